@@ -1,0 +1,127 @@
+import { type Edge, edgeOfBulge, edgeOfCircle } from '../edge.ts';
+import type { Region, Vertex } from '../loop.ts';
+
+/**
+ * The edges of a region in flat arrays under a binary tree of boxes, built once and good at any position.
+ *
+ * Nodes are numbered as in a heap: root 1, children 2i and 2i + 1, leaves `leafCount` … 2·`leafCount` − 1; a leaf holds
+ * one or two edges that follow one another along an outline. All lengths are in mm, in the region's own frame.
+ */
+export interface OutlineTree {
+  readonly edgeCount: number;
+  /** The largest power of two that is no more than `edgeCount`. */
+  readonly leafCount: number;
+  /** ax, ay, bx, by of each edge. */
+  readonly ends: Float64Array;
+  /** cx, cy, radius, sweepRad of each edge; radius 0 for a line, sweep ±2π for a whole circle. */
+  readonly arcs: Float64Array;
+  /** The edge that ends where this one starts, and the one that starts where it ends. */
+  readonly previous: Int32Array;
+  readonly next: Int32Array;
+  /** The first edge of each loop. */
+  readonly loopStarts: Int32Array;
+  /** minX, minY, maxX, maxY of each node. */
+  readonly boxes: Float64Array;
+}
+
+export function buildOutlineTree(region: Region): OutlineTree {
+  const sizes = region.map((loop) => (loop.kind === 'circle' ? 1 : loop.vertices.length));
+  const edgeCount = sizes.reduce((sum, size) => sum + size, 0);
+  const ends = new Float64Array(4 * edgeCount);
+  const arcs = new Float64Array(4 * edgeCount);
+  let edge = 0;
+  for (const loop of region) {
+    if (loop.kind === 'circle') storeEdge(ends, arcs, edge++, edgeOfCircle(loop.centre, loop.radius));
+    else for (let i = 0; i < loop.vertices.length; i++) storePathEdge(ends, arcs, edge++, loop.vertices, i);
+  }
+  const leafCount = edgeCount === 0 ? 0 : 2 ** Math.floor(Math.log2(edgeCount));
+  const tree = { edgeCount, leafCount, ends, arcs, ...linkLoops(sizes), boxes: new Float64Array(8 * leafCount) };
+  fillBoxes(tree);
+  return tree;
+}
+
+function storePathEdge(
+  ends: Float64Array,
+  arcs: Float64Array,
+  edge: number,
+  vertices: readonly Vertex[],
+  i: number,
+): void {
+  const a = vertices[i] as Vertex;
+  const b = vertices[i + 1 === vertices.length ? 0 : i + 1] as Vertex;
+  if (a.bulge !== 0) return storeEdge(ends, arcs, edge, edgeOfBulge(a, b, a.bulge));
+  ends[4 * edge] = a.x;
+  ends[4 * edge + 1] = a.y;
+  ends[4 * edge + 2] = b.x;
+  ends[4 * edge + 3] = b.y;
+}
+
+function storeEdge(ends: Float64Array, arcs: Float64Array, edge: number, { a, b, ...shape }: Edge): void {
+  ends.set([a.x, a.y, b.x, b.y], 4 * edge);
+  if (shape.kind === 'arc') arcs.set([shape.centre.x, shape.centre.y, shape.radius, shape.sweepRad], 4 * edge);
+}
+
+/** The edges of a leaf run from `leafEdge(leaf)` to just before `leafEdge(leaf + 1)`; `leaf` counts from 0. */
+export const leafEdge = (tree: OutlineTree, leaf: number): number =>
+  Math.floor((leaf * tree.edgeCount) / tree.leafCount);
+
+function linkLoops(sizes: readonly number[]): Pick<OutlineTree, 'previous' | 'next' | 'loopStarts'> {
+  const edgeCount = sizes.reduce((sum, size) => sum + size, 0);
+  const previous = new Int32Array(edgeCount);
+  const next = new Int32Array(edgeCount);
+  const loopStarts = new Int32Array(sizes.length);
+  let start = 0;
+  for (const [loop, size] of sizes.entries()) {
+    loopStarts[loop] = start;
+    for (let i = 0; i < size; i++) {
+      previous[start + i] = start + ((i + size - 1) % size);
+      next[start + i] = start + ((i + 1) % size);
+    }
+    start += size;
+  }
+  return { previous, next, loopStarts };
+}
+
+function fillBoxes(tree: OutlineTree): void {
+  const { boxes, leafCount } = tree;
+  for (let leaf = 0; leaf < leafCount; leaf++) {
+    const at = 4 * (leafCount + leaf);
+    boxes[at] = boxes[at + 1] = Number.POSITIVE_INFINITY;
+    boxes[at + 2] = boxes[at + 3] = Number.NEGATIVE_INFINITY;
+    const to = leafEdge(tree, leaf + 1);
+    for (let edge = leafEdge(tree, leaf); edge < to; edge++) growByEdge(tree, at, edge);
+  }
+  for (let node = leafCount - 1; node >= 1; node--) {
+    for (let side = 0; side < 4; side++) {
+      const a = boxes[8 * node + side] as number;
+      const b = boxes[8 * node + 4 + side] as number;
+      boxes[4 * node + side] = side < 2 ? Math.min(a, b) : Math.max(a, b);
+    }
+  }
+}
+
+function growByEdge({ boxes, ends, arcs }: OutlineTree, at: number, edge: number): void {
+  const i = 4 * edge;
+  const ax = ends[i] as number;
+  const ay = ends[i + 1] as number;
+  const bx = ends[i + 2] as number;
+  const by = ends[i + 3] as number;
+  grow(boxes, at, ax, ay);
+  grow(boxes, at, bx, by);
+  const radius = arcs[i + 2] as number;
+  if (radius === 0) return;
+  const way = Math.sign(arcs[i + 3] as number);
+  for (let quarter = 0; quarter < 4; quarter++) {
+    const x = (arcs[i] as number) + radius * (quarter === 0 ? 1 : quarter === 2 ? -1 : 0);
+    const y = (arcs[i + 1] as number) + radius * (quarter === 1 ? 1 : quarter === 3 ? -1 : 0);
+    // an arc lies wholly on one side of its chord
+    if (way * ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) <= 0) grow(boxes, at, x, y);
+  }
+}
+
+function grow(boxes: Float64Array, at: number, x: number, y: number): void {
+  if (x < (boxes[at] as number)) boxes[at] = x;
+  if (y < (boxes[at + 1] as number)) boxes[at + 1] = y;
+  if (x > (boxes[at + 2] as number)) boxes[at + 2] = x;
+  if (y > (boxes[at + 3] as number)) boxes[at + 3] = y;
+}

@@ -1,0 +1,142 @@
+import { apply, identity, inverse, type Rigid } from '../rigid.ts';
+import { type Vec, vec } from '../vec.ts';
+import { ClosestPair } from './closest-pair.ts';
+import { regionContains } from './containment.ts';
+import { EdgeSlot } from './edge-slot.ts';
+import { nearestOnOutline } from './nearest-point.ts';
+import type { OutlineTree } from './outline-tree.ts';
+import { forNearPairs } from './search.ts';
+import { SlideMeasure } from './slide-measure.ts';
+
+const standing = vec(0, 0);
+
+/** Far enough that most fouls show at once; thinner ones show nearer the contact. */
+const farthestProbeMm = 4;
+
+/**
+ * A point (fixed frame, mm) that lies more than `depthMm` inside both solids, one of them placed by `placement`; null
+ * when there is none.
+ *
+ * Where outlines do not come near one another one solid contains the other or they are apart: one point of every loop
+ * tells. Where they do, the edges that meet at a contact part the plane there into sectors, and each sector is tried
+ * along its bisector, near and far. `hint`, a point of the moving solid's own frame, is tried first.
+ */
+export function overlapPoint(
+  fixed: OutlineTree,
+  moving: OutlineTree,
+  placement: Rigid,
+  depthMm: number,
+  hint: Vec | null = null,
+): Vec | null {
+  if (fixed.edgeCount === 0 || moving.edgeCount === 0) return null;
+  const solids = new PlacedSolids(fixed, moving, placement, depthMm);
+  return (hint && solids.hintInside(hint)) ?? solids.loopPointInside() ?? solids.pointNearContacts();
+}
+
+/** Whether either solid holds a point of a loop of the other: unless their outlines meet, this tells whether they overlap. */
+export function startsInside(fixed: OutlineTree, moving: OutlineTree, placement: Rigid): boolean {
+  const back = inverse(placement);
+  return (
+    loopPoints(moving).some((p) => containsPoint(fixed, apply(placement, p))) ||
+    loopPoints(fixed).some((p) => containsPoint(moving, apply(back, p)))
+  );
+}
+
+const containsPoint = (tree: OutlineTree, p: Vec): boolean => regionContains(tree, p.x, p.y);
+
+const loopPoints = ({ loopStarts, ends }: OutlineTree): Vec[] =>
+  Array.from(loopStarts, (edge) => vec(ends[4 * edge] as number, ends[4 * edge + 1] as number));
+
+class PlacedSolids {
+  readonly #fixed: OutlineTree;
+  readonly #moving: OutlineTree;
+  readonly #placement: Rigid;
+  readonly #back: Rigid;
+  readonly #depthMm: number;
+  readonly #f = new EdgeSlot();
+  readonly #m = new EdgeSlot();
+
+  constructor(fixed: OutlineTree, moving: OutlineTree, placement: Rigid, depthMm: number) {
+    this.#fixed = fixed;
+    this.#moving = moving;
+    this.#placement = placement;
+    this.#back = inverse(placement);
+    this.#depthMm = depthMm;
+  }
+
+  hintInside(hint: Vec): Vec | null {
+    const p = apply(this.#placement, hint);
+    return this.#deepInBoth(p) ? p : null;
+  }
+
+  loopPointInside(): Vec | null {
+    for (const p of loopPoints(this.#moving)) {
+      const placed = apply(this.#placement, p);
+      if (this.#deepIn(this.#fixed, placed)) return placed;
+    }
+    for (const p of loopPoints(this.#fixed)) {
+      if (this.#deepIn(this.#moving, apply(this.#back, p))) return p;
+    }
+    return null;
+  }
+
+  pointNearContacts(): Vec | null {
+    const leg = new SlideMeasure(this.#fixed, this.#moving, this.#placement, standing);
+    const pair = new ClosestPair();
+    let found: Vec | null = null;
+    forNearPairs({ fixed: this.#fixed, moving: this.#moving, leg }, this.#depthMm, (fixedEdge, movingEdge) => {
+      this.#f.load(this.#fixed, fixedEdge, identity);
+      this.#m.load(this.#moving, movingEdge, this.#placement);
+      pair.reset();
+      pair.measure(this.#f, this.#m);
+      if (pair.distanceMm > this.#depthMm) return false;
+      found = this.#pointInSectors(vec(pair.px, pair.py), fixedEdge, movingEdge);
+      return found !== null;
+    });
+    return found;
+  }
+
+  #pointInSectors(at: Vec, fixedEdge: number, movingEdge: number): Vec | null {
+    const rays = [
+      ...raysThrough(this.#fixed, fixedEdge, identity, at, this.#depthMm),
+      ...raysThrough(this.#moving, movingEdge, this.#placement, at, this.#depthMm),
+    ].sort((a, b) => a - b);
+    const bisectors = rays.map((ray, i) => (ray + (i + 1 < rays.length ? (rays[i + 1] as number) : (rays[0] as number) + 2 * Math.PI)) / 2);
+    for (let away = farthestProbeMm; away > 2 * this.#depthMm; away /= 4) {
+      for (const angle of bisectors) {
+        const p = vec(at.x + away * Math.cos(angle), at.y + away * Math.sin(angle));
+        if (this.#deepInBoth(p)) return p;
+      }
+    }
+    return null;
+  }
+
+  #deepInBoth(p: Vec): boolean {
+    return this.#deepIn(this.#fixed, p) && this.#deepIn(this.#moving, apply(this.#back, p));
+  }
+
+  #deepIn(tree: OutlineTree, p: Vec): boolean {
+    return containsPoint(tree, p) && nearestOnOutline(tree, p).distanceMm > this.#depthMm;
+  }
+}
+
+/** Directions (rad) in which the outline leaves a point of one of its edges, with its neighbour's where it is an end. */
+function raysThrough(tree: OutlineTree, edge: number, placement: Rigid, at: Vec, nearMm: number): number[] {
+  const slot = new EdgeSlot();
+  slot.load(tree, edge, placement);
+  const forward = tangentRad(slot, at);
+  const rays = [forward, forward + Math.PI];
+  if (Math.hypot(slot.ax - at.x, slot.ay - at.y) <= 4 * nearMm) {
+    slot.load(tree, tree.previous[edge] as number, placement);
+    rays.push(tangentRad(slot, at) + Math.PI);
+  } else if (Math.hypot(slot.bx - at.x, slot.by - at.y) <= 4 * nearMm) {
+    slot.load(tree, tree.next[edge] as number, placement);
+    rays.push(tangentRad(slot, at));
+  }
+  return rays.map((ray) => ray - 2 * Math.PI * Math.floor(ray / (2 * Math.PI)));
+}
+
+const tangentRad = (slot: EdgeSlot, at: Vec): number =>
+  slot.arc
+    ? Math.atan2(Math.sign(slot.sweepRad) * (at.x - slot.cx), Math.sign(slot.sweepRad) * (slot.cy - at.y))
+    : Math.atan2(slot.by - slot.ay, slot.bx - slot.ax);

@@ -1,0 +1,155 @@
+import { apply, inverse, type Rigid } from '../rigid.ts';
+import { type Vec, vec } from '../vec.ts';
+import { type Contact, Nearest } from './leg-measure.ts';
+import { measureOf } from './leg-of-motion.ts';
+import type { Motion } from './motion.ts';
+import type { OutlineTree } from './outline-tree.ts';
+import { overlapPoint, startsInside } from './overlap.ts';
+import { contactsOnLeg, forNearPairs, type Passing, searchNearest } from './search.ts';
+import { leastToleranceMm } from './tolerances.ts';
+
+/** Where and when two outlines are nearest or touch: points in the fixed frame, mm, at a fraction of the motion. */
+export interface Witness {
+  readonly at: number;
+  readonly fixedAt: Vec;
+  readonly movingAt: Vec;
+}
+
+/** Part of a motion during which two solids overlap, and where the outlines touch as it begins. */
+export interface OverlapInterval {
+  readonly from: number;
+  readonly to: number;
+  readonly where: Vec;
+}
+
+/** How two solids pass one another on one rigid motion. */
+export interface Passage {
+  /** Deeper than the tolerance at some instant; never; or boundaries that meet without doing so. */
+  readonly state: 'clear' | 'touches' | 'fouls';
+  /** Least distance in mm, 0 unless clear; null when either solid is empty. */
+  readonly distanceMm: number | null;
+  /** The error of `distanceMm`, and the depth to which touching is told from fouling. */
+  readonly toleranceMm: number;
+  /** The nearest instant when clear, the first touch when not. */
+  readonly nearest: Witness | null;
+  /** The complete set of overlapping parts, in order. */
+  readonly overlaps: readonly OverlapInterval[];
+}
+
+/** Fractions of a motion nearer together than this are one instant. */
+const instant = 1e-12;
+
+/**
+ * How a moving solid, placed by `start`, passes a fixed one on a motion: clearance and contact proved for every
+ * instant. At a first contact after a clear start the outlines meet at a vertex or tangentially; these meetings part
+ * the motion into pieces in which nothing changes, so each piece is judged once, at its middle.
+ */
+export function passage(fixed: OutlineTree, moving: OutlineTree, start: Rigid, motion: Motion): Passage {
+  const leg = measureOf(fixed, moving, start, motion);
+  const toleranceMm = Math.max(leastToleranceMm, leg.toleranceMm);
+  if (fixed.edgeCount === 0 || moving.edgeCount === 0) {
+    return { state: 'clear', distanceMm: null, toleranceMm, nearest: null, overlaps: [] };
+  }
+  const passing = { fixed, moving, leg };
+  const inside = startsInside(fixed, moving, start);
+  const best = new Nearest();
+  if (!inside) searchNearest(passing, best);
+  if (!inside && best.distanceMm > toleranceMm && !anyContact(passing)) {
+    return { state: 'clear', distanceMm: best.distanceMm, toleranceMm, nearest: witnessOf(best), overlaps: [] };
+  }
+  return meeting(passing, best, toleranceMm, isMotionless(motion));
+}
+
+/** As `passage`, told no more than the least distance; cheaper where it is 0. */
+export function leastDistance(
+  fixed: OutlineTree,
+  moving: OutlineTree,
+  start: Rigid,
+  motion: Motion,
+): Witness & { readonly distanceMm: number; readonly toleranceMm: number } {
+  const leg = measureOf(fixed, moving, start, motion);
+  const passing = { fixed, moving, leg };
+  const best = new Nearest();
+  searchNearest(passing, best);
+  const meets = startsInside(fixed, moving, start) || anyContact(passing);
+  return { ...witnessOf(best), distanceMm: meets ? 0 : best.distanceMm, toleranceMm: leg.toleranceMm };
+}
+
+function meeting(passing: Passing, best: Nearest, toleranceMm: number, motionless: boolean): Passage {
+  const contacts = motionless ? [] : contactsOnLeg(passing).sort((a, b) => a.at - b.at);
+  const overlaps = overlapIntervals(passing, contacts, toleranceMm);
+  const first = overlaps[0];
+  if (first) {
+    const nearest = { at: first.from, fixedAt: first.where, movingAt: first.where };
+    return { state: 'fouls', distanceMm: 0, toleranceMm, nearest, overlaps };
+  }
+  const contact = contacts[0];
+  const nearest = contact
+    ? { at: contact.at, fixedAt: vec(contact.x, contact.y), movingAt: vec(contact.x, contact.y) }
+    : witnessOf(best);
+  return { state: 'touches', distanceMm: 0, toleranceMm, nearest, overlaps };
+}
+
+function overlapIntervals(passing: Passing, contacts: readonly Contact[], toleranceMm: number): OverlapInterval[] {
+  const overlaps: { from: number; to: number; where: Vec }[] = [];
+  const probe = new OverlapProbe(passing, toleranceMm);
+  let from: Contact | null = null;
+  for (const to of [...contacts, null]) {
+    const start: number = from?.at ?? 0;
+    const end = to?.at ?? 1;
+    if (end - start > instant || contacts.length === 0) {
+      const point = probe.pointWithin(start, contacts.length === 0 ? start : end);
+      const last = overlaps.at(-1);
+      if (point && last && start - last.to <= instant) last.to = end;
+      else if (point) overlaps.push({ from: start, to: end, where: from ? vec(from.x, from.y) : point });
+    }
+    if (to && (!from || to.at - from.at > instant)) from = to;
+  }
+  return overlaps;
+}
+
+/** Finds overlaps one after another; where the last one was found is the first place to look for the next. */
+class OverlapProbe {
+  readonly #passing: Passing;
+  readonly #depthMm: number;
+  #hint: Vec | null = null;
+
+  constructor(passing: Passing, depthMm: number) {
+    this.#passing = passing;
+    this.#depthMm = depthMm;
+  }
+
+  /** A point of the overlap between two neighbouring events; too shallow at the middle it may be deeper beside it. */
+  pointWithin(from: number, to: number): Vec | null {
+    for (const part of from === to ? [0] : [0.5, 0.25, 0.75]) {
+      const point = this.#pointAt(from + part * (to - from));
+      if (point) return point;
+    }
+    return null;
+  }
+
+  #pointAt(at: number): Vec | null {
+    const { fixed, moving, leg } = this.#passing;
+    const placement = leg.placementAt(at);
+    const point = overlapPoint(fixed, moving, placement, this.#depthMm, this.#hint);
+    if (point) this.#hint = apply(inverse(placement), point);
+    return point;
+  }
+}
+
+function anyContact(passing: Passing): boolean {
+  const contacts: Contact[] = [];
+  return forNearPairs(passing, passing.leg.slackMm, (fixedEdge, movingEdge) => {
+    passing.leg.contacts(fixedEdge, movingEdge, contacts);
+    return contacts.length > 0;
+  });
+}
+
+const witnessOf = (best: Nearest): Witness => ({
+  at: best.at,
+  fixedAt: vec(best.fixedX, best.fixedY),
+  movingAt: vec(best.movingX, best.movingY),
+});
+
+const isMotionless = (motion: Motion): boolean =>
+  motion.kind === 'turn' ? motion.angleRad === 0 : motion.by.x === 0 && motion.by.y === 0;

@@ -1,0 +1,97 @@
+import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
+import { leafEdge, type OutlineTree } from './outline-tree.ts';
+import { pruningMm } from './tolerances.ts';
+
+/** Two outlines and the leg one makes past the other. */
+export interface Passing {
+  readonly fixed: OutlineTree;
+  readonly moving: OutlineTree;
+  readonly leg: LegMeasure;
+}
+
+/** Finds the least distance over the leg by branch and bound, nearer branch first; only improves on `best`. */
+export function searchNearest(passing: Passing, best: Nearest): void {
+  descend(passing, 1, 1, passing.leg.bound(1, 1), best);
+}
+
+function descend(passing: Passing, f: number, m: number, bound: number, best: Nearest): void {
+  if (bound >= best.distanceMm - pruningMm) return;
+  const { fixed, moving, leg } = passing;
+  const fixedIsLeaf = f >= fixed.leafCount;
+  const movingIsLeaf = m >= moving.leafCount;
+  if (fixedIsLeaf && movingIsLeaf) {
+    forEdgePairs(passing, f, m, (fixedEdge, movingEdge) => leg.measure(fixedEdge, movingEdge, best));
+    return;
+  }
+  if (movingIsLeaf || (!fixedIsLeaf && sizeOf(fixed, f) >= sizeOf(moving, m))) {
+    const first = leg.bound(2 * f, m);
+    const second = leg.bound(2 * f + 1, m);
+    const swap = second < first ? 1 : 0;
+    descend(passing, 2 * f + swap, m, Math.min(first, second), best);
+    descend(passing, 2 * f + 1 - swap, m, Math.max(first, second), best);
+    return;
+  }
+  const first = leg.bound(f, 2 * m);
+  const second = leg.bound(f, 2 * m + 1);
+  const swap = second < first ? 1 : 0;
+  descend(passing, f, 2 * m + swap, Math.min(first, second), best);
+  descend(passing, f, 2 * m + 1 - swap, Math.max(first, second), best);
+}
+
+/** Every edge pair whose bound over the leg is within `withinMm`; stops when `visit` returns true. */
+export function forNearPairs(
+  passing: Passing,
+  withinMm: number,
+  visit: (fixedEdge: number, movingEdge: number) => boolean,
+): boolean {
+  return visitNear(passing, 1, 1, withinMm, visit);
+}
+
+function visitNear(
+  passing: Passing,
+  f: number,
+  m: number,
+  withinMm: number,
+  visit: (fixedEdge: number, movingEdge: number) => boolean,
+): boolean {
+  const { fixed, moving, leg } = passing;
+  if (leg.bound(f, m) > withinMm) return false;
+  const fixedIsLeaf = f >= fixed.leafCount;
+  const movingIsLeaf = m >= moving.leafCount;
+  if (fixedIsLeaf && movingIsLeaf) return forEdgePairs(passing, f, m, visit);
+  if (movingIsLeaf || (!fixedIsLeaf && sizeOf(fixed, f) >= sizeOf(moving, m))) {
+    return visitNear(passing, 2 * f, m, withinMm, visit) || visitNear(passing, 2 * f + 1, m, withinMm, visit);
+  }
+  return visitNear(passing, f, 2 * m, withinMm, visit) || visitNear(passing, f, 2 * m + 1, withinMm, visit);
+}
+
+/** All contacts of the two outlines on the leg, in no order. */
+export function contactsOnLeg(passing: Passing): Contact[] {
+  const contacts: Contact[] = [];
+  forNearPairs(passing, passing.leg.slackMm, (fixedEdge, movingEdge) => {
+    passing.leg.contacts(fixedEdge, movingEdge, contacts);
+    return false;
+  });
+  return contacts;
+}
+
+function forEdgePairs(
+  { fixed, moving }: Passing,
+  f: number,
+  m: number,
+  visit: (fixedEdge: number, movingEdge: number) => boolean | void,
+): boolean {
+  const fixedLeaf = f - fixed.leafCount;
+  const movingLeaf = m - moving.leafCount;
+  const fixedEnd = leafEdge(fixed, fixedLeaf + 1);
+  const movingEnd = leafEdge(moving, movingLeaf + 1);
+  for (let i = leafEdge(fixed, fixedLeaf); i < fixedEnd; i++) {
+    for (let j = leafEdge(moving, movingLeaf); j < movingEnd; j++) if (visit(i, j) === true) return true;
+  }
+  return false;
+}
+
+function sizeOf({ boxes }: OutlineTree, node: number): number {
+  const i = 4 * node;
+  return (boxes[i + 2] as number) - (boxes[i] as number) + (boxes[i + 3] as number) - (boxes[i + 1] as number);
+}
