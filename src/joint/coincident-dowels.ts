@@ -1,0 +1,20 @@
+import { distance, type Vec } from '../geometry/vec.ts';
+import type { Finding } from '../model/finding.ts';
+import type { Fit, HolePair } from '../model/job.ts';
+
+// two dowels nearer than this are one dowel entered twice
+const coincidentMm = 1e-3;
+
+/** Dowel pairs that stand on an earlier pair, in either part: they would let any turn fit. */
+export function coincidentDowels(fit: Pick<Fit, 'file' | 'dowels'>): Finding[] {
+  return fit.dowels.flatMap((pair, i) => {
+    const earlier = fit.dowels.slice(0, i).findIndex((other) => coincide(pair, other));
+    if (earlier < 0) return [];
+    const found = `the pair [${pair.fixed.id}, ${pair.moving.id}] stands where dowels[${earlier}] stands`;
+    return [{ file: fit.file, at: `dowels[${i}]`, found, expected: 'dowel pairs at different places in both parts' }];
+  });
+}
+
+const coincide = (a: HolePair, b: HolePair): boolean => near(a.fixed.at, b.fixed.at) || near(a.moving.at, b.moving.at);
+
+const near = (a: Vec, b: Vec): boolean => distance(a, b) <= coincidentMm;

@@ -1,0 +1,54 @@
+import { rigid } from '../geometry/rigid.ts';
+import { sub, vec } from '../geometry/vec.ts';
+import type { Reading } from '../model/finding.ts';
+import type { Fit, HolePair, Job } from '../model/job.ts';
+import { boltAnswers, boltWarnings } from './bolts.ts';
+import { coincidentDowels } from './coincident-dowels.ts';
+import { dowelPlayMm } from './dowel-play.ts';
+import { dowelUp, pointPair } from './dowel-up.ts';
+import { checkHand, handWarnings } from './hand.ts';
+import type { Joint } from './joint.ts';
+import { moveCasting, moveHole } from './move-casting.ts';
+import { pathWarnings } from './path-warnings.ts';
+import { traceWarnings } from './trace-warnings.ts';
+
+/**
+ * Dowels a job up: the fixed part shifted so that the crank axis is the origin, the moving part carried home by its
+ * dowels, with what is to be said about dowels, hand, bolts and path. Answers are rounded to 1e-6, the castings are
+ * not. Findings where two dowel pairs stand on one place.
+ */
+export function placeJob(job: Job): Reading<Joint> {
+  const findings = coincidentDowels(job.fit);
+  return findings.length > 0 ? { ok: false, findings } : { ok: true, value: place(job) };
+}
+
+function place(job: Job): Joint {
+  const toAxis = rigid(0, sub(vec(0, 0), job.fit.axis));
+  const onAxis = ({ fixed, moving }: HolePair): HolePair => ({ fixed: moveHole(fixed, toAxis), moving });
+  const { motion, rmsMm, answer, warnings } = dowelUp(job.fit.dowels.map(onAxis));
+  const atHome = ({ fixed, moving }: HolePair): HolePair => ({ fixed, moving: moveHole(moving, motion) });
+  const fit: Fit = {
+    ...job.fit,
+    dowels: job.fit.dowels.map(onAxis).map(atHome),
+    bolts: job.fit.bolts.map(onAxis).map(atHome),
+  };
+  const hand = checkHand([...fit.dowels, ...fit.bolts].map(pointPair));
+  const bolts = boltAnswers(fit.bolts);
+  return {
+    fit,
+    fixed: moveCasting(job.fixed, toAxis),
+    moving: moveCasting(job.moving, motion),
+    rotating: job.rotating,
+    dowelUp: { ...answer, hand: hand.hand },
+    bolts,
+    dowelPlayMm: dowelPlayMm(fit.dowels),
+    fitRmsMm: rmsMm,
+    warnings: [
+      ...warnings,
+      ...handWarnings(hand, job),
+      ...boltWarnings(fit.bolts, bolts),
+      ...pathWarnings(fit, fit.dowels),
+      ...[job.fixed, job.moving, ...job.rotating].flatMap(traceWarnings),
+    ],
+  };
+}

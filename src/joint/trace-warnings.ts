@@ -1,0 +1,13 @@
+import type { Casting } from '../model/casting.ts';
+import type { Warning } from '../model/check-answer.ts';
+import { jointWarning, mmText } from './warnings.ts';
+
+/** One warning for a part whose trace error is only assumed on some of its sections. */
+export function traceWarnings({ name, sections }: Casting): Warning[] {
+  const assumed = sections.filter((section) => !section.traceErrorStated);
+  const [first] = assumed;
+  if (first === undefined) return [];
+  const ids = assumed.map((section) => section.id).join(', ');
+  const text = `${name}: no trace error is stated for ${ids}; ± ${mmText(first.traceErrorMm)} is assumed. State traceError, or gotBy, to have the true figure.`;
+  return [jointWarning('trace-error-assumed', text)];
+}

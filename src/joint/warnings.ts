@@ -1,0 +1,22 @@
+import { roundPoint6 } from '../geometry/rounding.ts';
+import type { Vec } from '../geometry/vec.ts';
+import type { Warning } from '../model/check-answer.ts';
+
+/** Every warning that dowelling up can give; the codes are part of the answer's format and stay as they are. */
+export type JointWarningCode =
+  | 'one-dowel-pair'
+  | 'dowel-spacing'
+  | 'dowel-spacing-measure-again'
+  | 'hand-mirrored'
+  | 'hand-cannot-tell'
+  | 'bolt-does-not-line-up'
+  | 'off-line-on-dowels'
+  | 'off-line-on-shaft'
+  | 'trace-error-assumed';
+
+/** A warning of this room; `at` in the joint frame, mm. */
+export const jointWarning = (code: JointWarningCode, text: string, at?: Vec): Warning =>
+  at === undefined ? { code, text } : { code, text, at: roundPoint6(at) };
+
+/** A length as a warning's text has it: to 0.01 mm, without idle zeros. */
+export const mmText = (mm: number): string => `${Number(mm.toFixed(2)) + 0} mm`;

@@ -1,0 +1,117 @@
+import { z } from 'zod';
+
+const point = z.tuple([z.number(), z.number()]);
+const millimetres = z.number();
+
+/** As DESIGN of the answer has it: the worst state over pairs counts, in the order fouls, undecided, touches, clear. */
+export const state = z.enum(['fouls', 'undecided', 'touches', 'clear']);
+export type State = z.infer<typeof state>;
+
+export const verdict = z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']);
+export type Verdict = z.infer<typeof verdict>;
+
+export const hand = z.enum(['agrees', 'mirrored', 'cannot-tell']);
+export type Hand = z.infer<typeof hand>;
+
+export const warning = z.strictObject({ code: z.string(), text: z.string(), at: point.optional() });
+/** Something the reader must know that does not stop the answer; `at` in the joint frame, mm. */
+export type Warning = z.infer<typeof warning>;
+
+const witness = z.strictObject({
+  fixedAt: point,
+  movingAt: point,
+  fixedSection: z.string(),
+  movingSection: z.string(),
+});
+
+/** A place on the way in: `leg` counts from 1, `at` runs 0–1 along it. */
+const moment = z.strictObject({ leg: z.int(), at: z.number(), turnDeg: z.number(), standOffMm: millimetres });
+
+const firstTouch = z.strictObject({
+  ...moment.shape,
+  fixedSection: z.string(),
+  movingSection: z.string(),
+  where: point,
+});
+export type FirstTouch = z.infer<typeof firstTouch>;
+
+const foulingInterval = z.strictObject({
+  leg: z.int(),
+  fromAt: z.number(),
+  toAt: z.number(),
+  fromTurnDeg: z.number(),
+  toTurnDeg: z.number(),
+  fromStandOffMm: millimetres,
+  toStandOffMm: millimetres,
+  fixedSection: z.string(),
+  movingSection: z.string(),
+});
+export type FoulingInterval = z.infer<typeof foulingInterval>;
+
+const measure = {
+  state,
+  clearanceMm: millimetres.nullable(),
+  toleranceMm: millimetres,
+  errorMm: millimetres.nullable(),
+  errorRssMm: millimetres.nullable(),
+  worstClearanceMm: millimetres.nullable(),
+  foulAreaMm2: z.number(),
+  deepestMm: millimetres.nullable(),
+  endGapMm: millimetres.nullable(),
+};
+
+const homeAnswer = z.strictObject({ ...measure, nearest: witness.nullable() });
+export type HomeAnswer = z.infer<typeof homeAnswer>;
+
+const installAnswer = z.strictObject({
+  ...measure,
+  nearest: z.strictObject({ ...witness.shape, ...moment.shape }).nullable(),
+  firstTouch: firstTouch.nullable(),
+  fouling: z.array(foulingInterval),
+});
+export type InstallAnswer = z.infer<typeof installAnswer>;
+
+const rotatingAnswer = z.strictObject({
+  part: z.string(),
+  against: z.enum(['moving', 'fixed']),
+  state,
+  clearanceMm: millimetres.nullable(),
+  toleranceMm: millimetres,
+  leg: z.int().nullable(),
+  nearest: z.union([z.strictObject({ ...witness.shape, ...moment.shape }), witness]).nullable(),
+});
+export type RotatingAnswer = z.infer<typeof rotatingAnswer>;
+
+const dowelUp = z.strictObject({
+  turnDeg: z.number(),
+  shiftMm: point,
+  rmsMm: millimetres.nullable(),
+  spacingErrorMm: millimetres.nullable(),
+  hand,
+  pairs: z.array(z.strictObject({ fixed: z.string(), moving: z.string(), offsetMm: millimetres })),
+});
+export type DowelUpAnswer = z.infer<typeof dowelUp>;
+
+const boltAnswer = z.strictObject({
+  fixed: z.string(),
+  moving: z.string(),
+  offsetMm: millimetres,
+  allowedMm: millimetres.nullable(),
+  linesUp: z.boolean().nullable(),
+});
+export type BoltAnswer = z.infer<typeof boltAnswer>;
+
+/** The answer of `fettle check --json`: joint frame, millimetres and degrees, rounded to 1e-6. */
+export const checkAnswer = z.strictObject({
+  format: z.literal('fettle-check/1'),
+  title: z.string(),
+  verdict,
+  meetsClearance: z.boolean(),
+  dowelUp,
+  bolts: z.array(boltAnswer),
+  home: homeAnswer,
+  install: installAnswer.nullable(),
+  rotating: z.array(rotatingAnswer),
+  warnings: z.array(warning),
+});
+export type CheckAnswer = z.infer<typeof checkAnswer>;

@@ -1,0 +1,33 @@
+import type { Motion } from '../geometry/motion/motion.ts';
+import type { Vec } from '../geometry/vec.ts';
+
+/** Where the moving part stands against its home, in the joint frame: x ↦ R(turn)·x + shift, z = stand-off + depth. */
+export interface Position {
+  readonly standOffMm: number;
+  readonly turnRad: number;
+  readonly shift: Vec;
+}
+
+/** One rigid motion between two positions; the stand-off runs linearly with it. */
+export interface Leg {
+  readonly from: Position;
+  readonly to: Position;
+  readonly motion: Motion;
+}
+
+/**
+ * The motion between two positions, or null where it has no single reading (turn and shift both change by more
+ * than 180°). Same turn: a slide. Same shift u: a turn about u. Both: |Δ| ≤ 180° about the pole
+ * (u + v)/2 + ½·cot(Δ/2)·J(v − u), J a quarter turn anticlockwise.
+ */
+export function motionBetween(from: Position, to: Position): Motion | null {
+  const angleRad = to.turnRad - from.turnRad;
+  const u = from.shift;
+  const by = { x: to.shift.x - u.x, y: to.shift.y - u.y };
+  if (angleRad === 0) return { kind: 'slide', by };
+  if (by.x === 0 && by.y === 0) return { kind: 'turn', pole: u, angleRad };
+  if (Math.abs(angleRad) > Math.PI * (1 + 1e-12)) return null;
+  const halfCot = 0.5 / Math.tan(angleRad / 2);
+  const pole = { x: u.x + by.x / 2 - halfCot * by.y, y: u.y + by.y / 2 + halfCot * by.x };
+  return { kind: 'turn', pole, angleRad };
+}
