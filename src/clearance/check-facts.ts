@@ -1,0 +1,46 @@
+import { type DowelGap, dowelGaps } from '../joint/dowel-gaps.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { DepthRange, Section } from '../model/casting.ts';
+import type { CheckAnswer } from '../model/check-answer.ts';
+import { lengthened } from './shared-depth.ts';
+
+/** What a builder can measure or look for at the contacts of an answer, beyond the answer's own figures. */
+export interface CheckFacts {
+  /** Each dowel's distance to its hole at the first touch; empty where there is none. */
+  readonly dowelGaps: readonly DowelGap[];
+  /** Depth of the fixed part at which the first touch happens; null for sections without depth, or no touch. */
+  readonly touchDepth: DepthRange | null;
+  /** The same for every entry of `install.fouling`, in its order. */
+  readonly foulingDepths: readonly (DepthRange | null)[];
+}
+
+export function checkFacts(joint: Joint, { install }: Pick<CheckAnswer, 'install'>): CheckFacts {
+  const touch = install?.firstTouch ?? null;
+  return {
+    dowelGaps: touch === null ? [] : dowelGaps(joint, touch.leg, touch.at),
+    touchDepth: touch === null ? null : meetingDepth(joint, touch, touch.standOffMm, touch.standOffMm),
+    foulingDepths: (install?.fouling ?? []).map((foul) =>
+      meetingDepth(joint, foul, foul.fromStandOffMm, foul.toStandOffMm),
+    ),
+  };
+}
+
+type Pair = { readonly fixedSection: string; readonly movingSection: string };
+
+/**
+ * The depth of the fixed part, mm from its face, that two sections share between two stand-offs, the moving one
+ * lengthened by the depth margin: moving metal stands at fixed depth −(stand-off + its own depth).
+ */
+function meetingDepth({ fit, fixed, moving }: Joint, pair: Pair, a: number, b: number): DepthRange | null {
+  const fixedDepth = depthOf(fixed.sections, pair.fixedSection);
+  const movingDepth = depthOf(moving.sections, pair.movingSection);
+  if (movingDepth === null) return fixedDepth;
+  const reach = lengthened(movingDepth, fit.depthMarginMm);
+  const fromMm = 0 - Math.max(a, b) - reach.toMm;
+  const toMm = 0 - Math.min(a, b) - reach.fromMm;
+  if (fixedDepth === null) return { fromMm, toMm };
+  return { fromMm: Math.max(fromMm, fixedDepth.fromMm), toMm: Math.min(toMm, fixedDepth.toMm) };
+}
+
+const depthOf = (sections: readonly Section[], id: string): DepthRange | null =>
+  sections.find((section) => section.id === id)?.depth ?? null;

@@ -1,0 +1,126 @@
+import type { Progress } from '../geometry/progress.ts';
+import { round6, roundUp6 } from '../geometry/rounding.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { CheckAnswer, HomeAnswer, InstallAnswer } from '../model/check-answer.ts';
+import { endGapAtHome, endGapOnLegs } from './end-gap.ts';
+import { type Foul, homeFoul, installFoul, noFoul } from './foul.ts';
+import { holdsClearance, type Measure, measureOf } from './measure.ts';
+import { firstTouchOf, foulingOf, momentOf, witnessOf } from './moments.ts';
+import { type PairPassage, pairAtHome, pairOnLeg } from './pairs.ts';
+import { checkRotating, type RotatingMeasure } from './rotating.ts';
+import { type Solid, solidsOf } from './solids.ts';
+import { verdictOf } from './verdict.ts';
+import { clearanceWarnings } from './warnings.ts';
+
+/** The answer to "does it go together", and the regions that foul, for drawing. */
+export interface Check {
+  readonly answer: CheckAnswer;
+  readonly homeFoul: Foul;
+  /** Null when only home is asked. */
+  readonly installFoul: Foul | null;
+}
+
+/** Checks a job at home, on every leg of the way in, and past its rotating parts: proved for the outlines as traced. */
+export function* checkJoint(joint: Joint): Generator<Progress, Check> {
+  const { fit } = joint;
+  const fixed = solidsOf(joint.fixed);
+  const moving = solidsOf(joint.moving);
+  const steps = 1 + fit.legs.length + joint.rotating.length;
+
+  yield { step: 'home', done: 0, of: steps };
+  const home = measureOf(homePairs(joint, fixed, moving), fit.clearance.homeMm);
+  const homeMetal = home.state === 'fouls' ? homeFoul(joint) : noFoul;
+
+  const pairs: PairPassage[] = [];
+  for (const [i, leg] of fit.legs.entries()) {
+    yield { step: `leg ${i + 1}`, done: 1 + i, of: steps };
+    for (const f of fixed) {
+      for (const m of moving) {
+        const pair = pairOnLeg(f, m, leg, i + 1, fit.depthMarginMm, placeErrors(joint));
+        if (pair) pairs.push(pair);
+      }
+    }
+  }
+  const install = fit.legs.length > 0 ? measureOf(pairs, fit.clearance.wayInMm) : null;
+  const installMetal = install && (install.state === 'fouls' ? installFoul(joint) : noFoul);
+
+  const rotating: RotatingMeasure[] = [];
+  for (const [i, part] of joint.rotating.entries()) {
+    yield { step: part.name, done: 1 + fit.legs.length + i, of: steps };
+    rotating.push(...checkRotating(joint, part, fixed, moving));
+  }
+
+  const endGaps = { home: endGapAtHome(fixed, moving), install: endGapOnLegs(fixed, moving, fit.legs) };
+  const answer: CheckAnswer = {
+    format: 'fettle-check/1',
+    title: fit.title,
+    verdict: verdictOf(fit.clearance, home, install, rotating),
+    meetsClearance: meets(joint, home, install, rotating),
+    dowelUp: joint.dowelUp,
+    bolts: [...joint.bolts],
+    home: homeAnswer(home, homeMetal, endGaps.home),
+    install: install && installAnswer(joint, install, installMetal ?? noFoul, endGaps.install, pairs),
+    rotating: rotating.map((measure) => measure.answer),
+    warnings: [...joint.warnings, ...clearanceWarnings(joint, home, install, rotating)],
+  };
+  return { answer, homeFoul: homeMetal, installFoul: installMetal };
+}
+
+function homePairs(joint: Joint, fixed: readonly Solid[], moving: readonly Solid[]): PairPassage[] {
+  const pairs = fixed.flatMap((f) =>
+    moving.map((m) => pairAtHome(f, m, joint.fit.depthMarginMm, placeErrors(joint))),
+  );
+  return pairs.filter((pair) => pair !== null);
+}
+
+const placeErrors = (joint: Joint): readonly number[] => [joint.dowelPlayMm, joint.fitRmsMm];
+
+function meets(joint: Joint, home: Measure, install: Measure | null, rotating: readonly RotatingMeasure[]): boolean {
+  const { homeMm, wayInMm, rotatingMm } = joint.fit.clearance;
+  return (
+    holdsClearance(home.state, home.clearanceMm, homeMm) &&
+    (install === null || holdsClearance(install.state, install.clearanceMm, wayInMm)) &&
+    rotating.every(({ measure }) => holdsClearance(measure.state, measure.clearanceMm, rotatingMm))
+  );
+}
+
+function measureAnswer(measure: Measure, foul: Foul, endGapMm: number | null) {
+  return {
+    state: measure.state,
+    clearanceMm: roundOrNull(measure.clearanceMm),
+    toleranceMm: roundUp6(measure.toleranceMm),
+    errorMm: roundOrNull(measure.errorMm),
+    errorRssMm: roundOrNull(measure.errorRssMm),
+    worstClearanceMm: roundOrNull(measure.worstClearanceMm),
+    foulAreaMm2: round6(foul.areaMm2),
+    deepestMm: roundOrNull(foul.deepestMm),
+    endGapMm: roundOrNull(endGapMm),
+  };
+}
+
+const roundOrNull = (x: number | null): number | null => (x === null ? null : round6(x));
+
+function homeAnswer(measure: Measure, foul: Foul, endGapMm: number | null): HomeAnswer {
+  const nearest = measure.decisive && witnessOf(measure.decisive);
+  return { ...measureAnswer(measure, foul, endGapMm), nearest };
+}
+
+function installAnswer(
+  joint: Joint,
+  measure: Measure,
+  foul: Foul,
+  endGapMm: number | null,
+  pairs: readonly PairPassage[],
+): InstallAnswer {
+  const { decisive } = measure;
+  const { legs } = joint.fit;
+  const witness = decisive && witnessOf(decisive);
+  const moment = decisive && momentOf(decisive, legs);
+  return {
+    ...measureAnswer(measure, foul, endGapMm),
+    nearest: witness && moment && { ...witness, ...moment },
+    firstTouch: firstTouchOf(measure, legs),
+    fouling: foulingOf(pairs, legs),
+  };
+}
+
