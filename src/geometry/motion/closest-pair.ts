@@ -1,4 +1,4 @@
-import { orient2d } from 'robust-predicates';
+import { edgeCrossings } from './edge-crossings.ts';
 import type { EdgeSlot } from './edge-slot.ts';
 
 /**
@@ -13,6 +13,7 @@ export class ClosestPair {
   py = 0;
   qx = 0;
   qy = 0;
+  readonly #crossings = new Float64Array(4);
 
   get distanceMm(): number {
     return Math.sqrt(this.squaredMm2);
@@ -34,77 +35,48 @@ export class ClosestPair {
 
   /** Takes in the least distance between two edges. */
   measure(p: EdgeSlot, q: EdgeSlot): void {
-    if (p.arc) {
-      if (q.arc) this.#arcArc(p, q);
-      else this.#lineArc(q, p, true);
-    } else if (q.arc) this.#lineArc(p, q, false);
-    else this.#lineLine(p, q);
+    const crossings = edgeCrossings(p, q, this.#crossings);
+    if (crossings > 0) {
+      const [x = 0, y = 0] = this.#crossings;
+      this.consider(x, y, x, y);
+      return;
+    }
+    this.#pointEdge(p.ax, p.ay, q, false);
+    this.#pointEdge(p.bx, p.by, q, false);
+    this.#pointEdge(q.ax, q.ay, p, true);
+    this.#pointEdge(q.bx, q.by, p, true);
+    if (p.arc && q.arc) this.#arcArc(p, q);
+    else if (q.arc) this.#lineArc(p, q, false);
+    else if (p.arc) this.#lineArc(q, p, true);
   }
 
   /** Takes in the least distance from a point (as p) to an edge. */
   measurePoint(x: number, y: number, q: EdgeSlot): void {
-    if (q.arc) this.#pointArc(x, y, q, false);
-    else this.#pointLine(x, y, q, false);
+    this.#pointEdge(x, y, q, false);
   }
 
-  #lineLine(p: EdgeSlot, q: EdgeSlot): void {
-    const pa = orient2d(q.ax, q.ay, q.bx, q.by, p.ax, p.ay);
-    const pb = orient2d(q.ax, q.ay, q.bx, q.by, p.bx, p.by);
-    if (pa > 0 !== pb > 0 || pa === 0 || pb === 0) {
-      const qa = orient2d(p.ax, p.ay, p.bx, p.by, q.ax, q.ay);
-      const qb = orient2d(p.ax, p.ay, p.bx, p.by, q.bx, q.by);
-      if ((pa < 0 && pb > 0) || (pa > 0 && pb < 0)) {
-        if ((qa < 0 && qb > 0) || (qa > 0 && qb < 0)) {
-          const t = pa / (pa - pb);
-          const x = p.ax + t * (p.bx - p.ax);
-          const y = p.ay + t * (p.by - p.ay);
-          this.consider(x, y, x, y);
-          return;
-        }
-      }
-    }
-    this.#pointLine(p.ax, p.ay, q, false);
-    this.#pointLine(p.bx, p.by, q, false);
-    this.#pointLine(q.ax, q.ay, p, true);
-    this.#pointLine(q.bx, q.by, p, true);
-  }
-
+  /** The foot of the arc's centre on the line, where the line passes outside the circle. */
   #lineArc(line: EdgeSlot, arc: EdgeSlot, arcIsP: boolean): void {
-    this.#pointArc(line.ax, line.ay, arc, arcIsP);
-    this.#pointArc(line.bx, line.by, arc, arcIsP);
-    this.#pointLine(arc.ax, arc.ay, line, !arcIsP);
-    this.#pointLine(arc.bx, arc.by, line, !arcIsP);
     const dx = line.bx - line.ax;
     const dy = line.by - line.ay;
-    const squaredLength = dx * dx + dy * dy;
-    const foot = ((arc.cx - line.ax) * dx + (arc.cy - line.ay) * dy) / squaredLength;
+    const foot = ((arc.cx - line.ax) * dx + (arc.cy - line.ay) * dy) / (dx * dx + dy * dy);
+    if (foot <= 0 || foot >= 1) return;
     const fx = line.ax + foot * dx;
     const fy = line.ay + foot * dy;
-    const height = Math.hypot(fx - arc.cx, fy - arc.cy);
-    if (height >= arc.radius) {
-      if (foot <= 0 || foot >= 1) return;
-      const x = arc.cx + ((fx - arc.cx) * arc.radius) / height;
-      const y = arc.cy + ((fy - arc.cy) * arc.radius) / height;
-      if (arc.spans(x, y)) this.#considerSided(fx, fy, x, y, arcIsP);
-      return;
-    }
-    const half = Math.sqrt((arc.radius - height) * (arc.radius + height) / squaredLength);
-    for (const t of [foot - half, foot + half]) {
-      if (t < 0 || t > 1) continue;
-      const x = line.ax + t * dx;
-      const y = line.ay + t * dy;
-      if (arc.spans(x, y)) this.consider(x, y, x, y);
-    }
+    const hx = fx - arc.cx;
+    const hy = fy - arc.cy;
+    const height = Math.sqrt(hx * hx + hy * hy);
+    if (height < arc.radius) return;
+    const x = arc.cx + (hx * arc.radius) / height;
+    const y = arc.cy + (hy * arc.radius) / height;
+    if (arc.spans(x, y)) this.#considerSided(fx, fy, x, y, arcIsP);
   }
 
+  /** The four pairs of points on the line of centres. */
   #arcArc(p: EdgeSlot, q: EdgeSlot): void {
-    this.#pointArc(p.ax, p.ay, q, false);
-    this.#pointArc(p.bx, p.by, q, false);
-    this.#pointArc(q.ax, q.ay, p, true);
-    this.#pointArc(q.bx, q.by, p, true);
     const dx = q.cx - p.cx;
     const dy = q.cy - p.cy;
-    const apart = Math.hypot(dx, dy);
+    const apart = Math.sqrt(dx * dx + dy * dy);
     if (apart === 0) return;
     const ux = dx / apart;
     const uy = dy / apart;
@@ -117,14 +89,11 @@ export class ClosestPair {
       const qy = q.cy + t * uy;
       if (p.spans(px, py) && q.spans(qx, qy)) this.consider(px, py, qx, qy);
     }
-    if (apart > p.radius + q.radius || apart < Math.abs(p.radius - q.radius)) return;
-    const along = (apart + ((p.radius - q.radius) * (p.radius + q.radius)) / apart) / 2;
-    const across = Math.sqrt(Math.max(0, (p.radius - along) * (p.radius + along)));
-    for (const side of [across, -across]) {
-      const x = p.cx + along * ux - side * uy;
-      const y = p.cy + along * uy + side * ux;
-      if (p.spans(x, y) && q.spans(x, y)) this.consider(x, y, x, y);
-    }
+  }
+
+  #pointEdge(x: number, y: number, edge: EdgeSlot, edgeIsP: boolean): void {
+    if (edge.arc) this.#pointArc(x, y, edge, edgeIsP);
+    else this.#pointLine(x, y, edge, edgeIsP);
   }
 
   #pointLine(x: number, y: number, line: EdgeSlot, lineIsP: boolean): void {
@@ -139,7 +108,7 @@ export class ClosestPair {
   #pointArc(x: number, y: number, arc: EdgeSlot, arcIsP: boolean): void {
     const dx = x - arc.cx;
     const dy = y - arc.cy;
-    const away = Math.hypot(dx, dy);
+    const away = Math.sqrt(dx * dx + dy * dy);
     // at the centre every point of the arc is as near: its ends serve
     if (away > 0) {
       const nx = arc.cx + (dx * arc.radius) / away;

@@ -6,6 +6,7 @@ import { EdgeSlot } from './edge-slot.ts';
 import { nearestOnOutline } from './nearest-point.ts';
 import type { OutlineTree } from './outline-tree.ts';
 import { forNearPairs } from './search.ts';
+import { CutEdges } from './cut-edges.ts';
 import { SlideMeasure } from './slide-measure.ts';
 
 const standing = vec(0, 0);
@@ -14,12 +15,13 @@ const standing = vec(0, 0);
 const farthestProbeMm = 4;
 
 /**
- * A point (fixed frame, mm) that lies more than `depthMm` inside both solids, one of them placed by `placement`; null
- * when there is none.
+ * A point (fixed frame, mm) of both solids, one of them placed by `placement`, that lies more than `depthMm` inside at
+ * least one of them; null when there is none.
  *
  * Where outlines do not come near one another one solid contains the other or they are apart: one point of every loop
- * tells. Where they do, the edges that meet at a contact part the plane there into sectors, and each sector is tried
- * along its bisector, near and far. `hint`, a point of the moving solid's own frame, is tried first.
+ * tells. Where they do, the edges that meet at a contact part the plane there into sectors, each tried along its
+ * bisector; and crossings part each edge into pieces, each tried where it runs deepest. `hint`, a point of the moving
+ * solid in its own frame, is tried first.
  */
 export function overlapPoint(
   fixed: OutlineTree,
@@ -66,23 +68,22 @@ class PlacedSolids {
 
   hintInside(hint: Vec): Vec | null {
     const p = apply(this.#placement, hint);
-    return this.#deepInBoth(p) ? p : null;
+    return this.#deepIn(this.#fixed, p) ? p : null;
   }
 
   loopPointInside(): Vec | null {
-    for (const p of loopPoints(this.#moving)) {
-      const placed = apply(this.#placement, p);
-      if (this.#deepIn(this.#fixed, placed)) return placed;
-    }
-    for (const p of loopPoints(this.#fixed)) {
-      if (this.#deepIn(this.#moving, apply(this.#back, p))) return p;
-    }
-    return null;
+    const moving = loopPoints(this.#moving).map((p) => apply(this.#placement, p));
+    return (
+      moving.find((p) => this.#deepIn(this.#fixed, p)) ??
+      loopPoints(this.#fixed).find((p) => this.#deepIn(this.#moving, apply(this.#back, p))) ??
+      null
+    );
   }
 
   pointNearContacts(): Vec | null {
     const leg = new SlideMeasure(this.#fixed, this.#moving, this.#placement, standing);
     const pair = new ClosestPair();
+    const pieces = { fixed: new CutEdges(this.#fixed, identity), moving: new CutEdges(this.#moving, this.#placement) };
     let found: Vec | null = null;
     forNearPairs({ fixed: this.#fixed, moving: this.#moving, leg }, this.#depthMm, (fixedEdge, movingEdge) => {
       this.#f.load(this.#fixed, fixedEdge, identity);
@@ -91,9 +92,18 @@ class PlacedSolids {
       pair.measure(this.#f, this.#m);
       if (pair.distanceMm > this.#depthMm) return false;
       found = this.#pointInSectors(vec(pair.px, pair.py), fixedEdge, movingEdge);
+      pieces.fixed.cut(fixedEdge, this.#f, this.#m);
+      pieces.moving.cut(movingEdge, this.#m, this.#f);
       return found !== null;
     });
-    return found;
+    return (
+      found ??
+      pieces.moving.deepest((p) => this.#deepIn(this.#fixed, p), (p) => containsPoint(this.#fixed, p)) ??
+      pieces.fixed.deepest(
+        (p) => this.#deepIn(this.#moving, apply(this.#back, p)),
+        (p) => containsPoint(this.#moving, apply(this.#back, p)),
+      )
+    );
   }
 
   #pointInSectors(at: Vec, fixedEdge: number, movingEdge: number): Vec | null {
@@ -101,18 +111,22 @@ class PlacedSolids {
       ...raysThrough(this.#fixed, fixedEdge, identity, at, this.#depthMm),
       ...raysThrough(this.#moving, movingEdge, this.#placement, at, this.#depthMm),
     ].sort((a, b) => a - b);
-    const bisectors = rays.map((ray, i) => (ray + (i + 1 < rays.length ? (rays[i + 1] as number) : (rays[0] as number) + 2 * Math.PI)) / 2);
+    const bisectors = rays.map((ray, i) => (ray + (rays[i + 1] ?? (rays[0] as number) + 2 * Math.PI)) / 2);
     for (let away = farthestProbeMm; away > 2 * this.#depthMm; away /= 4) {
       for (const angle of bisectors) {
         const p = vec(at.x + away * Math.cos(angle), at.y + away * Math.sin(angle));
-        if (this.#deepInBoth(p)) return p;
+        if (this.#inBoth(p)) return p;
       }
     }
     return null;
   }
 
-  #deepInBoth(p: Vec): boolean {
-    return this.#deepIn(this.#fixed, p) && this.#deepIn(this.#moving, apply(this.#back, p));
+  #inBoth(p: Vec): boolean {
+    const back = apply(this.#back, p);
+    return (
+      (this.#deepIn(this.#fixed, p) && containsPoint(this.#moving, back)) ||
+      (containsPoint(this.#fixed, p) && this.#deepIn(this.#moving, back))
+    );
   }
 
   #deepIn(tree: OutlineTree, p: Vec): boolean {

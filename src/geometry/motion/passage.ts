@@ -6,6 +6,7 @@ import type { Motion } from './motion.ts';
 import type { OutlineTree } from './outline-tree.ts';
 import { overlapPoint, startsInside } from './overlap.ts';
 import { contactsOnLeg, forNearPairs, type Passing, searchNearest } from './search.ts';
+import { SlideMeasure } from './slide-measure.ts';
 import { leastToleranceMm } from './tolerances.ts';
 
 /** Where and when two outlines are nearest or touch: points in the fixed frame, mm, at a fraction of the motion. */
@@ -78,6 +79,8 @@ export function leastDistance(
 function meeting(passing: Passing, best: Nearest, toleranceMm: number, motionless: boolean): Passage {
   const contacts = motionless ? [] : contactsOnLeg(passing).sort((a, b) => a.at - b.at);
   const overlaps = overlapIntervals(passing, contacts, toleranceMm);
+  // a point of an outline that lies on the other may have been told either way: then nothing has been measured yet
+  if (best.distanceMm === Number.POSITIVE_INFINITY) searchNearest(passing, best);
   const first = overlaps[0];
   if (first) {
     const nearest = { at: first.from, fixedAt: first.where, movingAt: first.where };
@@ -101,11 +104,21 @@ function overlapIntervals(passing: Passing, contacts: readonly Contact[], tolera
       const point = probe.pointWithin(start, contacts.length === 0 ? start : end);
       const last = overlaps.at(-1);
       if (point && last && start - last.to <= instant) last.to = end;
-      else if (point) overlaps.push({ from: start, to: end, where: from ? vec(from.x, from.y) : point });
+      else if (point) overlaps.push({ from: start, to: end, where: from ? vec(from.x, from.y) : startPoint(passing, toleranceMm) });
     }
     if (to && (!from || to.at - from.at > instant)) from = to;
   }
   return overlaps;
+}
+
+/** A point common to both solids as the motion begins, where it begins overlapped. */
+function startPoint({ fixed, moving, leg }: Passing, toleranceMm: number): Vec {
+  const start = leg.placementAt(0);
+  const point = overlapPoint(fixed, moving, start, toleranceMm);
+  if (point) return point;
+  const best = new Nearest();
+  searchNearest({ fixed, moving, leg: new SlideMeasure(fixed, moving, start, vec(0, 0)) }, best);
+  return vec(best.fixedX, best.fixedY);
 }
 
 /** Finds overlaps one after another; where the last one was found is the first place to look for the next. */
@@ -121,8 +134,10 @@ class OverlapProbe {
 
   /** A point of the overlap between two neighbouring events; too shallow at the middle it may be deeper beside it. */
   pointWithin(from: number, to: number): Vec | null {
-    for (const part of from === to ? [0] : [0.5, 0.25, 0.75]) {
-      const point = this.#pointAt(from + part * (to - from));
+    const inner = from === to ? [from] : [0.5, 0.25, 0.75].map((part) => from + part * (to - from));
+    // the motion's own ends are no events: it may stop, or have begun, at its deepest
+    for (const at of [...inner, ...[from, to].filter((end) => end === 0 || end === 1)]) {
+      const point = this.#pointAt(at);
       if (point) return point;
     }
     return null;

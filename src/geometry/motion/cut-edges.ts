@@ -1,0 +1,99 @@
+import type { Rigid } from '../rigid.ts';
+import { type Vec, vec } from '../vec.ts';
+import { edgeCrossings } from './edge-crossings.ts';
+import { EdgeSlot } from './edge-slot.ts';
+import type { OutlineTree } from './outline-tree.ts';
+
+/** How far one follows an outline from a crossing into the other solid: edges a micrometre long have all been seen by then. */
+const longestWalk = 256;
+
+/**
+ * The edges of an outline that come up to another outline, cut where they cross it: between two cuts an edge runs
+ * either inside the other solid or outside it.
+ */
+export class CutEdges {
+  readonly #tree: OutlineTree;
+  readonly #placement: Rigid;
+  /** Fractions along each edge at which to part it, and points at which it may run deepest. */
+  readonly #cuts = new Map<number, number[]>();
+  readonly #points: Vec[] = [];
+  readonly #slot = new EdgeSlot();
+  readonly #crossings = new Float64Array(4);
+
+  constructor(tree: OutlineTree, placement: Rigid) {
+    this.#tree = tree;
+    this.#placement = placement;
+  }
+
+  /** Notes where `own`, an edge of this outline, meets `other`, an edge of the other one. */
+  cut(edge: number, own: EdgeSlot, other: EdgeSlot): void {
+    const cuts = this.#cuts.get(edge) ?? [0, 1];
+    this.#cuts.set(edge, cuts);
+    const count = edgeCrossings(own, other, this.#crossings);
+    for (let i = 0; i < count; i += 2) {
+      cuts.push(fractionOf(own, this.#crossings[i] as number, this.#crossings[i + 1] as number));
+    }
+    if (own.arc && other.arc) this.#addLineOfCentres(own, other);
+  }
+
+  /** A crescent between two arcs is deepest on their line of centres. */
+  #addLineOfCentres(own: EdgeSlot, other: EdgeSlot): void {
+    const dx = other.cx - own.cx;
+    const dy = other.cy - own.cy;
+    const apart = Math.sqrt(dx * dx + dy * dy);
+    if (apart === 0) return;
+    for (const reach of [own.radius / apart, -own.radius / apart]) {
+      const p = vec(own.cx + reach * dx, own.cy + reach * dy);
+      if (own.spans(p.x, p.y)) this.#points.push(p);
+    }
+  }
+
+  /** A point of the cut edges, or of the outline farther on, that is `deep`; `inside` tells how far to follow. */
+  deepest(deep: (p: Vec) => boolean, inside: (p: Vec) => boolean): Vec | null {
+    const middles = [...this.#cuts].flatMap(([edge, cuts]) => this.#middlesOf(edge, cuts));
+    const point = [...this.#points, ...middles].find(deep);
+    if (point) return point;
+    for (const edge of this.#cuts.keys()) {
+      const found = this.#walk(edge, this.#tree.next, deep, inside) ?? this.#walk(edge, this.#tree.previous, deep, inside);
+      if (found) return found;
+    }
+    return null;
+  }
+
+  #middlesOf(edge: number, cuts: number[]): Vec[] {
+    this.#slot.load(this.#tree, edge, this.#placement);
+    cuts.sort((a, b) => a - b);
+    return cuts.slice(1).map((cut, i) => pointOf(this.#slot, (cut + (cuts[i] as number)) / 2));
+  }
+
+  #walk(from: number, onward: Int32Array, deep: (p: Vec) => boolean, inside: (p: Vec) => boolean): Vec | null {
+    let edge = from;
+    for (let step = 0; step < longestWalk; step++) {
+      this.#slot.load(this.#tree, edge, this.#placement);
+      const s = this.#slot;
+      const vertex = onward === this.#tree.next ? vec(s.bx, s.by) : vec(s.ax, s.ay);
+      if (!inside(vertex)) return null;
+      if (deep(vertex)) return vertex;
+      edge = onward[edge] as number;
+    }
+    return null;
+  }
+}
+
+/** How far along an edge (0–1) one of its points lies. */
+function fractionOf(s: EdgeSlot, x: number, y: number): number {
+  if (!s.arc) {
+    const dx = s.bx - s.ax;
+    const dy = s.by - s.ay;
+    return ((x - s.ax) * dx + (y - s.ay) * dy) / (dx * dx + dy * dy);
+  }
+  const turn = Math.atan2(y - s.cy, x - s.cx) - Math.atan2(s.ay - s.cy, s.ax - s.cx);
+  const along = (Math.sign(s.sweepRad) * turn) % (2 * Math.PI);
+  return (along < 0 ? along + 2 * Math.PI : along) / Math.abs(s.sweepRad);
+}
+
+function pointOf(s: EdgeSlot, t: number): Vec {
+  if (!s.arc) return vec(s.ax + t * (s.bx - s.ax), s.ay + t * (s.by - s.ay));
+  const angle = Math.atan2(s.ay - s.cy, s.ax - s.cx) + t * s.sweepRad;
+  return vec(s.cx + s.radius * Math.cos(angle), s.cy + s.radius * Math.sin(angle));
+}
