@@ -18,7 +18,10 @@ export type BandAnswer = z.infer<typeof band>;
 
 const wall = z.strictObject({
   hollow: z.string(),
+  /** From the last line, the hand's and the hollow's errors taken off. */
   wallMm: z.number(),
+  /** From the planned cut, nothing taken off. */
+  nominalMm: z.number(),
   keepMm: z.number().nullable(),
   at: point,
   holds: z.boolean().nullable(),

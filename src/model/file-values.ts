@@ -1,0 +1,18 @@
+import { z } from 'zod';
+
+// Values that part and fit files share: lengths in the file's own units, angles in degrees.
+
+export const units = z.enum(['mm', 'in']).describe('the unit of every length in this file');
+
+export const text = z.string().regex(/\S/, 'text that is not blank');
+
+export const length = z.number();
+
+export const lengthOrNone = z.number().nonnegative();
+
+export const size = z.number().positive();
+
+export const point = z.tuple([length, length]).describe('[x, y]');
+
+/** The path of another file, relative to the file that names it. */
+export const filePath = text.describe('a file, relative to this one');
