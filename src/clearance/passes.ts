@@ -1,0 +1,103 @@
+import { type Motion, partOfMotion, still } from '../geometry/motion/motion.ts';
+import { seenFromMoving } from '../geometry/motion/seen-from-moving.ts';
+import { type Rigid, rigid } from '../geometry/rigid.ts';
+import { vec } from '../geometry/vec.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { DepthRange, Section } from '../model/casting.ts';
+import type { Leg, Position } from '../model/path.ts';
+import { type Fractions, lengthened, sharedFractions } from './shared-depth.ts';
+
+/** One part of the joint, told from the other. */
+export type Part = 'fixed' | 'moving';
+
+/**
+ * A section of the other part as it passes: standing at home (`leg` null), or over the stretch of one leg on which it
+ * shares the depth looked at. `start` and `motion` place its outline in the frame of the part it passes.
+ */
+export interface Pass {
+  readonly section: Section;
+  /** Counts from 1. */
+  readonly leg: number | null;
+  /** The stretch, as fractions of the leg. */
+  readonly stretch: Fractions;
+  readonly start: Rigid;
+  readonly motion: Motion;
+}
+
+const home: Position = { standOffMm: 0, turnRad: 0, shift: vec(0, 0) };
+const atHome: Leg = { from: home, to: home, motion: still };
+
+/**
+ * What passes a band of a section's depth: the sections of the other part that share depth with any of it, at home
+ * and on each leg. Sharing is as the clearance check has it, the moving section lengthened by the depth margin.
+ */
+export function passesBy(joint: Joint, part: Part, section: Section, band: DepthRange | null): Pass[] {
+  const others = joint[part === 'fixed' ? 'moving' : 'fixed'].sections;
+  return legsOf(joint).flatMap(({ leg, count }) =>
+    others.flatMap((other): Pass[] => {
+      const shared = sharing(joint, part, section, band, other, leg);
+      if (shared === null) return [];
+      const placed = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, shared.from, shared.to);
+      const seen = part === 'fixed' ? placed : seenFromMoving(placed.start, placed.motion);
+      return [{ section: other, leg: count, stretch: shared, ...seen }];
+    }),
+  );
+}
+
+/**
+ * The depths within a range at which what passes changes: where another section, lengthened, begins or ends at
+ * either end of a leg. In order, with both ends of the range.
+ */
+export function depthBreaks(joint: Joint, part: Part, { fromMm, toMm }: DepthRange): number[] {
+  const others = joint[part === 'fixed' ? 'moving' : 'fixed'].sections;
+  const inner = others.flatMap(({ depth }) => (depth === null ? [] : endsOf(joint, part, depth)));
+  const breaks = [fromMm];
+  for (const mm of inner.sort((a, b) => a - b)) {
+    if (mm > (breaks.at(-1) as number) + leastBandMm && mm < toMm - leastBandMm) breaks.push(mm);
+  }
+  return [...breaks, toMm];
+}
+
+/** Bands thinner than this are none. */
+const leastBandMm = 1e-6;
+
+const legsOf = (joint: Joint): { leg: Leg; count: number | null }[] => [
+  { leg: atHome, count: null },
+  ...joint.fit.legs.map((leg, i) => ({ leg, count: i + 1 })),
+];
+
+function sharing(
+  joint: Joint,
+  part: Part,
+  section: Section,
+  band: DepthRange | null,
+  other: Section,
+  leg: Leg,
+): Fractions | null {
+  const marginMm = joint.fit.depthMarginMm;
+  if (part === 'fixed') return sharedFractions(band, other.depth, leg, marginMm);
+  return sharedFractions(other.depth, bandLengthened(section, band, marginMm), leg, 0);
+}
+
+/** A band of a moving section reaches as far as the margin, but no farther than the section itself, lengthened. */
+function bandLengthened(section: Section, band: DepthRange | null, marginMm: number): DepthRange | null {
+  if (section.depth === null || band === null) return null;
+  const whole = lengthened(section.depth, marginMm);
+  return {
+    fromMm: Math.max(whole.fromMm, band.fromMm - marginMm),
+    toMm: Math.min(whole.toMm, band.toMm + marginMm),
+  };
+}
+
+/** Where the ends of another section stand in this part's depth, at the stand-offs where legs begin and end. */
+function endsOf(joint: Joint, part: Part, other: DepthRange): number[] {
+  const marginMm = joint.fit.depthMarginMm;
+  const standOffs = legsOf(joint).flatMap(({ leg }) => [leg.from.standOffMm, leg.to.standOffMm]);
+  return standOffs.flatMap((mm) => {
+    if (part === 'fixed') {
+      const { fromMm, toMm } = lengthened(other, marginMm);
+      return [-mm - fromMm, -mm - toMm];
+    }
+    return [-mm - other.fromMm, -mm - other.toMm].flatMap((end) => [end - marginMm, end + marginMm]);
+  });
+}

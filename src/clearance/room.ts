@@ -1,0 +1,22 @@
+import type { Region } from '../geometry/loop.ts';
+import { sweptRegion } from '../geometry/motion/swept-region.ts';
+import { still } from '../geometry/motion/motion.ts';
+import { union } from '../geometry/polygon-engine.ts';
+import { loopsOf } from '../geometry/polygons.ts';
+import { identity, rigid } from '../geometry/rigid.ts';
+import type { Joint } from '../joint/joint.ts';
+
+/** Fine enough for any drawing; on the outside, so that what is drawn clear is clear. */
+const toleranceMm = 0.01;
+
+/** Everything the moving sections cover from the first position to home, whatever their depth; for drawing, mm. */
+export function roomItSwingsThrough(joint: Joint): Region {
+  const ways = [
+    { start: identity, motion: still },
+    ...joint.fit.legs.map(({ from, motion }) => ({ start: rigid(from.turnRad, from.shift), motion })),
+  ];
+  const swept = joint.moving.sections.flatMap(({ loops }) =>
+    ways.map(({ start, motion }) => sweptRegion(loops, start, motion, toleranceMm).polygons),
+  );
+  return loopsOf(union(swept.flat()));
+}

@@ -1,0 +1,81 @@
+import { arcSpans, type Edge } from '../geometry/edge.ts';
+import { edgesOf, type Loop, type Region } from '../geometry/loop.ts';
+import { apply, rigid } from '../geometry/rigid.ts';
+import { angleOf, length, type Vec, vec } from '../geometry/vec.ts';
+import { distanceToEdge } from './verify-edge.ts';
+import { OutlineShape, type Shape } from './verify-shape.ts';
+
+const axis = vec(0, 0);
+
+/** How many turned copies of the outline are looked at, and the part of a turn between them (never the same twice). */
+const copies = 4;
+const turnBetween = (Math.sqrt(5) - 1) / 2;
+
+interface Radii {
+  readonly fromMm: number;
+  readonly toMm: number;
+}
+
+/** A part that runs round the axis: its outline itself is turned as one goes along it, and metal is told by radius. */
+export class RoundShape implements Shape {
+  readonly stations: readonly (readonly number[])[];
+  readonly spacingMm: number;
+  /** Where there is metal at some turn, in order, apart from one another. */
+  readonly radii: readonly Radii[];
+  readonly #outline: OutlineShape;
+  readonly #lengths: readonly number[];
+
+  constructor(region: Region) {
+    this.#outline = new OutlineShape(region);
+    this.spacingMm = this.#outline.spacingMm;
+    this.#lengths = region.map((_, i) => this.#outline.lengthMm(i));
+    this.stations = this.#outline.stations.map((runs, i) =>
+      Array.from({ length: copies }, (_, k) => runs.map((run) => run + k * (this.#lengths[i] as number))).flat(),
+    );
+    this.radii = radiiOf(region, this.#outline);
+  }
+
+  pointAt(run: number, outline: number): Vec {
+    const turns = (turnBetween * run) / (this.#lengths[outline] as number);
+    return apply(rigid(2 * Math.PI * turns, axis), this.#outline.pointAt(run, outline));
+  }
+
+  gapMm(p: Vec): number {
+    const radius = length(p);
+    const around = this.radii.find(({ fromMm, toMm }) => fromMm <= radius && radius <= toMm);
+    if (around) return -Math.min(around.toMm - radius, around.fromMm === 0 ? Infinity : radius - around.fromMm);
+    return Math.min(...this.radii.map(({ fromMm, toMm }) => Math.max(fromMm - radius, radius - toMm)));
+  }
+}
+
+/** Radii at which the outlines run are metal at some turn; between them a circle is metal or none, all of it. */
+function radiiOf(region: Region, outline: OutlineShape): Radii[] {
+  const edges = joined(region.map(radiiOfLoop));
+  const isMetal = (radius: number): boolean => outline.gapMm(vec(radius, 0), 0) < 0;
+  const between = edges.map(({ fromMm }, i) => ({ fromMm: edges[i - 1]?.toMm ?? 0, toMm: fromMm }));
+  return joined([...edges, ...between.filter(({ fromMm, toMm }) => isMetal((fromMm + toMm) / 2))]);
+}
+
+function joined(ranges: readonly Radii[]): Radii[] {
+  const result: Radii[] = [];
+  for (const range of ranges.toSorted((a, b) => a.fromMm - b.fromMm)) {
+    const last = result.at(-1);
+    if (last === undefined || range.fromMm > last.toMm) result.push(range);
+    else result[result.length - 1] = { fromMm: last.fromMm, toMm: Math.max(last.toMm, range.toMm) };
+  }
+  return result;
+}
+
+function radiiOfLoop(loop: Loop): Radii {
+  const edges = edgesOf(loop);
+  return {
+    fromMm: Math.min(...edges.map((edge) => distanceToEdge(edge, axis))),
+    toMm: Math.max(...edges.map(farthestMm)),
+  };
+}
+
+function farthestMm(edge: Edge): number {
+  const ends = Math.max(length(edge.a), length(edge.b));
+  if (edge.kind === 'line' || !arcSpans(edge, angleOf(edge.centre))) return ends;
+  return Math.max(ends, length(edge.centre) + edge.radius);
+}

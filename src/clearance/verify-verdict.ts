@@ -1,0 +1,64 @@
+import type { Joint } from '../joint/joint.ts';
+import type { CheckAnswer, State, Verdict } from '../model/check-answer.ts';
+import type { Doubt } from './verify-doubt.ts';
+import { roundingMm } from './verify-dowels.ts';
+
+/** An asked clearance is held to a micrometre. */
+const heldMm = 1e-3;
+
+/** How exactly a worst clearance that the answer does not give is found again. */
+const foundMm = 0.05;
+
+interface Part {
+  readonly state: State;
+  readonly askedMm: number;
+  readonly clearanceMm: number | null;
+  readonly worstMm: number | null;
+  /** How far `worstMm` may be off. */
+  readonly worstWithinMm: number;
+}
+
+/** What verdict and `meetsClearance` say that does not follow; the worst clearances of rotating parts are as found. */
+export function verdictDoubts(joint: Joint, answer: CheckAnswer, rotatingWorstMm: readonly (number | null)[]): Doubt[] {
+  const { homeMm, wayInMm, rotatingMm } = joint.fit.clearance;
+  const { home, install, rotating } = answer;
+  const parts: Part[] = [
+    { ...home, askedMm: homeMm, worstMm: home.worstClearanceMm, worstWithinMm: roundingMm },
+    ...(install
+      ? [{ ...install, askedMm: wayInMm, worstMm: install.worstClearanceMm, worstWithinMm: roundingMm }]
+      : []),
+    ...rotating.map((r, i) => ({
+      ...r,
+      askedMm: rotatingMm,
+      worstMm: rotatingWorstMm[i] ?? null,
+      worstWithinMm: foundMm,
+    })),
+  ];
+  const verdicts = possibleVerdicts(parts);
+  const meets = [roundingMm, -roundingMm].map((hair) => parts.every((part) => holds(part, part.clearanceMm, hair)));
+  const doubts: Doubt[] = [];
+  if (!verdicts.includes(answer.verdict)) {
+    const text = `The verdict is "${answer.verdict}"; by its figures it would be "${verdicts.join('" or "')}".`;
+    doubts.push({ what: 'verdict', where: 'joint', text, claimedMm: null, foundMm: null });
+  }
+  if (!meets.includes(answer.meetsClearance)) {
+    const text = `By its figures the clearance asked is ${answer.meetsClearance ? 'not ' : ''}met.`;
+    doubts.push({ what: 'meets-clearance', where: 'joint', text, claimedMm: null, foundMm: null });
+  }
+  return doubts;
+}
+
+/** More than one where a figure lies too near a limit to tell. */
+function possibleVerdicts(parts: readonly Part[]): readonly Verdict[] {
+  const states = parts.map(({ state }) => state);
+  if (states.includes('fouls')) return ['fouls'];
+  if (states.includes('undecided')) return ['undecided'];
+  const verdictWith = (sign: 1 | -1): Verdict => {
+    if (!parts.every((part) => holds(part, part.clearanceMm, sign * roundingMm))) return 'too-close';
+    return parts.every((part) => holds(part, part.worstMm, sign * part.worstWithinMm)) ? 'goes' : 'should-go';
+  };
+  return [...new Set([verdictWith(1), verdictWith(-1)])];
+}
+
+const holds = ({ state, askedMm }: Part, mm: number | null, hairMm: number): boolean =>
+  state !== 'fouls' && state !== 'undecided' && (mm === null || mm + hairMm >= askedMm - heldMm);

@@ -1,0 +1,48 @@
+import { type ArcEdge, arcSpans, type Edge } from './edge.ts';
+
+/** A box along the axes, mm. */
+export interface Box {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** The least box round an edge; an arc's apexes count where the arc reaches them. */
+export function boxOfEdge(edge: Edge): Box {
+  const ends = {
+    minX: Math.min(edge.a.x, edge.b.x),
+    minY: Math.min(edge.a.y, edge.b.y),
+    maxX: Math.max(edge.a.x, edge.b.x),
+    maxY: Math.max(edge.a.y, edge.b.y),
+  };
+  return edge.kind === 'line' ? ends : withApexes(ends, edge);
+}
+
+function withApexes(ends: Box, arc: ArcEdge): Box {
+  const { centre, radius } = arc;
+  return {
+    minX: arcSpans(arc, Math.PI) ? Math.min(ends.minX, centre.x - radius) : ends.minX,
+    minY: arcSpans(arc, -Math.PI / 2) ? Math.min(ends.minY, centre.y - radius) : ends.minY,
+    maxX: arcSpans(arc, 0) ? Math.max(ends.maxX, centre.x + radius) : ends.maxX,
+    maxY: arcSpans(arc, Math.PI / 2) ? Math.max(ends.maxY, centre.y + radius) : ends.maxY,
+  };
+}
+
+/** The least box round several; of none, one that holds nothing. */
+export function boxAround(boxes: readonly Box[]): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const box of boxes) {
+    minX = Math.min(minX, box.minX);
+    minY = Math.min(minY, box.minY);
+    maxX = Math.max(maxX, box.maxX);
+    maxY = Math.max(maxY, box.maxY);
+  }
+  return { minX, minY, maxX, maxY };
+}
+
+export const boxesMeet = (a: Box, b: Box, withinMm: number): boolean =>
+  a.minX - b.maxX <= withinMm &&
+  b.minX - a.maxX <= withinMm &&
+  a.minY - b.maxY <= withinMm &&
+  b.minY - a.maxY <= withinMm;

@@ -1,0 +1,50 @@
+import type { Edge } from '../edge.ts';
+import type { Outline } from '../metal-on-left.ts';
+import type { Travel } from './travel.ts';
+
+/** A piece of a closed outline along which the level does not turn over, in a ring with its neighbours. */
+export interface Run {
+  readonly edge: Edge;
+  /** Whether it leads, its level falling, or trails, its level rising; a level run goes with the one before it. */
+  readonly leads: boolean;
+  previous: Run;
+  next: Run;
+  gone: boolean;
+}
+
+/** A rise below this is level: taken either way it moves the swept region by no more. */
+export const levelMm = 1e-9;
+
+/** A closed outline as runs, in order. */
+export function runsOf(outline: Outline, travel: Travel): Run[] {
+  const edges = outline.flatMap(travel.monotone);
+  const rises = edges.map(({ a, b }) => travel.rise(a, b));
+  let leads = (rises.findLast((rise) => Math.abs(rise) > levelMm) ?? 0) < 0;
+  const runs = edges.map((edge, i): Run => {
+    const rise = rises[i] as number;
+    if (Math.abs(rise) > levelMm) leads = rise < 0;
+    return loose(edge, leads);
+  });
+  for (const [i, run] of runs.entries()) link(run, runs[(i + 1) % runs.length] as Run);
+  return runs;
+}
+
+/** A run that is not yet part of a ring. */
+export function loose(edge: Edge, leads: boolean): Run {
+  const run = { edge, leads, gone: false } as Run;
+  run.previous = run;
+  run.next = run;
+  return run;
+}
+
+export function link(before: Run, after: Run): void {
+  before.next = after;
+  after.previous = before;
+}
+
+/** The runs of a ring in order from one of them. */
+export function ringFrom(first: Run): Run[] {
+  const runs = [first];
+  for (let run = first.next; run !== first; run = run.next) runs.push(run);
+  return runs;
+}

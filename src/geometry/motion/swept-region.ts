@@ -1,0 +1,62 @@
+import type { Side } from '../arc-points.ts';
+import { type Edge, reversedEdge } from '../edge.ts';
+import { moveRegion, type Region } from '../loop.ts';
+import { metalOnLeft, type Outline } from '../metal-on-left.ts';
+import { engineErrorMm, union } from '../polygon-engine.ts';
+import { polygonise, polygonOf } from '../polygonise.ts';
+import type { Polygons } from '../polygons.ts';
+import type { Rigid } from '../rigid.ts';
+import type { Motion } from './motion.ts';
+import { closePockets } from './close-pockets.ts';
+import { ringsSwept } from './rings.ts';
+import { runsOf } from './runs.ts';
+import { type Travel, travelOf } from './travel.ts';
+
+/** What a solid passes over: polygons that err to one side of the truth by no more than `boundMm`. */
+export interface SweptRegion {
+  readonly polygons: Polygons;
+  readonly boundMm: number;
+}
+
+/**
+ * The region a solid covers over one motion, begun at the placement `start`: never smaller than the truth where it errs
+ * `outside`, never larger where `inside`; arcs within `toleranceMm`.
+ *
+ * With metal on the left of an outline, the pieces on which the level rises (levels growing to the right of the
+ * travel) trail and the others lead. Leaving the trailing pieces where they start, carrying the leading ones to the
+ * end, and joining the two by the track of the point where they meet gives one closed curve per outline. Its winding
+ * number about a point is the number of stretches of metal that pass over the point, so the region is where it is
+ * positive: this is the convolution of the solid with an arc shorter than a circle, or with a segment (Guibas, Ramshaw
+ * and Stolfi, A kinetic framework for computational geometry, 1983). A full turn or more covers whole rings.
+ */
+export function sweptRegion(
+  region: Region,
+  start: Rigid,
+  motion: Motion,
+  toleranceMm: number,
+  side: Side = 'outside',
+): SweptRegion {
+  const placed = moveRegion(region, start);
+  return { polygons: union(sweptOutlines(placed, motion, toleranceMm, side)), boundMm: toleranceMm + engineErrorMm };
+}
+
+function sweptOutlines(placed: Region, motion: Motion, toleranceMm: number, side: Side): Polygons {
+  if (standsStill(motion)) return polygonise(placed, toleranceMm, side);
+  if (motion.kind === 'turn' && Math.abs(motion.angleRad) >= 2 * Math.PI) {
+    return polygonise(ringsSwept(placed, motion.pole), toleranceMm, side);
+  }
+  const travel = travelOf(motion);
+  return metalOnLeft(placed).map((outline) => polygonOf(sweptOutline(outline, travel), toleranceMm, side));
+}
+
+const standsStill = (motion: Motion): boolean =>
+  motion.kind === 'slide' ? motion.by.x === 0 && motion.by.y === 0 : motion.angleRad === 0;
+
+function sweptOutline(outline: Outline, travel: Travel): Outline {
+  return closePockets(runsOf(outline, travel), travel).flatMap(({ edge, leads, previous }): Edge[] => {
+    const piece = leads ? travel.carried(edge) : edge;
+    if (leads === previous.leads) return [piece];
+    const track = travel.track(edge.a, travel.reach);
+    return [leads ? track : reversedEdge(track), piece];
+  });
+}

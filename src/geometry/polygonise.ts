@@ -1,0 +1,22 @@
+import { appendArc, type Side } from './arc-points.ts';
+import type { Region } from './loop.ts';
+import { metalOnLeft, type Outline } from './metal-on-left.ts';
+import type { Polygon, Polygons } from './polygons.ts';
+import type { Vec } from './vec.ts';
+
+/**
+ * A region of lines and arcs as polygons that contain it (`outside`) or lie in it (`inside`), arcs within
+ * `toleranceMm`. Where outlines pass closer than that the polygons may overlap; solid by positive winding.
+ */
+export const polygonise = (region: Region, toleranceMm: number, side: Side): Polygons =>
+  metalOnLeft(region).map((outline) => polygonOf(outline, toleranceMm, side));
+
+/** One closed outline, metal on the left, as a polygon that errs to the asked side by no more than `toleranceMm`. */
+export function polygonOf(outline: Outline, toleranceMm: number, side: Side): Polygon {
+  const points: Vec[] = [];
+  for (const edge of outline) {
+    points.push(edge.a);
+    if (edge.kind === 'arc') appendArc(points, edge.a, edge.centre, edge.sweepRad, toleranceMm, side);
+  }
+  return points;
+}

@@ -1,0 +1,57 @@
+import { type PathLoop, polygonLoop } from './loop.ts';
+import type { Outline } from './metal-on-left.ts';
+import type { Side } from './arc-points.ts';
+import type { Vec } from './vec.ts';
+
+/** A closed polygon through its points, mm. */
+export type Polygon = readonly Vec[];
+
+/** A solid by positive winding: outlines run anticlockwise, holes clockwise, so that metal lies on the left. */
+export type Polygons = readonly Polygon[];
+
+/** Area by the shoelace formula about the first point, mm²; negative for a clockwise polygon. */
+export function signedAreaMm2(polygon: Polygon): number {
+  const [origin] = polygon;
+  if (origin === undefined) return 0;
+  let twice = 0;
+  let previous = origin;
+  for (const p of polygon) {
+    twice += (previous.x - origin.x) * (p.y - origin.y) - (previous.y - origin.y) * (p.x - origin.x);
+    previous = p;
+  }
+  return twice / 2;
+}
+
+/** The area of a solid, holes taken off, mm²; its polygons must not overlap. */
+export const areaMm2 = (polygons: Polygons): number => polygons.reduce((sum, p) => sum + signedAreaMm2(p), 0);
+
+/** Pieces and holes smaller than this are no shape, only what rounding left of one. */
+const speckMm2 = 1e-6;
+
+/** A solid without specks: pieces where none may be added, holes where none may be lost. */
+export const withoutSpecks = (polygons: Polygons, side: Side): Polygons =>
+  polygons.filter((polygon) => {
+    const area = signedAreaMm2(polygon);
+    return side === 'outside' ? area > 0 || area < -speckMm2 : area < 0 || area > speckMm2;
+  });
+
+export const loopsOf = (polygons: Polygons): PathLoop[] => polygons.map(polygonLoop);
+
+/** The outlines of a solid, metal on the left as it is. */
+export const outlinesOf = (polygons: Polygons): Outline[] =>
+  polygons.map((polygon) => polygon.map((a, i) => ({ kind: 'line', a, b: polygon[(i + 1) % polygon.length] as Vec })));
+
+/** Whether `p` lies inside one polygon of either winding, by crossings of the ray to +x. */
+export function polygonContains(polygon: Polygon, p: Vec): boolean {
+  let inside = false;
+  let a = polygon[polygon.length - 1];
+  if (a === undefined) return false;
+  for (const b of polygon) {
+    if (a.y > p.y !== b.y > p.y) {
+      const side = (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+      if (b.y > a.y ? side > 0 : side < 0) inside = !inside;
+    }
+    a = b;
+  }
+  return inside;
+}

@@ -1,0 +1,74 @@
+import { depthBreaks, type Part, type Pass, passesBy } from '../clearance/passes.ts';
+import { treeOf } from '../clearance/trees.ts';
+import { leastDistance } from '../geometry/motion/passage.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { DepthRange, Section } from '../model/casting.ts';
+import { clearanceOf, errorOf } from './room-needed.ts';
+import { passKey } from './sweeps.ts';
+
+/** Part of a section's depth, in its own part's depths, that something passes too near. */
+export interface Band {
+  readonly depth: DepthRange | null;
+  /** All that passes nearer than asked, or could if every error were against the builder. */
+  readonly passes: readonly NearPass[];
+}
+
+export interface NearPass extends Pass {
+  /** How much nearer than asked it passes as traced, mm; none or less where it only might. */
+  readonly shortMm: number;
+}
+
+/** An asked clearance is held to this. */
+export const heldToMm = 1e-3;
+
+/** The bands of a section that something passes too near; neighbours with the same passes are one. */
+export function bandsOf(joint: Joint, part: Part, section: Section): Band[] {
+  const bands = rangesOf(joint, part, section).map((depth) => {
+    const passes = passesBy(joint, part, section, depth).flatMap((pass) => nearPass(joint, section, pass));
+    return { depth, passes: distinct(passes) };
+  });
+  return joined(bands).filter(({ passes }) => passes.some(({ shortMm }) => shortMm > heldToMm));
+}
+
+/** Ranges of depth in which what passes is the same throughout. */
+function rangesOf(joint: Joint, part: Part, section: Section): readonly (DepthRange | null)[] {
+  const { depth } = section;
+  if (depth === null) return [null];
+  const breaks = depthBreaks(joint, part, depth);
+  return breaks.slice(1).map((toMm, i) => ({ fromMm: breaks[i] as number, toMm }));
+}
+
+function nearPass(joint: Joint, section: Section, pass: Pass): NearPass[] {
+  const clearanceMm = clearanceOf(joint, pass);
+  const { distanceMm } = leastDistance(treeOf(section.loops), treeOf(pass.section.loops), pass.start, pass.motion);
+  if (distanceMm > clearanceMm + errorOf(joint, pass)) return [];
+  return [{ ...pass, shortMm: clearanceMm - distanceMm }];
+}
+
+function joined(bands: readonly Band[]): Band[] {
+  const result: Band[] = [];
+  for (const band of bands) {
+    const last = result.at(-1);
+    if (last?.depth && band.depth && samePasses(last, band)) {
+      result[result.length - 1] = { ...last, depth: { fromMm: last.depth.fromMm, toMm: band.depth.toMm } };
+    } else {
+      result.push(band);
+    }
+  }
+  return result;
+}
+
+/** A leg that only closes the stand-off stands where home does: of passes over the same ground, the one most short. */
+function distinct(passes: readonly NearPass[]): NearPass[] {
+  const byKey = new Map<string, NearPass>();
+  for (const pass of passes.toSorted((a, b) => a.shortMm - b.shortMm)) byKey.set(passKey(pass), pass);
+  return [...byKey.values()];
+}
+
+const samePasses = (a: Band, b: Band): boolean => keysOf(a) === keysOf(b);
+
+const keysOf = ({ passes }: Band): string =>
+  passes
+    .map((pass) => `${passKey(pass)} ${pass.shortMm}`)
+    .sort()
+    .join();

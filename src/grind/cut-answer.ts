@@ -1,0 +1,38 @@
+import { areaMm2, type Polygons } from '../geometry/polygons.ts';
+import { round6, roundPoint6 } from '../geometry/rounding.ts';
+import type { Material } from '../model/casting.ts';
+import type { BandAnswer, GrindAnswer } from '../model/grind-answer.ts';
+import type { BandCut } from './cut-band.ts';
+import type { SectionCut } from './layers.ts';
+
+export const sectionAnswers = (cuts: readonly SectionCut[]): GrindAnswer['sections'] =>
+  cuts.map(({ section, bands }) => ({ id: section.id, bands: bands.map(bandAnswer) }));
+
+function bandAnswer({ depth, planned, first, last, takeOff }: BandCut): BandAnswer {
+  return {
+    depth: depth && [round6(depth.fromMm), round6(depth.toMm)],
+    areaMm2: round6(areaMm2(planned)),
+    takeOffMm: takeOff && round6(takeOff.mm),
+    loops: loopFiles(planned),
+    firstLoops: loopFiles(first),
+    lastLoops: loopFiles(last),
+  };
+}
+
+const loopFiles = (polygons: Polygons): BandAnswer['loops'] => polygons.map((polygon) => polygon.map(roundPoint6));
+
+/** What comes off in all; nothing is known of the volume where a band has no depth. */
+export function amountsOf(
+  bands: readonly BandCut[],
+  material: Material | null,
+): Pick<GrindAnswer, 'volumeMm3' | 'massG'> {
+  let volumeMm3 = 0;
+  for (const { depth, planned } of bands) {
+    if (depth === null) return { volumeMm3: null, massG: null };
+    volumeMm3 += areaMm2(planned) * (depth.toMm - depth.fromMm);
+  }
+  return {
+    volumeMm3: round6(volumeMm3),
+    massG: material && round6((volumeMm3 * material.densityGPerCm3) / 1000),
+  };
+}

@@ -1,0 +1,45 @@
+import type { Polygons } from '../geometry/polygons.ts';
+import type { Casting, DepthRange, Section } from '../model/casting.ts';
+import { loopsOf } from '../geometry/polygons.ts';
+import type { BandCut } from './cut-band.ts';
+
+/** A section and what is cut from it, its bands in order of depth. */
+export interface SectionCut {
+  readonly section: Section;
+  readonly bands: readonly BandCut[];
+}
+
+/** A section after the cut, layer by layer in order of depth; `cut` null where it stays as it was. */
+export interface Layer {
+  readonly depth: DepthRange | null;
+  readonly cut: BandCut | null;
+}
+
+/** The bands of a section with the ranges between them that are left alone. */
+export function layersOf({ section, bands }: SectionCut): Layer[] {
+  const { depth } = section;
+  if (depth === null || bands.length === 0) return [{ depth, cut: bands[0] ?? null }];
+  const layers: Layer[] = [];
+  let fromMm = depth.fromMm;
+  for (const cut of bands) {
+    const range = cut.depth ?? depth;
+    if (range.fromMm > fromMm) layers.push({ depth: { fromMm, toMm: range.fromMm }, cut: null });
+    layers.push({ depth: range, cut });
+    fromMm = range.toMm;
+  }
+  return fromMm < depth.toMm ? [...layers, { depth: { fromMm, toMm: depth.toMm }, cut: null }] : layers;
+}
+
+/** The casting as the cut leaves it: cut bands as sections of their own under the old name, all else as it was. */
+export function castingAfter(casting: Casting, cuts: readonly SectionCut[]): Casting {
+  const sections = casting.sections.flatMap((section) => {
+    const made = cuts.find((cut) => cut.section === section);
+    return made === undefined ? [section] : layersOf(made).flatMap((layer) => sectionOf(section, layer));
+  });
+  return { ...casting, sections };
+}
+
+function sectionOf(section: Section, { depth, cut }: Layer): Section[] {
+  if (cut === null) return [{ ...section, depth }];
+  return cut.left.length === 0 ? [] : [{ ...section, depth, loops: loopsOf(cut.left) }];
+}

@@ -1,0 +1,56 @@
+import { pieces } from '../geometry/polygon-engine.ts';
+import { polygonise } from '../geometry/polygonise.ts';
+import { areaMm2, type Polygons, signedAreaMm2 } from '../geometry/polygons.ts';
+import { regionAreaMm2 } from '../geometry/region-measures.ts';
+import { type Vec, vec } from '../geometry/vec.ts';
+import type { BandAnswer, GrindAnswer } from '../model/grind-answer.ts';
+import { loopOf } from '../model/lengths.ts';
+
+/** One piece of metal to come off, by its area and its centre of area in the joint frame, mm. */
+export interface Piece {
+  readonly areaMm2: number;
+  readonly at: readonly [number, number];
+}
+
+/** What a builder looks for on the casting, band by band, beyond the plan's own figures. */
+export interface BandFacts {
+  /** The separate pieces of the planned cut, the largest first. */
+  readonly pieces: readonly Piece[];
+  readonly firstAreaMm2: number;
+  readonly lastAreaMm2: number;
+}
+
+/** The facts of every band, in the order of the plan's sections and bands. */
+export type PlanFacts = readonly (readonly BandFacts[])[];
+
+export const planFacts = ({ sections }: GrindAnswer): PlanFacts => sections.map(({ bands }) => bands.map(factsOf));
+
+/** The loops of a plan are polygons already; this only bounds an arc, were there one. */
+const chordMm = 1e-3;
+
+function factsOf({ loops, firstLoops, lastLoops }: BandAnswer): BandFacts {
+  const regionOf = (files: BandAnswer['loops']) => files.map((file) => loopOf(file, 1));
+  return {
+    pieces: pieces(polygonise(regionOf(loops), chordMm, 'outside'))
+      .map((piece) => ({ areaMm2: areaMm2(piece), at: centreOf(piece) }))
+      .sort((a, b) => b.areaMm2 - a.areaMm2),
+    firstAreaMm2: regionAreaMm2(regionOf(firstLoops)),
+    lastAreaMm2: regionAreaMm2(regionOf(lastLoops)),
+  };
+}
+
+/** The centre of area: triangles fanned about the first point of each polygon, weighed by their signed areas. */
+function centreOf(piece: Polygons): readonly [number, number] {
+  const origin = piece[0]?.[0] ?? vec(0, 0);
+  let [x, y, area] = [0, 0, 0];
+  for (const polygon of piece) {
+    polygon.forEach((a, i) => {
+      const b = polygon[(i + 1) % polygon.length] as Vec;
+      const triangle = signedAreaMm2([origin, a, b]);
+      x += (triangle * (a.x + b.x - 2 * origin.x)) / 3;
+      y += (triangle * (a.y + b.y - 2 * origin.y)) / 3;
+      area += triangle;
+    });
+  }
+  return area === 0 ? [origin.x, origin.y] : [origin.x + x / area, origin.y + y / area];
+}

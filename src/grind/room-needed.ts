@@ -1,0 +1,68 @@
+import type { Pass } from '../clearance/passes.ts';
+import type { Side } from '../geometry/arc-points.ts';
+import { offset } from '../geometry/offset.ts';
+import { engineErrorMm, union } from '../geometry/polygon-engine.ts';
+import { outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { Sweeps } from './sweeps.ts';
+
+/** What must be free of metal for a set of passes, and how far that may go beyond the truth. */
+export interface Room {
+  readonly polygons: Polygons;
+  readonly boundMm: number;
+}
+
+/** What is asked of one pass, mm. */
+export const clearanceOf = ({ fit }: Joint, { leg }: Pass): number =>
+  leg === null ? fit.clearance.homeMm : fit.clearance.wayInMm;
+
+/** What moves the line as marked out from the dowels, mm: the passing outline and its place, not the cut part's own. */
+export const errorOf = (joint: Joint, { section }: Pass): number =>
+  section.traceErrorMm + joint.dowelPlayMm + joint.fitRmsMm;
+
+/** The room that gives the asked clearance as traced; never too little. */
+export const plannedRoom = (joint: Joint, passes: readonly Pass[], sweeps: Sweeps, toleranceMm: number): Room =>
+  room(passes, { toleranceMm, side: 'outside', sweeps, shrink: () => 0, grow: (pass) => clearanceOf(joint, pass) });
+
+/** The room that is needed even if every error is in the builder's favour; never too much. */
+export const leastRoom = (joint: Joint, passes: readonly Pass[], sweeps: Sweeps, toleranceMm: number): Room =>
+  room(passes, {
+    toleranceMm,
+    side: 'inside',
+    sweeps,
+    shrink: (pass) => errorOf(joint, pass),
+    grow: (pass) => clearanceOf(joint, pass),
+  });
+
+/** The room that is enough even if every error is against the builder; never too little. */
+export const mostRoom = (joint: Joint, passes: readonly Pass[], sweeps: Sweeps, toleranceMm: number): Room =>
+  room(passes, {
+    toleranceMm,
+    side: 'outside',
+    sweeps,
+    shrink: () => 0,
+    grow: (pass) => clearanceOf(joint, pass) + errorOf(joint, pass),
+  });
+
+interface Growth {
+  readonly toleranceMm: number;
+  readonly side: Side;
+  readonly sweeps: Sweeps;
+  readonly shrink: (pass: Pass) => number;
+  readonly grow: (pass: Pass) => number;
+}
+
+/** Passes that grow by the same are united first: they overlap, and what is united is offset once. */
+function room(passes: readonly Pass[], { toleranceMm, side, sweeps, shrink, grow }: Growth): Room {
+  const amounts = [...new Set(passes.map(grow))];
+  const grown = amounts.map((byMm) => {
+    const swept = passes.filter((pass) => grow(pass) === byMm).map((pass) => sweeps(pass, side, shrink(pass)));
+    const ground = outlinesOf(union(swept.flatMap((s) => s.polygons)));
+    const { polygons, boundMm } = offset(ground, byMm, toleranceMm, side);
+    return { polygons, boundMm: boundMm + engineErrorMm + Math.max(0, ...swept.map((s) => s.boundMm)) };
+  });
+  return {
+    polygons: union(grown.flatMap((g) => g.polygons)),
+    boundMm: engineErrorMm + Math.max(0, ...grown.map((g) => g.boundMm)),
+  };
+}
