@@ -1,0 +1,50 @@
+import type { Vec } from '../geometry/vec.ts';
+import type { HoleKind } from '../model/casting.ts';
+import type { LengthUnit } from './length-unit.ts';
+import type { Shape } from './shape.ts';
+
+export interface DrawnShape {
+  readonly shape: Shape;
+  readonly layer: string;
+  /** Where in the file it stands, such as `line 120`. */
+  readonly place: string;
+}
+
+/** A hole that the source itself names; lengths in its units. */
+export interface NamedHole {
+  readonly id: string;
+  readonly kind: HoleKind;
+  readonly at: Vec;
+  readonly diameter: number | null;
+  readonly proud: number | null;
+  readonly thread: string | null;
+}
+
+/** What a source itself says of a section; null where it says nothing. */
+export interface SectionFacts {
+  readonly depth: readonly [from: number, to: number] | null;
+  readonly traceError: number | null;
+  readonly gotBy: string | null;
+  readonly mayCut: boolean | null;
+  readonly note: string | null;
+}
+
+/** Something of the file that the reader of the outlines must know. */
+export interface Note {
+  readonly code: string;
+  readonly text: string;
+}
+
+/**
+ * A file as read, whatever its kind: y up, every length in its `unit` (null: the file names none). Its layers are to
+ * become sections and holes; where `facts` has a layer, that layer is a section by the file's own word.
+ */
+export interface Drawing {
+  readonly unit: LengthUnit | null;
+  /** Without a unit its lengths are pixels of a picture. */
+  readonly inPixels: boolean;
+  readonly shapes: readonly DrawnShape[];
+  readonly holes: readonly NamedHole[];
+  readonly facts: ReadonlyMap<string, SectionFacts>;
+  readonly notes: readonly Note[];
+}

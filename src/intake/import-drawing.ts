@@ -1,0 +1,170 @@
+import type { CircleLoop, Loop } from '../geometry/loop.ts';
+import type { Finding, Reading } from '../model/finding.ts';
+import { mmPer, type Units } from '../model/lengths.ts';
+import { suggesting } from '../model/nearest.ts';
+import type { PartFile } from '../model/part-file.ts';
+import { shown } from '../model/shown.ts';
+import type { Branch } from './chain.ts';
+import type { Drawing, Note } from './drawing.ts';
+import { drawingUnit } from './drawing-unit.ts';
+import { branchText, gapText } from './gap-text.ts';
+import type { Gap } from './gaps.ts';
+import { circleRound, isCircle, numbered, type RoundHole } from './holes.ts';
+import { holeNotes, sectionNotes } from './import-notes.ts';
+import type { ImportOptions } from './import-options.ts';
+import type { LengthUnit } from './length-unit.ts';
+import { type Outlines, outlinesOf } from './outlines.ts';
+import { farShapes } from './reach.ts';
+import { namedHoleFile, roundHoleFile, type Scale, sectionFile } from './section-file.ts';
+import { type HoleShapes, type SectionShapes, type SortedShapes, sortShapes } from './sorted-shapes.ts';
+
+/** Gaps up to this are joined where the builder says nothing (common practice, no source). */
+const joinDefaultMm = 0.5;
+const mostListed = 20;
+
+/** A drawing as a part, and what must be said of how it became one; gaps in mm. */
+export interface Imported {
+  readonly part: PartFile;
+  readonly unit: LengthUnit;
+  readonly joinMm: number;
+  readonly joined: readonly Gap[];
+  readonly gaps: readonly Gap[];
+  readonly branches: readonly Branch[];
+  readonly notes: readonly Note[];
+}
+
+/**
+ * Makes a part of a drawing: layers become sections, circles on layers of holes become holes, and every line that
+ * closes no outline is listed. The part's outlines are not yet checked against one another.
+ */
+export function importDrawing(file: string, drawing: Drawing, options: ImportOptions): Reading<Imported> {
+  const unit = drawingUnit(file, drawing, options);
+  const sorted = sortShapes(file, drawing, options);
+  if (!unit.ok || !sorted.ok) return refused([...findingsOf(unit), ...findingsOf(sorted)]);
+  const far = farShapes(file, drawing.shapes, unit.value.mm);
+  if (far.length > 0) return refused(far);
+  const tracing = traced(sorted.value, unit.value, options);
+  const picked = pickedHoles(tracing, options);
+  const findings = [
+    ...missingHoles(file, picked),
+    ...unknownSections(file, tracing, options),
+    ...noOutline(file, tracing, picked),
+  ];
+  return findings.length > 0 ? refused(findings) : { ok: true, value: imported(drawing, tracing, picked, options) };
+}
+
+const refused = (findings: readonly Finding[]): Reading<never> => ({ ok: false, findings });
+
+const findingsOf = (reading: Reading<unknown>): readonly Finding[] => (reading.ok ? [] : reading.findings);
+
+interface WithOutlines {
+  readonly outlines: Outlines;
+}
+
+/** Every section and layer of holes with the outlines its shapes make. */
+interface Tracing {
+  readonly unit: LengthUnit;
+  readonly units: Units;
+  readonly scale: Scale;
+  readonly joinMm: number;
+  readonly sections: readonly (SectionShapes & WithOutlines)[];
+  readonly holeLayers: readonly (HoleShapes & WithOutlines)[];
+}
+
+function traced(sorted: SortedShapes, unit: LengthUnit, { join }: ImportOptions): Tracing {
+  const units: Units = unit.name === 'in' || unit.name === 'ft' ? 'in' : 'mm';
+  const scale: Scale = { drawingMm: unit.mm, partMm: mmPer(units) };
+  const joinMm = join === null ? joinDefaultMm : join * scale.partMm;
+  const withOutlines = <T extends SectionShapes | HoleShapes>(from: T): T & WithOutlines => ({
+    ...from,
+    outlines: outlinesOf(from.shapes, unit.mm, joinMm),
+  });
+  const sections = sorted.sections.map(withOutlines);
+  return { unit, units, scale, joinMm, sections, holeLayers: sorted.holeLayers.map(withOutlines) };
+}
+
+/** The holes of a drawing that are circles in it, those asked for by place with the circle found there, if any. */
+interface PickedHoles {
+  readonly asked: readonly { readonly id: string; readonly circle: CircleLoop | null }[];
+  readonly holes: readonly RoundHole[];
+  /** Circles of sections that are holes, and so no outlines. */
+  readonly taken: ReadonlySet<Loop>;
+}
+
+function pickedHoles({ sections, holeLayers, scale }: Tracing, options: ImportOptions): PickedHoles {
+  const loops = sections.flatMap(({ outlines }) => outlines.loops);
+  const asked = options.holes.map((hole) => ({ ...hole, circle: circleRound(loops, hole, scale.partMm) }));
+  const found = asked.flatMap(({ id, kind, circle }) => (circle === null ? [] : [{ id, kind, circle }]));
+  const onLayers = holeLayers.flatMap(({ kind, outlines }) =>
+    outlines.loops.filter(isCircle).map((circle) => ({ kind, circle })),
+  );
+  const ids = new Set(asked.map(({ id }) => id));
+  const taken = new Set<Loop>(found.map(({ circle }) => circle));
+  return { asked, holes: [...found, ...numbered(onLayers, ids)], taken };
+}
+
+const missingHoles = (file: string, { asked }: PickedHoles): Finding[] =>
+  asked
+    .filter(({ circle }) => circle === null)
+    .map(({ id }) => ({
+      file,
+      at: `hole ${id}`,
+      found: 'no circle round that point',
+      expected: 'a circle drawn there',
+    }));
+
+function unknownSections(file: string, { sections }: Tracing, { mayCut }: ImportOptions): Finding[] {
+  const ids = sections.map(({ id }) => id);
+  const expected = `one of ${ids.map(shown).join(', ')}`;
+  const unknown = mayCut.filter((id) => !ids.includes(id));
+  return unknown.map((id) => suggesting({ file, at: 'may cut', found: shown(id), expected }, id, ids));
+}
+
+function noOutline(file: string, { sections, units }: Tracing, { taken }: PickedHoles): Finding[] {
+  if (sections.some(({ outlines }) => outlines.loops.some((loop) => !taken.has(loop)))) return [];
+  const open = sections.flatMap(({ outlines: { gaps, branches } }) => [
+    ...gaps.map((gap) => `a gap of ${gapText(gap, units)}`),
+    ...branches.map((branch) => branchText(branch, units)),
+  ]);
+  const expected = 'at least one, to be a section';
+  const listed = open.slice(0, mostListed).map((found) => ({ file, at: '', found, expected: 'lines that close' }));
+  return [{ file, at: '', found: 'no closed outline', expected }, ...listed];
+}
+
+function imported(drawing: Drawing, tracing: Tracing, picked: PickedHoles, options: ImportOptions): Imported {
+  const { unit, joinMm, sections, holeLayers } = tracing;
+  const notes = [
+    ...drawing.notes,
+    ...sections.flatMap(({ id, outlines }) => sectionNotes(id, outlines)),
+    ...holeLayers.flatMap(({ layer, outlines }) => holeNotes(layer, outlines)),
+  ];
+  return {
+    part: partFileOf(drawing, tracing, picked, options),
+    unit,
+    joinMm,
+    joined: sections.flatMap(({ outlines }) => outlines.joined),
+    gaps: sections.flatMap(({ outlines }) => outlines.gaps),
+    branches: sections.flatMap(({ outlines }) => outlines.branches),
+    notes,
+  };
+}
+
+function partFileOf(drawing: Drawing, tracing: Tracing, picked: PickedHoles, options: ImportOptions): PartFile {
+  const { units, scale, sections } = tracing;
+  const holes = [
+    ...drawing.holes.map((hole) => namedHoleFile(hole, scale)),
+    ...picked.holes.map((hole) => roundHoleFile(hole, scale)),
+  ];
+  return {
+    format: 'fettle-part/1',
+    name: options.name,
+    units,
+    viewedFrom: options.viewedFrom,
+    ...(options.traceError === null ? {} : { traceError: options.traceError }),
+    ...(holes.length > 0 ? { holes } : {}),
+    sections: sections.flatMap((section) => {
+      const loops = section.outlines.loops.filter((loop) => !picked.taken.has(loop));
+      return loops.length > 0 ? [sectionFile(section, section.outlines, loops, options, scale)] : [];
+    }),
+  };
+}

@@ -1,0 +1,26 @@
+import type { Vec } from '../geometry/vec.ts';
+import type { HoleKind } from '../model/casting.ts';
+
+/** A circle that is to be a hole: the smallest one round the point `at`. */
+export interface AskedHole {
+  readonly id: string;
+  readonly kind: HoleKind;
+  readonly at: Vec;
+}
+
+/** What the builder says beside the file; lengths in the part's units, null or empty where nothing is said. */
+export interface ImportOptions {
+  readonly name: string;
+  readonly viewedFrom: 'face' | 'back';
+  readonly units: string | null;
+  readonly dpi: number | null;
+  readonly layers: readonly string[];
+  readonly section: string | null;
+  readonly holeLayers: readonly { readonly layer: string; readonly kind: HoleKind }[];
+  readonly holes: readonly AskedHole[];
+  readonly depth: readonly [from: number, to: number] | null;
+  readonly join: number | null;
+  readonly traceError: number | null;
+  readonly gotBy: string | null;
+  readonly mayCut: readonly string[];
+}

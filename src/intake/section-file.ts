@@ -1,0 +1,81 @@
+import type { Loop, Vertex } from '../geometry/loop.ts';
+import { round6 } from '../geometry/rounding.ts';
+import type { Vec } from '../geometry/vec.ts';
+import type { HoleFile, LoopFile, SectionFile } from '../model/part-file.ts';
+import type { NamedHole } from './drawing.ts';
+import type { RoundHole } from './holes.ts';
+import type { ImportOptions } from './import-options.ts';
+import { curveToleranceMm, type Outlines } from './outlines.ts';
+import type { SectionShapes } from './sorted-shapes.ts';
+
+/** How long a unit of the drawing and one of the part are. */
+export interface Scale {
+  readonly drawingMm: number;
+  readonly partMm: number;
+}
+
+/** A section as a part file has it; `loops` in mm. */
+export function sectionFile(
+  { id, depth, facts }: SectionShapes,
+  outlines: Outlines,
+  loops: readonly Loop[],
+  options: ImportOptions,
+  scale: Scale,
+): SectionFile {
+  const toPart = (length: number): number => round6((length * scale.drawingMm) / scale.partMm);
+  const own = facts?.depth ? ([toPart(facts.depth[0]), toPart(facts.depth[1])] as const) : depth;
+  const gotBy = facts?.gotBy ?? options.gotBy;
+  const mayCut = facts?.mayCut ?? options.mayCut.includes(id);
+  const note = [facts?.note, ...notesOn(outlines, scale)].filter((text) => text).join('; ');
+  return {
+    id,
+    ...(own ? { depth: [own[0], own[1]] as [number, number] } : {}),
+    ...(mayCut ? { mayCut } : {}),
+    ...(gotBy ? { gotBy } : {}),
+    ...(facts?.traceError != null ? { traceError: toPart(facts.traceError) } : {}),
+    ...(note ? { note } : {}),
+    loops: loops.map((loop) => loopFile(loop, scale.partMm)),
+  };
+}
+
+/** What was done to the outlines that the file's reader should know. */
+function notesOn({ joined, hasCurves }: Outlines, { partMm }: Scale): string[] {
+  const widest = Math.max(0, ...joined.map(({ sizeMm }) => sizeMm)) / partMm;
+  return [
+    ...(joined.length > 0 ? [`gaps joined: ${joined.length}, the widest ${Number(widest.toPrecision(2))}`] : []),
+    ...(hasCurves ? [`curves followed by arcs within ${curveToleranceMm} mm`] : []),
+  ];
+}
+
+function loopFile(loop: Loop, partMm: number): LoopFile {
+  if (loop.kind === 'circle') return { circle: pointFile(loop.centre, partMm), radius: round6(loop.radius / partMm) };
+  return loop.vertices.map((vertex) => vertexFile(vertex, partMm));
+}
+
+function vertexFile(vertex: Vertex, partMm: number): [number, number] | [number, number, number] {
+  const [x, y] = pointFile(vertex, partMm);
+  // a bulge is no length: nine places keep the arc within 1e-6 of a chord 1000 long
+  const bulge = Math.round(vertex.bulge * 1e9) / 1e9;
+  return bulge === 0 ? [x, y] : [x, y, bulge];
+}
+
+const pointFile = ({ x, y }: Vec, partMm: number): [number, number] => [round6(x / partMm), round6(y / partMm)];
+
+export const roundHoleFile = ({ id, kind, circle }: RoundHole, { partMm }: Scale): HoleFile => ({
+  id,
+  kind,
+  at: pointFile(circle.centre, partMm),
+  diameter: round6((2 * circle.radius) / partMm),
+});
+
+export function namedHoleFile({ id, kind, at, diameter, proud, thread }: NamedHole, scale: Scale): HoleFile {
+  const toPart = (length: number): number => round6((length * scale.drawingMm) / scale.partMm);
+  return {
+    id,
+    kind,
+    at: [toPart(at.x), toPart(at.y)],
+    ...(diameter === null ? {} : { diameter: toPart(diameter) }),
+    ...(proud === null ? {} : { proud: toPart(proud) }),
+    ...(thread === null ? {} : { thread }),
+  };
+}
