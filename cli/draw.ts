@@ -1,0 +1,43 @@
+import { Command } from 'commander';
+import { type Check, checkJoint } from '../src/clearance/check.ts';
+import { drawFit } from '../src/drawing/draw-fit.ts';
+import { roomToDraw } from '../src/drawing/draw-input.ts';
+import { svgOf } from '../src/drawing/svg.ts';
+import { type CutPlan, planCut } from '../src/grind/plan-cut.ts';
+import type { Joint } from '../src/joint/joint.ts';
+import { verdictLine } from '../src/words/verdict.ts';
+import { openJob } from './open-job.ts';
+import { runShowingProgress } from './progress.ts';
+import { save } from './save.ts';
+import { print } from './terminal.ts';
+
+const examples = `
+The drawing is at true scale in mm: print it at 100 %, then lay a rule on its scale bar.
+Exit code: 0 the drawing was written, 2 an input is wrong.
+
+Examples:
+  fettle draw profiles/marsh-carrier/transfer-case.fit.json -o transfer-case.svg
+  fettle draw profiles/starter-boss/starter.fit.json -o starter.svg`;
+
+/** `fettle draw FIT -o FILE.svg`: the checked fit and its cut plan as one drawing. */
+export function drawCommand(): Command {
+  return new Command('draw')
+    .description('Draws a fit at true scale: both parts, the way in, what is in the way and what must come off.')
+    .argument('<fit>', 'the fit file, *.fit.json')
+    .requiredOption('-o, --output <file>', 'the drawing to write, *.svg')
+    .addHelpText('after', examples)
+    .action(draw);
+}
+
+async function draw(fitFile: string, { output }: { output: string }): Promise<void> {
+  const { check, svg } = await drawingOf(openJob(fitFile));
+  save(output, svg);
+  print(`${verdictLine(check.answer)}\nDrawn to ${output}.`);
+}
+
+/** A joint checked, planned and drawn. */
+export async function drawingOf(joint: Joint): Promise<{ check: Check; plan: CutPlan; svg: string }> {
+  const check = await runShowingProgress(checkJoint(joint));
+  const plan = await runShowingProgress(planCut(joint));
+  return { check, plan, svg: svgOf(drawFit({ joint, check, plan, room: roomToDraw(joint) })) };
+}

@@ -1,0 +1,125 @@
+import { vec } from '../geometry/vec.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { Casting } from '../model/casting.ts';
+import type { HomeAnswer } from '../model/check-answer.ts';
+import { checkCautions, grindCautions } from '../words/cautions.ts';
+import { groundsOf } from '../words/check-text.ts';
+import { rangeText, turnRange } from '../words/places.ts';
+import { uncuredLines, wallLines } from '../words/plan-text.ts';
+import { areaText, givenLength, lengthText, type Units } from '../words/units.ts';
+import { bandsOf, type DrawInput } from './draw-input.ts';
+import { layer, text, viewOf } from './marks.ts';
+import type { TextMark, View } from './scene.ts';
+import type { Sizes } from './sizes.ts';
+import { wrapText } from './text-size.ts';
+
+const lineHeight = 1.28;
+const gapAfter = 0.35;
+
+interface Note {
+  readonly words: string;
+  readonly bold?: boolean;
+}
+
+/** What one has to know to use the drawing: figures, the parts and how they were seen, what is proved, cautions. */
+export function notes(input: DrawInput, widthMm: number, sizes: Sizes): View {
+  const { textMm } = sizes;
+  let y = 0;
+  const marks: TextMark[] = [];
+  for (const { words, bold = false } of notesOf(input)) {
+    if (bold) y -= 0.4 * textMm;
+    for (const row of wrapText(words, textMm, widthMm, bold)) {
+      marks.push(text(vec(0, y), row, textMm, { bold }));
+      y -= lineHeight * textMm;
+    }
+    y -= gapAfter * textMm;
+  }
+  return viewOf('notes', [layer('text', marks)]);
+}
+
+function notesOf(input: DrawInput): Note[] {
+  const { joint, check, plan } = input;
+  const cuts = bandsOf(plan?.answer).length > 0;
+  const cautions = cuts ? grindCautions(joint) : checkCautions(joint);
+  return [
+    ...wayIn(joint),
+    ...planNotes(input),
+    { words: 'Viewed from', bold: true },
+    { words: viewedFrom(joint) },
+    partNote('Fixed', joint.fixed),
+    partNote('Moving', joint.moving),
+    { words: 'What it rests on', bold: true },
+    ...groundsOf(joint, check.answer).map((words) => ({ words })),
+    { words: 'Take care', bold: true },
+    ...cautions.map((words) => ({ words })),
+  ];
+}
+
+/** The verdict's figures, a sentence each. */
+export function figuresOf({ joint, check }: DrawInput): string[] {
+  const { units, clearance } = joint.fit;
+  const { home, install } = check.answer;
+  const row = (name: string, measure: typeof home | NonNullable<typeof install>, askedMm: number): string =>
+    `${name}: ${measureText(measure, units)}; asked ${givenLength(askedMm, units)}.`;
+  return [
+    row('Home', home, clearance.homeMm),
+    ...(install === null ? [] : [row('Way in', install, clearance.wayInMm)]),
+  ];
+}
+
+/** Walls behind the cut and what the plan leaves in the way. */
+function planNotes({ joint, plan }: DrawInput): Note[] {
+  if (plan === null) return [];
+  const lines = [...wallLines(joint, plan.answer), ...uncuredLines(joint, plan.answer)];
+  return lines.length === 0 ? [] : [{ words: 'Walls, and what is left', bold: true }, ...sentencesOf(lines)];
+}
+
+/** The sentences of a list laid out for a terminal. */
+const sentencesOf = (lines: readonly string[]): Note[] =>
+  lines
+    .join('\n')
+    .split(/^ *- /m)
+    .map((words) => ({ words: words.replace(/\s+/g, ' ').trim() }))
+    .filter(({ words }) => words !== '');
+
+type Measured = Pick<HomeAnswer, 'state' | 'clearanceMm' | 'worstClearanceMm' | 'foulAreaMm2' | 'deepestMm'>;
+
+function measureText({ state, clearanceMm, worstClearanceMm, foulAreaMm2, deepestMm }: Measured, units: Units): string {
+  if (clearanceMm === null) return 'never near';
+  if (state === 'fouls') {
+    const deep = deepestMm === null ? 'a section has nothing left' : `up to ${lengthText(deepestMm, units)} deep`;
+    return `fouls, ${areaText(foulAreaMm2, units)} in the way, ${deep}`;
+  }
+  const traced = `${state}, ${state === 'undecided' ? 'at least ' : ''}${lengthText(clearanceMm, units)} as traced`;
+  if (worstClearanceMm === null) return traced;
+  return `${traced}, ${lengthText(worstClearanceMm, units).replace('-', '−')} with every tracing error against you`;
+}
+
+/** In plain words which side of the metal one looks at: a mirrored template costs a casting. */
+const viewedFrom = ({ fixed, moving }: Joint): string =>
+  `The large view is viewed from in front of the fixed part: you look at the mating face of ${fixed.name}, ` +
+  `and ${moving.name} would come from behind you. Units on this sheet: mm at 1:1.`;
+
+function partNote(role: string, part: Casting): Note {
+  const number = part.castingNumber === null ? '' : `, casting number ${part.castingNumber}`;
+  const seen = part.viewedFrom === 'face' ? 'looking at its own mating face' : 'through it from behind';
+  const hand = part.mirrored ? 'mirrored here by Fettle' : 'not mirrored here';
+  return { words: `${role}: ${part.name}${number}. Traced ${seen}, ${hand}; ${tracedWithin(part)}.` };
+}
+
+function tracedWithin({ sections, units }: Casting): string {
+  const errors = sections.map(({ traceErrorMm }) => traceErrorMm);
+  const [least, most] = [Math.min(...errors), Math.max(...errors)];
+  const range = least === most ? '' : `${givenLength(least, units)} to `;
+  const stated = sections.every(({ traceErrorStated }) => traceErrorStated) ? '' : ', assumed: not stated';
+  return `outlines ± ${range}${givenLength(most, units)}${stated}`;
+}
+
+function wayIn({ fit: { legs, units } }: Joint): Note[] {
+  const degrees = (rad: number): number => (rad * 180) / Math.PI;
+  const words = legs.map(
+    ({ from, to }, i) =>
+      `leg ${i + 1}: turn ${turnRange(degrees(from.turnRad), degrees(to.turnRad))}, stand-off ${rangeText(from.standOffMm, to.standOffMm, units)}`,
+  );
+  return words.length === 0 ? [] : [{ words: `Way in, ${words.join('; ')}.` }];
+}

@@ -1,0 +1,53 @@
+import { distance, type Vec, vec } from '../geometry/vec.ts';
+import type { Units } from '../words/units.ts';
+import type { DrawInput } from './draw-input.ts';
+import { middleOf } from './frame.ts';
+import { sizeOf, type WorkPlace, workText } from './work-places.ts';
+
+/** A place too small to read on the whole drawing, and what is to be said of it. */
+export interface PlaceToSee {
+  readonly centre: Vec;
+  readonly radiusMm: number;
+  readonly notes: readonly string[];
+  /** What comes off or is in the way there; null where it is only close. */
+  readonly work: WorkPlace | null;
+}
+
+const mostPlaces = 4;
+/** How far round a place a detail view reaches, mm: enough to tell what it is part of. */
+const marginMm = 5;
+const leastRadiusMm = 9;
+
+/** The places worth a detail view, weightiest first: each cut or, without a plan, each foul; then the closest places. */
+export function placesToSee({ joint, check }: DrawInput, works: readonly WorkPlace[]): readonly PlaceToSee[] {
+  const { home, install } = check.answer;
+  const wanted = [
+    ...works.map((work) => workPlace(work, joint.fit.units)),
+    ...closest(install?.nearest ?? null, install?.clearanceMm ?? null),
+    ...closest(home.nearest, home.clearanceMm),
+  ];
+  return wanted.reduce<PlaceToSee[]>(addPlace, []).slice(0, mostPlaces);
+}
+
+/** A closest place inside a place already shown needs no view of its own. */
+function addPlace(places: PlaceToSee[], place: PlaceToSee): PlaceToSee[] {
+  const shown = places.some((other) => distance(other.centre, place.centre) + leastRadiusMm / 2 <= other.radiusMm);
+  return place.work === null && shown ? places : [...places, place];
+}
+
+const workPlace = (work: WorkPlace, units: Units): PlaceToSee => ({
+  work,
+  centre: middleOf(work.box),
+  radiusMm: Math.max(leastRadiusMm, sizeOf(work.box) / 2 + marginMm),
+  notes: work.works.map((one) => workText(one, units)),
+});
+
+type Nearest = { readonly fixedAt: readonly [number, number]; readonly movingAt: readonly [number, number] };
+
+function closest(nearest: Nearest | null, clearanceMm: number | null): PlaceToSee[] {
+  if (nearest === null || clearanceMm === null) return [];
+  const [ax, ay] = nearest.fixedAt;
+  const [bx, by] = nearest.movingAt;
+  const centre = vec((ax + bx) / 2, (ay + by) / 2);
+  return [{ centre, radiusMm: Math.max(leastRadiusMm, clearanceMm / 2 + 2 * marginMm), notes: [], work: null }];
+}

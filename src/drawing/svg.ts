@@ -1,0 +1,90 @@
+import { type Vec, vec } from '../geometry/vec.ts';
+import { type Layer, onSheet, type Scene, type View } from './scene.ts';
+import { dashesMm, type Ink, paperInks, type Style, styleOf } from './styles.ts';
+import { circleNode, markNodes, node, number, type SvgNode } from './svg-marks.ts';
+
+/** The scene as a self-contained SVG file at true scale: one user unit is one millimetre, arcs are real arcs. */
+export const svgOf = (scene: Scene): string => `<?xml version="1.0" encoding="UTF-8"?>\n${written(svgTree(scene))}\n`;
+
+/** The scene as a tree of SVG elements, in the inks of paper or of a dark screen. */
+export function svgTree(scene: Scene, inks: Readonly<Record<Ink, string>> = paperInks): SvgNode {
+  const [width, height] = [number(scene.widthMm), number(scene.heightMm)];
+  const attributes = {
+    xmlns: 'http://www.w3.org/2000/svg',
+    width: `${width}mm`,
+    height: `${height}mm`,
+    viewBox: `0 0 ${width} ${height}`,
+    role: 'img',
+    'aria-labelledby': 'drawing-title drawing-description',
+    'font-family': 'Arial, Helvetica, sans-serif',
+  };
+  return node(
+    'svg',
+    attributes,
+    node('title', { id: 'drawing-title' }, scene.title),
+    node('desc', { id: 'drawing-description' }, scene.description),
+    node('rect', { id: 'sheet', width, height, fill: inks.paper }),
+    ...scene.views.map((view) => viewNode(view, scene, inks)),
+  );
+}
+
+function viewNode(view: View, { heightMm, penMm }: Scene, inks: Readonly<Record<Ink, string>>): SvgNode {
+  const place = (p: Vec): Vec => {
+    const { x, y } = onSheet(view, p);
+    return vec(x, heightMm - y);
+  };
+  const clipId = `${view.id}-clip`;
+  const clips =
+    view.clip === null
+      ? []
+      : [node('clipPath', { id: clipId }, circleNode(place(view.clip.centre), view.clip.radiusMm * view.scale))];
+  const layers = view.layers.map(({ role, marks }: Layer) => {
+    const style = styleOf(role);
+    const placing = { place, scale: view.scale, penMm, style, paper: inks.paper };
+    const attributes = {
+      id: `${view.id}-${role}`,
+      class: role,
+      ...(view.clip !== null && style.clipped ? { 'clip-path': `url(#${clipId})` } : {}),
+      ...linePaint(style, penMm, inks),
+      ...fillPaint(style, inks),
+    };
+    return node('g', attributes, ...marks.flatMap((mark) => markNodes(mark, placing)));
+  });
+  return node('g', { id: view.id, class: 'view' }, ...clips, ...layers);
+}
+
+function linePaint({ line }: Style, penMm: number, inks: Readonly<Record<Ink, string>>): Record<string, string> {
+  if (line === null) return { stroke: 'none' };
+  const dashes = dashesMm(line.kind, penMm).map(number).join(' ');
+  return {
+    stroke: inks[line.ink],
+    'stroke-width': number(line.pens * penMm),
+    'stroke-linejoin': 'round',
+    ...(line.kind === 'dotted' ? { 'stroke-linecap': 'round' } : {}),
+    ...(dashes === '' ? {} : { 'stroke-dasharray': dashes }),
+  };
+}
+
+function fillPaint({ fill }: Style, inks: Readonly<Record<Ink, string>>): Record<string, string> {
+  if (fill === null) return { fill: 'none' };
+  return {
+    fill: inks[fill.ink],
+    'fill-rule': 'evenodd',
+    ...(fill.opacity === 1 ? {} : { 'fill-opacity': number(fill.opacity) }),
+  };
+}
+
+function written({ tag, attributes, children }: SvgNode): string {
+  const words = Object.entries(attributes).map(([name, value]) => ` ${name}="${escaped(value)}"`);
+  const start = `<${tag}${words.join('')}`;
+  if (children.length === 0) return `${start}/>`;
+  const inner = children.map((child) => (typeof child === 'string' ? escaped(child) : `\n${written(child)}`));
+  const close = children.some((child) => typeof child !== 'string') ? `\n</${tag}>` : `</${tag}>`;
+  return `${start}>${inner.join('')}${close}`;
+}
+
+/** What XML 1.0 has no place for at all: control characters and halves of letters. */
+const noXml = /[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
+
+const escaped = (text: string): string =>
+  text.replace(noXml, '·').replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');

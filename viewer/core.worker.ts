@@ -1,0 +1,60 @@
+import { checkJoint } from '../src/clearance/check.ts';
+import { checkFacts } from '../src/clearance/check-facts.ts';
+import { drawFit } from '../src/drawing/draw-fit.ts';
+import { roomToDraw } from '../src/drawing/draw-input.ts';
+import type { Scene } from '../src/drawing/scene.ts';
+import type { Progress } from '../src/geometry/progress.ts';
+import { planCut } from '../src/grind/plan-cut.ts';
+import { planFacts } from '../src/grind/plan-facts.ts';
+import { placeJob } from '../src/joint/place-job.ts';
+import type { Verdict } from '../src/model/check-answer.ts';
+import type { Finding, Reading } from '../src/model/finding.ts';
+import { readJob } from '../src/model/read-job.ts';
+import { checkText } from '../src/words/check-text.ts';
+import { findingsText } from '../src/words/finding-text.ts';
+import { grindText } from '../src/words/grind-text.ts';
+
+/** A fit and every file opened with it, by name. */
+export interface Question {
+  readonly fitFile: string;
+  readonly files: ReadonlyMap<string, string>;
+}
+
+export type Reply =
+  | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'findings'; readonly text: string }
+  | { readonly kind: 'answer'; readonly verdict: Verdict; readonly text: string; readonly scene: Scene };
+
+const reply = (message: Reply): void => self.postMessage(message);
+
+self.addEventListener('message', ({ data }: MessageEvent<Question>) => reply(answerTo(data)));
+
+function answerTo({ fitFile, files }: Question): Reply {
+  const job = readJob(fitFile, (path) => opened(files, path));
+  const joint = job.ok ? placeJob(job.value) : job;
+  if (!joint.ok) return { kind: 'findings', text: findingsText(joint.findings) };
+  const check = run(checkJoint(joint.value));
+  const plan = run(planCut(joint.value));
+  const text = [
+    checkText(joint.value, check.answer, checkFacts(joint.value, check.answer)),
+    grindText(joint.value, plan.answer, planFacts(plan.answer)),
+  ];
+  const scene = drawFit({ joint: joint.value, check, plan, room: roomToDraw(joint.value) });
+  return { kind: 'answer', verdict: check.answer.verdict, text: text.join('\n\n'), scene };
+}
+
+/** A browser tells a file's name but not its folder. */
+function opened(files: ReadonlyMap<string, string>, path: string): Reading<string> {
+  const text = files.get(path.split('/').at(-1) ?? path);
+  if (text !== undefined) return { ok: true, value: text };
+  const finding: Finding = { file: path, at: '', found: 'not among the files opened', expected: 'opened with the fit' };
+  return { ok: false, findings: [finding] };
+}
+
+function run<T>(job: Generator<Progress, T>): T {
+  for (;;) {
+    const step = job.next();
+    if (step.done) return step.value;
+    reply({ kind: 'progress', progress: step.value });
+  }
+}
