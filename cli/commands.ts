@@ -1,0 +1,36 @@
+import type { Command } from 'commander';
+
+/** A command as the list of commands shows it; its file, and all that it needs, is read only when it is called. */
+export interface CommandEntry {
+  readonly name: string;
+  readonly summary: string;
+  readonly load: () => Promise<Command>;
+}
+
+export const commands: readonly CommandEntry[] = [
+  {
+    name: 'check',
+    summary: 'does it go together, home and on the way in?',
+    load: async () => (await import('./check.ts')).checkCommand(),
+  },
+  {
+    name: 'grind',
+    summary: 'what is the least metal to take off?',
+    load: async () => (await import('./grind.ts')).grindCommand(),
+  },
+  {
+    name: 'draw',
+    summary: 'a true-scale drawing of the fit, as SVG',
+    load: async () => (await import('./draw.ts')).drawCommand(),
+  },
+  {
+    name: 'import',
+    summary: 'outlines from CSV, DXF or SVG into a part file',
+    load: async () => (await import('./import.ts')).importCommand(),
+  },
+  {
+    name: 'demo',
+    summary: 'a worked example: an iron four into a marsh carrier',
+    load: async () => (await import('./demo.ts')).demoCommand(),
+  },
+];

@@ -1,0 +1,44 @@
+import { existsSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { Command } from 'commander';
+import { checkFacts } from '../src/clearance/check-facts.ts';
+import { planFacts } from '../src/grind/plan-facts.ts';
+import { checkText } from '../src/words/check-text.ts';
+import { grindText, planLine } from '../src/words/grind-text.ts';
+import { verdictLine } from '../src/words/verdict.ts';
+import { drawingOf } from './draw.ts';
+import { openJob } from './open-job.ts';
+import { save } from './save.ts';
+import { print, printVerdictFirst } from './terminal.ts';
+
+const fitName = 'profiles/marsh-carrier/transfer-case.fit.json';
+const pictureName = 'fettle-demo.svg';
+
+/** `fettle demo`: the worked example, checked, planned and drawn. */
+export function demoCommand(): Command {
+  return new Command('demo')
+    .description('Checks, plans and draws the worked example: the transfer case of a marsh carrier on an iron four.')
+    .addHelpText('after', '\nExample:\n  fettle demo')
+    .action(demo);
+}
+
+async function demo(): Promise<void> {
+  const fitFile = relative('.', join(packageFolder(), fitName));
+  const joint = openJob(fitFile);
+  const { check, plan, svg } = await drawingOf(joint);
+  print(`$ fettle check ${fitFile}\n`);
+  printVerdictFirst(checkText(joint, check.answer, checkFacts(joint, check.answer)), check.answer.verdict);
+  print(`\n$ fettle grind ${fitFile}\n`);
+  printVerdictFirst(grindText(joint, plan.answer, planFacts(plan.answer)), plan.answer.holds ? 'goes' : 'fouls');
+  print(`\n$ fettle draw ${fitFile} -o ${pictureName}\n`);
+  save(pictureName, svg);
+  print(
+    `${verdictLine(check.answer)}\n${planLine(joint, plan.answer)}\nThe drawing: open ${pictureName} in a browser.`,
+  );
+}
+
+/** Where the package stands: this file runs from `cli` as from `dist/cli`. */
+function packageFolder(): string {
+  const above = ['..', '../..'].map((up) => join(import.meta.dirname, up));
+  return above.find((folder) => existsSync(join(folder, 'package.json'))) ?? '.';
+}

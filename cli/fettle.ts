@@ -1,0 +1,20 @@
+#!/usr/bin/env node
+import { exitCodes } from './exit.ts';
+import { run } from './run.ts';
+import { say } from './terminal.ts';
+
+// Files are saved in one go without a pause, so a signal heard between pauses finds nothing half-written.
+process.once('SIGINT', () => process.exit(exitCodes.interrupted));
+process.once('SIGTERM', () => process.exit(exitCodes.terminated));
+
+// A reader that has read enough (`| head`) is no fault; the exit code still tells the answer.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') return;
+    if (stream === process.stdout) say(`fettle: the answer could not be written (${error.code ?? error.message}).`);
+    process.exitCode = exitCodes.inputWrong;
+  });
+}
+
+const code = await run(process.argv.slice(2));
+process.exitCode ??= code;

@@ -1,0 +1,39 @@
+import { Command } from 'commander';
+import { planCut } from '../src/grind/plan-cut.ts';
+import { planFacts } from '../src/grind/plan-facts.ts';
+import type { GrindAnswer } from '../src/model/grind-answer.ts';
+import { grindText } from '../src/words/grind-text.ts';
+import { type ExitCode, exitCodes } from './exit.ts';
+import { openJob } from './open-job.ts';
+import { runShowingProgress } from './progress.ts';
+import { endWith, printJson, printVerdictFirst } from './terminal.ts';
+
+const examples = `
+Exit code: 0 the plan holds, 1 it does not, 3 undecided, 2 an input is wrong.
+
+Examples:
+  fettle grind profiles/marsh-carrier/transfer-case.fit.json
+  fettle grind profiles/starter-boss/starter.fit.json --json > plan.json`;
+
+/** `fettle grind FIT`: the least metal to take off, or why there is no such plan. */
+export function grindCommand(): Command {
+  return new Command('grind')
+    .description('Plans the least cut that gives the clearance asked, and checks again what it leaves.')
+    .argument('<fit>', 'the fit file, *.fit.json')
+    .option('--json', 'print the plan as JSON, alone on standard output')
+    .addHelpText('after', examples)
+    .action(grind);
+}
+
+async function grind(fitFile: string, { json = false }: { json?: boolean }): Promise<void> {
+  const joint = openJob(fitFile);
+  const { answer } = await runShowingProgress(planCut(joint));
+  if (json) printJson(answer);
+  else printVerdictFirst(grindText(joint, answer, planFacts(answer)), answer.holds ? 'goes' : 'fouls');
+  endWith(exitCodeOf(answer));
+}
+
+function exitCodeOf({ holds, afterCut: { home, install } }: GrindAnswer): ExitCode {
+  if (holds) return exitCodes.meets;
+  return [home.state, install?.state].includes('undecided') ? exitCodes.undecided : exitCodes.doesNotMeet;
+}

@@ -1,0 +1,38 @@
+import pc from 'picocolors';
+import type { Verdict } from '../src/model/check-answer.ts';
+import { Exit, type ExitCode, exitCodes } from './exit.ts';
+
+/** The answer itself, to standard output. */
+export const print = (text: string): void => {
+  process.stdout.write(`${text}\n`);
+};
+
+/** Everything that is not the answer, to standard error. */
+export const say = (text: string): void => {
+  process.stderr.write(`${harmless(text)}\n`);
+};
+
+/** An answer as JSON, alone on standard output. */
+export const printJson = (answer: unknown): void => print(JSON.stringify(answer, null, 2));
+
+/** An answer in words, its first word in the colour of its verdict where the terminal shows colours. */
+export function printVerdictFirst(text: string, verdict: Verdict): void {
+  const [word = ''] = /^[A-Z][A-Z ]*[A-Z]/.exec(text) ?? [];
+  print(pc.bold(colours[verdict](word)) + harmless(text.slice(word.length)));
+}
+
+/** Ends the command; 0 is left to come to its own end. */
+export function endWith(code: ExitCode): void {
+  if (code !== exitCodes.meets) throw new Exit(code);
+}
+
+const colours: Record<Verdict, (text: string) => string> = {
+  goes: pc.green,
+  'should-go': pc.green,
+  'too-close': pc.yellow,
+  undecided: pc.yellow,
+  fouls: pc.red,
+};
+
+/** Text without the control characters a file's names could smuggle into the terminal; line ends stay. */
+const harmless = (text: string): string => text.replaceAll(/[^\P{Cc}\n]/gu, '·');

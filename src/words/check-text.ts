@@ -1,0 +1,73 @@
+import type { CheckFacts } from '../clearance/check-facts.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { CheckAnswer } from '../model/check-answer.ts';
+import { checkCautions } from './cautions.ts';
+import { closestLines, firstTouchLines, foulingLines } from './contact-text.ts';
+import { boltLines, dowelLines } from './dowel-text.ts';
+import { inWords, listed, paragraph, wrapped } from './layout.ts';
+import { foulLines, measureLines } from './measure-text.ts';
+import { shortName, titleOf } from './names.ts';
+import { verdictLine } from './verdict.ts';
+
+/** A check as a builder reads it: the verdict, why, what it rests on, and what to do next. No colour, no tabs. */
+export function checkText(joint: Joint, answer: CheckAnswer, facts: CheckFacts): string {
+  return [
+    ...wrapped(verdictLine(answer), ''),
+    titleOf(joint),
+    '',
+    ...measureLines(joint, answer),
+    ...foulLines(joint, answer),
+    ...paragraph('First touch going in', firstTouchLines(joint, answer, facts)),
+    ...paragraph('Fouls on the way in', foulingLines(joint, answer, facts)),
+    ...paragraph('Where it is nearest', closestLines(joint, answer)),
+    ...paragraph('Dowels', dowelLines(joint, answer)),
+    ...paragraph(boltHeading(answer), boltLines(joint, answer)),
+    ...paragraph('Warnings', listed(answer.warnings.map(({ text }) => text))),
+    ...paragraph('What this rests on', listed(groundsOf(joint, answer))),
+    ...paragraph('Next', nextSteps(joint, answer)),
+    ...paragraph('Take care', listed(checkCautions(joint))),
+  ].join('\n');
+}
+
+function boltHeading({ bolts }: CheckAnswer): string {
+  const known = bolts.filter(({ linesUp }) => linesUp !== null);
+  if (known.length === 0) return 'Bolts';
+  return `Bolts: ${known.filter(({ linesUp }) => linesUp).length} of ${bolts.length} line up`;
+}
+
+/** What is proved, and what is only taken as given. */
+export function groundsOf({ fixed, moving }: Joint, { install }: Pick<CheckAnswer, 'install'>): string[] {
+  const over = install === null ? 'at home' : 'at home and at every instant of the way in';
+  const untold = [fixed, moving].filter(({ traced }) => traced === null).map(shortName);
+  return [
+    `Proved for the outlines as traced, ${over}; nothing is sampled. "At worst" has every tracing error against you at once.`,
+    ...(untold.length === 0
+      ? []
+      : [`What was traced of ${inWords(untold)} is taken as complete: metal that nobody traced is not known here.`]),
+    ...(install === null ? ['Only the home position was asked; nothing is said about the way in.'] : []),
+    'Tilt, flex and play along the crank are not modelled.',
+    `Places are seen looking at the mating face of ${shortName(fixed)}: angles from 3 o'clock and turns, both anticlockwise; stand-off from face to face.`,
+  ];
+}
+
+function nextSteps({ fit }: Joint, { verdict, install }: CheckAnswer): string[] {
+  const draw = `fettle draw ${fit.file} -o fit.svg`;
+  switch (verdict) {
+    case 'goes':
+      return listed(['Offer it up the way it was checked; go by hand, and stop at the first resistance.']);
+    case 'should-go':
+      return listed([
+        'Trace the closest places again with less error, or offer it up with modelling clay on them and measure what is left.',
+        `See them: ${draw}`,
+      ]);
+    case 'too-close':
+    case 'fouls':
+      return listed([
+        `The least metal to take off: fettle grind ${fit.file}`,
+        `See where: ${draw}`,
+        ...(install === null ? [] : ['Or try another turn or stand-off in "offerUp" of the fit, and check again.']),
+      ]);
+    case 'undecided':
+      return listed(['Read the warnings: trace on where they say, then check again.', `See where: ${draw}`]);
+  }
+}

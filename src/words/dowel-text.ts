@@ -1,0 +1,52 @@
+import type { Joint } from '../joint/joint.ts';
+import type { BoltAnswer, CheckAnswer, Hand } from '../model/check-answer.ts';
+import { columns, wrapped } from './layout.ts';
+import { figure, fineLength, type Units } from './units.ts';
+
+/** How the two parts dowelled up. */
+export function dowelLines({ fit: { units } }: Joint, { dowelUp }: CheckAnswer): string[] {
+  const { pairs, spacingErrorMm, hand, turnDeg } = dowelUp;
+  if (pairs.length === 0)
+    return wrapped('None paired: the moving drawing was taken as drawn about the crank, up as up.');
+  const offsets = pairs.map(
+    ({ fixed, moving, offsetMm }) => `${fixed}–${moving} off by ${fineLength(offsetMm, units)}`,
+  );
+  const spacing = spacingErrorMm === null ? '' : ` ${spacingText(spacingErrorMm, units)}`;
+  const tilt = ` The moving drawing was turned ${figure(turnDeg, 2)}° to fit.`;
+  return wrapped(`${offsets.join(', ')}.${spacing}${pairs.length > 1 ? tilt : ''} ${handText(hand)}`);
+}
+
+function spacingText(spacingErrorMm: number, units: Units): string {
+  const by = fineLength(Math.abs(spacingErrorMm), units);
+  if (by === fineLength(0, units)) return `Their spacings agree to ${fineLength(0.01, units)}.`;
+  return `Their spacing is ${by} ${spacingErrorMm < 0 ? 'shorter' : 'longer'} in the moving part.`;
+}
+
+function handText(hand: Hand): string {
+  switch (hand) {
+    case 'agrees':
+      return 'The hand agrees.';
+    case 'mirrored':
+      return 'ONE DRAWING IS MIRRORED.';
+    case 'cannot-tell':
+      return 'These holes cannot tell the hand.';
+  }
+}
+
+/** Each bolt: how far off, how far it may be. */
+export function boltLines({ fit: { units } }: Joint, { bolts }: CheckAnswer): string[] {
+  if (bolts.length === 0) return [];
+  return columns(
+    bolts.map((bolt) => [
+      `${bolt.fixed}–${bolt.moving}`,
+      `off by ${fineLength(bolt.offsetMm, units)}`,
+      bolt.allowedMm === null ? 'allowed: not known' : `allowed ${fineLength(bolt.allowedMm, units)}`,
+      lineUpText(bolt),
+    ]),
+  );
+}
+
+function lineUpText({ linesUp }: BoltAnswer): string {
+  if (linesUp === null) return 'cannot be told';
+  return linesUp ? 'lines up' : 'DOES NOT LINE UP';
+}

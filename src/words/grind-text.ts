@@ -1,0 +1,101 @@
+import type { PlanFacts } from '../grind/plan-facts.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { Casting, Material } from '../model/casting.ts';
+import type { GrindAnswer } from '../model/grind-answer.ts';
+import { checkCautions, grindCautions } from './cautions.ts';
+import { groundsOf } from './check-text.ts';
+import { inWords, listed, paragraph, wrapped } from './layout.ts';
+import { measureLines } from './measure-text.ts';
+import { shortName, titleOf } from './names.ts';
+import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
+import { lengthText, massText, type Units, volumeText } from './units.ts';
+
+/** A cut plan as a builder reads it: the verdict, what comes off where, what is left, and what to do next. */
+export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): string {
+  const part = partOf(joint, plan);
+  return [
+    ...wrapped(planLine(joint, plan), ''),
+    titleOf(joint),
+    ...paragraph(`Take off ${shortName(part)}`, takeOffLines(joint, plan, facts)),
+    ...paragraph('Left standing in the way', uncuredLines(joint, plan)),
+    ...paragraph(
+      nothingToCut(plan) ? 'As it stands' : 'After the cut',
+      measureLines(joint, { ...plan.afterCut, rotating: [] }),
+    ),
+    ...paragraph('Walls left behind it', wallLines(joint, plan)),
+    ...paragraph('Not to be cut', keepOffLines(joint, part)),
+    ...paragraph('Warnings', listed(plan.warnings.map(({ text }) => text))),
+    ...paragraph('What this rests on', listed([...boundsOf(joint, plan), ...groundsOf(joint, plan.afterCut)])),
+    ...paragraph('Next', listed(nextSteps(joint, plan))),
+    ...paragraph('Take care', listed(nothingToCut(plan) ? checkCautions(joint) : grindCautions(joint))),
+  ].join('\n');
+}
+
+const nothingToCut = ({ sections }: GrindAnswer): boolean => sections.length === 0;
+
+const partOf = ({ fixed, moving }: Joint, { part }: GrindAnswer): Casting => (part === 'fixed' ? fixed : moving);
+
+/** The verdict of a plan in one line, the word first. */
+export function planLine(joint: Joint, plan: GrindAnswer): string {
+  const part = partOf(joint, plan);
+  const name = shortName(part);
+  if (nothingToCut(plan)) {
+    return plan.holds
+      ? 'NOTHING TO TAKE OFF: the clearance you asked for is there already.'
+      : `NO PLAN: nothing that may be cut on ${name} would cure it.`;
+  }
+  const takeOff = `${amountText(plan, joint.fit.units)}${part.material === null ? '' : ` of ${materialText(part.material)}`} off ${name}`;
+  if (plan.holds) return `THE PLAN HOLDS: take ${takeOff}.`;
+  return `THE PLAN DOES NOT HOLD: ${inWords(hindrances(plan))}. It would take ${takeOff}.`;
+}
+
+/** What stands against a plan, each in a few words. */
+function hindrances({ walls, uncured, severed, sections, afterCut: { home, install } }: GrindAnswer): string[] {
+  const thin = walls.filter(({ holds }) => holds === false).map(({ hollow }) => `the wall to "${hollow}" is too thin`);
+  const left = [...new Set(uncured.map(({ section }) => section))].map((id) => `"${id}" still stands in the way`);
+  const parted = severed.map(({ section }) => `a piece of "${section}" would come off`);
+  const gone = sections.filter(({ bands }) => bands.some(({ takeOffMm }) => takeOffMm === null));
+  const said = [...thin, ...left, ...parted, ...gone.map(({ id }) => `nothing would be left of "${id}"`)];
+  if (said.length > 0) return said;
+  const doubtful = home.state === 'undecided' || install?.state === 'undecided';
+  return [doubtful ? 'what is left is undecided' : 'what is left does not keep the clearance you asked for'];
+}
+
+function amountText({ massG, volumeMm3 }: GrindAnswer, units: Units): string {
+  if (volumeMm3 === null) return 'metal';
+  const volume = volumeText(volumeMm3, units);
+  return massG === null ? volume : `${massText(massG)} (${volume})`;
+}
+
+const materialText = ({ name }: Material): string => name.replaceAll('-', ' ');
+
+function boundsOf({ fit }: Joint, plan: GrindAnswer): string[] {
+  if (nothingToCut(plan)) return [];
+  const more = lengthText(Math.max(plan.boundMm, leastSaidMm[fit.units]), fit.units);
+  return [`No line leaves less room than asked; where a line is not exact it takes off less than ${more} more.`];
+}
+
+/** Less than this is not told apart by a builder. */
+const leastSaidMm = { mm: 0.1, in: 0.254 } as const;
+
+function nextSteps({ fit }: Joint, plan: GrindAnswer): string[] {
+  const draw = `The lines on a drawing: fettle draw ${fit.file} -o fit.svg`;
+  if (nothingToCut(plan)) {
+    return plan.holds
+      ? ['Offer it up.']
+      : [`Offer more to the grinder ("mayCut"), or cut the other part ("cut"). ${draw}`];
+  }
+  if (!plan.holds) {
+    return [
+      'Do not start cutting: settle what stands against the plan, then run it again.',
+      'What may help: a smaller "clearance", another turn or stand-off in "offerUp", the other part ("cut"), or tracing again with less error.',
+      draw,
+    ];
+  }
+  return [
+    draw,
+    'Measure every wall named above before you start.',
+    'Grind to the first line and offer up. Go on only where it marks, a little at a time, and never past the last line.',
+    'Write down what you took off where, and check again with what you measure.',
+  ];
+}

@@ -1,0 +1,60 @@
+import type { Joint } from '../joint/joint.ts';
+import type { CheckAnswer, HomeAnswer, InstallAnswer, RotatingAnswer } from '../model/check-answer.ts';
+import { columns, listed } from './layout.ts';
+import { shortName } from './names.ts';
+import { areaText, comparedText, givenLength, lengthText, type Units } from './units.ts';
+
+type Measure = HomeAnswer | InstallAnswer;
+type Measured = Pick<CheckAnswer, 'home' | 'install' | 'rotating'>;
+
+/** The figures side by side: as traced, with the tracing error at its worst, and what was asked. */
+export function measureLines(joint: Joint, { home, install, rotating }: Measured): string[] {
+  const { clearance, units } = joint.fit;
+  const row = (name: string, measure: Measure, askedMm: number): string[] => [
+    name,
+    measure.state,
+    clearanceText(measure, askedMm, units),
+    worstText(measure, askedMm, units),
+    givenLength(askedMm, units),
+  ];
+  return columns([
+    ['', '', 'as traced', 'at worst', 'asked'],
+    row('home', home, clearance.homeMm),
+    ...(install === null ? [] : [row('way in', install, clearance.wayInMm)]),
+    ...rotating.map((part) => rotatingRow(joint, part)),
+  ]);
+}
+
+function rotatingRow({ fit }: Joint, answer: RotatingAnswer): string[] {
+  const { rotatingMm } = fit.clearance;
+  const name = `${shortName({ name: answer.part })}, turning, to ${answer.against} part`;
+  return [name, answer.state, clearanceText(answer, rotatingMm, fit.units), '', givenLength(rotatingMm, fit.units)];
+}
+
+function clearanceText(
+  { clearanceMm, state }: Pick<Measure, 'clearanceMm' | 'state'>,
+  askedMm: number,
+  units: Units,
+): string {
+  if (clearanceMm === null) return 'out of reach';
+  const text = comparedText(clearanceMm, askedMm, units);
+  return state === 'undecided' ? `at least ${text}` : text;
+}
+
+function worstText({ worstClearanceMm }: Measure, askedMm: number, units: Units): string {
+  return worstClearanceMm === null ? '' : comparedText(worstClearanceMm, askedMm, units);
+}
+
+/** How much metal stands in the way, at home and on the way in. */
+export function foulLines({ fit: { units } }: Joint, { home, install }: Pick<Measured, 'home' | 'install'>): string[] {
+  return listed([
+    ...(home.state === 'fouls' ? [`At home ${foulText(home, units)}.`] : []),
+    ...(install?.state === 'fouls' ? [`On the way in ${foulText(install, units)}.`] : []),
+  ]);
+}
+
+function foulText({ foulAreaMm2, deepestMm }: Measure, units: Units): string {
+  const deep =
+    deepestMm === null ? 'a section has nothing left' : `${lengthText(deepestMm, units)} deep at the deepest`;
+  return `${areaText(foulAreaMm2, units)} of metal stand in the way, ${deep}`;
+}

@@ -1,0 +1,9 @@
+import type { Joint } from '../joint/joint.ts';
+import type { Casting } from '../model/casting.ts';
+
+/** A casting's name up to its first comma or bracket, for tables and labels. */
+export const shortName = ({ name }: Pick<Casting, 'name'>): string => name.split(/[,(]/)[0]?.trim() || name;
+
+/** What is being fitted to what. */
+export const titleOf = ({ fit, fixed, moving }: Joint): string =>
+  fit.title === '' ? `${moving.name} to ${fixed.name}` : fit.title;

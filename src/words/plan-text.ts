@@ -1,0 +1,92 @@
+import type { BandFacts, Piece, PlanFacts } from '../grind/plan-facts.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { Casting } from '../model/casting.ts';
+import type { BandAnswer, GrindAnswer, Uncured, WallAnswer } from '../model/grind-answer.ts';
+import { columns, listed, wrapped } from './layout.ts';
+import { depthText, placeText } from './places.ts';
+import { areaText, givenLength, lengthText, type Units } from './units.ts';
+
+/** What comes off: a line for each section and band, and one for each of its pieces where there are several. */
+export function takeOffLines(joint: Joint, { sections }: GrindAnswer, facts: PlanFacts): string[] {
+  if (sections.length === 0) return [];
+  const { units } = joint.fit;
+  const bands = sections.flatMap(({ id, bands }, i) =>
+    bands.map((band, j) => ({ id, band, facts: facts[i]?.[j] ?? { pieces: [], firstAreaMm2: 0, lastAreaMm2: 0 } })),
+  );
+  const rows = bands.map(({ id, band, facts: { firstAreaMm2, lastAreaMm2 } }) => [
+    id,
+    bandText(band, units),
+    areaText(band.areaMm2, units),
+    deepText(band, units),
+    areaText(firstAreaMm2, units),
+    areaText(lastAreaMm2, units),
+  ]);
+  return [
+    ...columns([['section', 'where', 'area', 'at the deepest', 'first line', 'last line'], ...rows]),
+    ...listed(piecesOf(bands.map(({ facts }) => facts)).map((piece) => pieceText(joint, piece))),
+    ...wrapped('First line: it must go even if every error is in your favour. Last line: never past it.'),
+  ];
+}
+
+/** The separate pieces, the same outline in several bands once. */
+function piecesOf(bands: readonly BandFacts[]): Piece[] {
+  const places = bands
+    .flatMap(({ pieces }) => pieces)
+    .map((piece) => [piece.at.map(Math.round).join(), piece] as const);
+  return [...new Map(places).values()];
+}
+
+const pieceText = (joint: Joint, { areaMm2, at }: Piece): string =>
+  `${areaText(areaMm2, joint.fit.units)} about ${placeText(at, joint)}`;
+
+const bandText = ({ depth }: BandAnswer, units: Units): string =>
+  depthText(depth === null ? null : { fromMm: depth[0], toMm: depth[1] }, units);
+
+const deepText = ({ takeOffMm }: BandAnswer, units: Units): string =>
+  takeOffMm === null ? 'NOTHING IS LEFT' : lengthText(takeOffMm, units);
+
+/** Fouls the plan leaves, pieces it would part off, and why. */
+export function uncuredLines(joint: Joint, { uncured, severed }: GrindAnswer): string[] {
+  const { units } = joint.fit;
+  return listed([
+    ...uncured.map(
+      (foul) =>
+        `"${foul.section}", ${areaText(foul.areaMm2, units)}: ${whyLeft(foul)}. It stands ${placeText(foul.at, joint)}.`,
+    ),
+    ...severed.map(
+      (piece) =>
+        `The cut would part a piece of ${areaText(piece.areaMm2, units)} from "${piece.section}", ${placeText(piece.at, joint)}.`,
+    ),
+  ]);
+}
+
+function whyLeft({ why, doNotCut }: Uncured): string {
+  switch (why) {
+    case 'not-offered':
+      return 'not offered to the grinder (its "mayCut" is not true)';
+    case 'do-not-cut':
+      return `"${doNotCut ?? 'a region'}" is not to be cut`;
+    case 'rotating':
+      return 'it meets a rotating part';
+  }
+}
+
+/** The metal left between the cut and each hollow in reach. */
+export const wallLines = (joint: Joint, { walls }: GrindAnswer): string[] =>
+  listed(walls.map((wall) => `${wall.hollow}: ${wallText(wall, joint.fit.units)}; ${placeText(wall.at, joint)}.`));
+
+function wallText({ wallMm, nominalMm, keepMm, holds }: WallAnswer, units: Units): string {
+  const left = `${lengthText(nominalMm, units)} as planned, ${lengthText(wallMm, units)} at worst`;
+  const keep = keepMm === null ? 'no least wall was set' : `${givenLength(keepMm, units)} is to be kept`;
+  if (holds === null) return `${left}, ${keep}: measure this wall before you start`;
+  return `${left}, ${keep}: ${holds ? 'it holds' : 'IT DOES NOT HOLD, measure this wall before you start'}`;
+}
+
+/** What the part says must stay. */
+export function keepOffLines({ fit: { units } }: Joint, { doNotCut, sections }: Casting): string[] {
+  const kept = sections.filter(({ mayCut }) => !mayCut).map(({ id }) => `"${id}"`);
+  return listed([
+    ...doNotCut.map(({ id, depth }) => `"${id}", ${depthText(depth, units)}`),
+    ...(kept.length === 0 ? [] : [`sections not offered: ${kept.join(', ')}`]),
+  ]);
+}

@@ -1,0 +1,7 @@
+import { defineConfig } from 'vite';
+
+/** The benchmark bundled for Node, so that what is timed is what ships: plain modules, no test runner between them. */
+export default defineConfig({
+  logLevel: 'error',
+  build: { ssr: 'tests/bench/run.ts', target: 'node20', outDir: 'node_modules/.cache/bench' },
+});

@@ -1,0 +1,83 @@
+import { execFile, spawn } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { promisify } from 'node:util';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { jobFiles } from '../../support/small-job.ts';
+import { folderWith } from '../../support/temp-folder.ts';
+
+const house = resolve(import.meta.dirname, '../../..');
+const built = join(house, 'out', `cli-${process.pid}`);
+const program = join(built, 'fettle.js');
+
+beforeAll(async () => {
+  const vite = join(house, 'node_modules/vite/bin/vite.js');
+  await promisify(execFile)(process.execPath, [vite, 'build', '--outDir', built, '--logLevel', 'warn'], { cwd: house });
+});
+
+afterAll(() => rmSync(built, { recursive: true, force: true }));
+
+/** The exit code of a shell command, with what it wrote; `$FETTLE` is the built program. */
+function shell(command: string, cwd = house): Promise<{ code: number | null; stdout: string; stderr: string }> {
+  return new Promise((done) => {
+    const env = { ...process.env, FETTLE: `${process.execPath} ${program}`, NO_COLOR: '', FORCE_COLOR: '' };
+    const child = spawn('bash', ['-c', `set -o pipefail; ${command}`], { cwd, env });
+    const [stdout, stderr] = [child.stdout, child.stderr].map((stream) => {
+      const chunks: string[] = [];
+      stream.on('data', (chunk) => chunks.push(String(chunk)));
+      return chunks;
+    }) as [string[], string[]];
+    child.on('close', (code) => done({ code, stdout: stdout.join(''), stderr: stderr.join('') }));
+  });
+}
+
+/** A job whose check takes seconds: two wavy rings of many short edges, turned by far more than a circle. */
+const longJob = (): Record<string, unknown> => {
+  const ring = (radius: number, points: number) =>
+    Array.from({ length: points }, (_, i) => {
+      const angle = (2 * Math.PI * i) / points;
+      const r = radius + 0.4 * Math.sin(97 * angle) + 0.1 * Math.sin(1013 * angle);
+      return [r * Math.cos(angle), r * Math.sin(angle)];
+    });
+  return jobFiles({
+    fit: { offerUp: [{ standOff: 14, turn: 720 }, { standOff: 14, turn: 0 }, { standOff: 0 }] },
+    block: { sections: [{ id: 'wall', loops: [ring(150, 40_000)] }] },
+    housing: { sections: [{ id: 'bell', loops: [ring(151, 40_000), { circle: [0, 0], radius: 200 }] }] },
+  });
+};
+
+describe('the built program', () => {
+  it('starts, without colour where it is piped', async () => {
+    const { code, stdout } = await shell(`$FETTLE check ${folderWith(jobFiles())}/job.fit.json`);
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/^GOES: /);
+    expect(stdout).not.toMatch(/[^\P{Cc}\n]/u);
+  });
+
+  it('carries its shebang', () => {
+    expect(readFileSync(program, 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/);
+  });
+
+  it('a reader that stops early is no fault, and the exit code still tells the answer', async () => {
+    const fit = join(folderWith(jobFiles()), 'job.fit.json');
+    const { code, stderr } = await shell(
+      `{ $FETTLE check ${fit} --json; echo "it said $?" >&2; } | head -c 1 >/dev/null`,
+    );
+    expect({ code, stderr }).toEqual({ code: 0, stderr: 'it said 0\n' });
+  });
+
+  it.skipIf(!existsSync('/dev/full'))('a disk with no room for the answer is said, and is no answer', async () => {
+    const { code, stderr } = await shell(`$FETTLE check ${folderWith(jobFiles())}/job.fit.json > /dev/full`);
+    expect(code).toBe(2);
+    expect(stderr).toContain('the answer could not be written (ENOSPC)');
+    expect(stderr).not.toMatch(/\n\s+at /);
+  });
+
+  it('interrupted, it stops with 130, says nothing and leaves nothing behind', async () => {
+    const folder = folderWith(longJob());
+    const before = readdirSync(folder);
+    const { code, stdout } = await shell('$FETTLE check job.fit.json & sleep 0.6; kill -INT $!; wait $!', folder);
+    expect({ code, stdout }).toEqual({ code: 130, stdout: '' });
+    expect(readdirSync(folder)).toEqual(before);
+  });
+});

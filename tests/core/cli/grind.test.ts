@@ -1,0 +1,84 @@
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { grindAnswer } from '../../../src/model/grind-answer.ts';
+import { runCli } from '../../support/run-cli.ts';
+import { jobFiles } from '../../support/small-job.ts';
+import { folderWith } from '../../support/temp-folder.ts';
+
+const grind = (files: Record<string, unknown>, ...options: string[]) =>
+  runCli('grind', join(folderWith(files), 'job.fit.json'), ...options);
+
+/** The lip meets the end of the rib on its way round. */
+const housing = {
+  sections: [
+    {
+      id: 'lip',
+      depth: [-40, -20],
+      loops: [
+        [
+          [155, 20],
+          [180, 20],
+          [180, 40],
+          [155, 40],
+        ],
+      ],
+    },
+  ],
+};
+const rib = {
+  id: 'rib',
+  depth: [12, 60],
+  loops: [
+    [
+      [140, -4],
+      [160, -4],
+      [160, 4],
+      [140, 4],
+    ],
+  ],
+};
+
+describe('fettle grind', () => {
+  it('exits 0 with a plan that holds, and says first how much comes off', async () => {
+    const { code, stdout, stderr } = await grind(jobFiles({ housing }));
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout).toMatch(/^THE PLAN HOLDS: take .* g \(.* cm³\) of grey iron off Block\./);
+    expect(stdout).toMatch(/rib +from face 12 to 28 mm/);
+  });
+
+  it('exits 0 where nothing need come off', async () => {
+    const { code, stdout } = await grind(jobFiles());
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/^NOTHING TO TAKE OFF: /);
+  });
+
+  it('exits 1 where what fouls is not offered, and names it', async () => {
+    const { code, stdout } = await grind(jobFiles({ housing, block: { sections: [rib] } }));
+    expect(code).toBe(1);
+    expect(stdout).toMatch(/^NO PLAN: /);
+    expect(stdout).toMatch(/"rib".*not offered/);
+  });
+
+  it('exits 1 where a region that is not to be cut stands in the way, and names it', async () => {
+    const doNotCut = [{ id: 'end', loops: [{ circle: [158, 0], radius: 3 }] }];
+    const { code, stdout } = await grind(jobFiles({ housing, block: { doNotCut } }));
+    expect(code).toBe(1);
+    expect(stdout).toContain('"end"');
+    expect(stdout).toContain('Do not start cutting');
+  });
+
+  it.each([
+    ['that holds', { housing }, 0],
+    ['that does not', { housing, block: { sections: [rib] } }, 1],
+  ])('--json prints the plan alone: one %s', async (_, changed, expected) => {
+    const { code, stdout, stderr } = await grind(jobFiles(changed), '--json');
+    expect({ code, stderr }).toEqual({ code: expected, stderr: '' });
+    expect(grindAnswer.safeParse(JSON.parse(stdout)).error).toBeUndefined();
+  });
+
+  it('wrong input is refused like that of a check', async () => {
+    const { code, stdout, stderr } = await grind({ 'job.fit.json': '{' });
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toMatch(/found .*; expected .*\.\n/);
+  });
+});

@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+import { planFacts } from '../../../src/grind/plan-facts.ts';
+import type { GrindAnswer } from '../../../src/model/grind-answer.ts';
+import { grindText } from '../../../src/words/grind-text.ts';
+import { bandOf, homeOf, planOf } from '../../support/answers.ts';
+import { castingOf } from '../../support/jobs.ts';
+import { jointOf } from '../../support/joints.ts';
+
+const joint = jointOf({
+  fixed: castingOf({
+    name: 'Iron four',
+    material: { name: 'grey-iron', densityGPerCm3: 7.2 },
+    sections: [
+      { id: 'ribs', depth: [12, 90], mayCut: true },
+      { id: 'flange', depth: [0, 12] },
+    ],
+    doNotCut: [{ id: 'ear', depth: [0, 12] }],
+  }),
+  moving: castingOf({ name: 'Transfer case' }),
+});
+
+const told = (said: Partial<GrindAnswer> = {}): string => {
+  const plan = planOf(said);
+  return grindText(joint, plan, planFacts(plan));
+};
+
+const square = (x: number, y: number, side: number): [number, number][] => [
+  [x, y],
+  [x + side, y],
+  [x + side, y + side],
+  [x, y + side],
+];
+
+describe('a cut plan in words', () => {
+  it('a plan that holds says first how much comes off what', () => {
+    expect(told()).toMatch(/^THE PLAN HOLDS: take 20\.9 g \(2\.9 cm³\) of grey iron off Iron four\./);
+  });
+
+  it('grams are left out where the material is not known', () => {
+    expect(told({ massG: null })).toMatch(/^THE PLAN HOLDS: take 2\.9 cm³ of grey iron off/);
+  });
+
+  it('a band is told by section, depth, area and how deep', () => {
+    expect(told()).toMatch(/ribs +from face 14 to 32 mm +117 mm² +6\.1 mm/);
+  });
+
+  it('the pieces of a band are told one by one, with their places, the largest first', () => {
+    const bands = [
+      bandOf({
+        loops: [square(98, -2, 4), square(-5, 145, 10)],
+        firstLoops: [square(-4, 146, 8)],
+        lastLoops: [square(-6, 144, 12)],
+      }),
+    ];
+    const text = told({ sections: [{ id: 'ribs', bands }] });
+    expect(text).toMatch(/ribs .* 64 mm² +144 mm²\n/);
+    expect(text).toMatch(
+      /- 100 mm² about 150\.0 mm from the crank at 90\.0° .*\n {2}- 16 mm² about 100\.0 mm from the crank at 0\.0°/,
+    );
+  });
+
+  it('the same pieces in a second band are told once', () => {
+    const band = bandOf({ loops: [square(98, -2, 4)] });
+    const text = told({ sections: [{ id: 'ribs', bands: [band, { ...band, depth: [32, 40] }] }] });
+    expect(text.match(/16 mm² about/g)).toHaveLength(1);
+  });
+
+  it('a section with nothing left says so', () => {
+    expect(told({ holds: false, sections: [{ id: 'ribs', bands: [bandOf({ takeOffMm: null })] }] })).toContain(
+      'NOTHING IS LEFT',
+    );
+  });
+
+  it('a plan that does not hold forbids cutting', () => {
+    const text = told({ holds: false });
+    expect(text).toMatch(/^THE PLAN DOES NOT HOLD: /);
+    expect(text).toContain('Do not start cutting:');
+    expect(text).not.toContain('Grind to the first line');
+  });
+
+  it('what stands against a plan is named in its first line', () => {
+    const wall = {
+      hollow: 'gallery',
+      wallMm: 3.84,
+      nominalMm: 5.42,
+      keepMm: 5,
+      at: [0, 100] as [number, number],
+      holds: false,
+    };
+    expect(told({ holds: false, walls: [wall] })).toMatch(
+      /^THE PLAN DOES NOT HOLD: the wall to "gallery" is too thin\./,
+    );
+    expect(told({ holds: false, walls: [wall] })).toContain(
+      '5.4 mm as planned, 3.8 mm at worst, 5 mm is to be kept: IT DOES NOT HOLD',
+    );
+    const severed = [{ section: 'ribs', areaMm2: 5, at: [0, 100] as [number, number] }];
+    expect(told({ holds: false, severed })).toMatch(/^THE PLAN DOES NOT HOLD: a piece of "ribs" would come off\./);
+    expect(told({ holds: false })).toMatch(/^THE PLAN DOES NOT HOLD: what is left does not keep the clearance/);
+  });
+
+  it('nothing to cut and nothing that may be cut are told apart', () => {
+    expect(told({ sections: [], volumeMm3: 0, massG: 0 })).toMatch(/^NOTHING TO TAKE OFF: /);
+    expect(told({ sections: [], volumeMm3: 0, massG: 0, holds: false })).toMatch(/^NO PLAN: /);
+  });
+
+  it.each([
+    ['not-offered', null, 'not offered to the grinder'],
+    ['do-not-cut', 'ear', '"ear" is not to be cut'],
+    ['rotating', null, 'it meets a rotating part'],
+  ] as const)('a foul left because it is %s says why and where', (why, doNotCut, words) => {
+    const text = told({ holds: false, uncured: [{ section: 'flange', why, doNotCut, areaMm2: 12.4, at: [0, 180] }] });
+    expect(text.replaceAll(/\s+/g, ' ')).toContain(`"flange", 12 mm²: ${words}`);
+    expect(text.replaceAll(/\s+/g, ' ')).toContain("180.0 mm from the crank at 90.0° (12 o'clock)");
+  });
+
+  it('what must not be cut is named', () => {
+    expect(told()).toContain('"ear", from face 0 to 12 mm');
+    expect(told()).toContain('sections not offered: "flange"');
+  });
+
+  it('the clearance after the cut is told like a check', () => {
+    expect(told({ afterCut: { home: homeOf({ clearanceMm: 2 }), install: null } })).toMatch(
+      /home +clear +2\.0 mm +5\.1 mm +2 mm/,
+    );
+  });
+
+  it('carries every caution of cutting', () => {
+    const text = told().replaceAll(/\s+/g, ' ');
+    for (const word of ['strength', 'Crack-test', 'eyes and lungs', 'aluminium dust', 'hoist', 'road', 'licensed']) {
+      expect(text).toContain(word);
+    }
+  });
+
+  it('is never wider than 100 columns', () => {
+    for (const line of told().split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+});

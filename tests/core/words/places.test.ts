@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { clockText, depthText, placeText, turnRange } from '../../../src/words/places.ts';
+import { castingOf, dowel } from '../../support/jobs.ts';
+import { jointOf } from '../../support/joints.ts';
+
+const joint = jointOf({
+  fixed: castingOf({ holes: [dowel('D1', [-150, 0]), dowel('D2', [150, 0]), dowel('SPARE', [0, 101])] }),
+  moving: castingOf({ holes: [dowel('P1', [-150, 0]), dowel('P2', [150, 0])] }),
+  dowels: [
+    ['D1', 'P1'],
+    ['D2', 'P2'],
+  ],
+});
+
+describe('places on a casting', () => {
+  it.each([
+    [90, "12 o'clock"],
+    [0, "3 o'clock"],
+    [-90, "6 o'clock"],
+    [180, "9 o'clock"],
+    [-180, "9 o'clock"],
+    [60, "1 o'clock"],
+    [45, 'half past 1'],
+    [75, 'half past 12'],
+    [97.4, "12 o'clock"],
+    [105, 'half past 11'],
+  ])('%f° anticlockwise from 3 is %s', (deg, text) => {
+    expect(clockText(deg)).toBe(text);
+  });
+
+  it('a place is told from the crank, on the clock, and from the nearest paired dowel', () => {
+    expect(placeText([0, 100], joint)).toBe("100.0 mm from the crank at 90.0° (12 o'clock), 180.3 mm from D1");
+    expect(placeText([60, -80], joint)).toBe("100.0 mm from the crank at -53.1° (5 o'clock), 120.4 mm from D2");
+  });
+
+  it('the crank axis has no direction', () => {
+    expect(placeText([0.1, -0.2], joint)).toBe('on the crank axis');
+  });
+
+  it.each([
+    [{ fromMm: 12, toMm: 90 }, 'from face 12 to 90 mm'],
+    [{ fromMm: 0, toMm: 12.5 }, 'from face 0 to 12.5 mm'],
+    [{ fromMm: -44, toMm: -30 }, '44 to 30 mm proud of its face'],
+    [{ fromMm: -44, toMm: 0 }, '44 to 0 mm proud of its face'],
+    [{ fromMm: -4, toMm: 6 }, 'from 4 mm proud of its face to 6 mm behind it'],
+    [null, 'through every depth'],
+  ])('depth %o reads "%s"', (depth, text) => {
+    expect(depthText(depth, 'mm')).toBe(text);
+  });
+
+  it('a turn that stands still is told once', () => {
+    expect(turnRange(22, 22)).toBe('22.0°');
+    expect(turnRange(13.62, 1.38)).toBe('13.6° to 1.4°');
+  });
+});

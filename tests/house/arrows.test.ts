@@ -1,0 +1,129 @@
+import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
+import { cruise, type ICruiseResult, type IFlattenedRuleSet } from 'dependency-cruiser';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const house = resolve(import.meta.dirname, '../..');
+const config = createRequire(import.meta.url)(join(house, '.dependency-cruiser.cjs')) as {
+  readonly forbidden: IFlattenedRuleSet['forbidden'];
+  readonly options: Record<string, unknown>;
+};
+
+const base = ['src/geometry/motion', 'src/geometry', 'src/trade'];
+const model = ['src/model', ...base];
+const joint = ['src/joint', ...model];
+const clearance = ['src/clearance', ...joint];
+const grind = ['src/grind', ...clearance];
+const goes = ['src/goes', ...grind];
+const words = ['src/words', ...goes];
+const drawing = ['src/drawing', ...words];
+
+/** What each room may import, itself left out of nothing. */
+const mayImport: Record<string, readonly string[]> = {
+  'src/geometry': ['src/geometry'],
+  'src/geometry/motion': ['src/geometry/motion', 'src/geometry'],
+  'src/trade': ['src/trade'],
+  'src/model': model,
+  'src/intake': ['src/intake', ...model],
+  'src/joint': joint,
+  'src/clearance': clearance,
+  'src/grind': grind,
+  'src/goes': goes,
+  'src/words': words,
+  'src/drawing': drawing,
+  cli: ['cli', 'src/intake', ...drawing],
+  viewer: ['viewer', 'src/intake', ...drawing],
+};
+const rooms = Object.keys(mayImport);
+
+/** A small house of its own, in which every room imports every room once, and some do worse. */
+let planted: string;
+let broken: ReadonlySet<string>;
+
+const plant = (file: string, text: string): void => {
+  const path = join(planted, file);
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, text);
+};
+
+const nameOf = (room: string): string => room.replaceAll('/', '-');
+const upFrom = (file: string): string => '../'.repeat(file.split('/').length - 1);
+const importing = (file: string, what: string, kind = ''): void =>
+  plant(
+    file,
+    `import ${kind}{ thing } from '${what}';\nexport const use${kind === '' ? ' = thing' : ': thing = 1'};\n`,
+  );
+
+beforeAll(async () => {
+  planted = mkdtempSync(join(tmpdir(), 'fettle-house-'));
+  symlinkSync(join(house, 'node_modules'), join(planted, 'node_modules'));
+  for (const file of ['package.json', 'tsconfig.base.json']) cpSync(join(house, file), join(planted, file));
+  for (const room of [...rooms, 'tests'])
+    plant(`${room}/thing.ts`, 'export const thing = 1;\nexport type thing = 1;\n');
+  for (const from of rooms) {
+    for (const to of [...rooms, 'tests']) {
+      const file = `${from}/to-${nameOf(to)}.ts`;
+      importing(file, `${upFrom(file)}${to}/thing.ts`, from === 'src/words' ? 'type ' : '');
+    }
+    importing(`${from}/node.ts`, 'node:fs');
+    importing(`${from}/nowhere.ts`, './not-there.ts');
+  }
+  importing('src/words/value.ts', '../joint/thing.ts');
+  importing('src/geometry/polygon-engine.ts', 'clipper2-ts');
+  importing('src/geometry/second-engine.ts', 'clipper2-ts');
+  importing('src/grind/engine.ts', 'clipper2-ts');
+  importing('src/drawing/paint.ts', '@svgdotjs/svg.js');
+  importing('src/words/terminal.ts', 'picocolors');
+  importing('src/model/peer.ts', 'jsts');
+  plant('src/trade/round.ts', "export { other } from './about.ts';\n");
+  plant('src/trade/about.ts', "import './round.ts';\nexport const other = 1;\n");
+  broken = await violations();
+});
+
+afterAll(() => rmSync(planted, { recursive: true, force: true }));
+
+async function violations(): Promise<ReadonlySet<string>> {
+  const options = { ...config.options, baseDir: planted, validate: true, ruleSet: { forbidden: config.forbidden } };
+  const { output } = await cruise(['src', 'cli', 'viewer', 'tests'], options as Parameters<typeof cruise>[1]);
+  const { summary } = output as ICruiseResult;
+  return new Set(summary.violations.map(({ from }) => from));
+}
+
+describe('the arrows of the house', () => {
+  for (const from of rooms) {
+    it(`${from} may import what its chain leads to, and nothing else`, () => {
+      const caught = [...rooms, 'tests'].filter((to) => broken.has(`${from}/to-${nameOf(to)}.ts`));
+      const forbidden = [...rooms, 'tests'].filter((to) => !mayImport[from]?.includes(to));
+      expect(caught).toEqual(forbidden);
+    });
+  }
+
+  it('only the command line may use node:', () => {
+    expect(rooms.filter((room) => !broken.has(`${room}/node.ts`))).toEqual(['cli']);
+  });
+
+  it('an import that leads nowhere is caught everywhere', () => {
+    expect(rooms.filter((room) => !broken.has(`${room}/nowhere.ts`))).toEqual([]);
+  });
+
+  it.each([
+    ['src/words/value.ts', 'words takes only types from the rooms that answer'],
+    ['src/geometry/second-engine.ts', 'one file alone knows the polygon engine'],
+    ['src/grind/engine.ts', 'no room but geometry knows the polygon engine'],
+    ['src/drawing/paint.ts', 'only the viewer paints'],
+    ['src/words/terminal.ts', 'only the command line knows the terminal'],
+    ['src/model/peer.ts', 'no development library ships'],
+  ])('%s is caught: %s', (file) => {
+    expect(broken.has(file)).toBe(true);
+  });
+
+  it('a circle is caught', () => {
+    expect(broken.has('src/trade/round.ts') || broken.has('src/trade/about.ts')).toBe(true);
+  });
+
+  it('the polygon engine has its one adapter', () => {
+    expect(broken.has('src/geometry/polygon-engine.ts')).toBe(false);
+  });
+});

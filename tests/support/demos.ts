@@ -1,0 +1,29 @@
+import { readFileSync } from 'node:fs';
+import { checkJoint } from '../../src/clearance/check.ts';
+import type { DrawInput } from '../../src/drawing/draw-input.ts';
+import { roomToDraw } from '../../src/drawing/draw-input.ts';
+import { drain } from '../../src/geometry/progress.ts';
+import { planCut } from '../../src/grind/plan-cut.ts';
+import { placeJob } from '../../src/joint/place-job.ts';
+import type { Reading } from '../../src/model/finding.ts';
+import { readJob } from '../../src/model/read-job.ts';
+
+/** The demos of `profiles`, by the name their pictures go by. */
+export const demos = {
+  'transfer-case': 'marsh-carrier/transfer-case',
+  starter: 'starter-boss/starter',
+  adapter: 'sae-3-adapter/adapter',
+} as const;
+
+const load = (path: string): Reading<string> => ({ ok: true, value: readFileSync(path, 'utf8') });
+
+/** A demo read, dowelled up, checked and planned, ready to be drawn. */
+export function demoToDraw(demo: keyof typeof demos): DrawInput {
+  const folder = new URL('../../profiles/', import.meta.url).pathname;
+  const job = readJob(`${folder}${demos[demo]}.fit.json`, load);
+  const joint = job.ok ? placeJob(job.value) : job;
+  if (!joint.ok) throw new Error(JSON.stringify(joint.findings));
+  const check = drain(checkJoint(joint.value));
+  const plan = drain(planCut(joint.value));
+  return { joint: joint.value, check, plan, room: roomToDraw(joint.value) };
+}

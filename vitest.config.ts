@@ -1,0 +1,20 @@
+import { defineConfig } from 'vitest/config';
+
+const results = process.env.FETTLE_TEST_RESULTS;
+
+export default defineConfig({
+  test: {
+    reporters: results ? ['default', ['json', { outputFile: results }]] : ['default'],
+    projects: [
+      {
+        test: {
+          name: 'quick',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/long/**', 'node_modules/**'],
+          testTimeout: 30_000,
+        },
+      },
+      { test: { name: 'long', include: ['tests/long/**/*.test.ts'], testTimeout: 600_000 } },
+    ],
+  },
+});
