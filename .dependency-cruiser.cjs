@@ -36,7 +36,7 @@ const libraries = {
   grind: [],
   goes: [],
   words: [],
-  drawing: [],
+  drawing: ['pdf-lib'],
 };
 
 /** Files of a room; `geometry` alone is without its inner room `geometry/motion`. */

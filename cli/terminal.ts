@@ -4,7 +4,7 @@ import { Exit, type ExitCode, exitCodes } from './exit.ts';
 
 /** The answer itself, to standard output. */
 export const print = (text: string): void => {
-  process.stdout.write(`${text}\n`);
+  process.stdout.write(`${harmless(text)}\n`);
 };
 
 /** Everything that is not the answer, to standard error. */
@@ -13,12 +13,15 @@ export const say = (text: string): void => {
 };
 
 /** An answer as JSON, alone on standard output. */
-export const printJson = (answer: unknown): void => print(JSON.stringify(answer, null, 2));
+export const printJson = (answer: unknown): void =>
+  print(JSON.stringify(answer, null, 2).replaceAll(/[\x7f-\x9f]/g, escaped));
+
+const escaped = (control: string): string => `\\u00${control.charCodeAt(0).toString(16)}`;
 
 /** An answer in words, its first word in the colour of its verdict where the terminal shows colours. */
 export function printVerdictFirst(text: string, verdict: Verdict): void {
   const [word = ''] = /^[A-Z][A-Z ]*[A-Z]/.exec(text) ?? [];
-  print(pc.bold(colours[verdict](word)) + harmless(text.slice(word.length)));
+  process.stdout.write(`${pc.bold(colours[verdict](word))}${harmless(text.slice(word.length))}\n`);
 }
 
 /** Ends the command; 0 is left to come to its own end. */

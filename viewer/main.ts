@@ -1,15 +1,16 @@
-import type { Scene } from '../src/drawing/scene.ts';
 import { Core } from './core.ts';
-import type { Reply } from './core.worker.ts';
+import type { Answer, Reply } from './core.worker.ts';
 import { showDrawing, showSwitches } from './show-drawing.ts';
 import { words } from './words.ts';
 
 const core = new Core();
 const files = new Map<string, string>();
-let scene: Scene | null = null;
+let last: Answer | null = null;
 
 const part = <T extends HTMLElement>(id: string): T => document.getElementById(id) as T;
-const [card, drawing, state, answer] = [part('card'), part('drawing'), part('state'), part('answer')];
+const [card, drawing, state, report] = [part('card'), part('drawing'), part('state'), part('report')];
+// what scrolls must be reachable by key
+report.tabIndex = 0;
 
 part('invitation').textContent = words.invitation;
 part('opener-words').textContent = words.open;
@@ -19,14 +20,14 @@ document.addEventListener('drop', (event) => {
   event.preventDefault();
   open(event.dataTransfer?.files ?? null);
 });
-matchMedia('(prefers-color-scheme: dark)').addEventListener('change', show);
+matchMedia('(prefers-color-scheme: dark)').addEventListener('change', draw);
 
 /** Files opened before stay, so that a fit and its parts can come one by one. */
 async function open(chosen: FileList | null): Promise<void> {
   for (const file of chosen ?? []) files.set(file.name, await file.text());
   const fitFile = [...files.keys()].filter((name) => name.endsWith('.fit.json')).at(-1);
   if (fitFile === undefined) state.textContent = words.noFit;
-  else core.ask({ fitFile, files }, take, (why) => fail(words.broke(why)));
+  else core.ask({ fitFile, files }, take, (why) => clear(words.broke(why)));
 }
 
 function take(reply: Reply): void {
@@ -37,29 +38,42 @@ function take(reply: Reply): void {
       return;
     }
     case 'findings':
-      fail(reply.text.includes('not among the files opened') ? words.missing : '', reply.text);
+      clear(reply.text.includes('not among the files opened') ? words.missing : '');
+      tell(reply.text);
       return;
     case 'answer':
-      state.textContent = '';
-      answer.textContent = reply.text;
-      card.dataset.verdict = reply.verdict;
-      scene = reply.scene;
-      show();
+      show(reply);
   }
 }
 
-function show(): void {
-  if (scene === null) return;
-  showDrawing(drawing, scene);
+function show(shown: Answer): void {
+  state.textContent = '';
+  card.dataset.verdict = shown.verdict;
+  part('verdict').textContent = shown.verdictLine;
+  part('plan').textContent = shown.planLine;
+  tell(shown.text);
+  last = shown;
+  draw();
+}
+
+function draw(): void {
+  if (last === null) return;
+  showDrawing(drawing, last.scene);
   showSwitches(part<HTMLFieldSetElement>('layers'), drawing);
 }
 
+function tell(text: string): void {
+  part('answer').textContent = text;
+  report.hidden = text === '';
+}
+
 /** An answer that no longer belongs to what is open is not left standing. */
-function fail(message: string, text = ''): void {
-  scene = null;
+function clear(message: string): void {
+  last = null;
   state.textContent = message;
-  answer.textContent = text;
+  tell('');
   delete card.dataset.verdict;
+  for (const id of ['verdict', 'plan']) part(id).textContent = '';
   drawing.replaceChildren();
   part('layers').hidden = true;
 }

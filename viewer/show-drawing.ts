@@ -29,7 +29,7 @@ function figureOf(name: string, picture: SVGSVGElement): HTMLElement {
     picture.style.width = `${100 * (steps[step] ?? 1)}%`;
   };
   const caption = document.createElement('figcaption');
-  caption.append(name, button('+', words.nearer(name), zoom(1)), button('−', words.further(name), zoom(-1)));
+  caption.append(button('+', words.nearer(name), zoom(1)), button('−', words.further(name), zoom(-1)));
   const figure = document.createElement('figure');
   figure.append(caption, pane);
   return figure;

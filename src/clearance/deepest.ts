@@ -12,7 +12,7 @@ export interface Depth {
 }
 
 /** The search ends when nothing deeper than this is left; the depth it gives is reached, and may be short by as much. */
-export const deepestWithinMm = 5e-5;
+const deepestWithinMm = 5e-5;
 
 /**
  * How deep a removed region goes: the larger of the greatest distance from a point of it to the metal left, and of the
@@ -68,7 +68,7 @@ interface Cell {
 }
 
 /** The greatest distance from a point of a removed region to the metal left, or `known` where that is no less. */
-export function farthestFromMetal(removed: Polygons, left: OutlineTree, known: Depth = none): Depth {
+function farthestFromMetal(removed: Polygons, left: OutlineTree, known: Depth): Depth {
   const search: Search = { outline: left, best: known };
   const inside = buildOutlineTree(loopsOf(removed));
   for (const p of removed.flat()) probe(search, p);

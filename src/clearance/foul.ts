@@ -1,15 +1,15 @@
 import type { Region } from '../geometry/loop.ts';
+import { staysClear } from '../geometry/motion/least-distance.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
-import { leastDistance } from '../geometry/motion/passage.ts';
 import { sweptRegion } from '../geometry/motion/swept-region.ts';
-import { engineErrorMm, intersection, pieces, union } from '../geometry/polygon-engine.ts';
-import { areaMm2, loopsOf, type Polygons } from '../geometry/polygons.ts';
+import { difference, engineErrorMm, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
+import { areaMm2, loopsOf, type Polygons, withoutSlivers } from '../geometry/polygons.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, Section } from '../model/casting.ts';
-import { deepest } from './deepest.ts';
-import { metalLeft } from './metal-left.ts';
+import { type Depth, deepest } from './deepest.ts';
 import { type Pass, passesBy } from './passes.ts';
+import { treeOf } from './trees.ts';
 
 /** The metal of the fixed part that the moving part would go through; loops in the joint frame, mm. */
 export interface Foul {
@@ -29,13 +29,18 @@ export const homeFoul = (joint: Joint): Foul => foulOf(joint, (pass) => pass.leg
 export const installFoul = (joint: Joint): Foul => foulOf(joint, (pass) => pass.leg !== null);
 
 /** Arcs keep within this of the truth, on the inside: outlines that only touch share no area. */
-const toleranceMm = 2e-5;
+const toleranceMm = 5e-5;
+
+/** Holes thinner than this are where tracks that cover one another err to different sides. */
+const sliverMm = 4 * toleranceMm;
 
 /** An overlap no deeper than the engine's own error is a touch. */
 const shallowMm = 2 * engineErrorMm;
 
 function foulOf(joint: Joint, counts: (pass: Pass) => boolean): Foul {
-  const fouls = joint.fixed.sections.map((section) => sectionFoul(section, passesBy(joint, 'fixed', section, section.depth).filter(counts)));
+  const fouls = joint.fixed.sections.map((section) =>
+    sectionFoul(section, passesBy(joint, 'fixed', section, section.depth).filter(counts)),
+  );
   const found = fouls.filter((foul) => foul !== null);
   const depths = found.map(({ deepestMm }) => deepestMm);
   return {
@@ -53,23 +58,31 @@ interface SectionFoul {
 }
 
 function sectionFoul(section: Section, passes: readonly Pass[]): SectionFoul | null {
-  const outline = buildOutlineTree(section.loops);
+  const outline = treeOf(section.loops);
   const touching = passes.filter(
-    ({ section: other, start, motion }) => leastDistance(outline, buildOutlineTree(other.loops), start, motion).distanceMm === 0,
+    ({ section: other, start, motion }) => !staysClear(outline, treeOf(other.loops), start, motion, engineErrorMm),
   );
   if (touching.length === 0) return null;
-  const swept = touching.map((pass) => sweptRegion(pass.section.loops, pass.start, pass.motion, toleranceMm, 'inside').polygons);
   const metal = polygonise(section.loops, toleranceMm, 'inside');
-  const lost = intersection(metal, union(swept.flat()));
-  const left = buildOutlineTree(loopsOf(metalLeft(metal, lost)));
-  const pieceDepths = pieces(lost).map((piece) => ({ piece, depth: deepest(piece, left, outline) }));
-  const fouls = pieceDepths.filter(({ depth }) => depth === null || depth.mm > shallowMm);
+  const swept = sweptBy(touching);
+  const left = buildOutlineTree(loopsOf(difference(metal, swept)));
+  const fouls = pieces(intersection(metal, swept))
+    .map((piece) => ({ piece, depth: deepest(piece, left, outline) }))
+    .filter(({ depth }) => depth === null || depth.mm > shallowMm);
   if (fouls.length === 0) return null;
-  const polygons: Polygons = fouls.flatMap(({ piece }) => piece);
-  return {
-    section,
-    areaMm2: areaMm2(polygons),
-    deepestMm: fouls.some(({ depth }) => depth === null) ? null : Math.max(...fouls.map(({ depth }) => depth?.mm ?? 0)),
-    loops: loopsOf(polygons),
-  };
+  const polygons = fouls.flatMap(({ piece }) => piece);
+  return { section, areaMm2: areaMm2(polygons), deepestMm: greatest(fouls), loops: loopsOf(polygons) };
 }
+
+function sweptBy(passes: readonly Pass[]): Polygons {
+  const swept = passes.map(({ section, start, motion }) =>
+    sweptRegion(section.loops, start, motion, toleranceMm, 'inside'),
+  );
+  return withoutSlivers(union(swept.flatMap(({ polygons }) => polygons)), 'outside', sliverMm);
+}
+
+const greatest = (fouls: readonly { readonly depth: Depth | null }[]): number | null =>
+  fouls.reduce<number | null>(
+    (most, { depth }) => (most === null || depth === null ? null : Math.max(most, depth.mm)),
+    0,
+  );

@@ -1,6 +1,6 @@
 import type { Region } from '../geometry/loop.ts';
-import { sweptRegion } from '../geometry/motion/swept-region.ts';
 import { still } from '../geometry/motion/motion.ts';
+import { sweptRegion } from '../geometry/motion/swept-region.ts';
 import { union } from '../geometry/polygon-engine.ts';
 import { loopsOf } from '../geometry/polygons.ts';
 import { identity, rigid } from '../geometry/rigid.ts';

@@ -11,24 +11,18 @@ export type DoubtCode =
   | 'meets-clearance'
   | 'state'
   | 'tolerance'
+  | 'shared-depth'
+  | 'nearer'
+  | 'overlap'
+  | 'no-overlap'
+  | 'untraced'
   | 'error'
   | 'worst-clearance'
-  | 'depth-never-shared'
-  | 'depth-shared'
   | 'witness'
-  | 'witness-section'
-  | 'witness-depth'
-  | 'witness-place'
   | 'witness-distance'
   | 'moment'
-  | 'nearer'
-  | 'no-overlap'
-  | 'fouling-interval'
-  | 'fouling-ends'
-  | 'overlap-outside'
+  | 'fouling'
   | 'first-touch'
-  | 'undecided-without-cause'
-  | 'untraced'
   | 'foul-area'
   | 'foul-depth'
   | 'end-gap'
@@ -44,12 +38,12 @@ export type DoubtCode =
   | 'take-off'
   | 'holds';
 
-/** A figure of an answer that the self-check measures differently. */
+/** A figure of an answer that the self-check finds to be otherwise. */
 export interface Doubt {
   readonly what: DoubtCode;
   readonly where: 'joint' | 'home' | 'install' | 'rotating' | 'plan';
   readonly text: string;
-  /** The figure as the answer has it and as found, mm unless the text says otherwise; null where it is none. */
+  /** The figure as the answer has it and as found, mm unless the text says otherwise; null where there is none. */
   readonly claimedMm: number | null;
   readonly foundMm: number | null;
   /** In the joint frame, mm. */
@@ -62,4 +56,32 @@ export interface Verification {
   readonly doubts: readonly Doubt[];
   /** How many points were measured against an outline. */
   readonly looks: number;
+}
+
+/** What is known of a doubt besides what and where. */
+type Facts = Partial<Pick<Doubt, 'claimedMm' | 'foundMm' | 'at'>>;
+
+export const doubt = (what: DoubtCode, where: Doubt['where'], text: string, facts: Facts = {}): Doubt => ({
+  what,
+  where,
+  text,
+  claimedMm: null,
+  foundMm: null,
+  ...facts,
+});
+
+/** A doubt where two figures for the same thing lie farther apart than `withinMm`, or only one of them is there. */
+export function differing(
+  what: DoubtCode,
+  where: Doubt['where'],
+  name: string,
+  claimedMm: number | null,
+  foundMm: number | null,
+  withinMm: number,
+): Doubt[] {
+  const agree =
+    claimedMm === null || foundMm === null ? claimedMm === foundMm : Math.abs(claimedMm - foundMm) <= withinMm;
+  const figure = (mm: number | null): string => (mm === null ? 'none' : String(mm));
+  const text = `${name}: ${figure(claimedMm)} given, ${figure(foundMm)} found.`;
+  return agree ? [] : [doubt(what, where, text, { claimedMm, foundMm })];
 }

@@ -2,10 +2,8 @@ import { add, cross, distance, dot, length, scale, sub, type Vec, vec } from '..
 import type { Joint } from '../joint/joint.ts';
 import type { BoltAnswer, CheckAnswer } from '../model/check-answer.ts';
 import type { HolePair } from '../model/job.ts';
-import type { Doubt, DoubtCode } from './verify-doubt.ts';
-
-/** Answers are rounded to 1e-6; two roundings and a hair may lie between two figures for the same thing. */
-export const roundingMm = 2e-6;
+import { type Doubt, type DoubtCode, differing, doubt } from './verify-doubt.ts';
+import { roundingMm } from './verify-limits.ts';
 
 /** Errors of place that every pair of sections has: half the worst dowel play and the rms of the dowel fit, mm. */
 export const placeErrorsMm = ({ fit }: Joint): readonly [number, number] => [playMm(fit.dowels), rmsMm(fit.dowels)];
@@ -73,7 +71,7 @@ function handDoubts(pairs: readonly HolePair[], hand: CheckAnswer['dowelUp']['ha
     hand === 'cannot-tell' || (pairs.length >= 3 && (hand === 'agrees' ? asDrawn < mirrored : mirrored < asDrawn));
   if (fits) return [];
   const text = `The hand is given as "${hand}"; the paired holes miss by ${asDrawn} as drawn and ${mirrored} mirrored.`;
-  return [{ what: 'hand', where: 'joint', text, claimedMm: null, foundMm: null }];
+  return [doubt('hand', 'joint', text)];
 }
 
 /**
@@ -97,13 +95,8 @@ function boltDoubts(pair: HolePair, answer: BoltAnswer | undefined): Doubt[] {
   const isAtLimit = allowedMm !== null && Math.abs(found - allowedMm) <= roundingMm;
   if (isAtLimit || linesUp === (allowedMm === null ? null : found <= allowedMm)) return doubts;
   const text = `Bolt ${pairName(pair)} is given as ${linesUp ? '' : 'not '}lining up.`;
-  return [...doubts, { what: 'bolt-lines-up', where: 'joint', text, claimedMm: allowedMm, foundMm: found }];
+  return [...doubts, doubt('bolt-lines-up', 'joint', text, { claimedMm: allowedMm, foundMm: found })];
 }
 
-function differ(what: DoubtCode, name: string, claimedMm: number | null, foundMm: number | null): Doubt[] {
-  const same =
-    claimedMm === null || foundMm === null ? claimedMm === foundMm : Math.abs(claimedMm - foundMm) <= roundingMm;
-  return same
-    ? []
-    : [{ what, where: 'joint', text: `${name}: ${claimedMm} mm given, ${foundMm} mm found.`, claimedMm, foundMm }];
-}
+const differ = (what: DoubtCode, name: string, claimedMm: number | null, foundMm: number | null): Doubt[] =>
+  differing(what, 'joint', name, claimedMm, foundMm, roundingMm);

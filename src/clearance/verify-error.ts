@@ -1,43 +1,22 @@
 import type { HomeAnswer, InstallAnswer } from '../model/check-answer.ts';
-import type { Doubt } from './verify-doubt.ts';
-import { roundingMm } from './verify-dowels.ts';
-import type { Solid } from './verify-solids.ts';
+import { errorTermsMm } from './verify-claim.ts';
+import { type Doubt, differing } from './verify-doubt.ts';
+import { roundingMm } from './verify-limits.ts';
+import { isNamed, type Meeting } from './verify-solids.ts';
 
 /** The tracing error of the pair an answer points out: its terms added straight, and by root sum of squares. */
 export function errorDoubts(
-  where: Doubt['where'],
+  where: 'home' | 'install',
   { errorMm, errorRssMm, nearest }: HomeAnswer | InstallAnswer,
-  solids: { readonly fixed: readonly Solid[]; readonly moving: readonly Solid[] },
+  meetings: readonly Meeting[],
   placeErrorsMm: readonly number[],
 ): Doubt[] {
-  const terms = nearest && [
-    traceErrorOf(solids.fixed, nearest.fixedSection),
-    traceErrorOf(solids.moving, nearest.movingSection),
-    ...placeErrorsMm,
-  ];
-  const straight = terms?.reduce((sum, e) => sum + e, 0) ?? null;
+  const meeting = nearest && meetings.find((m) => isNamed(m, nearest));
+  const terms = meeting ? errorTermsMm(meeting, placeErrorsMm) : null;
+  const straight = terms?.reduce((sum, e) => sum + e) ?? null;
   const bySquares = terms && Math.hypot(...terms);
   return [
-    ...differ(where, 'The error of the nearest pair', errorMm, straight),
-    ...differ(where, 'The error of the nearest pair by root sum of squares', errorRssMm, bySquares),
+    ...differing('error', where, 'Error of the nearest pair', errorMm, straight, roundingMm),
+    ...differing('error', where, 'Its root sum of squares', errorRssMm, bySquares, roundingMm),
   ];
-}
-
-const traceErrorOf = (solids: readonly Solid[], section: string): number =>
-  solids.find(({ name }) => name === section)?.traceErrorMm ?? 0;
-
-function differ(where: Doubt['where'], name: string, claimedMm: number | null, foundMm: number | null): Doubt[] {
-  const same =
-    claimedMm === null || foundMm === null ? claimedMm === foundMm : Math.abs(claimedMm - foundMm) <= roundingMm;
-  return same
-    ? []
-    : [
-        {
-          what: 'error',
-          where,
-          text: `${name} is given as ${claimedMm} mm; found: ${foundMm} mm.`,
-          claimedMm,
-          foundMm,
-        },
-      ];
 }

@@ -1,5 +1,5 @@
 import { apply, inverse } from '../geometry/rigid.ts';
-import type { Vec } from '../geometry/vec.ts';
+import { type Vec, vec } from '../geometry/vec.ts';
 import type { Shape } from './verify-shape.ts';
 import { pathMm, placementAt, type Stretch, type Way } from './verify-way.ts';
 
@@ -16,6 +16,8 @@ export interface Found {
   readonly at: number;
   readonly place: Vec;
 }
+
+export const nothingFound: Found = { gapMm: Infinity, at: 0, place: vec(0, 0) };
 
 /** What a self-check may still spend, in points measured against an outline. */
 export class Looks {
@@ -45,6 +47,9 @@ const shareOfGap = 0.6;
 /** How many of the nearest places found are followed to where they are nearest. */
 const followed = 8;
 
+/** How often a place is moved on, or its steps halved, at most. */
+const mostRounds = 100;
+
 /** A gap is told from its target at this, mm. */
 const tellMm = 1e-6;
 
@@ -73,7 +78,7 @@ interface Low {
 export function leastGap(passing: Passing, stretch: Stretch, targetMm: number, looks: Looks, mostLooks: number): Found {
   const sides = sidesOf(passing, looks);
   const lows = sides.map((side) => lowsOf(side, stretch, targetMm, looks, mostLooks / 2));
-  let best: Found = { gapMm: Infinity, at: stretch.from, place: { x: 0, y: 0 } };
+  let best = nothingFound;
   for (const [i, side] of sides.entries()) {
     const near = Math.max(targetMm, 0) + 2 * side.shape.spacingMm;
     for (const low of hollowsOf(lows[i] as Low[][]).filter(({ gapMm }) => gapMm < near)) {
@@ -185,7 +190,7 @@ function follow(side: Side, low: Low, stretch: Stretch): Found {
   const span = stretch.to - stretch.from;
   const timeStep = Math.min(span, shape.spacingMm / (side.pathMm(p) || Infinity));
   let best = low;
-  for (let size = 1; size > 1e-7; ) {
+  for (let [size, rounds] = [1, 0]; size > 1e-7 && rounds < mostRounds; rounds++) {
     const next = steps
       .filter(([, inTime]) => inTime === 0 || timeStep > 0)
       .map(([along, inTime]) => {

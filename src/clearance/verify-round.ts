@@ -25,8 +25,9 @@ export class RoundShape implements Shape {
   readonly #outline: OutlineShape;
   readonly #lengths: readonly number[];
 
-  constructor(region: Region) {
-    this.#outline = new OutlineShape(region);
+  /** `inverted`: all the plane but the region runs round. */
+  constructor(region: Region, inverted = false) {
+    this.#outline = new OutlineShape(region, inverted);
     this.spacingMm = this.#outline.spacingMm;
     this.#lengths = region.map((_, i) => this.#outline.lengthMm(i));
     this.stations = this.#outline.stations.map((runs, i) =>
@@ -51,9 +52,11 @@ export class RoundShape implements Shape {
 /** Radii at which the outlines run are metal at some turn; between them a circle is metal or none, all of it. */
 function radiiOf(region: Region, outline: OutlineShape): Radii[] {
   const edges = joined(region.map(radiiOfLoop));
-  const isMetal = (radius: number): boolean => outline.gapMm(vec(radius, 0), 0) < 0;
-  const between = edges.map(({ fromMm }, i) => ({ fromMm: edges[i - 1]?.toMm ?? 0, toMm: fromMm }));
-  return joined([...edges, ...between.filter(({ fromMm, toMm }) => isMetal((fromMm + toMm) / 2))]);
+  const ends = [0, ...edges.flatMap(({ fromMm, toMm }) => [fromMm, toMm]), Infinity];
+  const between = [...edges, null].map((_, i) => ({ fromMm: ends[2 * i] as number, toMm: ends[2 * i + 1] as number }));
+  const isMetal = ({ fromMm, toMm }: Radii): boolean =>
+    outline.gapMm(vec(toMm === Infinity ? fromMm + 1 : (fromMm + toMm) / 2, 0), 0) < 0;
+  return joined([...edges, ...between.filter(isMetal)]);
 }
 
 function joined(ranges: readonly Radii[]): Radii[] {

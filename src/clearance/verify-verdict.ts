@@ -1,10 +1,7 @@
 import type { Joint } from '../joint/joint.ts';
 import type { CheckAnswer, State, Verdict } from '../model/check-answer.ts';
-import type { Doubt } from './verify-doubt.ts';
-import { roundingMm } from './verify-dowels.ts';
-
-/** An asked clearance is held to a micrometre. */
-const heldMm = 1e-3;
+import { type Doubt, doubt } from './verify-doubt.ts';
+import { heldToMm, roundingMm } from './verify-limits.ts';
 
 /** How exactly a worst clearance that the answer does not give is found again. */
 const foundMm = 0.05;
@@ -39,11 +36,11 @@ export function verdictDoubts(joint: Joint, answer: CheckAnswer, rotatingWorstMm
   const doubts: Doubt[] = [];
   if (!verdicts.includes(answer.verdict)) {
     const text = `The verdict is "${answer.verdict}"; by its figures it would be "${verdicts.join('" or "')}".`;
-    doubts.push({ what: 'verdict', where: 'joint', text, claimedMm: null, foundMm: null });
+    doubts.push(doubt('verdict', 'joint', text));
   }
   if (!meets.includes(answer.meetsClearance)) {
     const text = `By its figures the clearance asked is ${answer.meetsClearance ? 'not ' : ''}met.`;
-    doubts.push({ what: 'meets-clearance', where: 'joint', text, claimedMm: null, foundMm: null });
+    doubts.push(doubt('meets-clearance', 'joint', text));
   }
   return doubts;
 }
@@ -61,4 +58,4 @@ function possibleVerdicts(parts: readonly Part[]): readonly Verdict[] {
 }
 
 const holds = ({ state, askedMm }: Part, mm: number | null, hairMm: number): boolean =>
-  state !== 'fouls' && state !== 'undecided' && (mm === null || mm + hairMm >= askedMm - heldMm);
+  state !== 'fouls' && state !== 'undecided' && (mm === null || mm + hairMm >= askedMm - heldToMm);

@@ -1,5 +1,5 @@
 import { acrossOf } from './across.ts';
-import { detailOf, detailView } from './detail-view.ts';
+import { detailOf, detailView, scaleFor } from './detail-view.ts';
 import type { DrawInput } from './draw-input.ts';
 import { faceView } from './face-view.ts';
 import { heightOf, widthOf } from './frame.ts';
@@ -26,9 +26,11 @@ export function drawFit(input: DrawInput): Scene {
   const witnesses = witnessesOf(input.joint, input.check.answer);
   const across = acrossOf(input);
   const works = workPlaces(input);
-  const details = placesToSee(input, works)
-    .map((place, i) => detailOf(place, i, detailRadius * sizes.textMm))
-    .filter(({ scale }) => scale > 1);
+  const radiusOnSheetMm = detailRadius * sizes.textMm;
+  // what cannot be drawn larger than it is needs no view of its own
+  const details = placesToSee(works, witnesses, input.joint.fit.units)
+    .filter(({ radiusMm }) => scaleFor(radiusMm, radiusOnSheetMm) > 1)
+    .map((place, i) => detailOf(place, i, radiusOnSheetMm));
   const lettered = works.map((work) => ({
     work,
     letter: details.find(({ place }) => place.work === work)?.letter ?? null,

@@ -29,13 +29,14 @@ export function hatchSegments(region: Region, angleRad: number, pitchMm: number)
 }
 
 /** Where a level line crosses the edges, from left to right. */
-export const crossingsAt = (edges: readonly Edge[], y: number): number[] =>
-  edges.flatMap((edge) => edgeCrossings(edge, y)).sort((a, b) => a - b);
-
-function edgeCrossings(edge: Edge, y: number): number[] {
-  if (edge.kind === 'arc') return arcCrossings(edge, y);
-  const { a, b } = edge;
-  return a.y <= y === b.y <= y ? [] : [a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)];
+export function crossingsAt(edges: readonly Edge[], y: number): number[] {
+  const xs: number[] = [];
+  for (const edge of edges) {
+    const { a, b } = edge;
+    if (edge.kind === 'arc') xs.push(...arcCrossings(edge, y));
+    else if (a.y <= y !== b.y <= y) xs.push(a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y));
+  }
+  return xs.sort((a, b) => a - b);
 }
 
 /** An arc is cut at the tops and bottoms of its circle, so that each piece crosses a level once at most. */

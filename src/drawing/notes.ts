@@ -58,12 +58,16 @@ function notesOf(input: DrawInput): Note[] {
 /** The verdict's figures, a sentence each. */
 export function figuresOf({ joint, check }: DrawInput): string[] {
   const { units, clearance } = joint.fit;
-  const { home, install } = check.answer;
-  const row = (name: string, measure: typeof home | NonNullable<typeof install>, askedMm: number): string =>
+  const { home, install, rotating } = check.answer;
+  const close = rotating.filter(({ clearanceMm }) => clearanceMm !== null && clearanceMm < clearance.rotatingMm);
+  const row = (name: string, measure: Measured, askedMm: number): string =>
     `${name}: ${measureText(measure, units)}; asked ${givenLength(askedMm, units)}.`;
   return [
     row('Home', home, clearance.homeMm),
     ...(install === null ? [] : [row('Way in', install, clearance.wayInMm)]),
+    ...close.map((part) =>
+      row(`${part.part} to the ${part.against} part`, { ...part, worstClearanceMm: null }, clearance.rotatingMm),
+    ),
   ];
 }
 
@@ -82,11 +86,14 @@ const sentencesOf = (lines: readonly string[]): Note[] =>
     .map((words) => ({ words: words.replace(/\s+/g, ' ').trim() }))
     .filter(({ words }) => words !== '');
 
-type Measured = Pick<HomeAnswer, 'state' | 'clearanceMm' | 'worstClearanceMm' | 'foulAreaMm2' | 'deepestMm'>;
+/** Of rotating parts no foul is measured. */
+type Measured = Pick<HomeAnswer, 'state' | 'clearanceMm' | 'worstClearanceMm'> &
+  Partial<Pick<HomeAnswer, 'foulAreaMm2' | 'deepestMm'>>;
 
 function measureText({ state, clearanceMm, worstClearanceMm, foulAreaMm2, deepestMm }: Measured, units: Units): string {
   if (clearanceMm === null) return 'never near';
   if (state === 'fouls') {
+    if (foulAreaMm2 === undefined || deepestMm === undefined) return 'fouls';
     const deep = deepestMm === null ? 'a section has nothing left' : `up to ${lengthText(deepestMm, units)} deep`;
     return `fouls, ${areaText(foulAreaMm2, units)} in the way, ${deep}`;
   }
@@ -96,9 +103,9 @@ function measureText({ state, clearanceMm, worstClearanceMm, foulAreaMm2, deepes
 }
 
 /** In plain words which side of the metal one looks at: a mirrored template costs a casting. */
-const viewedFrom = ({ fixed, moving }: Joint): string =>
+const viewedFrom = ({ fit, fixed, moving }: Joint): string =>
   `The large view is viewed from in front of the fixed part: you look at the mating face of ${fixed.name}, ` +
-  `and ${moving.name} would come from behind you. Units on this sheet: mm at 1:1.`;
+  `and ${moving.name} would come from behind you. Lengths are in ${fit.units === 'mm' ? 'mm' : 'inches'}.`;
 
 function partNote(role: string, part: Casting): Note {
   const number = part.castingNumber === null ? '' : `, casting number ${part.castingNumber}`;

@@ -1,7 +1,7 @@
-import { distance, type Vec, vec } from '../geometry/vec.ts';
+import { distance, type Vec } from '../geometry/vec.ts';
 import type { Units } from '../words/units.ts';
-import type { DrawInput } from './draw-input.ts';
 import { middleOf } from './frame.ts';
+import type { Witness } from './witness.ts';
 import { sizeOf, type WorkPlace, workText } from './work-places.ts';
 
 /** A place too small to read on the whole drawing, and what is to be said of it. */
@@ -19,13 +19,12 @@ const marginMm = 5;
 const leastRadiusMm = 9;
 
 /** The places worth a detail view, weightiest first: each cut or, without a plan, each foul; then the closest places. */
-export function placesToSee({ joint, check }: DrawInput, works: readonly WorkPlace[]): readonly PlaceToSee[] {
-  const { home, install } = check.answer;
-  const wanted = [
-    ...works.map((work) => workPlace(work, joint.fit.units)),
-    ...closest(install?.nearest ?? null, install?.clearanceMm ?? null),
-    ...closest(home.nearest, home.clearanceMm),
-  ];
+export function placesToSee(
+  works: readonly WorkPlace[],
+  witnesses: readonly Witness[],
+  units: Units,
+): readonly PlaceToSee[] {
+  const wanted = [...works.map((work) => workPlace(work, units)), ...witnesses.map(closest).reverse()];
   return wanted.reduce<PlaceToSee[]>(addPlace, []).slice(0, mostPlaces);
 }
 
@@ -42,12 +41,9 @@ const workPlace = (work: WorkPlace, units: Units): PlaceToSee => ({
   notes: work.works.map((one) => workText(one, units)),
 });
 
-type Nearest = { readonly fixedAt: readonly [number, number]; readonly movingAt: readonly [number, number] };
-
-function closest(nearest: Nearest | null, clearanceMm: number | null): PlaceToSee[] {
-  if (nearest === null || clearanceMm === null) return [];
-  const [ax, ay] = nearest.fixedAt;
-  const [bx, by] = nearest.movingAt;
-  const centre = vec((ax + bx) / 2, (ay + by) / 2);
-  return [{ centre, radiusMm: Math.max(leastRadiusMm, clearanceMm / 2 + 2 * marginMm), notes: [], work: null }];
-}
+const closest = ({ fixedAt, movingAt, middle }: Witness): PlaceToSee => ({
+  work: null,
+  centre: middle,
+  radiusMm: Math.max(leastRadiusMm, distance(fixedAt, movingAt) / 2 + 2 * marginMm),
+  notes: [],
+});

@@ -39,12 +39,7 @@ export function laidOut({ input, across, sizes, face, side, details }: Drawn): S
   const { textMm, headingMm } = sizes;
   const gap = gapEms * textMm;
   const grid = detailGrid(details, gap / 2);
-  const key = legend(
-    input.joint,
-    rolesOf([face, side, ...details]),
-    Math.max(grid.width, 0.8 * wordsEms * textMm),
-    sizes,
-  );
+  const key = legend(input.joint, rolesOf([face, side, ...details]), Math.max(grid.width, wordsEms * textMm), sizes);
   const widths = [
     Math.max(widthOf(face.frame), wordsEms * textMm),
     Math.max(widthOf(side.frame), 0.92 * wordsEms * textMm),

@@ -30,7 +30,13 @@ const evenSteps = 300;
  */
 export function stripsOf(region: Region, from: SeenFrom): Strip[] {
   const edges = edgesOfRegion(region);
+  const corners = cornersOf(region);
   const reachAt = (y: number): number | null => outermost(edges, y, from);
+  const edgeShows = (y: number): boolean => {
+    const [under, over] = [reachAt(y - closeMm), reachAt(y + closeMm)];
+    if (under === null || over === null || Math.abs(under - over) > stepMm) return true;
+    return corners.some((corner) => corner.y === y && Math.abs(sign(from) * corner.x - over) < stepMm);
+  };
   const heights = heightsOf(region, edges);
   const strips: Strip[] = [];
   heights.slice(1).forEach((toY, i) => {
@@ -38,16 +44,10 @@ export function stripsOf(region: Region, from: SeenFrom): Strip[] {
     const reachMm = reachAt((fromY + toY) / 2);
     if (reachMm === null) return;
     const below = strips.at(-1);
-    if (below !== undefined && below.toY === fromY && !edgeShows(fromY)) strips[strips.length - 1] = { ...below, toY };
+    if (below?.toY === fromY && !edgeShows(fromY)) strips[strips.length - 1] = { ...below, toY };
     else strips.push({ fromY, toY, reachMm });
   });
   return strips;
-
-  function edgeShows(y: number): boolean {
-    const [under, over] = [reachAt(y - closeMm), reachAt(y + closeMm)];
-    if (under === null || over === null || Math.abs(under - over) > stepMm) return true;
-    return cornersOf(region).some((corner) => corner.y === y && Math.abs(corner.x - sign(from) * over) < stepMm);
-  }
 }
 
 const sign = (from: SeenFrom): 1 | -1 => (from === 'right' ? 1 : -1);

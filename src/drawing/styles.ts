@@ -82,13 +82,15 @@ export const paperInks: Readonly<Record<Ink, string>> = {
   paper: '#ffffff',
 };
 
-/** The same inks on a dark screen: the two darkest exchanged for their light counterparts. */
+/** The same inks on a dark screen: light for dark, and yellow dark enough to hatch over in light lines. */
 export const nightInks: Readonly<Record<Ink, string>> = {
   ...paperInks,
   black: '#f2f2ee',
   grey: '#a3a39c',
   metal: '#3a3c40',
   blue: '#6cbcf0',
+  green: '#2fc69a',
+  yellow: '#7d7400',
   paper: '#1b1d20',
 };
 

@@ -4,14 +4,14 @@
  */
 const letterWidths: readonly (readonly [letters: RegExp, width: number])[] = [
   [/[ijl.,:;'|!·°]/, 0.32],
-  [/[frtI()[\]\- /"*]/, 0.41],
-  [/[cksvxyzJ]/, 0.58],
+  [/[frtI()[\]\- /"*]/, 0.42],
+  [/[cksvxyzJ]/, 0.6],
   [/[MW@%mw—…]/, 0.95],
   [/[A-ZÄÖÜ&±+=<>×→]/, 0.76],
-  [/[ -ɏ–²³]/, 0.64],
+  [/[ -ɏ–²³]/, 0.65],
 ];
 const widest = 1.05;
-const boldFactor = 1.1;
+const boldFactor = 1.12;
 
 /** How wide a line of text is at a font size, never less than it will be. */
 export function textWidthMm(text: string, sizeMm: number, bold = false): number {

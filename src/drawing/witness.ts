@@ -3,9 +3,8 @@ import { motionAt } from '../geometry/motion/motion.ts';
 import { compose, rigid } from '../geometry/rigid.ts';
 import { distance, lerp, type Vec, vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { CheckAnswer } from '../model/check-answer.ts';
-import type { Position } from '../model/path.ts';
-import { degreesText, lengthText } from '../words/units.ts';
+import type { CheckAnswer, HomeAnswer, InstallAnswer } from '../model/check-answer.ts';
+import { degreesText, lengthText, type Units } from '../words/units.ts';
 import { reachesPastFace } from './draw-input.ts';
 import { layer, line, outline } from './marks.ts';
 import type { ArrowMark, Layer, Mark } from './scene.ts';
@@ -22,39 +21,41 @@ export interface Witness {
   readonly touches: boolean;
 }
 
-/** The closest places, home first; a place that fouls or touches is the first contact along the way. */
-export function witnessesOf({ fit }: Joint, { home, install }: CheckAnswer): readonly Witness[] {
-  const { units } = fit;
-  const told = (what: string, mm: number, worstMm: number | null) => ({
-    title: `${what} ${lengthText(mm, units)}`,
-    worst: worstMm === null ? 'as traced' : `as traced; at worst ${lengthText(worstMm, units)}`,
-  });
-  const witnesses: Witness[] = [];
-  if (home.nearest !== null && home.clearanceMm !== null) {
-    const { title, worst } = told('closest at home', home.clearanceMm, home.worstClearanceMm);
-    const touches = home.state === 'touches' || home.state === 'fouls';
-    witnesses.push({
-      ...placeOf(home.nearest),
-      title: touches ? `${home.state} at home` : title,
-      detail: touches ? null : worst,
-      moment: null,
-      touches,
-    });
-  }
-  if (install?.nearest && install.clearanceMm !== null) {
-    const { nearest } = install;
-    const when = `at ${degreesText(nearest.turnDeg)}, stand-off ${lengthText(nearest.standOffMm, units)}`;
-    const { title } = told('closest on the way in', install.clearanceMm, null);
-    const touches = install.state === 'touches' || install.state === 'fouls';
-    witnesses.push({
+/**
+ * The closest places: home, the way in, and each rotating part that is nearer than asked. A place that fouls or touches
+ * is the first contact along the way.
+ */
+export function witnessesOf({ fit }: Joint, { home, install, rotating }: CheckAnswer): readonly Witness[] {
+  const { clearance, units } = fit;
+  const close = rotating.filter(({ clearanceMm }) => clearanceMm !== null && clearanceMm < clearance.rotatingMm);
+  return [
+    ...witnessAt('at home', home, units),
+    ...(install === null ? [] : witnessAt('on the way in', install, units)),
+    ...close.flatMap((part) => witnessAt(`to ${part.part}`, { ...part, worstClearanceMm: null }, units)),
+  ];
+}
+
+interface Measured extends Pick<HomeAnswer, 'state' | 'clearanceMm' | 'worstClearanceMm'> {
+  readonly nearest: HomeAnswer['nearest'] | InstallAnswer['nearest'];
+}
+
+function witnessAt(where: string, measured: Measured, units: Units): Witness[] {
+  const { state, clearanceMm, worstClearanceMm, nearest } = measured;
+  if (nearest === null || clearanceMm === null) return [];
+  const moment = 'leg' in nearest ? nearest : null;
+  const touches = state === 'touches' || state === 'fouls';
+  const when = moment && `at ${degreesText(moment.turnDeg)}, stand-off ${lengthText(moment.standOffMm, units)}`;
+  const worst = worstClearanceMm === null ? 'as traced' : `as traced; at worst ${lengthText(worstClearanceMm, units)}`;
+  const first = moment ? `first touch ${where}` : `${state} ${where}`;
+  return [
+    {
       ...placeOf(nearest),
-      title: touches ? 'first touch going in' : title,
-      detail: when,
-      moment: { leg: nearest.leg, at: nearest.at },
+      title: touches ? first : `closest ${where} ${lengthText(clearanceMm, units)}`,
+      detail: when ?? (touches ? null : worst),
+      moment,
       touches,
-    });
-  }
-  return witnesses;
+    },
+  ];
 }
 
 type Point = readonly [number, number];
@@ -96,11 +97,7 @@ export function target(at: Vec, reachMm: number): Mark[] {
   ];
 }
 
-/** The moving sections that reach past their face, carried from home to a position. */
-export const movingAt = ({ moving }: Joint, { turnRad, shift }: Position): readonly Region[] =>
-  moving.sections.filter(reachesPastFace).map(({ loops }) => moveRegion(loops, rigid(turnRad, shift)));
-
-/** The same at a moment of a leg; empty where the fit has no such leg. */
+/** The moving sections that reach past their face at a moment of a leg; empty where the fit has no such leg. */
 export function movingAtMoment(
   { moving, fit }: Joint,
   moment: { readonly leg: number; readonly at: number },

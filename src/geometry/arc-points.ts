@@ -13,14 +13,7 @@ const flatMm = 1e-7;
  *
  * Points are `from` + (R − I)·(`from` − `centre`) with R − I through 2 sin²(½θ), so a far centre loses no digits.
  */
-export function appendArc(
-  to: Vec[],
-  from: Vec,
-  centre: Vec,
-  sweepRad: number,
-  toleranceMm: number,
-  side: Side,
-): void {
+export function appendArc(to: Vec[], from: Vec, centre: Vec, sweepRad: number, toleranceMm: number, side: Side): void {
   const dx = from.x - centre.x;
   const dy = from.y - centre.y;
   const radius = Math.hypot(dx, dy);

@@ -3,8 +3,8 @@ import type { Edge } from './edge.ts';
 import { boxAround, boxOfEdge } from './edge-box.ts';
 import { type Outline, outlineAreaMm2, reversedOutline } from './metal-on-left.ts';
 import { engineErrorMm, union } from './polygon-engine.ts';
-import { type Polygon, type Polygons, withoutSpecks } from './polygons.ts';
-import { closedByBall, type Contact, startOf } from './rolling-ball.ts';
+import { type Polygon, type Polygons, withoutSlivers } from './polygons.ts';
+import { closedByBall } from './rolling-ball.ts';
 import { add, cross, distance, dot, scale, sub, type Vec, vec } from './vec.ts';
 
 /** An offset solid, and how far it may lie from the true one, on the asked side. */
@@ -25,11 +25,14 @@ export interface Offset {
  */
 export function offset(outlines: readonly Outline[], byMm: number, toleranceMm: number, side: Side): Offset {
   const curves = byMm < 0 ? shrunk(outlines, -byMm, toleranceMm, side) : grown(outlines, byMm, toleranceMm, side);
-  return { polygons: withoutSpecks(union(curves), side), boundMm: toleranceMm + engineErrorMm };
+  return { polygons: withoutSlivers(union(curves), side), boundMm: toleranceMm + engineErrorMm };
 }
 
 const grown = (outlines: readonly Outline[], byMm: number, toleranceMm: number, side: Side): Polygons =>
-  outlines.filter((outline) => !closesUp(outline, byMm)).map((outline) => convolved(outline, byMm, toleranceMm, side));
+  outlines
+    .map((outline) => closedByBall(outline, byMm))
+    .filter((outline) => !closesUp(outline, byMm))
+    .map((outline) => convolved(outline, byMm, toleranceMm, side));
 
 /** What is not metal grows: outlines run the other way round, and err to the other side. */
 function shrunk(outlines: readonly Outline[], byMm: number, toleranceMm: number, side: Side): Polygons {
@@ -37,31 +40,43 @@ function shrunk(outlines: readonly Outline[], byMm: number, toleranceMm: number,
   return grown(outlines.map(reversedOutline), byMm, toleranceMm, otherSide).map((polygon) => polygon.toReversed());
 }
 
-/** A hole closes when no circle of the offset's radius fits in its box; then none fits in it either. */
+/**
+ * A hole is gone when no circle of the offset's radius fits in its box, so that none fits in it either. One that stays
+ * is too large to lie in such a circle.
+ */
 function closesUp(outline: Outline, byMm: number): boolean {
   if (outlineAreaMm2(outline) > 0) return false;
   const { minX, minY, maxX, maxY } = boxAround(outline.map(boxOfEdge));
-  return Math.min(maxX - minX, maxY - minY) <= 2 * byMm;
+  return Math.min(maxX - minX, maxY - minY) <= 2 * byMm * (1 + 1e-9);
 }
 
 function convolved(outline: Outline, byMm: number, toleranceMm: number, side: Side): Polygon {
-  const contacts = closedByBall(outline, byMm);
   const points: Vec[] = [];
-  for (const [i, contact] of contacts.entries()) {
-    const before = contacts[i === 0 ? contacts.length - 1 : i - 1] as Contact;
-    appendCorner(points, before, contact, byMm, toleranceMm, side);
-    if (contact.kind === 'edge' && contact.edge.kind === 'arc') {
-      const { centre, sweepRad } = contact.edge;
-      appendArc(points, points.at(-1) as Vec, centre, sweepRad, toleranceMm, side);
+  let before = outline.at(-1) as Edge;
+  for (const edge of outline) {
+    appendCorner(points, before, edge, byMm, toleranceMm, side);
+    if (edge.kind === 'arc') {
+      const { centre, radius, sweepRad } = edge;
+      const start = points.at(-1) as Vec;
+      if (sweepRad < 0 && radius <= byMm) appendBackwards(points, start, centre, sweepRad);
+      else appendArc(points, start, centre, sweepRad, toleranceMm, side);
     }
+    before = edge;
   }
   return points;
 }
 
-/** The offset from the end of one contact to the start of the next. */
-function appendCorner(to: Vec[], before: Contact, after: Contact, byMm: number, toleranceMm: number, side: Side): void {
-  const corner = startOf(after);
-  const [from, onto] = [normalAtEnd(before, byMm), normalAtStart(after, byMm)];
+/**
+ * An arc of the curve that runs backwards, at an inward corner or from an inward arc sharper than the offset, needs no
+ * care: between it and its chords all is within the offset of that corner or arc.
+ */
+const appendBackwards = (to: Vec[], from: Vec, centre: Vec, sweepRad: number): void =>
+  appendArc(to, from, centre, sweepRad, Number.POSITIVE_INFINITY, 'outside');
+
+/** The offset from the end of one edge to the start of the next. */
+function appendCorner(to: Vec[], before: Edge, after: Edge, byMm: number, toleranceMm: number, side: Side): void {
+  const corner = after.a;
+  const [from, onto] = [rightOf(before, before.b), rightOf(after, corner)];
   const turnRad = Math.atan2(cross(from, onto), dot(from, onto));
   if (turnRad < 0 && byMm * Math.tan(-turnRad / 2) <= Math.min(straightMm(before), straightMm(after)) / 2) {
     // the offsets of two long edges cross where a circle rests on both: what lies beyond would only wind back
@@ -70,20 +85,14 @@ function appendCorner(to: Vec[], before: Contact, after: Contact, byMm: number, 
   }
   const start = add(corner, scale(from, byMm));
   to.push(start);
-  appendArc(to, start, corner, turnRad, toleranceMm, side);
+  if (turnRad < 0) appendBackwards(to, start, corner, turnRad);
+  else appendArc(to, start, corner, turnRad, toleranceMm, side);
   to.push(add(corner, scale(onto, byMm)));
 }
 
-const straightMm = (contact: Contact): number =>
-  contact.kind === 'edge' && contact.edge.kind === 'line' ? distance(contact.edge.a, contact.edge.b) : 0;
+const straightMm = (edge: Edge): number => (edge.kind === 'line' ? distance(edge.a, edge.b) : 0);
 
-/** Unit normal to the right of a contact where it starts; of a bridge, toward the middle of its ball. */
-const normalAtStart = (contact: Contact, ballMm: number): Vec =>
-  contact.kind === 'edge' ? rightOf(contact.edge, contact.edge.a) : scale(sub(contact.centre, contact.from), 1 / ballMm);
-
-const normalAtEnd = (contact: Contact, ballMm: number): Vec =>
-  contact.kind === 'edge' ? rightOf(contact.edge, contact.edge.b) : scale(sub(contact.centre, contact.to), 1 / ballMm);
-
+/** The unit normal to the right of an edge at one of its ends. */
 function rightOf(edge: Edge, at: Vec): Vec {
   if (edge.kind === 'arc') return scale(sub(at, edge.centre), Math.sign(edge.sweepRad) / edge.radius);
   const along = sub(edge.b, edge.a);

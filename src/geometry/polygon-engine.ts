@@ -2,11 +2,11 @@ import {
   Clipper64,
   ClipType,
   FillRule,
-  PathType,
   type Path64,
   type Paths64,
-  PolyTree64,
+  PathType,
   type PolyPath64,
+  PolyTree64,
 } from 'clipper2-ts';
 import type { Polygon, Polygons } from './polygons.ts';
 import type { Vec } from './vec.ts';
@@ -56,8 +56,10 @@ function operate(kind: ClipType, subject: Polygons, clip: Polygons): Polygons {
   return fromGrid(result);
 }
 
-const toGrid = (polygons: Polygons): Paths64 =>
-  polygons.map((polygon): Path64 => polygon.map((p) => ({ x: Math.round(p.x * perMm), y: Math.round(p.y * perMm) })));
+const toGrid = (polygons: Polygons): Paths64 => polygons.filter((polygon) => polygon.length > 2).map(gridPath);
+
+const gridPath = (polygon: Polygon): Path64 =>
+  polygon.map((p) => ({ x: Math.round(p.x * perMm), y: Math.round(p.y * perMm) }));
 
 const fromGrid = (paths: Paths64): Polygons => paths.filter((path) => path.length > 2).map(polygonOf);
 

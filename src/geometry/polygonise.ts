@@ -1,4 +1,5 @@
 import { appendArc, type Side } from './arc-points.ts';
+import type { Edge } from './edge.ts';
 import type { Region } from './loop.ts';
 import { metalOnLeft, type Outline } from './metal-on-left.ts';
 import type { Polygon, Polygons } from './polygons.ts';
@@ -14,9 +15,12 @@ export const polygonise = (region: Region, toleranceMm: number, side: Side): Pol
 /** One closed outline, metal on the left, as a polygon that errs to the asked side by no more than `toleranceMm`. */
 export function polygonOf(outline: Outline, toleranceMm: number, side: Side): Polygon {
   const points: Vec[] = [];
-  for (const edge of outline) {
-    points.push(edge.a);
-    if (edge.kind === 'arc') appendArc(points, edge.a, edge.centre, edge.sweepRad, toleranceMm, side);
-  }
+  for (const edge of outline) appendEdge(points, edge, toleranceMm, side);
   return points;
+}
+
+/** Appends an edge of a closed outline as points, its end left to the next. */
+export function appendEdge(to: Vec[], edge: Edge, toleranceMm: number, side: Side): void {
+  to.push(edge.a);
+  if (edge.kind === 'arc') appendArc(to, edge.a, edge.centre, edge.sweepRad, toleranceMm, side);
 }

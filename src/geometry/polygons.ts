@@ -1,7 +1,7 @@
+import type { Side } from './arc-points.ts';
 import { type PathLoop, polygonLoop } from './loop.ts';
 import type { Outline } from './metal-on-left.ts';
-import type { Side } from './arc-points.ts';
-import type { Vec } from './vec.ts';
+import { distance, type Vec } from './vec.ts';
 
 /** A closed polygon through its points, mm. */
 export type Polygon = readonly Vec[];
@@ -25,15 +25,22 @@ export function signedAreaMm2(polygon: Polygon): number {
 /** The area of a solid, holes taken off, mm²; its polygons must not overlap. */
 export const areaMm2 = (polygons: Polygons): number => polygons.reduce((sum, p) => sum + signedAreaMm2(p), 0);
 
-/** Pieces and holes smaller than this are no shape, only what rounding left of one. */
-const speckMm2 = 1e-6;
+/** A sliver so thin is no shape, only what rounding left of one. */
+const thinMm = 2e-6;
 
-/** A solid without specks: pieces where none may be added, holes where none may be lost. */
-export const withoutSpecks = (polygons: Polygons, side: Side): Polygons =>
+/**
+ * A solid without slivers: holes thinner than `thinnerThanMm` are filled where metal may be added (`outside`), pieces
+ * thinner than that are dropped where it may be lost (`inside`). Thickness is twice the area over the length round it.
+ */
+export const withoutSlivers = (polygons: Polygons, side: Side, thinnerThanMm = thinMm): Polygons =>
   polygons.filter((polygon) => {
     const area = signedAreaMm2(polygon);
-    return side === 'outside' ? area > 0 || area < -speckMm2 : area < 0 || area > speckMm2;
+    if (area > 0 === (side === 'outside')) return area !== 0;
+    return 2 * Math.abs(area) > thinnerThanMm * lengthRoundMm(polygon);
   });
+
+const lengthRoundMm = (polygon: Polygon): number =>
+  polygon.reduce((sum, p, i) => sum + distance(p, polygon[i === 0 ? polygon.length - 1 : i - 1] as Vec), 0);
 
 export const loopsOf = (polygons: Polygons): PathLoop[] => polygons.map(polygonLoop);
 

@@ -1,7 +1,7 @@
 import type { Side } from './arc-points.ts';
 import { loopFaults } from './loop-faults.ts';
 import { difference, engineErrorMm, union } from './polygon-engine.ts';
-import { loopsOf, type Polygon, type Polygons, withoutSpecks } from './polygons.ts';
+import { loopsOf, type Polygon, type Polygons, withoutSlivers } from './polygons.ts';
 import type { Vec } from './vec.ts';
 
 /** Half the side of the patch put on a place where outlines meet; doubled while they still do. */
@@ -14,13 +14,13 @@ const mostRounds = 8;
  * far that may have moved an outline.
  */
 export function soundPolygons(polygons: Polygons, side: Side): { polygons: Polygons; boundMm: number } {
-  let sound = withoutSpecks(polygons, side);
+  let sound = withoutSlivers(polygons, side);
   let half = patchMm;
   for (let round = 0; round < mostRounds; round++, half *= 2) {
     const faults = loopFaults(loopsOf(sound));
     if (faults.length === 0) break;
     const patches = union(faults.map(({ at }) => squareAt(at, half)));
-    sound = withoutSpecks(side === 'outside' ? union([...sound, ...patches]) : difference(sound, patches), side);
+    sound = withoutSlivers(side === 'outside' ? union([...sound, ...patches]) : difference(sound, patches), side);
   }
   return { polygons: sound, boundMm: half === patchMm ? 0 : Math.SQRT2 * half + engineErrorMm };
 }

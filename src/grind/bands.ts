@@ -1,6 +1,6 @@
 import { depthBreaks, type Part, type Pass, passesBy } from '../clearance/passes.ts';
 import { treeOf } from '../clearance/trees.ts';
-import { leastDistance } from '../geometry/motion/passage.ts';
+import { leastDistance, staysClear } from '../geometry/motion/least-distance.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, Section } from '../model/casting.ts';
 import { clearanceOf, errorOf } from './room-needed.ts';
@@ -40,9 +40,9 @@ function rangesOf(joint: Joint, part: Part, section: Section): readonly (DepthRa
 
 function nearPass(joint: Joint, section: Section, pass: Pass): NearPass[] {
   const clearanceMm = clearanceOf(joint, pass);
-  const { distanceMm } = leastDistance(treeOf(section.loops), treeOf(pass.section.loops), pass.start, pass.motion);
-  if (distanceMm > clearanceMm + errorOf(joint, pass)) return [];
-  return [{ ...pass, shortMm: clearanceMm - distanceMm }];
+  const passing = [treeOf(section.loops), treeOf(pass.section.loops), pass.start, pass.motion] as const;
+  if (staysClear(...passing, clearanceMm + errorOf(joint, pass))) return [];
+  return [{ ...pass, shortMm: clearanceMm - leastDistance(...passing).distanceMm }];
 }
 
 function joined(bands: readonly Band[]): Band[] {

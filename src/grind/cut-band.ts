@@ -1,17 +1,16 @@
-import { type Depth, deepest, deepestWithinMm, farthestFromMetal } from '../clearance/deepest.ts';
-import { metalLeft } from '../clearance/metal-left.ts';
+import { type Depth, deepest } from '../clearance/deepest.ts';
 import { treeOf } from '../clearance/trees.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, engineErrorMm, intersection, pieces, union } from '../geometry/polygon-engine.ts';
-import { areaMm2, loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import { polygonise } from '../geometry/polygonise.ts';
+import { areaMm2, loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import { soundPolygons } from '../geometry/sound-polygons.ts';
-import { vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
 import { type Band, heldToMm } from './bands.ts';
+import { metalLeft } from './metal-left.ts';
 import { leastRoom, mostRoom, plannedRoom } from './room-needed.ts';
 import type { Sweeps } from './sweeps.ts';
 
@@ -44,11 +43,17 @@ export interface Refused {
  * The least cut that gives a band the clearance asked, less what must not be cut: one band, or several where a region
  * that must not be cut ends within it; none where only shavings would go.
  */
-export function cutBand(joint: Joint, section: Section, band: Band, doNotCut: readonly DoNotCut[], sweeps: Sweeps): BandCut[] {
+export function cutBand(
+  joint: Joint,
+  section: Section,
+  band: Band,
+  doNotCut: readonly DoNotCut[],
+  sweeps: Sweeps,
+): BandCut[] {
   const metal = union(polygonise(section.loops, toleranceMm, 'outside'));
   const short = band.passes.filter(({ shortMm }) => shortMm > 0);
   const room = plannedRoom(joint, short, sweeps, toleranceMm);
-  const planned = withoutShavings(intersection(metal, room.polygons), metal);
+  const planned = withoutShavings(intersection(metal, room.polygons), difference(metal, room.polygons));
   if (planned.length === 0) return [];
   const least = leastRoom(joint, short, sweeps, toleranceMm).polygons;
   const lines = {
@@ -56,7 +61,9 @@ export function cutBand(joint: Joint, section: Section, band: Band, doNotCut: re
     first: intersection(union(polygonise(section.loops, toleranceMm, 'inside')), least),
     last: intersection(metal, mostRoom(joint, band.passes, sweeps, toleranceMm).polygons),
   };
-  const inTheWay = doNotCut.filter((region) => sharesDepth(region.depth, band.depth) && biteOf(planned, region) !== null);
+  const inTheWay = doNotCut.filter(
+    (region) => sharesDepth(region.depth, band.depth) && biteOf(planned, region) !== null,
+  );
   return rangesOf(band.depth, inTheWay).map((depth) => {
     const refused = inTheWay.filter((region) => sharesDepth(region.depth, depth));
     return bandCut(section, metal, depth, lines, refused, toleranceMm + room.boundMm);
@@ -94,18 +101,18 @@ function bandCut(
 }
 
 /**
- * Pieces in which no point is farther from metal that stays than the clearance is held to can stay as well. So can
- * what the approximations alone would take off a wall that is just clear.
+ * Pieces that lie within what the clearance is held to of metal that stays can stay as well: they are what the
+ * approximations alone would take off a wall that is just clear.
  */
-function withoutShavings(planned: Polygons, metal: Polygons): Polygons {
-  const left = metalLeft(metal, planned);
+function withoutShavings(planned: Polygons, left: Polygons): Polygons {
   if (left.length === 0) return planned;
   const tree = buildOutlineTree(loopsOf(left));
-  const known: Depth = { mm: heldToMm - 2 * deepestWithinMm, at: vec(0, 0) };
-  const isShaving = (piece: Polygons): boolean =>
-    piece.flat().every((p) => nearestOnOutline(tree, p).distanceMm <= known.mm) &&
-    farthestFromMetal(piece, tree, known).mm <= known.mm;
-  return pieces(planned).filter((piece) => !isShaving(piece)).flat();
+  const withinMm = heldToMm - toleranceMm;
+  const parts = pieces(planned);
+  const thin = parts.filter((piece) => piece.flat().every((p) => nearestOnOutline(tree, p).distanceMm < withinMm));
+  if (thin.length === 0) return planned;
+  const near = offset(outlinesOf(left), withinMm, toleranceMm / 10, 'inside').polygons;
+  return parts.filter((piece) => !thin.includes(piece) || difference(piece, near).length > 0).flat();
 }
 
 /** What a cut would take from a region that must not be cut; null where it only grazes it. */

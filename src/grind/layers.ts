@@ -1,6 +1,5 @@
-import type { Polygons } from '../geometry/polygons.ts';
-import type { Casting, DepthRange, Section } from '../model/casting.ts';
 import { loopsOf } from '../geometry/polygons.ts';
+import type { Casting, DepthRange, Section } from '../model/casting.ts';
 import type { BandCut } from './cut-band.ts';
 
 /** A section and what is cut from it, its bands in order of depth. */

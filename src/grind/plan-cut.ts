@@ -45,7 +45,10 @@ function* needsOf(joint: Joint, part: Part): Generator<Progress, SectionCut[]> {
   for (const [done, section] of sections.entries()) {
     yield { step: section.id, done, of: sections.length };
     const kept = section.mayCut ? doNotCut : [];
-    needs.push({ section, bands: bandsOf(joint, part, section).flatMap((band) => cutBand(joint, section, band, kept, sweeps)) });
+    needs.push({
+      section,
+      bands: bandsOf(joint, part, section).flatMap((band) => cutBand(joint, section, band, kept, sweeps)),
+    });
   }
   return needs;
 }

@@ -1,7 +1,7 @@
 import { offset } from '../geometry/offset.ts';
 import { intersection, pieces, union } from '../geometry/polygon-engine.ts';
-import { areaMm2, outlinesOf, type Polygons, signedAreaMm2 } from '../geometry/polygons.ts';
 import { polygonise } from '../geometry/polygonise.ts';
+import { areaMm2, outlinesOf, type Polygons, signedAreaMm2 } from '../geometry/polygons.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import { vec } from '../geometry/vec.ts';
 import type { GrindAnswer } from '../model/grind-answer.ts';
@@ -42,7 +42,9 @@ function bodiesOf(layers: readonly Polygons[]): Polygons[] {
   let bodies: (readonly LayerPiece[])[] = [];
   for (const [level, layer] of layers.entries()) {
     for (const piece of pieces(layer).filter(isSolid)) {
-      const [joined, apart] = parted(bodies, (body) => body.some((other) => other.level === level - 1 && holds(other.piece, piece)));
+      const [joined, apart] = parted(bodies, (body) =>
+        body.some((other) => other.level === level - 1 && holds(other.piece, piece)),
+      );
       bodies = [...apart, [...joined.flat(), { level, piece }]];
     }
   }
@@ -54,7 +56,8 @@ const holds = (a: Polygons, b: Polygons): boolean => isSolid(intersection(a, b))
 const isSolid = (polygons: Polygons): boolean => coreOf(polygons).length > 0;
 
 /** What is left of a solid when half of that which holds nothing is taken off all round. */
-const coreOf = (polygons: Polygons): Polygons => offset(outlinesOf(polygons), -holdsMm / 2, toleranceMm, 'outside').polygons;
+const coreOf = (polygons: Polygons): Polygons =>
+  offset(outlinesOf(polygons), -holdsMm / 2, toleranceMm, 'outside').polygons;
 
 function parted<T>(all: readonly T[], test: (item: T) => boolean): [T[], T[]] {
   return [all.filter(test), all.filter((item) => !test(item))];

@@ -1,7 +1,7 @@
 import type { Pass } from '../clearance/passes.ts';
 import type { Side } from '../geometry/arc-points.ts';
-import { type SweptRegion, sweptRegion } from '../geometry/motion/swept-region.ts';
 import { metalOnLeft } from '../geometry/metal-on-left.ts';
+import { type SweptRegion, sweptRegion } from '../geometry/motion/swept-region.ts';
 import { offset } from '../geometry/offset.ts';
 import { loopsOf } from '../geometry/polygons.ts';
 

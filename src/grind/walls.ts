@@ -1,7 +1,7 @@
 import { treeOf } from '../clearance/trees.ts';
+import { leastDistance } from '../geometry/motion/least-distance.ts';
 import { still } from '../geometry/motion/motion.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
-import { leastDistance } from '../geometry/motion/passage.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import { identity } from '../geometry/rigid.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
@@ -46,7 +46,11 @@ function keepOf(hollow: Hollow, fit: Fit): number | null {
   return asked.length === 0 ? null : Math.max(...asked);
 }
 
-function nearest(hollow: Hollow, bands: readonly BandCut[], line: (band: BandCut) => Polygons): { mm: number; at: Vec } {
+function nearest(
+  hollow: Hollow,
+  bands: readonly BandCut[],
+  line: (band: BandCut) => Polygons,
+): { mm: number; at: Vec } {
   const distances = bands.map((band) => {
     const cut = buildOutlineTree(loopsOf(line(band)));
     const { distanceMm, fixedAt } = leastDistance(cut, treeOf(hollow.loops), identity, still);

@@ -1,4 +1,5 @@
 import type { Finding, Reading } from '../model/finding.ts';
+import { mostVertices } from '../model/part-findings.ts';
 import type { Drawing, DrawnShape, Note } from './drawing.ts';
 import type { LengthUnit } from './length-unit.ts';
 
@@ -15,8 +16,8 @@ export const fault = (at: string, found: string, expected: string): Drawn => ({ 
 
 export const step: Drawn = { kind: 'step' };
 
-/** Far beyond any tracing; things that refer to things could otherwise multiply without end. */
-const mostThings = 1_000_000;
+/** No part may have more vertices; things that refer to things could otherwise multiply without end. */
+const mostThings = mostVertices;
 const mostFindings = 20;
 
 /** A drawing of everything drawn, what was passed over counted by reason; or every fault found, up to a few. */

@@ -7,7 +7,7 @@ export function sectionNotes(id: string, { doubles, dots, empty }: Outlines): No
   return [
     ...(doubles > 0 ? [{ code: 'double', text: `${id}: ${doubles} drawn over another and dropped` }] : []),
     ...(dots > 0 ? [{ code: 'no-length', text: `${id}: ${dots} of no length dropped` }] : []),
-    ...(empty > 0 ? [{ code: 'no-area', text: `${id}: ${empty} closed but round nothing, dropped` }] : []),
+    ...(empty > 0 ? [{ code: 'no-width', text: `${id}: ${empty} there and back on one line, dropped` }] : []),
   ];
 }
 
@@ -16,6 +16,9 @@ export function holeNotes(layer: string, { loops, gaps, branches }: Outlines): N
   const others = loops.filter((loop) => !isCircle(loop)).length;
   const open = gaps.length + branches.length;
   if (others + open === 0) return [];
-  const kinds = [...(others > 0 ? [`${others} closed outlines`] : []), ...(open > 0 ? ['open lines'] : [])];
+  const kinds = [
+    ...(others > 0 ? [`${others} closed outline${others === 1 ? '' : 's'}`] : []),
+    ...(open > 0 ? ['open lines'] : []),
+  ];
   return [{ code: 'no-circle', text: `${layer}: ${kinds.join(' and ')} left out, since only circles are holes` }];
 }

@@ -1,21 +1,29 @@
 import type { ArcEdge, Edge } from '../geometry/edge.ts';
 import { circleLoop, edgesOf, type Loop, type Vertex } from '../geometry/loop.ts';
 import { outlineAreaMm2 } from '../geometry/metal-on-left.ts';
-import { distance } from '../geometry/vec.ts';
+import { cross, distance, length, sub } from '../geometry/vec.ts';
 import { sameEndMm } from './same-end.ts';
 
 /**
  * The loop round closed vertices (mm), always written the same way whatever its first vertex and winding:
  * anticlockwise from its leftmost, then lowest vertex; edges shorter than `sameEndMm` left out; arcs of one whole
- * circle become that circle. Null where it encloses nothing.
+ * circle become that circle. Null where it only runs there and back on a straight line.
  */
 export function loopFrom(closed: readonly Vertex[]): Loop | null {
   const vertices = withoutShortEdges(closed);
   const edges = edgesOf({ kind: 'path', vertices });
-  const area = edges.length === 0 ? 0 : outlineAreaMm2(edges);
-  const around = edges.reduce((sum, edge) => sum + lengthOf(edge), 0);
-  if (vertices.length < 2 || Math.abs(area) <= sameEndMm * around) return null;
-  return wholeCircle(edges) ?? { kind: 'path', vertices: fromLeftmost(area > 0 ? vertices : reversed(vertices)) };
+  if (isStraight(vertices, edges)) return null;
+  const round = outlineAreaMm2(edges) < 0 ? reversed(vertices) : vertices;
+  return wholeCircle(edges) ?? { kind: 'path', vertices: fromLeftmost(round) };
+}
+
+function isStraight(vertices: readonly Vertex[], edges: readonly Edge[]): boolean {
+  const [first] = vertices;
+  if (first === undefined) return true;
+  const outs = vertices.map((vertex) => sub(vertex, first));
+  const farthest = outs.reduce((best, out) => (length(out) > length(best) ? out : best));
+  const within = sameEndMm * length(farthest);
+  return outs.every((out) => Math.abs(cross(farthest, out)) <= within) && edges.every(({ kind }) => kind === 'line');
 }
 
 /** The same closed outline the other way round. */
@@ -38,9 +46,6 @@ function withoutShortEdges(vertices: readonly Vertex[]): Vertex[] {
   while (kept.length > 1 && distance(kept.at(-1) as Vertex, kept[0] as Vertex) <= sameEndMm) kept.pop();
   return kept;
 }
-
-const lengthOf = (edge: Edge): number =>
-  edge.kind === 'line' ? distance(edge.a, edge.b) : edge.radius * Math.abs(edge.sweepRad);
 
 function wholeCircle(edges: readonly Edge[]): Loop | null {
   const [first] = edges;

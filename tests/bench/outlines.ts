@@ -1,5 +1,6 @@
 import { type PathLoop, polygonLoop, type Region, type Vertex } from '../../src/geometry/loop.ts';
 import type { Motion } from '../../src/geometry/motion/motion.ts';
+import { type Rigid, rotationAbout } from '../../src/geometry/rigid.ts';
 import { polar, type Vec, vec } from '../../src/geometry/vec.ts';
 import { Random } from '../support/random.ts';
 
@@ -15,14 +16,18 @@ export interface Pair {
   readonly pole: Vec;
 }
 
-/** The turn that is measured, and how many positions stand for it where it is sampled. */
-export const turnRad = Math.PI / 12;
-export const copies = 200;
+/** The turn that is measured; where it is sampled, 200 positions stand for it. */
+export const turnDeg = 15;
+const turnRad = (turnDeg * Math.PI) / 180;
+const positions = 200;
 
 export const turnOf = ({ pole }: Pair): Motion => ({ kind: 'turn', pole, angleRad: turnRad });
 
+export const sampledPlacements = ({ pole }: Pair): Rigid[] =>
+  Array.from({ length: positions }, (_, i) => rotationAbout(pole, (turnRad * i) / (positions - 1)));
+
 /** A flange in a ring in every finish and every size. */
-export const pairs = (sizes: readonly number[]): Pair[] =>
+export const pairsOf = (sizes: readonly number[]): Pair[] =>
   sizes.flatMap((edges) => (['smooth', 'noisy', 'with arcs'] as const).map((finish) => flangeInRing(finish, edges)));
 
 const noiseMm = 0.2;

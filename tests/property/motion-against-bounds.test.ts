@@ -20,7 +20,9 @@ describe('a passage of two random solids', () => {
     const wrong = seeds.flatMap((seed) => {
       const setting = randomSetting(new Random(seed));
       const answer = passageOf(setting);
-      return answer.state === 'clear' ? [] : intervalFaults(setting, answer, 10).map((fault) => `seed ${seed}: ${fault}`);
+      return answer.state === 'clear'
+        ? []
+        : intervalFaults(setting, answer, 10).map((fault) => `seed ${seed}: ${fault}`);
     });
     expect(wrong).toEqual([]);
   });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Region } from '../../src/geometry/loop.ts';
+import type { Region } from '../../src/geometry/loop.ts';
 import { identity, rigid } from '../../src/geometry/rigid.ts';
 import { polar, vec } from '../../src/geometry/vec.ts';
 import { passageOf } from '../support/judge-passage.ts';
@@ -22,7 +22,14 @@ describe('a pin in a bore of nearly its own size', () => {
   test.each([1e-2, 1e-3, 1e-4])('pressed %f mm into the wall fouls', (deepMm) => {
     const wrong = fits.filter(({ bore, playMm, toward, turned, halves }) => {
       const start = rigid(turned, polar(vec(0, 0), playMm + deepMm, toward));
-      return passageOf({ fixed: wallRound(0, 0, bore, 2 * bore), moving: pin(bore - playMm, halves), start, motion: standing }).state !== 'fouls';
+      return (
+        passageOf({
+          fixed: wallRound(0, 0, bore, 2 * bore),
+          moving: pin(bore - playMm, halves),
+          start,
+          motion: standing,
+        }).state !== 'fouls'
+      );
     });
     expect(wrong).toEqual([]);
   });
@@ -31,7 +38,14 @@ describe('a pin in a bore of nearly its own size', () => {
     const wrong = fits.filter(({ bore, playMm, toward, halves }) => {
       const by = polar(vec(0, 0), playMm + deepMm, toward);
       const motion = slideBy(by.x, by.y);
-      return passageOf({ fixed: wallRound(0, 0, bore, 2 * bore), moving: pin(bore - playMm, halves), start: identity, motion }).state !== 'fouls';
+      return (
+        passageOf({
+          fixed: wallRound(0, 0, bore, 2 * bore),
+          moving: pin(bore - playMm, halves),
+          start: identity,
+          motion,
+        }).state !== 'fouls'
+      );
     });
     expect(wrong).toEqual([]);
   });
@@ -39,7 +53,12 @@ describe('a pin in a bore of nearly its own size', () => {
   test.each([1e-2, 1e-3, 1e-4])('%f mm short of the wall is that clear', (gapMm) => {
     for (const { bore, playMm, toward, turned, halves } of fits.filter((fit) => fit.playMm > 2 * gapMm)) {
       const start = rigid(turned, polar(vec(0, 0), playMm - gapMm, toward));
-      const answer = passageOf({ fixed: wallRound(0, 0, bore, 2 * bore), moving: pin(bore - playMm, halves), start, motion: standing });
+      const answer = passageOf({
+        fixed: wallRound(0, 0, bore, 2 * bore),
+        moving: pin(bore - playMm, halves),
+        start,
+        motion: standing,
+      });
       expect(answer.state).toBe('clear');
       // coordinates to 500 mm
       expect(Math.abs((answer.distanceMm ?? 0) - gapMm)).toBeLessThan(1e-11);

@@ -48,7 +48,11 @@ describe('the passage of two solids', () => {
   });
 
   test('is the same wherever the two stand together', () => {
-    const places = fc.record({ turn: fc.double({ min: -7, max: 7, noNaN: true }), x: fc.integer({ min: -300, max: 300 }), y: fc.integer({ min: -300, max: 300 }) });
+    const places = fc.record({
+      turn: fc.double({ min: -7, max: 7, noNaN: true }),
+      x: fc.integer({ min: -300, max: 300 }),
+      y: fc.integer({ min: -300, max: 300 }),
+    });
     fc.assert(
       fc.property(settings, places, (setting, place) => {
         const by = rigid(place.turn, vec(place.x, place.y));
@@ -86,7 +90,10 @@ describe('the passage of two solids', () => {
     fc.assert(
       fc.property(settings, fc.double({ min: 0.01, max: 0.99, noNaN: true }), (setting, cut) => {
         const whole = passageOf(setting);
-        const parts = [[0, cut], [cut, 1]].map(([from = 0, to = 1]) =>
+        const parts = [
+          [0, cut],
+          [cut, 1],
+        ].map(([from = 0, to = 1]) =>
           passageOf({ ...setting, ...partOfMotion(setting.start, setting.motion, from, to) }),
         );
         const least = Math.min(...parts.map((part) => part.distanceMm ?? -1));

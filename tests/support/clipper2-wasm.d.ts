@@ -1,16 +1,16 @@
 /** The part of clipper2-wasm that the tests use; its own declarations are not where its package.json says. */
 declare module 'clipper2-wasm' {
-  interface Freed {
+  export interface Freed {
     delete(): void;
   }
-  interface PathD extends Freed {
+  export interface PathD extends Freed {
     assign(points: Float64Array): void;
   }
-  interface PathsD extends Freed {
+  export interface PathsD extends Freed {
     push_back(path: PathD): void;
     size(): number;
   }
-  interface Clipper2 {
+  export interface Clipper2 {
     readonly PathD: new () => PathD;
     readonly PathsD: new () => PathsD;
     readonly FillRule: { readonly NonZero: number; readonly EvenOdd: number; readonly Positive: number };

@@ -3,7 +3,16 @@ import { type Passage, passage } from '../../src/geometry/motion/passage.ts';
 import { distance, type Vec } from '../../src/geometry/vec.ts';
 import { leastSampled } from './oracles/dense-sampling.ts';
 import { leastDistanceBounds, placedAt } from './oracles/lipschitz.ts';
-import { boundaryDistance, contains, nested, outlineGap, sharedDepth, type Solid, solidDistance, solidOf } from './oracles/solid.ts';
+import {
+  boundaryDistance,
+  contains,
+  nested,
+  outlineGap,
+  type Solid,
+  sharedDepth,
+  solidDistance,
+  solidOf,
+} from './oracles/solid.ts';
 import type { Setting } from './random-settings.ts';
 
 /** Rounding of both sides, coordinates to some 500 mm; farther poles add theirs through `toleranceMm`. */
@@ -47,7 +56,9 @@ export function witnessFaults({ start, motion }: Setting, answer: Passage, fixed
   const apart = distance(nearest.fixedAt, nearest.movingAt);
   return [
     ...(off(fixed, nearest.fixedAt) <= slack ? [] : [`fixed witness ${off(fixed, nearest.fixedAt)} off its outline`]),
-    ...(off(placed, nearest.movingAt) <= slack ? [] : [`moving witness ${off(placed, nearest.movingAt)} off its outline`]),
+    ...(off(placed, nearest.movingAt) <= slack
+      ? []
+      : [`moving witness ${off(placed, nearest.movingAt)} off its outline`]),
     ...(Math.abs(apart - (answer.distanceMm ?? 0)) <= slack ? [] : [`witnesses ${apart} apart`]),
     ...(nearest.at >= 0 && nearest.at <= 1 ? [] : [`witness at ${nearest.at}`]),
     ...(answer.state === 'clear' && Math.abs(solidDistance(fixed, placed) - apart) > slack
@@ -72,7 +83,10 @@ export function intervalFaults({ fixed, moving, start, motion }: Setting, answer
     if (truth === 'overlap' && !inside && !edge) return [`overlaps at ${t}, told clear of it`];
     return truth === 'apart' && inside && !edge ? [`apart at ${t}, told to overlap`] : [];
   });
-  return [...faults, ...(answer.overlaps.length > 0 === (answer.state === 'fouls') ? [] : [`${answer.state} with overlaps`])];
+  return [
+    ...faults,
+    ...(answer.overlaps.length > 0 === (answer.state === 'fouls') ? [] : [`${answer.state} with overlaps`]),
+  ];
 }
 
 function relationOf(fixed: Solid, moving: Solid): 'apart' | 'overlap' | 'touching' {

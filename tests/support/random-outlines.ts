@@ -1,4 +1,4 @@
-import { edgesOf, type Loop, circleLoop, moveRegion, polygonLoop, type Region } from '../../src/geometry/loop.ts';
+import { circleLoop, edgesOf, type Loop, moveRegion, polygonLoop, type Region } from '../../src/geometry/loop.ts';
 import { rigid } from '../../src/geometry/rigid.ts';
 import { distance, polar, vec } from '../../src/geometry/vec.ts';
 import { crossings, edgeGap } from './oracles/edge-gap.ts';
@@ -6,7 +6,19 @@ import type { Random } from './random.ts';
 
 /** A random simple solid about the origin, some `sizeMm` in radius: straight and curved, with and without holes. */
 export function randomRegion(random: Random, sizeMm: number): Region {
-  const make = random.pick([polygon, polygon, curved, curved, curved, bigArcs, circle, lens, ring, plateWithHole, needle]);
+  const make = random.pick([
+    polygon,
+    polygon,
+    curved,
+    curved,
+    curved,
+    bigArcs,
+    circle,
+    lens,
+    ring,
+    plateWithHole,
+    needle,
+  ]);
   for (;;) {
     const region = moveRegion(make(random, sizeMm), rigid(random.between(-4, 4), vec(0, 0)));
     if (isSimple(region)) return region;
@@ -32,7 +44,12 @@ const circle: Maker = (random, size) => [circleLoop(vec(0, 0), size * random.bet
 const lens: Maker = (random, size) => {
   const half = size * random.between(0.4, 1);
   const bulge = (): number => random.magnitude(0.02, 0.9);
-  return [pathLoop([{ x: -half, y: 0, bulge: bulge() }, { x: half, y: 0, bulge: bulge() }])];
+  return [
+    pathLoop([
+      { x: -half, y: 0, bulge: bulge() },
+      { x: half, y: 0, bulge: bulge() },
+    ]),
+  ];
 };
 
 const ring: Maker = (random, size) => {
@@ -47,7 +64,11 @@ const plateWithHole: Maker = (random, size) => {
 };
 
 const needle: Maker = (random, size) => [
-  polygonLoop([vec(-size, 0), vec(size, size * random.magnitude(1e-5, 1e-1)), vec(size * random.between(-0.9, 0.9), size * random.magnitude(0.02, 0.5))]),
+  polygonLoop([
+    vec(-size, 0),
+    vec(size, size * random.magnitude(1e-5, 1e-1)),
+    vec(size * random.between(-0.9, 0.9), size * random.magnitude(0.02, 0.5)),
+  ]),
 ];
 
 const pathLoop = (vertices: Extract<Loop, { kind: 'path' }>['vertices']): Loop => ({ kind: 'path', vertices });

@@ -55,7 +55,12 @@ function randomPole(random: Random, fixed: Region, moving: Region, start: Rigid)
 }
 
 /** The setting with its fixed solid moved so that a known least distance becomes `gapMm` (negative: they overlap). */
-export function atGap(setting: Setting, nearest: { fixedAt: Vec; movingAt: Vec }, distanceMm: number, gapMm: number): Setting {
+export function atGap(
+  setting: Setting,
+  nearest: { fixedAt: Vec; movingAt: Vec },
+  distanceMm: number,
+  gapMm: number,
+): Setting {
   const back = (gapMm - distanceMm) / distanceMm;
   const shift = scale(vec(nearest.fixedAt.x - nearest.movingAt.x, nearest.fixedAt.y - nearest.movingAt.y), back);
   const fixed = setting.fixed.map((loop) =>

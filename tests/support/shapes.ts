@@ -26,7 +26,8 @@ export const path = (...vertices: readonly (readonly [number, number, number?])[
 
 /** The part of a ring between two radii and two angles about the origin. */
 export function ringSector(innerRadius: number, outerRadius: number, fromDeg: number, toDeg: number): Region {
-  const at = (radius: number, deg: number): Vec => vec(radius * Math.cos(radians(deg)), radius * Math.sin(radians(deg)));
+  const at = (radius: number, deg: number): Vec =>
+    vec(radius * Math.cos(radians(deg)), radius * Math.sin(radians(deg)));
   const bulge = Math.tan(radians(toDeg - fromDeg) / 4);
   const corner = (p: Vec, b: number): readonly [number, number, number] => [p.x, p.y, b];
   return [

@@ -57,8 +57,9 @@ function pocketAt(after: Run, travel: Travel): Pocket | 'closed all round' | nul
   for (let isPocket = false; pocket.most - pocket.least <= travel.reach; ) {
     const [lower, higher] = byHeight(pocket);
     if (!isPocket && lower.heightMm > levelMm) {
-      if (wideMm(pocket, travel) <= 0) return null;
+      if (width(pocket, travel) <= 0) return null;
       isPocket = true;
+      after.endsPocket = true;
     }
     const run = lower.run[lower.onward];
     if (run === higher.run) return isPocket ? 'closed all round' : null;
@@ -84,7 +85,7 @@ const byHeight = ({ before, after }: Pocket): readonly [lower: Wall, higher: Wal
   before.heightMm <= after.heightMm ? [before, after] : [after, before];
 
 /** How far the trailing wall lies ahead of the leading one at the level the lower has reached; negative for a tooth. */
-function wideMm(pocket: Pocket, travel: Travel): number {
+function width(pocket: Pocket, travel: Travel): number {
   const [lower, higher] = byHeight(pocket);
   const { run } = higher;
   const far = higher.onward === 'next' ? run.edge.b : run.edge.a;

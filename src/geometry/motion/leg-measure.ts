@@ -1,5 +1,11 @@
 import type { Rigid } from '../rigid.ts';
 
+/** One edge of each outline, by its number in the tree. */
+export interface EdgePair {
+  readonly fixed: number;
+  readonly moving: number;
+}
+
 /** The nearest the two outlines come on a leg, as far as found: points in the fixed frame at the fraction `at`. */
 export class Nearest {
   distanceMm = Number.POSITIVE_INFINITY;
@@ -8,6 +14,7 @@ export class Nearest {
   fixedY = 0;
   movingX = 0;
   movingY = 0;
+  edges: EdgePair | null = null;
 
   consider(distanceMm: number, at: number, fixedX: number, fixedY: number, movingX: number, movingY: number): void {
     if (distanceMm >= this.distanceMm) return;

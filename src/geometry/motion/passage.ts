@@ -5,7 +5,7 @@ import { measureOf } from './leg-of-motion.ts';
 import type { Motion } from './motion.ts';
 import type { OutlineTree } from './outline-tree.ts';
 import { overlapPoint, startsInside } from './overlap.ts';
-import { contactsOnLeg, forNearPairs, type Passing, searchNearest } from './search.ts';
+import { anyContact, contactsOnLeg, type Passing, searchNearest } from './search.ts';
 import { SlideMeasure } from './slide-measure.ts';
 import { leastToleranceMm } from './tolerances.ts';
 
@@ -59,21 +59,6 @@ export function passage(fixed: OutlineTree, moving: OutlineTree, start: Rigid, m
     return { state: 'clear', distanceMm: best.distanceMm, toleranceMm, nearest: witnessOf(best), overlaps: [] };
   }
   return meeting(passing, best, toleranceMm, isMotionless(motion));
-}
-
-/** As `passage`, told no more than the least distance; cheaper where it is 0. */
-export function leastDistance(
-  fixed: OutlineTree,
-  moving: OutlineTree,
-  start: Rigid,
-  motion: Motion,
-): Witness & { readonly distanceMm: number; readonly toleranceMm: number } {
-  const leg = measureOf(fixed, moving, start, motion);
-  const passing = { fixed, moving, leg };
-  const best = new Nearest();
-  searchNearest(passing, best);
-  const meets = startsInside(fixed, moving, start) || anyContact(passing);
-  return { ...witnessOf(best), distanceMm: meets ? 0 : best.distanceMm, toleranceMm: leg.toleranceMm };
 }
 
 function meeting(passing: Passing, best: Nearest, toleranceMm: number, motionless: boolean): Passage {
@@ -152,15 +137,7 @@ class OverlapProbe {
   }
 }
 
-function anyContact(passing: Passing): boolean {
-  const contacts: Contact[] = [];
-  return forNearPairs(passing, passing.leg.slackMm, (fixedEdge, movingEdge) => {
-    passing.leg.contacts(fixedEdge, movingEdge, contacts);
-    return contacts.length > 0;
-  });
-}
-
-const witnessOf = (best: Nearest): Witness => ({
+export const witnessOf = (best: Nearest): Witness => ({
   at: best.at,
   fixedAt: vec(best.fixedX, best.fixedY),
   movingAt: vec(best.movingX, best.movingY),

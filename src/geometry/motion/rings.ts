@@ -1,6 +1,6 @@
 import { arcSpans, type Edge } from '../edge.ts';
 import { circleLoop, edgesOf, type Loop, type Region } from '../loop.ts';
-import { angleOf, distance, sub, type Vec, vec } from '../vec.ts';
+import { angleOf, distance, sub, type Vec } from '../vec.ts';
 import { regionContains } from './containment.ts';
 import { nearestOnOutline } from './nearest-point.ts';
 import { buildOutlineTree } from './outline-tree.ts';

@@ -7,6 +7,8 @@ export interface Run {
   readonly edge: Edge;
   /** Whether it leads, its level falling, or trails, its level rising; a level run goes with the one before it. */
   readonly leads: boolean;
+  /** Whether a pocket too wide to be filled ends where this run starts. */
+  endsPocket: boolean;
   previous: Run;
   next: Run;
   gone: boolean;
@@ -31,7 +33,7 @@ export function runsOf(outline: Outline, travel: Travel): Run[] {
 
 /** A run that is not yet part of a ring. */
 export function loose(edge: Edge, leads: boolean): Run {
-  const run = { edge, leads, gone: false } as Run;
+  const run = { edge, leads, endsPocket: false, gone: false } as Run;
   run.previous = run;
   run.next = run;
   return run;

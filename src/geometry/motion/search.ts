@@ -9,33 +9,43 @@ export interface Passing {
   readonly leg: LegMeasure;
 }
 
-/** Finds the least distance over the leg by branch and bound, nearer branch first; only improves on `best`. */
-export function searchNearest(passing: Passing, best: Nearest): void {
-  descend(passing, 1, 1, passing.leg.bound(1, 1), best);
+/**
+ * Finds the least distance over the leg by branch and bound, nearer branch first; only improves on `best`, and looks no
+ * further once it is below `enoughMm`.
+ */
+export function searchNearest(passing: Passing, best: Nearest, enoughMm = 0): void {
+  descend(passing, 1, 1, passing.leg.bound(1, 1), best, enoughMm);
 }
 
-function descend(passing: Passing, f: number, m: number, bound: number, best: Nearest): void {
-  if (bound >= best.distanceMm - pruningMm) return;
+function descend(passing: Passing, f: number, m: number, bound: number, best: Nearest, enoughMm: number): void {
+  if (bound >= best.distanceMm - pruningMm || best.distanceMm < enoughMm) return;
   const { fixed, moving, leg } = passing;
   const fixedIsLeaf = f >= fixed.leafCount;
   const movingIsLeaf = m >= moving.leafCount;
   if (fixedIsLeaf && movingIsLeaf) {
-    forEdgePairs(passing, f, m, (fixedEdge, movingEdge) => leg.measure(fixedEdge, movingEdge, best));
+    forEdgePairs(passing, f, m, (fixedEdge, movingEdge) => measureEdges(leg, fixedEdge, movingEdge, best));
     return;
   }
   if (movingIsLeaf || (!fixedIsLeaf && sizeOf(fixed, f) >= sizeOf(moving, m))) {
     const first = leg.bound(2 * f, m);
     const second = leg.bound(2 * f + 1, m);
     const swap = second < first ? 1 : 0;
-    descend(passing, 2 * f + swap, m, Math.min(first, second), best);
-    descend(passing, 2 * f + 1 - swap, m, Math.max(first, second), best);
+    descend(passing, 2 * f + swap, m, Math.min(first, second), best, enoughMm);
+    descend(passing, 2 * f + 1 - swap, m, Math.max(first, second), best, enoughMm);
     return;
   }
   const first = leg.bound(f, 2 * m);
   const second = leg.bound(f, 2 * m + 1);
   const swap = second < first ? 1 : 0;
-  descend(passing, f, 2 * m + swap, Math.min(first, second), best);
-  descend(passing, f, 2 * m + 1 - swap, Math.max(first, second), best);
+  descend(passing, f, 2 * m + swap, Math.min(first, second), best, enoughMm);
+  descend(passing, f, 2 * m + 1 - swap, Math.max(first, second), best, enoughMm);
+}
+
+/** Measures one pair of edges over the leg, and notes the pair when it is the nearest so far. */
+export function measureEdges(leg: LegMeasure, fixedEdge: number, movingEdge: number, best: Nearest): void {
+  const before = best.distanceMm;
+  leg.measure(fixedEdge, movingEdge, best);
+  if (best.distanceMm < before) best.edges = { fixed: fixedEdge, moving: movingEdge };
 }
 
 /** Every edge pair whose bound over the leg is within `withinMm`; stops when `visit` returns true. */
@@ -73,6 +83,15 @@ export function contactsOnLeg(passing: Passing): Contact[] {
     return false;
   });
   return contacts;
+}
+
+/** Whether the two outlines meet at any instant of the leg; a pair that overlaps all along does not count. */
+export function anyContact(passing: Passing): boolean {
+  const contacts: Contact[] = [];
+  return forNearPairs(passing, passing.leg.slackMm, (fixedEdge, movingEdge) => {
+    passing.leg.contacts(fixedEdge, movingEdge, contacts);
+    return contacts.length > 0;
+  });
 }
 
 function forEdgePairs(

@@ -8,6 +8,7 @@ import type { Motion } from './motion.ts';
  */
 export function seenFromMoving(start: Rigid, motion: Motion): { start: Rigid; motion: Motion } {
   const back = inverse(start);
-  if (motion.kind === 'slide') return { start: back, motion: { kind: 'slide', by: scale(rotate(back, motion.by), -1) } };
+  if (motion.kind === 'slide')
+    return { start: back, motion: { kind: 'slide', by: scale(rotate(back, motion.by), -1) } };
   return { start: back, motion: { kind: 'turn', pole: apply(back, motion.pole), angleRad: -motion.angleRad } };
 }

@@ -1,13 +1,14 @@
 import type { Side } from '../arc-points.ts';
-import { type Edge, reversedEdge } from '../edge.ts';
+import { reversedEdge } from '../edge.ts';
 import { moveRegion, type Region } from '../loop.ts';
 import { metalOnLeft, type Outline } from '../metal-on-left.ts';
 import { engineErrorMm, union } from '../polygon-engine.ts';
-import { polygonise, polygonOf } from '../polygonise.ts';
-import type { Polygons } from '../polygons.ts';
+import { appendEdge, polygonise } from '../polygonise.ts';
+import type { Polygon, Polygons } from '../polygons.ts';
 import type { Rigid } from '../rigid.ts';
-import type { Motion } from './motion.ts';
+import type { Vec } from '../vec.ts';
 import { closePockets } from './close-pockets.ts';
+import type { Motion } from './motion.ts';
 import { ringsSwept } from './rings.ts';
 import { runsOf } from './runs.ts';
 import { type Travel, travelOf } from './travel.ts';
@@ -46,17 +47,21 @@ function sweptOutlines(placed: Region, motion: Motion, toleranceMm: number, side
     return polygonise(ringsSwept(placed, motion.pole), toleranceMm, side);
   }
   const travel = travelOf(motion);
-  return metalOnLeft(placed).map((outline) => polygonOf(sweptOutline(outline, travel), toleranceMm, side));
+  return metalOnLeft(placed).map((outline) => sweptOutline(outline, travel, toleranceMm, side));
 }
 
 const standsStill = (motion: Motion): boolean =>
   motion.kind === 'slide' ? motion.by.x === 0 && motion.by.y === 0 : motion.angleRad === 0;
 
-function sweptOutline(outline: Outline, travel: Travel): Outline {
-  return closePockets(runsOf(outline, travel), travel).flatMap(({ edge, leads, previous }): Edge[] => {
-    const piece = leads ? travel.carried(edge) : edge;
-    if (leads === previous.leads) return [piece];
-    const track = travel.track(edge.a, travel.reach);
-    return [leads ? track : reversedEdge(track), piece];
-  });
+function sweptOutline(outline: Outline, travel: Travel, toleranceMm: number, side: Side): Polygon {
+  const points: Vec[] = [];
+  for (const { edge, leads, previous, endsPocket } of closePockets(runsOf(outline, travel), travel)) {
+    if (leads !== previous.leads) {
+      const track = travel.track(edge.a, travel.reach);
+      // the track of a pocket's end runs through metal: beside it nothing can be added that is not covered anyway
+      appendEdge(points, leads ? track : reversedEdge(track), toleranceMm, endsPocket ? 'outside' : side);
+    }
+    appendEdge(points, leads ? travel.carried(edge) : edge, toleranceMm, side);
+  }
+  return points;
 }

@@ -2,20 +2,20 @@ import { spawnSync } from 'node:child_process';
 import type { Contest } from '../contest.ts';
 
 const fit = 'profiles/marsh-carrier/transfer-case.fit.json';
+const peer = 'node -e 0';
 
-/** The whole command on a real job, against Node starting up and doing nothing. */
+/** The whole command on a real job, as built, against Node starting up to do nothing. */
 export function* commandContests(): Generator<Contest> {
   yield {
-    name: 'fettle check, whole process, marsh carrier',
     edges: null,
     within: Number.POSITIVE_INFINITY,
     rounds: 15,
-    ours: () => exitCodeOf('dist/cli/fettle.js', 'check', fit),
-    peers: [{ name: 'node -e 0', run: () => exitCodeOf('-e', '0'), atLeast: 1 / 6 }],
+    runs: { check: () => exitCodeOf('dist/cli/fettle.js', 'check', fit), [peer]: () => exitCodeOf('-e', '0') },
+    cases: [{ name: 'fettle check, whole process, marsh carrier', ours: 'check', peer, atLeast: 1 / 6 }],
   };
 }
 
-/** Runs Node and waits; 0, 1 and 3 are answers, the rest are failures. */
+/** Runs Node and waits; 0, 1 and 3 are answers, anything else a failure. */
 function exitCodeOf(...args: readonly string[]): number {
   const { status, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8' });
   if (status === 0 || status === 1 || status === 3) return status;

@@ -35,9 +35,9 @@ export class Clipper {
     return paths;
   }
 
-  /** Two by two and those two by two again: for turned copies far quicker than all at once. */
-  union(all: readonly PathsD[]): PathsD {
-    let level = all;
+  /** Copies in all those places united: two by two, and those two by two again, far quicker than all at once. */
+  unionOfCopies(rings: readonly Ring[], placements: readonly Rigid[]): PathsD {
+    let level = placements.map((placement) => this.paths(rings, placement));
     while (level.length > 1) {
       const next: PathsD[] = [];
       for (let i = 0; i < level.length; i += 2) {
@@ -49,12 +49,6 @@ export class Clipper {
     return level[0] ?? new this.#clipper.PathsD();
   }
 
-  unionAtOnce(paths: PathsD): PathsD {
-    const union = this.#clipper.UnionSelfD(paths, this.#clipper.FillRule.NonZero, decimals);
-    paths.delete();
-    return union;
-  }
-
   inflate(paths: PathsD, byMm: number, chordMm: number): PathsD {
     const { JoinType, EndType } = this.#clipper;
     const grown = this.#clipper.InflatePathsD(paths, byMm, JoinType.Round, EndType.Polygon, 2, decimals, chordMm);
@@ -62,8 +56,8 @@ export class Clipper {
     return grown;
   }
 
-  difference(a: PathsD, b: PathsD): PathsD {
-    return this.#both(a, b, this.#clipper.DifferenceD);
+  intersection(a: PathsD, b: PathsD): PathsD {
+    return this.#both(a, b, this.#clipper.IntersectD);
   }
 
   areaMm2(paths: PathsD): number {
@@ -73,7 +67,7 @@ export class Clipper {
   }
 
   #both(a: PathsD, b: PathsD, operation: Clipper2['UnionD']): PathsD {
-    const result = operation(a, b, this.#clipper.FillRule.NonZero, decimals);
+    const result = operation(a, b, this.#clipper.FillRule.EvenOdd, decimals);
     a.delete();
     b.delete();
     return result;

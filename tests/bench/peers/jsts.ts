@@ -10,7 +10,10 @@ const factory = new GeometryFactory();
 export function jstsPolygon(rings: readonly Ring[], placement: Rigid): unknown {
   const [outline, ...holes] = rings.map((ring) => {
     const points = placedRing(ring, placement);
-    const coordinates = Array.from({ length: points.length / 2 }, (_, i) => new Coordinate(points[2 * i], points[2 * i + 1]));
+    const coordinates = Array.from(
+      { length: points.length / 2 },
+      (_, i) => new Coordinate(points[2 * i], points[2 * i + 1]),
+    );
     return factory.createLinearRing(coordinates);
   });
   return factory.createPolygon(outline, holes);

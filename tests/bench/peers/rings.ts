@@ -1,5 +1,5 @@
-import { edgesOf, type Region } from '../../../src/geometry/loop.ts';
 import { pointOnEdge } from '../../../src/geometry/edge.ts';
+import { edgesOf, type Region } from '../../../src/geometry/loop.ts';
 import type { Rigid } from '../../../src/geometry/rigid.ts';
 
 /** The points of one closed outline, x and y by turns; the first is not repeated. */
@@ -12,7 +12,8 @@ export const ringsOf = (region: Region): readonly Ring[] =>
   region.map((loop) => {
     const points: number[] = [];
     for (const edge of edgesOf(loop)) {
-      const chords = edge.kind === 'line' ? 1 : Math.ceil(Math.abs(edge.sweepRad) / Math.sqrt((8 * chordMm) / edge.radius));
+      const chords =
+        edge.kind === 'line' ? 1 : Math.ceil(Math.abs(edge.sweepRad) / Math.sqrt((8 * chordMm) / edge.radius));
       for (let i = 0; i < chords; i++) {
         const { x, y } = pointOnEdge(edge, i / chords);
         points.push(x, y);

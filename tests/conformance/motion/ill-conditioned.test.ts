@@ -1,9 +1,10 @@
 import { Decimal } from 'decimal.js';
 import { describe, expect, test } from 'vitest';
 import { circleLoop, polygonLoop } from '../../../src/geometry/loop.ts';
-import { identity, rigid } from '../../../src/geometry/rigid.ts';
-import { vec } from '../../../src/geometry/vec.ts';
+import { identity, rigid, rotationAbout } from '../../../src/geometry/rigid.ts';
+import { polar, type Vec, vec } from '../../../src/geometry/vec.ts';
 import { passageOf } from '../../support/judge-passage.ts';
+import { Random } from '../../support/random.ts';
 import type { Setting } from '../../support/random-settings.ts';
 import { box, disc, path, slideBy, standing, wallRound } from '../../support/shapes.ts';
 
@@ -23,10 +24,19 @@ interface IllCase extends Setting {
   readonly noWorseThanMm: number;
 }
 
-const turn = (poleX: number, poleY: number, angleRad: number): Setting['motion'] => ({ kind: 'turn', pole: vec(poleX, poleY), angleRad });
+const turn = (poleX: number, poleY: number, angleRad: number): Setting['motion'] => ({
+  kind: 'turn',
+  pole: vec(poleX, poleY),
+  angleRad,
+});
 
 /** Least distance of two discs, one turned about (px, py) past its nearest: |‖pole − c2‖ − ‖pole − c1‖| − r1 − r2. */
-const discsInLine = (pole: readonly [number, number], c1: readonly [number, number], c2: readonly [number, number], radii: number): Decimal =>
+const discsInLine = (
+  pole: readonly [number, number],
+  c1: readonly [number, number],
+  c2: readonly [number, number],
+  radii: number,
+): Decimal =>
   hypot(d(c1[0]).minus(pole[0]), d(c1[1]).minus(pole[1]))
     .minus(hypot(d(c2[0]).minus(pole[0]), d(c2[1]).minus(pole[1])))
     .abs()
@@ -73,7 +83,12 @@ const cases: readonly IllCase[] = [
     start: rigid(0.01, vec(0, 0)),
     motion: slideBy(0, 1e5 - 1),
     // the start turns the moving centre to 1e5·sin 0.01 beside
-    truth: hypot(D.sin(d(0.01)).times(1e5), d(1e5 + 1e-4).plus(D.cos(d(0.01)).times(1e5)).minus(1e5 - 1)).minus(1e5),
+    truth: hypot(
+      D.sin(d(0.01)).times(1e5),
+      d(1e5 + 1e-4)
+        .plus(D.cos(d(0.01)).times(1e5))
+        .minus(1e5 - 1),
+    ).minus(1e5),
     noWorseThanMm: 1e-6,
   },
   {
@@ -83,7 +98,10 @@ const cases: readonly IllCase[] = [
     start: identity,
     motion: turn(0, 0, 0.5),
     // distance of (50, 40) from the line through the pole at 0.5 rad
-    truth: d(40).times(D.cos(d(0.5))).minus(d(50).times(D.sin(d(0.5)))).minus(1),
+    truth: d(40)
+      .times(D.cos(d(0.5)))
+      .minus(d(50).times(D.sin(d(0.5))))
+      .minus(1),
     noWorseThanMm: 1e-6,
   },
   {
@@ -92,7 +110,11 @@ const cases: readonly IllCase[] = [
     moving: box(-100, -30, 100, 1e-12),
     start: identity,
     motion: turn(0, 0, 0.5),
-    truth: d(40).times(D.cos(d(0.5))).minus(d(50).times(D.sin(d(0.5)))).minus(1).minus(1e-12),
+    truth: d(40)
+      .times(D.cos(d(0.5)))
+      .minus(d(50).times(D.sin(d(0.5))))
+      .minus(1)
+      .minus(1e-12),
     noWorseThanMm: 1e-6,
   },
   {
@@ -113,23 +135,42 @@ const cases: readonly IllCase[] = [
     truth: d(50),
     noWorseThanMm: 1e-6,
   },
-  ...[1e6, 1e9, 1e12].flatMap((far) =>
-    [1e-10, 1e-7].map((perHundred) => ({
-      title: `a pole ${far} mm away, a turn of ${(100 / far) * (perHundred / 1e-10)} rad`,
+  ...[1e6, 1e9, 1e12].flatMap((far) => [
+    {
+      title: `a pole ${far} mm away, a turn that carries 100 mm`,
       fixed: disc(0, 20, 5),
       moving: disc(-50, 0, 5),
       start: identity,
-      motion: turn(0, far, (100 / far) * Math.min(1, perHundred / 1e-7)),
-      truth:
-        perHundred === 1e-7
-          ? discsInLine([0, far], [-50, 0], [0, 20], 10)
-          : endDistance([0, far], [-50, 0], [0, 20], (100 / far) * (perHundred / 1e-7)).minus(10),
+      motion: turn(0, far, 100 / far),
+      truth: discsInLine([0, far], [-50, 0], [0, 20], 10),
       noWorseThanMm: 1e-3,
-    })),
-  ),
+    },
+    {
+      title: `a pole ${far} mm away, a turn that carries 0.1 mm`,
+      fixed: disc(0, 20, 5),
+      moving: disc(-50, 0, 5),
+      start: identity,
+      motion: turn(0, far, 0.1 / far),
+      truth: endDistance([0, far], [-50, 0], [0, 20], 0.1 / far).minus(10),
+      noWorseThanMm: 1e-3,
+    },
+  ]),
   {
     title: 'slivers: a step of 1e-7 mm in a face passed by a corner',
-    fixed: [polygonLoop([vec(-50, 0), vec(0, 0), vec(0, sliver), vec(sliver, sliver), vec(sliver, 0), vec(50, 0), vec(50, 20), vec(-50, 20)].map((p) => vec(p.x, -p.y)))],
+    fixed: [
+      polygonLoop(
+        [
+          vec(-50, 0),
+          vec(0, 0),
+          vec(0, sliver),
+          vec(sliver, sliver),
+          vec(sliver, 0),
+          vec(50, 0),
+          vec(50, 20),
+          vec(-50, 20),
+        ].map((p) => vec(p.x, -p.y)),
+      ),
+    ],
     moving: [polygonLoop([vec(-80, 3), vec(-85, 20), vec(-75, 20)])],
     start: identity,
     motion: slideBy(160, 0),
@@ -176,10 +217,10 @@ const cases: readonly IllCase[] = [
   {
     title: 'coordinates of 1e5 mm, turned about the origin',
     fixed: disc(1e5, 1e5, 500),
-    moving: disc(1e5 + 800, 1e5 - 800, 400),
+    moving: disc(1e5 + 1500, 1e5 + 1500, 400),
     start: rigid(-0.1, vec(0, 0)),
     motion: turn(0, 0, 0.3),
-    truth: discsInLine([0, 0], [1e5, 1e5], [1e5 + 800, 1e5 - 800], 0).minus(0),
+    truth: discsInLine([0, 0], [1e5, 1e5], [1e5 + 1500, 1e5 + 1500], 900),
     noWorseThanMm: 1e-6,
   },
   {
@@ -212,7 +253,12 @@ const cases: readonly IllCase[] = [
 ];
 
 /** Distance of a point from another that has been turned about a pole. */
-function endDistance(pole: readonly [number, number], moving: readonly [number, number], fixed: readonly [number, number], angleRad: number): Decimal {
+function endDistance(
+  pole: readonly [number, number],
+  moving: readonly [number, number],
+  fixed: readonly [number, number],
+  angleRad: number,
+): Decimal {
   const [x, y] = [d(moving[0]).minus(pole[0]), d(moving[1]).minus(pole[1])];
   const [cos, sin] = [D.cos(d(angleRad)), D.sin(d(angleRad))];
   return hypot(
@@ -221,17 +267,89 @@ function endDistance(pole: readonly [number, number], moving: readonly [number, 
   );
 }
 
+const powers = [300, 1e4, 1e6, 1e7].flatMap((far) => [0.002, 0.02, 0.2, 2].map((sideMm) => ({ far, sideMm })));
+
+/** A square about the origin, askew. */
+const askew = (sideMm: number, turnRad: number) =>
+  polygonLoop([0, 1, 2, 3].map((i) => polar(vec(0, 0), sideMm / Math.SQRT2, turnRad + (i * Math.PI) / 2)));
+
+describe('short edges and far poles', () => {
+  // Source: the moving square's middle runs through the fixed one's: they foul, whatever the angles.
+  test.each(powers)(
+    'a square of $sideMm mm turned about a pole $far mm away through another fouls it',
+    ({ far, sideMm }) => {
+      for (let i = 0; i < 50; i++) {
+        const random = new Random(i);
+        const pole = polar(vec(0, 0), far, random.between(-4, 4));
+        const angleRad = 100 / far;
+        const answer = passageOf({
+          fixed: [askew(sideMm, random.between(0, 4))],
+          moving: [askew(sideMm, random.between(0, 4))],
+          start: rotationAbout(pole, -angleRad / 2),
+          motion: { kind: 'turn', pole, angleRad },
+        });
+        expect(answer.state).toBe('fouls');
+      }
+    },
+  );
+
+  // Source: distance of a line from the pole, |a × b| / |b − a|, in decimals.
+  test.each(powers)('a disc faces the foot of an edge of $sideMm mm, $far mm from the pole', ({ far, sideMm }) => {
+    for (let i = 0; i < 20; i++) {
+      const random = new Random(i);
+      const toward = random.between(-4, 4);
+      const pole = polar(vec(0, 0), far, toward);
+      const square = askew(sideMm, toward + Math.PI / 4 + random.between(-0.1, 0.1) * Math.min(1, sideMm / far));
+      const centre = polar(pole, far - 10, toward + Math.PI + 0.3 / far);
+      const answer = passageOf({
+        fixed: disc(centre.x, centre.y, 2),
+        moving: [square],
+        start: identity,
+        motion: { kind: 'turn', pole, angleRad: 1 / far },
+      });
+      const nearest = square.vertices.map((a, k) => footMm(pole, a, square.vertices[(k + 1) % 4] as Vec));
+      const truth = Decimal.min(...nearest)
+        .minus(hypot(d(centre.x).minus(pole.x), d(centre.y).minus(pole.y)))
+        .minus(2);
+      expect(
+        truth
+          .minus(answer.distanceMm ?? Number.NaN)
+          .abs()
+          .toNumber(),
+      ).toBeLessThanOrEqual(answer.toleranceMm);
+    }
+  });
+});
+
+/** How far from the pole an edge comes nearest, mm; its foot if inside. */
+function footMm(pole: Vec, a: Vec, b: Vec): Decimal {
+  const [ax, ay, bx, by] = [d(a.x).minus(pole.x), d(a.y).minus(pole.y), d(b.x).minus(pole.x), d(b.y).minus(pole.y)];
+  const [dx, dy] = [bx.minus(ax), by.minus(ay)];
+  const squared = dx.times(dx).plus(dy.times(dy));
+  const t = ax.times(dx).plus(ay.times(dy)).div(squared).neg();
+  if (t.lte(0) || t.gte(1)) return Decimal.min(hypot(ax, ay), hypot(bx, by));
+  return ax.times(by).minus(ay.times(bx)).abs().div(squared.sqrt());
+}
+
 describe('an ill-conditioned case is answered within the tolerance it gives', () => {
   test.each(cases)('$title', ({ title: _, truth, noWorseThanMm, ...setting }) => {
     const answer = passageOf(setting);
     expect(answer.toleranceMm).toBeLessThanOrEqual(noWorseThanMm);
-    const error = truth.minus(answer.distanceMm ?? Number.NaN).abs().toNumber();
+    const error = truth
+      .minus(answer.distanceMm ?? Number.NaN)
+      .abs()
+      .toNumber();
     expect(error).toBeLessThanOrEqual(answer.toleranceMm);
   });
 
   test('nearer than its tolerance it is called touching, whatever the last digits say', () => {
     for (const gap of [1e-9, 1e-12, 1e-15, 0]) {
-      const setting = { fixed: [circleLoop(vec(0, 113 + gap), 6)], moving: disc(102, 0, 5), start: rigid(1, vec(0, 0)), motion: turn(0, 0, 1) };
+      const setting = {
+        fixed: [circleLoop(vec(0, 113 + gap), 6)],
+        moving: disc(102, 0, 5),
+        start: rigid(1, vec(0, 0)),
+        motion: turn(0, 0, 1),
+      };
       expect(passageOf(setting).state).toBe('touches');
     }
   });

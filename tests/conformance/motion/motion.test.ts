@@ -13,7 +13,8 @@ function holds({ expected, tolerance, ...setting }: MotionCase): void {
   expect(answer.state).toBe(expected.state);
   expect(Math.abs((answer.distanceMm ?? Number.NaN) - expected.distanceMm)).toBeLessThanOrEqual(tolerance);
   expect(answer.toleranceMm).toBeLessThanOrEqual(1e-3);
-  if (expected.at !== undefined) expect(Math.abs((answer.nearest?.at ?? Number.NaN) - expected.at)).toBeLessThanOrEqual(1e-7);
+  if (expected.at !== undefined)
+    expect(Math.abs((answer.nearest?.at ?? Number.NaN) - expected.at)).toBeLessThanOrEqual(1e-7);
   if (!expected.overlaps) return;
   expect(answer.overlaps).toHaveLength(expected.overlaps.length);
   for (const [i, [from, to]] of expected.overlaps.entries()) {

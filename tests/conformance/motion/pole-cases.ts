@@ -53,7 +53,12 @@ export const poleCases: readonly MotionCase[] = [
     start: identity,
     motion: turnBy(90),
     source: 'closed form: the outer corner passes under the post, 51 − hypot(50, 5)',
-    expected: { state: 'clear', distanceMm: 51 - Math.hypot(50, 5), at: (90 - degrees(Math.atan(0.1))) / 90, overlaps: [] },
+    expected: {
+      state: 'clear',
+      distanceMm: 51 - Math.hypot(50, 5),
+      at: (90 - degrees(Math.atan(0.1))) / 90,
+      overlaps: [],
+    },
     ...closedForm,
   },
   {
@@ -105,7 +110,12 @@ export const poleCases: readonly MotionCase[] = [
     motion: turnBy(degrees(1e-4), 0, 1e6),
     source: 'closed form: centre on a circle of hypot(50, 1e6) about the pole, at its lowest in line with the post',
     // hypot(50, 1e6) − 1e6 = 50² / (hypot + 1e6)
-    expected: { state: 'clear', distanceMm: 20 + 2500 / (Math.hypot(50, 1e6) + 1e6) - 10, at: Math.atan2(50, 1e6) / 1e-4, overlaps: [] },
+    expected: {
+      state: 'clear',
+      distanceMm: 20 + 2500 / (Math.hypot(50, 1e6) + 1e6) - 10,
+      at: Math.atan2(50, 1e6) / 1e-4,
+      overlaps: [],
+    },
     tolerance: 1e-8,
     toleranceReason: 'rounding of radii of 1e6 mm',
   },

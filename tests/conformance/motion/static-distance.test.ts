@@ -54,7 +54,10 @@ describe('the least distance of two solids standing still', () => {
     const clear = seededSettings(200, withHole).filter((setting) => passageOf(setting).state === 'clear');
     expect(clear.length).toBeGreaterThan(80);
     for (const setting of clear) {
-      const theirs = jstsDistance(jstsPolygon(ringsOf(setting.fixed), identity), jstsPolygon(ringsOf(setting.moving), setting.start));
+      const theirs = jstsDistance(
+        jstsPolygon(ringsOf(setting.fixed), identity),
+        jstsPolygon(ringsOf(setting.moving), setting.start),
+      );
       expect(Math.abs((passageOf(setting).distanceMm ?? Number.NaN) - theirs)).toBeLessThanOrEqual(roundingMm);
     }
   });

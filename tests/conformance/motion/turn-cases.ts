@@ -43,7 +43,12 @@ export const turnCases: readonly MotionCase[] = [
     start: turned(-60),
     motion: turnBy(120),
     source: 'closed form: 10 = 3·cos θ + 7.6',
-    expected: { state: 'fouls', distanceMm: 0, at: (60 - plateMeets) / 120, overlaps: [[(60 - plateMeets) / 120, (60 + plateMeets) / 120]] },
+    expected: {
+      state: 'fouls',
+      distanceMm: 0,
+      at: (60 - plateMeets) / 120,
+      overlaps: [[(60 - plateMeets) / 120, (60 + plateMeets) / 120]],
+    },
     ...closedForm,
   },
   {
@@ -63,19 +68,26 @@ export const turnCases: readonly MotionCase[] = [
     start: turned(60),
     motion: turnBy(60),
     source: 'closed form: cosine rule, centres 10 apart at radii 100 and 109.5',
-    expected: { state: 'fouls', distanceMm: 0, at: (30 - discsMeet) / 60, overlaps: [[(30 - discsMeet) / 60, (30 + discsMeet) / 60]] },
+    expected: {
+      state: 'fouls',
+      distanceMm: 0,
+      at: (30 - discsMeet) / 60,
+      overlaps: [[(30 - discsMeet) / 60, (30 + discsMeet) / 60]],
+    },
     ...closedForm,
   },
-  ...[15, -15, 90, 360, 450].map((deg): MotionCase => ({
-    title: `a tip at radius 205 turned ${deg}° in a wall of radius 206.5 keeps 1.5 all the way`,
-    fixed: wallRound(0, 0, 206.5, 250),
-    moving: tip(205),
-    start: identity,
-    motion: turnBy(deg),
-    source: 'closed form: 206.5 − 205',
-    expected: { state: 'clear', distanceMm: 1.5, overlaps: [] },
-    ...closedForm,
-  })),
+  ...[15, -15, 90, 360, 450].map(
+    (deg): MotionCase => ({
+      title: `a tip at radius 205 turned ${deg}° in a wall of radius 206.5 keeps 1.5 all the way`,
+      fixed: wallRound(0, 0, 206.5, 250),
+      moving: tip(205),
+      start: identity,
+      motion: turnBy(deg),
+      source: 'closed form: 206.5 − 205',
+      expected: { state: 'clear', distanceMm: 1.5, overlaps: [] },
+      ...closedForm,
+    }),
+  ),
   {
     title: 'the same with the wall 0.5 off the axis, over a full turn: 1.0',
     fixed: wallRound(0.5, 0, 206.5, 250),
@@ -113,7 +125,15 @@ export const turnCases: readonly MotionCase[] = [
     start: identity,
     motion: turnBy(450),
     source: 'closed form: from 79° to 81°, and 360° later',
-    expected: { state: 'fouls', distanceMm: 0, at: 79 / 450, overlaps: [[79 / 450, 81 / 450], [439 / 450, 441 / 450]] },
+    expected: {
+      state: 'fouls',
+      distanceMm: 0,
+      at: 79 / 450,
+      overlaps: [
+        [79 / 450, 81 / 450],
+        [439 / 450, 441 / 450],
+      ],
+    },
     ...closedForm,
   },
   {
@@ -133,7 +153,12 @@ export const turnCases: readonly MotionCase[] = [
     start: turned(-88),
     motion: turnBy(357.8),
     source: 'closed form: centres 2 apart at radius 200 are 2·asin(1/200) apart; the pin is 358° ahead',
-    expected: { state: 'fouls', distanceMm: 0, at: (358 - degrees(2 * Math.asin(1 / 200))) / 357.8, overlaps: [[(358 - degrees(2 * Math.asin(1 / 200))) / 357.8, 1]] },
+    expected: {
+      state: 'fouls',
+      distanceMm: 0,
+      at: (358 - degrees(2 * Math.asin(1 / 200))) / 357.8,
+      overlaps: [[(358 - degrees(2 * Math.asin(1 / 200))) / 357.8, 1]],
+    },
     ...closedForm,
   },
   {
@@ -153,7 +178,12 @@ export const turnCases: readonly MotionCase[] = [
     start: turned(-0.5),
     motion: turnBy(1),
     source: 'closed form: corner of the pin level with a face of the bar',
-    expected: { state: 'fouls', distanceMm: 0, at: 0.5 - barMeetsPin, overlaps: [[0.5 - barMeetsPin, 0.5 + barMeetsPin]] },
+    expected: {
+      state: 'fouls',
+      distanceMm: 0,
+      at: 0.5 - barMeetsPin,
+      overlaps: [[0.5 - barMeetsPin, 0.5 + barMeetsPin]],
+    },
     ...closedForm,
   },
   {
@@ -163,7 +193,12 @@ export const turnCases: readonly MotionCase[] = [
     start: turned(-0.5),
     motion: turnBy(1),
     source: 'closed form: centres 0.2 apart at radius 250',
-    expected: { state: 'fouls', distanceMm: 0, at: 0.5 - degrees(2 * Math.asin(0.1 / 250)), overlaps: [[0.5 - degrees(2 * Math.asin(0.1 / 250)), 0.5 + degrees(2 * Math.asin(0.1 / 250))]] },
+    expected: {
+      state: 'fouls',
+      distanceMm: 0,
+      at: 0.5 - degrees(2 * Math.asin(0.1 / 250)),
+      overlaps: [[0.5 - degrees(2 * Math.asin(0.1 / 250)), 0.5 + degrees(2 * Math.asin(0.1 / 250))]],
+    },
     ...closedForm,
   },
 ];

@@ -31,7 +31,7 @@ function shell(command: string, cwd = house): Promise<{ code: number | null; std
   });
 }
 
-/** A job whose check takes seconds: two wavy rings of many short edges, turned by far more than a circle. */
+/** A job whose check takes many seconds, in short steps: two wavy rings of short edges, turned to and fro. */
 const longJob = (): Record<string, unknown> => {
   const ring = (radius: number, points: number) =>
     Array.from({ length: points }, (_, i) => {
@@ -40,9 +40,9 @@ const longJob = (): Record<string, unknown> => {
       return [r * Math.cos(angle), r * Math.sin(angle)];
     });
   return jobFiles({
-    fit: { offerUp: [{ standOff: 14, turn: 720 }, { standOff: 14, turn: 0 }, { standOff: 0 }] },
-    block: { sections: [{ id: 'wall', loops: [ring(150, 40_000)] }] },
-    housing: { sections: [{ id: 'bell', loops: [ring(151, 40_000), { circle: [0, 0], radius: 200 }] }] },
+    fit: { offerUp: [...Array.from({ length: 990 }, (_, i) => ({ standOff: 14, turn: 60 * (i % 2) })), {}] },
+    block: { sections: [{ id: 'wall', loops: [ring(150, 6000)] }] },
+    housing: { sections: [{ id: 'bell', loops: [ring(151, 6000), { circle: [0, 0], radius: 200 }] }] },
   });
 };
 
@@ -56,6 +56,14 @@ describe('the built program', () => {
 
   it('carries its shebang', () => {
     expect(readFileSync(program, 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/);
+  });
+
+  it('runs the worked example anywhere, and says which file to open', async () => {
+    const folder = folderWith();
+    const { code, stdout, stderr } = await shell('$FETTLE demo', folder);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout).toMatch(/The drawing: open fettle-demo\.svg in a browser\.\n$/);
+    expect(readFileSync(join(folder, 'fettle-demo.svg'), 'utf8')).toMatch(/^<\?xml(?:.|\n)*<\/svg>\s*$/);
   });
 
   it('a reader that stops early is no fault, and the exit code still tells the answer', async () => {

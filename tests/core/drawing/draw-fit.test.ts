@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { drawFit } from '../../../src/drawing/draw-fit.ts';
 import { overlap } from '../../../src/drawing/frame.ts';
+import { boxOfMark } from '../../../src/drawing/marks.ts';
 import type { Scene } from '../../../src/drawing/scene.ts';
 import type { Role } from '../../../src/drawing/styles.ts';
 import { svgOf } from '../../../src/drawing/svg.ts';
+import type { HomeAnswer, RotatingAnswer } from '../../../src/model/check-answer.ts';
+import { bandOf, planOf } from '../../support/answers.ts';
 import { demoToDraw } from '../../support/demos.ts';
 import { elementById, fullInput, fullJob, parsedSvg, textBoxes } from '../../support/drawings.ts';
 import { castingOf, disc } from '../../support/jobs.ts';
@@ -142,5 +145,46 @@ describe('what is drawn', () => {
     expect(
       parsedSvg(svgOf(drawFit({ ...input, check: { ...input.check, installFoul: null } }))).documentElement,
     ).not.toBeNull();
+  });
+
+  test('a cut in the moving part is drawn at its own depth, on its own side of the faces', () => {
+    const input = fullInput();
+    const band = bandOf({ depth: [2, 9], loops: [{ circle: [0, 110], radius: 5 }] });
+    const answer = planOf({ part: 'moving', sections: [{ id: 'plate', bands: [band] }] });
+    const view = drawFit({ ...input, plan: { answer, part: input.joint.moving } }).views.find(
+      ({ id }) => id === 'side-view',
+    );
+    const relief = view?.layers.find(({ role }) => role === 'relief')?.marks.map((mark) => boxOfMark(mark));
+    // the foul lies to the right, so one looks from there, and z runs to the left
+    expect(relief).toEqual([{ minX: -9, maxX: -2, minY: 105, maxY: 115 }]);
+  });
+
+  test('a rotating part nearer than asked is told and shown', () => {
+    const input = fullInput();
+    const nearest = {
+      fixedAt: [70, 0],
+      movingAt: [72, 0],
+      fixedSection: 'Flywheel',
+      movingSection: 'lip',
+    } satisfies HomeAnswer['nearest'];
+    const close: RotatingAnswer = {
+      part: 'Flywheel',
+      against: 'moving',
+      state: 'clear',
+      clearanceMm: 2,
+      toleranceMm: 1e-6,
+      leg: null,
+      nearest,
+    };
+    const answer = { ...input.check.answer, rotating: [close] };
+    const svg = svgOf(drawFit({ ...input, check: { ...input.check, answer } }));
+    expect(svg).toContain('Flywheel to the moving part: clear, 2.0 mm as traced; asked 4 mm.');
+    expect(svg).toContain('closest to Flywheel 2.0 mm');
+  });
+
+  test('a fit in inches has its figures in inches and its bar in mm', () => {
+    const svg = svgOf(drawFit(fullInput({ ...fullJob, units: 'in' })));
+    expect(svg).toContain('Home: clear, 0.39 in as traced');
+    expect(svg).toContain('>100 mm<');
   });
 });

@@ -1,5 +1,17 @@
 import { type ArcEdge, arcSpans, type Edge, type LineEdge } from '../../../src/geometry/edge.ts';
-import { add, angleOf, cross, distance, dot, length, lerp, polar, scale, sub, type Vec } from '../../../src/geometry/vec.ts';
+import {
+  add,
+  angleOf,
+  cross,
+  distance,
+  dot,
+  length,
+  lerp,
+  polar,
+  scale,
+  sub,
+  type Vec,
+} from '../../../src/geometry/vec.ts';
 
 /** Two points, one on each of two edges, and how far they are apart in mm. */
 export interface Gap {
@@ -62,10 +74,12 @@ export function commonNormals(e: Edge, f: Edge): [Vec, Vec][] {
     return commonNormals(f, e).map(([p, q]) => [q, p]);
   }
   const others = f.kind === 'line' ? [lineFoot(f, e.centre)] : circlePoints(f, sub(f.centre, e.centre));
-  return others.flatMap((q) => {
-    const toward = f.kind === 'line' ? sub(q, e.centre) : sub(f.centre, e.centre);
-    return circlePoints(e, toward).map((p): [Vec, Vec] => [p, q]);
-  }).filter(([p, q]) => spans(e, p) && spans(f, q));
+  return others
+    .flatMap((q) => {
+      const toward = f.kind === 'line' ? sub(q, e.centre) : sub(f.centre, e.centre);
+      return circlePoints(e, toward).map((p): [Vec, Vec] => [p, q]);
+    })
+    .filter(([p, q]) => spans(e, p) && spans(f, q));
 }
 
 const lineFoot = (line: LineEdge, p: Vec): Vec => lerp(line.a, line.b, alongLine(line, p));
@@ -84,7 +98,14 @@ function spans(edge: Edge, p: Vec): boolean {
 
 /** Where two edges cross. */
 export function crossings(e: Edge, f: Edge): Vec[] {
-  const found = e.kind === 'line' ? (f.kind === 'line' ? linesCross(e, f) : lineMeetsCircle(e, f)) : f.kind === 'line' ? lineMeetsCircle(f, e) : circlesMeet(e, f);
+  const found =
+    e.kind === 'line'
+      ? f.kind === 'line'
+        ? linesCross(e, f)
+        : lineMeetsCircle(e, f)
+      : f.kind === 'line'
+        ? lineMeetsCircle(f, e)
+        : circlesMeet(e, f);
   return found.filter((p) => spans(e, p) && spans(f, p));
 }
 

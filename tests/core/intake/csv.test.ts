@@ -1,0 +1,129 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { readCsv } from '../../../src/intake/csv.ts';
+import { areaOf, areasOf, bytesOf, findingsOf, loopsOf, valueIn } from './drawn.ts';
+
+const read = (...lines: readonly string[]) => readCsv('a.csv', bytesOf(lines.join('\n')));
+const drawing = (...lines: readonly string[]) => valueIn(read(...lines));
+const wrong = (...lines: readonly string[]) => findingsOf(read(...lines));
+
+describe('measured points and features', () => {
+  it('reads a sheet of a wall, a rib, a boss and two holes', () => {
+    const file = join(import.meta.dirname, '../../fixtures/intake/features.csv');
+    const { unit, shapes, holes, facts } = valueIn(readCsv(file, new Uint8Array(readFileSync(file))));
+    expect(unit?.name).toBe('mm');
+    expect(shapes.map(({ layer }) => layer)).toEqual(['wall', 'rib 1', 'boss']);
+    expect(facts.get('wall')).toMatchObject({ depth: [12, 90], gotBy: 'card', mayCut: null });
+    expect(facts.get('rib 1')).toMatchObject({ depth: [12, 90], gotBy: 'feature list', mayCut: true });
+    expect(holes).toEqual([
+      { id: 'D1', kind: 'dowel', at: { x: -158, y: 12 }, diameter: 14, proud: null, thread: null },
+      { id: 'B1', kind: 'tapped', at: { x: -72, y: 142 }, diameter: null, proud: null, thread: 'M12x1.75' },
+    ]);
+  });
+
+  it('takes an arc through the point marked as on it', () => {
+    const bulge = loopsOf(drawing('section,kind,x,y', 'a,,10,0', 'a,arc,6,8', 'a,,0,10', 'a,,0,0'));
+    expect(bulge.map(areaOf)).toEqual([expect.closeTo(Math.PI * 25, 9)]);
+    const last = loopsOf(drawing('section,kind,x,y', 'a,,0,10', 'a,,0,0', 'a,,10,0', 'a,arc,6,8'));
+    expect(last.map(areaOf)).toEqual([expect.closeTo(Math.PI * 25, 9)]);
+    const round = loopsOf(drawing('section,kind,x,y', 'a,,0,-5', 'a,arc,-5,0', 'a,,0,5', 'a,arc,5,0'));
+    expect(round).toEqual([
+      { kind: 'circle', centre: { x: expect.closeTo(0, 9), y: expect.closeTo(0, 9) }, radius: expect.closeTo(5, 9) },
+    ]);
+  });
+
+  it('takes a bulge as part files write it', () => {
+    expect(areasOf(drawing('section,x,y,bulge', 'a,10,0,0.41421356237309503', 'a,0,10,', 'a,0,0,'))).toEqual([
+      expect.closeTo(Math.PI * 25, 9),
+    ]);
+  });
+
+  it('draws a rib from root to tip, thinner at the tip', () => {
+    const rib = drawing('section,kind,x,y,x2,y2,width,tip width', 'a,rib,0,0,30,40,8,6');
+    expect(areasOf(rib)).toEqual([expect.closeTo(350, 9)]);
+    expect(areasOf(drawing('section,kind,x,y,x2,y2,width', 'a,rib,0,0,30,40,8'))).toEqual([expect.closeTo(400, 9)]);
+  });
+
+  it('tells outlines of one section apart by their loop, said once', () => {
+    const two = drawing('section,loop,x,y', 'a,1,0,0', ',,9,0', ',,0,9', ',2,50,0', ',,52,0', ',,50,2');
+    expect(areasOf(two)).toEqual([40.5, 2]);
+  });
+
+  it('parts cells by semicolon, tab or comma, with decimal commas where they part nothing', () => {
+    const tables = [
+      ['section;x;y', 'a;0,5;0', 'a;9;0', 'a;0;9'],
+      ['section\tx\ty', 'a\t0,5\t0', 'a\t9\t0', 'a\t0\t9'],
+      ['section,x,y', 'a,0.5,0', 'a,9,0', 'a,0,9'],
+      ['\ufeffY , X,Section', '0,0.5,a', '0,9,a', '', '9,0,a', ''],
+      ['x (mm),y (mm),section', '+.5,0,a', '9.,0,a', '0,"9",a'],
+    ];
+    for (const table of tables) expect(areasOf(drawing(...table)), table[0]).toEqual([38.25]);
+  });
+
+  it('takes the unit in brackets behind a column for all', () => {
+    expect(drawing('section,x [in],y', 'a,0,0', 'a,9,0', 'a,0,9').unit).toEqual({ name: 'in', mm: 25.4 });
+    expect(drawing('section,x,y', 'a,0,0', 'a,9,0', 'a,0,9').unit).toBeNull();
+  });
+
+  it('a section is one whatever its name says of holes', () => {
+    expect([...drawing('section,kind,x,y,diameter', 'dowel boss,circle,0,0,5').facts.keys()]).toEqual(['dowel boss']);
+  });
+});
+
+describe('every bad cell is a finding with its line and column', () => {
+  it.each([
+    ['a number that is none', ['section,x,y', 'a,1o,2', 'a,3,4'], 'line 2, x', '"1o"'],
+    ['a decimal comma where commas part cells', ['section,x,y', 'a,"1,5",2', 'a,3,4'], 'line 2, x', '"1,5"'],
+    ['a thousands mark', ['section;x;y', 'a;1.000,5;2', 'a;3;4'], 'line 2, x', '"1.000,5"'],
+    ['a number too many', ['section,x,y', 'a,1,2', 'a,3,4,5'], 'line 3', '4 cells'],
+    ['a coordinate left out', ['section,x,y', 'a,1,2', 'a,3,'], 'line 3, y', 'nothing'],
+    ['a kind that is none', ['section,x,y,kind', 'a,1,2,cirle', 'a,1,2,', 'a,2,2,'], 'line 2, kind', '"cirle"'],
+    ['a hole without a kind', ['hole,x,y', 'D1,1,2'], 'line 2, kind', 'nothing'],
+    ['a diameter of nothing', ['section,kind,x,y,diameter', 'a,circle,1,2,0'], 'line 2, diameter', '0'],
+    ['a circle without one', ['section,kind,x,y,diameter', 'a,circle,1,2,'], 'line 2, diameter', 'nothing'],
+    ['a rib without width', ['section,kind,x,y,x2,y2', 'a,rib,1,2,5,5'], 'line 2, width', 'nothing'],
+    [
+      'a row of no section',
+      ['section,kind,x,y,diameter', ',circle,1,2,5'],
+      'line 2, section',
+      'nothing, nor anything above',
+    ],
+    ['an outline of one point', ['section,x,y', 'a,1,2'], 'line 2, section', 'an outline of one point'],
+    [
+      'two arc points in a row',
+      ['section,x,y,kind', 'a,0,0,', 'a,1,1,arc', 'a,2,1,arc', 'a,3,0,'],
+      'line 4, kind',
+      'a second arc point in a row',
+    ],
+    [
+      'a depth said twice',
+      ['section,x,y,depth from,depth to', 'a,0,0,1,9', 'a,9,0,2,', 'a,0,9,,'],
+      'line 3, depth from',
+      '2',
+    ],
+    ['half a depth', ['section,x,y,depth from', 'a,0,0,1', 'a,9,0,', 'a,0,9,'], 'line 2, depth', 'one end of a depth'],
+    ['a column that is not known', ['section,x,y,bulg', 'a,1,2,3'], 'line 1', 'the column "bulg"'],
+    ['a column said twice', ['section,x,y,x', 'a,1,2,3'], 'line 1', 'the column "x" twice'],
+    ['a unit that is none', ['section,x [furlong],y', 'a,1,2', 'a,3,3'], 'line 1', 'the unit "furlong"'],
+    ['a quote left open', ['section,x,y', 'a,"1,2'], 'line 2', 'Quoted field unterminated'],
+    ['a quoted cell over two lines before', ['section,note,x,y', 'a,"one\ntwo",1,2', 'a,,3,?'], 'line 4, y', '"?"'],
+    ['nothing at all', [''], 'line 1', 'no header row'],
+  ])('%s', (_, lines, at, found) => {
+    expect(wrong(...lines)).toMatchObject([{ file: 'a.csv', at, found }]);
+  });
+
+  it('and all of them are told at once, in order, with the nearest column', () => {
+    expect(
+      wrong('section,x,y,hole,kind', ',1,2,D1,dowl', 'a,x,0,,', 'a,0,y,,').map(({ at, didYouMean }) => [
+        at,
+        didYouMean,
+      ]),
+    ).toEqual([
+      ['line 2, kind', 'dowel'],
+      ['line 3, x', undefined],
+      ['line 4, y', undefined],
+    ]);
+    expect(wrong('sektion,x,y', 'a,1,2')).toMatchObject([{ didYouMean: 'section' }]);
+  });
+});
