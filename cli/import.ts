@@ -18,7 +18,7 @@ import { endWith, printJson, printVerdictFirst } from './terminal.ts';
 const more = `
 Layers become sections. A layer's name may carry its depth: ribs@12-90, skirt@-44..0.
 Circles on a layer called dowels, bolts, tapped, studs or bore become holes D1, B1, T1, S1, BORE1, from left to right.
-Lengths are in the file's units (mm where those are neither mm nor inch), angles nowhere.
+Lengths are in the part's units: inch for a drawing in inches or feet, else mm.
 Viewed from: "face" looking at the part's own mating face, "back" through the part from behind. Card on the face,
 or the part face-down on a scanner's glass: face. The part stood face-down on paper and drawn round: back.
 

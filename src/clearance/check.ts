@@ -67,9 +67,7 @@ export function* checkJoint(joint: Joint): Generator<Progress, Check> {
 }
 
 function homePairs(joint: Joint, fixed: readonly Solid[], moving: readonly Solid[]): PairPassage[] {
-  const pairs = fixed.flatMap((f) =>
-    moving.map((m) => pairAtHome(f, m, joint.fit.depthMarginMm, placeErrors(joint))),
-  );
+  const pairs = fixed.flatMap((f) => moving.map((m) => pairAtHome(f, m, joint.fit.depthMarginMm, placeErrors(joint))));
   return pairs.filter((pair) => pair !== null);
 }
 
@@ -123,4 +121,3 @@ function installAnswer(
     fouling: foulingOf(pairs, legs),
   };
 }
-

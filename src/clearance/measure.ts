@@ -68,7 +68,10 @@ function clearanceOf(pairs: readonly PairPassage[], state: State): number {
 function decisiveOf(pairs: readonly PairPassage[], state: State): PairPassage | null {
   const candidates = pairs.filter((pair) => stateOf(pair) === state && pair.passage.nearest !== null);
   const order = state === 'clear' || state === 'undecided' ? byDistance : byTime;
-  return candidates.reduce<PairPassage | null>((first, pair) => (first && order(first, pair) <= 0 ? first : pair), null);
+  return candidates.reduce<PairPassage | null>(
+    (first, pair) => (first && order(first, pair) <= 0 ? first : pair),
+    null,
+  );
 }
 
 const byDistance = (a: PairPassage, b: PairPassage): number => lowerBoundMm(a) - lowerBoundMm(b);

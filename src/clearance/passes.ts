@@ -18,8 +18,6 @@ export interface Pass {
   readonly section: Section;
   /** Counts from 1. */
   readonly leg: number | null;
-  /** The stretch, as fractions of the leg. */
-  readonly stretch: Fractions;
   readonly start: Rigid;
   readonly motion: Motion;
 }
@@ -39,7 +37,7 @@ export function passesBy(joint: Joint, part: Part, section: Section, band: Depth
       if (shared === null) return [];
       const placed = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, shared.from, shared.to);
       const seen = part === 'fixed' ? placed : seenFromMoving(placed.start, placed.motion);
-      return [{ section: other, leg: count, stretch: shared, ...seen }];
+      return [{ section: other, leg: count, ...seen }];
     }),
   );
 }

@@ -1,4 +1,3 @@
-import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
 import { round6, roundUp6 } from '../geometry/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Casting, DepthRange } from '../model/casting.ts';

@@ -1,4 +1,4 @@
-import { regionOverlapAreaMm2, regionAreaMm2 } from '../geometry/region-measures.ts';
+import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/region-measures.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Section } from '../model/casting.ts';
 import type { Warning } from '../model/check-answer.ts';
@@ -36,7 +36,9 @@ const warning = (code: ClearanceWarningCode, text: string): Warning => ({ code, 
 function startWarning({ fit, fixed, moving }: Joint): Warning[] {
   const first = fit.legs[0]?.from;
   if (first === undefined) return [];
-  const pair = pairsOf(fixed.sections, moving.sections).find(([f, m]) => sharesDepth(f, m, first.standOffMm, fit.depthMarginMm));
+  const pair = pairsOf(fixed.sections, moving.sections).find(([f, m]) =>
+    sharesDepth(f, m, first.standOffMm, fit.depthMarginMm),
+  );
   if (pair === undefined) return [];
   const names = `"${pair[0].id}" and "${pair[1].id}"`;
   return [
@@ -79,7 +81,9 @@ const overlapShare = (f: Section, m: Section): number =>
   regionOverlapAreaMm2(f.loops, m.loops) / Math.min(regionAreaMm2(f.loops), regionAreaMm2(m.loops));
 
 function untracedWarning(measures: readonly Measure[]): Warning[] {
-  const blind = measures.find(({ decisive }) => decisive !== null && (decisive.fixed.untraced || decisive.moving.untraced));
+  const blind = measures.find(
+    ({ decisive }) => decisive !== null && (decisive.fixed.untraced || decisive.moving.untraced),
+  );
   if (!blind?.decisive) return [];
   const { fixed, moving } = blind.decisive;
   const [section, side] = fixed.untraced ? [moving.name, 'fixed'] : [fixed.name, 'moving'];
@@ -96,7 +100,10 @@ const closeRotatingMm = 3;
 
 function rotatingWarnings(joint: Joint, rotating: readonly RotatingMeasure[]): Warning[] {
   const close = rotating
-    .filter(({ measure }) => measure.state === 'clear' && measure.clearanceMm !== null && measure.clearanceMm < closeRotatingMm)
+    .filter(
+      ({ measure }) =>
+        measure.state === 'clear' && measure.clearanceMm !== null && measure.clearanceMm < closeRotatingMm,
+    )
     .map(({ answer }) =>
       warning(
         'rotating-close',

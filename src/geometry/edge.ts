@@ -41,9 +41,7 @@ export function edgeOfCircle(centre: Vec, radius: number): ArcEdge {
 
 /** The point a fraction `t` along an edge. */
 export const pointOnEdge = (edge: Edge, t: number): Vec =>
-  edge.kind === 'line'
-    ? lerp(edge.a, edge.b, t)
-    : polar(edge.centre, edge.radius, edge.startRad + edge.sweepRad * t);
+  edge.kind === 'line' ? lerp(edge.a, edge.b, t) : polar(edge.centre, edge.radius, edge.startRad + edge.sweepRad * t);
 
 /** How far (0 ≤ turn < 2π) one turns from the arc's start, in the arc's own sense, to reach `angleRad`. */
 export function turnFromStart(arc: ArcEdge, angleRad: number): number {

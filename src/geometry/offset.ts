@@ -16,7 +16,7 @@ export interface Offset {
 /**
  * A solid, told by outlines with metal on the left, with everything within `byMm` of it; for a negative `byMm` without
  * everything within that of its outside. Never smaller than the truth where it errs `outside`, never larger where
- * `inside`, and within `boundMm`; arcs are exact up to `toleranceMm`.
+ * `inside`, but for the grid of the engine; arcs within `toleranceMm`.
  *
  * Each outline is convolved with the circle: edges move out along their normals, and at corners an arc joins them, run
  * backwards at inward ones. The winding number about a point is then the number of separate places where the solid

@@ -47,18 +47,3 @@ export const loopsOf = (polygons: Polygons): PathLoop[] => polygons.map(polygonL
 /** The outlines of a solid, metal on the left as it is. */
 export const outlinesOf = (polygons: Polygons): Outline[] =>
   polygons.map((polygon) => polygon.map((a, i) => ({ kind: 'line', a, b: polygon[(i + 1) % polygon.length] as Vec })));
-
-/** Whether `p` lies inside one polygon of either winding, by crossings of the ray to +x. */
-export function polygonContains(polygon: Polygon, p: Vec): boolean {
-  let inside = false;
-  let a = polygon[polygon.length - 1];
-  if (a === undefined) return false;
-  for (const b of polygon) {
-    if (a.y > p.y !== b.y > p.y) {
-      const side = (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
-      if (b.y > a.y ? side > 0 : side < 0) inside = !inside;
-    }
-    a = b;
-  }
-  return inside;
-}

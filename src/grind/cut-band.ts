@@ -1,4 +1,5 @@
 import { type Depth, deepest } from '../clearance/deepest.ts';
+import { metalLeft } from '../clearance/metal-left.ts';
 import { treeOf } from '../clearance/trees.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
@@ -10,7 +11,6 @@ import { soundPolygons } from '../geometry/sound-polygons.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
 import { type Band, heldToMm } from './bands.ts';
-import { metalLeft } from './metal-left.ts';
 import { leastRoom, mostRoom, plannedRoom } from './room-needed.ts';
 import type { Sweeps } from './sweeps.ts';
 

@@ -44,6 +44,9 @@ export const mostRoom = (joint: Joint, passes: readonly Pass[], sweeps: Sweeps, 
     grow: (pass) => clearanceOf(joint, pass) + errorOf(joint, pass),
   });
 
+/** More than the engine can shift an outline on its way through sweep, union, offset and cut. */
+const snapMm = 4 * engineErrorMm;
+
 interface Growth {
   readonly toleranceMm: number;
   readonly side: Side;
@@ -55,11 +58,15 @@ interface Growth {
 /** Passes that grow by the same are united first: they overlap, and what is united is offset once. */
 function room(passes: readonly Pass[], { toleranceMm, side, sweeps, shrink, grow }: Growth): Room {
   const amounts = [...new Set(passes.map(grow))];
+  const bias = side === 'outside' ? snapMm : -snapMm;
   const grown = amounts.map((byMm) => {
     const swept = passes.filter((pass) => grow(pass) === byMm).map((pass) => sweeps(pass, side, shrink(pass)));
     const ground = outlinesOf(union(swept.flatMap((s) => s.polygons)));
-    const { polygons, boundMm } = offset(ground, byMm, toleranceMm, side);
-    return { polygons, boundMm: boundMm + engineErrorMm + Math.max(0, ...swept.map((s) => s.boundMm)) };
+    const { polygons, boundMm } = offset(ground, byMm + bias, toleranceMm, side);
+    return {
+      polygons,
+      boundMm: Math.abs(bias) + boundMm + engineErrorMm + Math.max(0, ...swept.map((s) => s.boundMm)),
+    };
   });
   return {
     polygons: union(grown.flatMap((g) => g.polygons)),

@@ -1,6 +1,6 @@
 import { type Edge, edgeOfBulge } from '../geometry/edge.ts';
 import type { Vertex } from '../geometry/loop.ts';
-import { cross, distance, dot, lerp, sub, type Vec } from '../geometry/vec.ts';
+import { cross, distance, dot, length, lerp, sub, type Vec } from '../geometry/vec.ts';
 import { inReach } from './reach.ts';
 
 /** A smooth curve, t from 0 to 1. */
@@ -12,6 +12,7 @@ const mostHalvings = 24;
 const largestBulge = Math.tan(Math.PI / 8);
 /** A bulge that stands out less than this from its chord is drawn straight. */
 const straightMm = 1e-6;
+const nearEnd = 1 / 1024;
 const samplesAt = [0.0625, 0.1875, 0.3125, 0.4375, 0.5625, 0.6875, 0.8125, 0.9375];
 
 /**
@@ -60,9 +61,17 @@ function bulgeOf({ a, b }: Piece, middle: Vec): number {
   return sagitta > straightMm && Math.abs(bulge) <= largestBulge ? bulge : 0;
 }
 
-function follows(curve: Curve, { from, to, a, b }: Piece, bulge: number, withinMm: number): boolean {
-  const edge = edgeOfBulge(a, b, bulge);
-  return [...samplesAt, 0.5].every((share) => nearEdge(edge, curve(from + (to - from) * share), withinMm));
+function follows(curve: Curve, piece: Piece, bulge: number, withinMm: number): boolean {
+  const edge = edgeOfBulge(piece.a, piece.b, bulge);
+  const at = (share: number): Vec => curve(piece.from + (piece.to - piece.from) * share);
+  return [...samplesAt, 0.5].every((share) => nearEdge(edge, at(share), withinMm)) && staysBetween(piece, at, withinMm);
+}
+
+/** Whether the curve sets out from each end towards the other: a tip beyond an end would fall between the samples. */
+function staysBetween({ a, b }: Piece, at: (share: number) => Vec, withinMm: number): boolean {
+  const chord = sub(b, a);
+  if (length(chord) <= withinMm) return true;
+  return dot(sub(at(nearEnd), a), chord) >= 0 && dot(sub(b, at(1 - nearEnd)), chord) >= 0;
 }
 
 function nearEdge(edge: Edge, p: Vec, withinMm: number): boolean {

@@ -7,6 +7,7 @@ import { shown } from '../model/shown.ts';
 import type { Branch } from './chain.ts';
 import type { Drawing, Note } from './drawing.ts';
 import { drawingUnit } from './drawing-unit.ts';
+import { farShapes } from './far-shapes.ts';
 import { branchText, gapText } from './gap-text.ts';
 import type { Gap } from './gaps.ts';
 import { circleRound, isCircle, numbered, type RoundHole } from './holes.ts';
@@ -14,7 +15,6 @@ import { holeNotes, sectionNotes } from './import-notes.ts';
 import type { ImportOptions } from './import-options.ts';
 import type { LengthUnit } from './length-unit.ts';
 import { type Outlines, outlinesOf } from './outlines.ts';
-import { farShapes } from './reach.ts';
 import { namedHoleFile, roundHoleFile, type Scale, sectionFile } from './section-file.ts';
 import { type HoleShapes, type SectionShapes, type SortedShapes, sortShapes } from './sorted-shapes.ts';
 

@@ -1,32 +1,5 @@
 import type { Vec } from '../geometry/vec.ts';
-import { farthestMm, withinReach } from '../model/far-lengths.ts';
-import type { Finding } from '../model/finding.ts';
-import type { DrawnShape } from './drawing.ts';
-import type { Shape } from './shape.ts';
-
-const mostFindings = 20;
+import { farthestMm } from '../model/far-lengths.ts';
 
 /** Whether a point (mm) is finite and no farther out than any drawing of a casting. */
 export const inReach = ({ x, y }: Vec): boolean => Math.abs(x) <= farthestMm && Math.abs(y) <= farthestMm;
-
-/** Shapes that lie farther out, in a drawing whose unit is so many mm; up to a few. */
-export function farShapes(file: string, shapes: readonly DrawnShape[], mm: number): Finding[] {
-  const findings: Finding[] = [];
-  for (const { shape, place } of shapes) {
-    const far = telling(shape).find(({ x, y }) => !inReach({ x: x * mm, y: y * mm }));
-    if (far !== undefined) findings.push({ file, at: place, found: `(${far.x}, ${far.y})`, expected: withinReach(mm) });
-    if (findings.length >= mostFindings) break;
-  }
-  return findings;
-}
-
-/** Points that tell how far a shape reaches; what lies between them is checked with the part. */
-function telling(shape: Shape): Vec[] {
-  if (shape.kind === 'circle') {
-    const { centre, radius } = shape;
-    return [centre, { x: centre.x + radius, y: centre.y + radius }, { x: centre.x - radius, y: centre.y - radius }];
-  }
-  return shape.strokes.flatMap((stroke) =>
-    stroke.kind === 'edge' ? [stroke.a, stroke.b] : [stroke.at(0), stroke.at(0.5), stroke.at(1)],
-  );
-}

@@ -25,7 +25,10 @@ export const markingRow = z.strictObject({
     .number()
     .describe("from the crank, anticlockwise from 3 o'clock, looking at the mating face of the part that is cut"),
   radiusMm: z.number().describe('from the crank'),
-  dividers: z.tuple([divider, divider]).nullable().describe('two distances that find the place; null without two holes'),
+  dividers: z
+    .tuple([divider, divider])
+    .nullable()
+    .describe('two distances that find the place; null without two holes'),
   firstMm: z.number().describe('take off to the first line, square to the present outside nearest to this place'),
   plannedMm: z.number().describe('take off as planned'),
   lastMm: z.number().describe('take off to the last line: never past it'),

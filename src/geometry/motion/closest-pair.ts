@@ -57,8 +57,7 @@ export class ClosestPair {
 
   /** The foot of the arc's centre on the line, where the line passes outside the circle. */
   #lineArc(line: EdgeSlot, arc: EdgeSlot, arcIsP: boolean): void {
-    const dx = line.bx - line.ax;
-    const dy = line.by - line.ay;
+    const { dx, dy } = line;
     const foot = ((arc.cx - line.ax) * dx + (arc.cy - line.ay) * dy) / (dx * dx + dy * dy);
     if (foot <= 0 || foot >= 1) return;
     const fx = line.ax + foot * dx;
@@ -97,8 +96,7 @@ export class ClosestPair {
   }
 
   #pointLine(x: number, y: number, line: EdgeSlot, lineIsP: boolean): void {
-    const dx = line.bx - line.ax;
-    const dy = line.by - line.ay;
+    const { dx, dy } = line;
     const t = ((x - line.ax) * dx + (y - line.ay) * dy) / (dx * dx + dy * dy);
     if (t <= 0) this.#considerSided(x, y, line.ax, line.ay, lineIsP);
     else if (t >= 1) this.#considerSided(x, y, line.bx, line.by, lineIsP);

@@ -54,7 +54,8 @@ export class CutEdges {
     const point = [...this.#points, ...middles].find(deep);
     if (point) return point;
     for (const edge of this.#cuts.keys()) {
-      const found = this.#walk(edge, this.#tree.next, deep, inside) ?? this.#walk(edge, this.#tree.previous, deep, inside);
+      const found =
+        this.#walk(edge, this.#tree.next, deep, inside) ?? this.#walk(edge, this.#tree.previous, deep, inside);
       if (found) return found;
     }
     return null;
@@ -83,8 +84,7 @@ export class CutEdges {
 /** How far along an edge (0–1) one of its points lies. */
 function fractionOf(s: EdgeSlot, x: number, y: number): number {
   if (!s.arc) {
-    const dx = s.bx - s.ax;
-    const dy = s.by - s.ay;
+    const { dx, dy } = s;
     return ((x - s.ax) * dx + (y - s.ay) * dy) / (dx * dx + dy * dy);
   }
   const turn = Math.atan2(y - s.cy, x - s.cx) - Math.atan2(s.ay - s.cy, s.ax - s.cx);
@@ -93,7 +93,7 @@ function fractionOf(s: EdgeSlot, x: number, y: number): number {
 }
 
 function pointOf(s: EdgeSlot, t: number): Vec {
-  if (!s.arc) return vec(s.ax + t * (s.bx - s.ax), s.ay + t * (s.by - s.ay));
+  if (!s.arc) return vec(s.ax + t * s.dx, s.ay + t * s.dy);
   const angle = Math.atan2(s.ay - s.cy, s.ax - s.cx) + t * s.sweepRad;
   return vec(s.cx + s.radius * Math.cos(angle), s.cy + s.radius * Math.sin(angle));
 }

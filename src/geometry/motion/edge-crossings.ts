@@ -19,14 +19,13 @@ function lineLine(p: EdgeSlot, q: EdgeSlot, out: Float64Array): number {
   const qb = orient2d(p.ax, p.ay, p.bx, p.by, q.bx, q.by);
   if (!opposite(qa, qb)) return 0;
   const t = pa / (pa - pb);
-  out[0] = p.ax + t * (p.bx - p.ax);
-  out[1] = p.ay + t * (p.by - p.ay);
+  out[0] = p.ax + t * p.dx;
+  out[1] = p.ay + t * p.dy;
   return 2;
 }
 
 function lineArc(line: EdgeSlot, arc: EdgeSlot, out: Float64Array): number {
-  const dx = line.bx - line.ax;
-  const dy = line.by - line.ay;
+  const { dx, dy } = line;
   const squared = dx * dx + dy * dy;
   const foot = ((arc.cx - line.ax) * dx + (arc.cy - line.ay) * dy) / squared;
   const fx = line.ax + foot * dx - arc.cx;

@@ -13,6 +13,9 @@ export class EdgeSlot {
   ay = 0;
   bx = 0;
   by = 0;
+  /** b − a, taken before the edge is carried far from the origin, where it would lose its digits. */
+  dx = 0;
+  dy = 0;
   cx = 0;
   cy = 0;
   radius = 0;
@@ -30,6 +33,8 @@ export class EdgeSlot {
     this.ay = sin * ax + cos * ay + shift.y;
     this.bx = cos * bx - sin * by + shift.x;
     this.by = sin * bx + cos * by + shift.y;
+    this.dx = cos * (bx - ax) - sin * (by - ay);
+    this.dy = sin * (bx - ax) + cos * (by - ay);
     this.radius = arcs[i + 2] as number;
     this.arc = this.radius > 0;
     if (!this.arc) {
@@ -50,10 +55,8 @@ export class EdgeSlot {
    */
   spans(x: number, y: number, slackMm = 0): boolean {
     if (this.whole) return true;
-    const dx = this.bx - this.ax;
-    const dy = this.by - this.ay;
-    const side = dx * (y - this.ay) - dy * (x - this.ax);
-    const slack = slackMm === 0 ? 0 : slackMm * Math.hypot(dx, dy);
+    const side = this.dx * (y - this.ay) - this.dy * (x - this.ax);
+    const slack = slackMm === 0 ? 0 : slackMm * Math.hypot(this.dx, this.dy);
     return this.sweepRad > 0 ? side <= slack : side >= -slack;
   }
 }

@@ -10,7 +10,9 @@ import { TurnMeasure } from './turn-measure.ts';
 /** The measure that is exact for a motion, to the least error it can be had with. */
 export function measureOf(fixed: OutlineTree, moving: OutlineTree, start: Rigid, motion: Motion): LegMeasure {
   if (motion.kind === 'slide') return new SlideMeasure(fixed, moving, start, motion.by);
-  return farTurnAsSlide(fixed, moving, start, motion) ?? new TurnMeasure(fixed, moving, start, motion.pole, motion.angleRad);
+  return (
+    farTurnAsSlide(fixed, moving, start, motion) ?? new TurnMeasure(fixed, moving, start, motion.pole, motion.angleRad)
+  );
 }
 
 /**

@@ -49,7 +49,10 @@ function storePathEdge(
 ): void {
   const a = vertices[i] as Vertex;
   const b = vertices[i + 1 === vertices.length ? 0 : i + 1] as Vertex;
-  if (a.bulge !== 0) return storeEdge(ends, arcs, edge, edgeOfBulge(a, b, a.bulge));
+  if (a.bulge !== 0) {
+    storeEdge(ends, arcs, edge, edgeOfBulge(a, b, a.bulge));
+    return;
+  }
   ends[4 * edge] = a.x;
   ends[4 * edge + 1] = a.y;
   ends[4 * edge + 2] = b.x;

@@ -2,11 +2,11 @@ import { apply, identity, inverse, type Rigid } from '../rigid.ts';
 import { type Vec, vec } from '../vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { regionContains } from './containment.ts';
+import { CutEdges } from './cut-edges.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import { nearestOnOutline } from './nearest-point.ts';
 import type { OutlineTree } from './outline-tree.ts';
 import { forNearPairs } from './search.ts';
-import { CutEdges } from './cut-edges.ts';
 import { SlideMeasure } from './slide-measure.ts';
 
 const standing = vec(0, 0);
@@ -98,7 +98,10 @@ class PlacedSolids {
     });
     return (
       found ??
-      pieces.moving.deepest((p) => this.#deepIn(this.#fixed, p), (p) => containsPoint(this.#fixed, p)) ??
+      pieces.moving.deepest(
+        (p) => this.#deepIn(this.#fixed, p),
+        (p) => containsPoint(this.#fixed, p),
+      ) ??
       pieces.fixed.deepest(
         (p) => this.#deepIn(this.#moving, apply(this.#back, p)),
         (p) => containsPoint(this.#moving, apply(this.#back, p)),
@@ -153,4 +156,4 @@ function raysThrough(tree: OutlineTree, edge: number, placement: Rigid, at: Vec,
 const tangentRad = (slot: EdgeSlot, at: Vec): number =>
   slot.arc
     ? Math.atan2(Math.sign(slot.sweepRad) * (at.x - slot.cx), Math.sign(slot.sweepRad) * (slot.cy - at.y))
-    : Math.atan2(slot.by - slot.ay, slot.bx - slot.ax);
+    : Math.atan2(slot.dy, slot.dx);

@@ -89,7 +89,8 @@ function overlapIntervals(passing: Passing, contacts: readonly Contact[], tolera
       const point = probe.pointWithin(start, contacts.length === 0 ? start : end);
       const last = overlaps.at(-1);
       if (point && last && start - last.to <= instant) last.to = end;
-      else if (point) overlaps.push({ from: start, to: end, where: from ? vec(from.x, from.y) : startPoint(passing, toleranceMm) });
+      else if (point)
+        overlaps.push({ from: start, to: end, where: from ? vec(from.x, from.y) : startPoint(passing, toleranceMm) });
     }
     if (to && (!from || to.at - from.at > instant)) from = to;
   }

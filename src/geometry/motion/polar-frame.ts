@@ -110,16 +110,17 @@ class FrameBuilder implements PolarFrame {
   }
 
   #addLine(edge: number, s: EdgeSlot, from: number, to: number): void {
-    const dx = s.bx - s.ax;
-    const dy = s.by - s.ay;
+    const { dx, dy } = s;
     const squared = dx * dx + dy * dy;
     const t = -(s.ax * dx + s.ay * dy) / squared;
     const turn = wrapRad(to - from);
     this.#setAngles(edge, from + turn / 2, Math.abs(turn) / 2);
     if (t <= 0 || t >= 1) return;
-    const height = Math.abs(s.ax * s.by - s.ay * s.bx) / Math.sqrt(squared);
+    const x = s.ax + t * dx;
+    const y = s.ay + t * dy;
+    const height = Math.sqrt(x * x + y * y);
     this.#edges[4 * edge] = Math.min(this.#edges[4 * edge] as number, height);
-    this.#setCritical(edge, 1, height, Math.atan2(s.ay + t * dy, s.ax + t * dx), isMinimum);
+    this.#setCritical(edge, 1, height, Math.atan2(y, x), isMinimum);
     // the line runs through the pole, or all but: its two halves lie on opposite sides
     if (height < 1e-9 * Math.sqrt(squared)) this.#setAngles(edge, 0, Math.PI);
   }
@@ -144,23 +145,27 @@ class FrameBuilder implements PolarFrame {
   }
 
   #setArcAngles(edge: number, s: EdgeSlot, from: number, to: number, away: number, toCentre: number): void {
-    if (away > s.radius * (1 + 1e-9)) {
-      const reach = Math.asin(s.radius / away);
-      if (s.whole) return this.#setAngles(edge, toCentre, reach);
-      const start = wrapRad(from - toCentre);
-      const end = wrapRad(to - toCentre);
-      const tangent = Math.sqrt((away - s.radius) * (away + s.radius));
-      const touches = (side: number): boolean =>
-        s.spans(tangent * Math.cos(toCentre + side * reach), tangent * Math.sin(toCentre + side * reach), 1e-9);
-      const low = touches(-1) ? -reach : Math.min(start, end);
-      const high = touches(1) ? reach : Math.max(start, end);
-      return this.#setAngles(edge, toCentre + (low + high) / 2, (high - low) / 2);
+    if (away > s.radius * (1 + 1e-9)) this.#setArcSeenFromOutside(edge, s, from, to, away, toCentre);
+    else if (s.whole || away > s.radius * (1 - 1e-9)) this.#setAngles(edge, 0, Math.PI);
+    else {
+      // from inside its circle one sees an arc run steadily round
+      const way = Math.sign(s.sweepRad);
+      const turn = positiveRad(way * (to - from));
+      this.#setAngles(edge, from + (way * turn) / 2, turn / 2);
     }
-    if (s.whole || away > s.radius * (1 - 1e-9)) return this.#setAngles(edge, 0, Math.PI);
-    // from inside its circle one sees an arc run steadily round
-    const way = Math.sign(s.sweepRad);
-    const turn = positiveRad(way * (to - from));
-    this.#setAngles(edge, from + (way * turn) / 2, turn / 2);
+  }
+
+  /** From outside its circle an arc reaches from end to end, or to where a ray just touches it. */
+  #setArcSeenFromOutside(edge: number, s: EdgeSlot, from: number, to: number, away: number, toCentre: number): void {
+    const reach = Math.asin(s.radius / away);
+    const start = wrapRad(from - toCentre);
+    const end = wrapRad(to - toCentre);
+    const tangent = Math.sqrt((away - s.radius) * (away + s.radius));
+    const touches = (side: number): boolean =>
+      s.spans(tangent * Math.cos(toCentre + side * reach), tangent * Math.sin(toCentre + side * reach), 1e-9);
+    const low = touches(-1) ? -reach : Math.min(start, end);
+    const high = touches(1) ? reach : Math.max(start, end);
+    this.#setAngles(edge, toCentre + (low + high) / 2, (high - low) / 2);
   }
 
   /** A vertex is a local minimum where the radius falls to it and rises from it, and may be one where it is level. */
@@ -205,21 +210,13 @@ class FrameBuilder implements PolarFrame {
 function slope(s: EdgeSlot, x: number, y: number, radius: number): number {
   if (radius === 0) return 0;
   if (!s.arc) {
-    const dx = s.bx - s.ax;
-    const dy = s.by - s.ay;
+    const { dx, dy } = s;
     return (dx * x + dy * y) / (Math.sqrt(dx * dx + dy * dy) * radius);
   }
   return (Math.sign(s.sweepRad) * ((s.cy - y) * x + (x - s.cx) * y)) / (s.radius * radius);
 }
 
-function mergeRange(
-  out: Float64Array,
-  at: number,
-  a: Float64Array,
-  i: number,
-  b: Float64Array,
-  j: number,
-): void {
+function mergeRange(out: Float64Array, at: number, a: Float64Array, i: number, b: Float64Array, j: number): void {
   const minRadius = Math.min(a[i] as number, b[j] as number);
   const maxRadius = Math.max(a[i + 1] as number, b[j + 1] as number);
   const middle = a[i + 2] as number;

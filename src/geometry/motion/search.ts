@@ -23,7 +23,10 @@ function descend(passing: Passing, f: number, m: number, bound: number, best: Ne
   const fixedIsLeaf = f >= fixed.leafCount;
   const movingIsLeaf = m >= moving.leafCount;
   if (fixedIsLeaf && movingIsLeaf) {
-    forEdgePairs(passing, f, m, (fixedEdge, movingEdge) => measureEdges(leg, fixedEdge, movingEdge, best));
+    forEdgePairs(passing, f, m, (fixedEdge, movingEdge) => {
+      measureEdges(leg, fixedEdge, movingEdge, best);
+      return false;
+    });
     return;
   }
   if (movingIsLeaf || (!fixedIsLeaf && sizeOf(fixed, f) >= sizeOf(moving, m))) {
@@ -98,14 +101,14 @@ function forEdgePairs(
   { fixed, moving }: Passing,
   f: number,
   m: number,
-  visit: (fixedEdge: number, movingEdge: number) => boolean | void,
+  visit: (fixedEdge: number, movingEdge: number) => boolean,
 ): boolean {
   const fixedLeaf = f - fixed.leafCount;
   const movingLeaf = m - moving.leafCount;
   const fixedEnd = leafEdge(fixed, fixedLeaf + 1);
   const movingEnd = leafEdge(moving, movingLeaf + 1);
   for (let i = leafEdge(fixed, fixedLeaf); i < fixedEnd; i++) {
-    for (let j = leafEdge(moving, movingLeaf); j < movingEnd; j++) if (visit(i, j) === true) return true;
+    for (let j = leafEdge(moving, movingLeaf); j < movingEnd; j++) if (visit(i, j)) return true;
   }
   return false;
 }

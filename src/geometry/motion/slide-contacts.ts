@@ -22,19 +22,18 @@ function vertexOnEdge(x: number, y: number, edge: EdgeSlot, sign: number, slackM
     chordAtHeight(edge.radius, y - edge.cy, edge.cx - x, sign, slackMm, out);
     return;
   }
-  const dy = edge.by - edge.ay;
+  const { dy } = edge;
   // a line along the slide is met at its ends, which belong to its neighbours too
   if (dy === 0) return;
   const t = (y - edge.ay) / dy;
   const slack = slackMm / Math.abs(dy);
   if (t < -slack || t > 1 + slack) return;
-  out.push(sign * (edge.ax + t * (edge.bx - edge.ax) - x));
+  out.push(sign * (edge.ax + t * edge.dx - x));
 }
 
 /** A line's normal distance from the arc's centre is ±ρ; `sign` +1: the arc slides, −1: the line does. */
 function lineOnArc(line: EdgeSlot, arc: EdgeSlot, sign: number, out: number[]): void {
-  const dx = line.bx - line.ax;
-  const dy = line.by - line.ay;
+  const { dx, dy } = line;
   if (dy === 0) return;
   const len = Math.sqrt(dx * dx + dy * dy);
   const height = dy * (line.ax - arc.cx) - dx * (line.ay - arc.cy);

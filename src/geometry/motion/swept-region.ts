@@ -21,7 +21,7 @@ export interface SweptRegion {
 
 /**
  * The region a solid covers over one motion, begun at the placement `start`: never smaller than the truth where it errs
- * `outside`, never larger where `inside`; arcs within `toleranceMm`.
+ * `outside`, never larger where `inside`, but for the grid of the engine; arcs within `toleranceMm`.
  *
  * With metal on the left of an outline, the pieces on which the level rises (levels growing to the right of the
  * travel) trail and the others lead. Leaving the trailing pieces where they start, carrying the leading ones to the

@@ -38,11 +38,10 @@ function circleOnLine(
   slackMm: number,
   out: number[],
 ): void {
-  const dx = line.bx - line.ax;
-  const dy = line.by - line.ay;
+  const { dx, dy } = line;
   const squared = dx * dx + dy * dy;
   const len = Math.sqrt(squared);
-  const height = Math.abs(line.ax * line.by - line.ay * line.bx) / len;
+  const height = Math.abs(line.ax * dy - line.ay * dx) / len;
   if (height > radius + slackMm) return;
   const foot = -(line.ax * dx + line.ay * dy) / squared;
   const half = Math.sqrt(Math.max(0, (radius - height) * (radius + height))) / len;
@@ -75,8 +74,7 @@ function circleOnArc(radius: number, from: number, arc: EdgeSlot, sign: number, 
 function lineOnArc(line: EdgeSlot, arc: EdgeSlot, sign: number, slackMm: number, out: number[]): void {
   const away = Math.sqrt(arc.cx * arc.cx + arc.cy * arc.cy);
   if (away === 0) return;
-  const dx = line.bx - line.ax;
-  const dy = line.by - line.ay;
+  const { dx, dy } = line;
   const len = Math.sqrt(dx * dx + dy * dy);
   const nx = dy / len;
   const ny = -dx / len;

@@ -4,7 +4,15 @@ import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
 import type { OutlineTree } from './outline-tree.ts';
-import { criticalPerEdge, isMaximum, isMinimum, type PolarFrame, polarFrame, positiveRad, wrapRad } from './polar-frame.ts';
+import {
+  criticalPerEdge,
+  isMaximum,
+  isMinimum,
+  type PolarFrame,
+  polarFrame,
+  positiveRad,
+  wrapRad,
+} from './polar-frame.ts';
 import { contactSlackMm, roundingMm } from './tolerances.ts';
 import { turnContacts } from './turn-contacts.ts';
 
@@ -162,5 +170,4 @@ export class TurnMeasure implements LegMeasure {
 }
 
 /** The largest coordinate or radius that enters the arithmetic. */
-const reachOf = (frame: PolarFrame, pole: Vec): number =>
-  (frame.nodes[5] ?? 0) + Math.abs(pole.x) + Math.abs(pole.y);
+const reachOf = (frame: PolarFrame, pole: Vec): number => (frame.nodes[5] ?? 0) + Math.abs(pole.x) + Math.abs(pole.y);

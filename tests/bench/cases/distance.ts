@@ -1,6 +1,6 @@
+import { leastDistance } from '../../../src/geometry/motion/least-distance.ts';
 import { still } from '../../../src/geometry/motion/motion.ts';
 import { buildOutlineTree } from '../../../src/geometry/motion/outline-tree.ts';
-import { leastDistance } from '../../../src/geometry/motion/least-distance.ts';
 import { identity, type Rigid, rigid } from '../../../src/geometry/rigid.ts';
 import { polar, vec } from '../../../src/geometry/vec.ts';
 import type { Contest } from '../contest.ts';

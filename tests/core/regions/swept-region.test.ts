@@ -1,18 +1,60 @@
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { boxAround, boxOfEdge } from '../../../src/geometry/edge-box.ts';
-import { edgesOf, moveRegion, type Region } from '../../../src/geometry/loop.ts';
+import { edgesOf, type Loop, moveRegion, polygonLoop, type Region } from '../../../src/geometry/loop.ts';
+import { metalOnLeft } from '../../../src/geometry/metal-on-left.ts';
+import { closePockets } from '../../../src/geometry/motion/close-pockets.ts';
 import { type Motion, motionAt } from '../../../src/geometry/motion/motion.ts';
+import { type Run, runsOf } from '../../../src/geometry/motion/runs.ts';
 import { sweptRegion } from '../../../src/geometry/motion/swept-region.ts';
+import { travelOf } from '../../../src/geometry/motion/travel.ts';
 import { areaMm2 } from '../../../src/geometry/polygons.ts';
 import { apply, compose, identity, type Rigid } from '../../../src/geometry/rigid.ts';
-import { distance, length, scale, vec } from '../../../src/geometry/vec.ts';
+import { distance, length, polar, scale, vec } from '../../../src/geometry/vec.ts';
 import { GeosPlane } from '../../support/oracles/geos-plane.ts';
 import { Random } from '../../support/random.ts';
 import { randomSetting } from '../../support/random-settings.ts';
-import { box, disc, ringSector, slideBy, turnBy, wallRound } from '../../support/shapes.ts';
+import { box, disc, path, ringSector, slideBy, turnBy, wallRound } from '../../support/shapes.ts';
 
 const toleranceMm = 1e-4;
 const degree = Math.PI / 180;
+
+/** Ten teeth 2 wide and 8 high, 3 apart, on a bar 47 × 10. */
+function comb(): Region {
+  const teeth = Array.from(
+    { length: 10 },
+    (_, i) =>
+      [
+        [5 * i + 2, 10],
+        [5 * i + 2, 18],
+        [5 * i, 18],
+        [5 * i, 10],
+      ] as const,
+  );
+  // the first and last teeth stand flush with the ends of the bar
+  const points = teeth.reverse().flat().slice(1, -1);
+  return [path([0, 0], [47, 0], ...points)];
+}
+
+/** A ring R36–44 with thirty teeth of 6°, 6° apart, out to R50 and, in its bore, in to R30. */
+function toothedRing(): Region {
+  const rim = (root: number, tip: number) =>
+    path(
+      ...Array.from({ length: 30 }, (_, i) => {
+        const corner = (radius: number, deg: number, arcDeg: number): readonly [number, number, number] => [
+          radius * Math.cos(deg * degree),
+          radius * Math.sin(deg * degree),
+          Math.tan((arcDeg * degree) / 4),
+        ];
+        return [
+          corner(tip, 12 * i, 6),
+          corner(tip, 12 * i + 6, 0),
+          corner(root, 12 * i + 6, 6),
+          corner(root, 12 * i + 12, 0),
+        ];
+      }).flat(),
+    );
+  return [rim(44, 50), rim(36, 30)];
+}
 
 /** Areas in closed form, by area in polar coordinates: ½(R² − r²) times the angle each radius comes to cover. */
 const closedForms: readonly { name: string; solid: Region; motion: Motion; areaMm2: number }[] = [
@@ -95,6 +137,31 @@ const closedForms: readonly { name: string; solid: Region; motion: Motion; areaM
     motion: turnBy(5e-12 / degree, 1e12, 0),
     areaMm2: Math.PI * 25 + 50,
   },
+  {
+    name: 'a comb slid by less than its gaps keeps them',
+    solid: comb(),
+    motion: slideBy(2, 0),
+    areaMm2: 49 * 10 + 10 * 4 * 8,
+  },
+  {
+    name: 'a comb slid the other way, by a hair less than its gaps',
+    solid: comb(),
+    motion: slideBy(-2.99, 0),
+    areaMm2: 49.99 * 10 + 10 * 4.99 * 8,
+  },
+  { name: 'a comb slid by its gaps fills them', solid: comb(), motion: slideBy(3, 0), areaMm2: 50 * 18 },
+  {
+    name: 'a toothed ring turned by half its gaps keeps the other half, outside and in its bore',
+    solid: toothedRing(),
+    motion: turnBy(3),
+    areaMm2: ((44 ** 2 - 36 ** 2) / 2 + ((50 ** 2 - 44 ** 2 + 36 ** 2 - 30 ** 2) / 2) * (3 / 4)) * 2 * Math.PI,
+  },
+  {
+    name: 'a toothed ring turned by its gaps fills them',
+    solid: toothedRing(),
+    motion: turnBy(-6),
+    areaMm2: Math.PI * (50 ** 2 - 30 ** 2),
+  },
   { name: 'no turn at all', solid: box(1, 1, 4, 3), motion: turnBy(0), areaMm2: 6 },
   { name: 'no slide at all', solid: box(1, 1, 4, 3), motion: slideBy(0, 0), areaMm2: 6 },
 ];
@@ -119,7 +186,7 @@ describe('against GEOS, as the union of many copies', () => {
   });
   afterEach(() => geos.free());
 
-  const copies = 60;
+  const copies = 40;
   /** Chords of inward arcs lie in the open, so GEOS is given this much that is not there. */
   const chordMm = 1e-5;
 
@@ -143,6 +210,51 @@ describe('against GEOS, as the union of many copies', () => {
     },
   );
 });
+
+describe('a rough outline', () => {
+  it.each([
+    [0.05, 15],
+    [0.5, 15],
+    [4, 15],
+    [4, -2],
+  ])('with noise of %f mm turned %f° covers what GEOS makes of its copies', async (noiseMm, turnDeg) => {
+    const geos = await GeosPlane.start();
+    const solid = roughRing(new Random(7), noiseMm);
+    const motion = turnBy(turnDeg, 3, -2);
+    const copies = 100;
+    const placements = Array.from({ length: copies + 1 }, (_, i) => motionAt(motion, i / copies));
+    const union = geos.union(...placements.map((at) => geos.region(moveRegion(solid, at), 1)));
+    const { polygons } = sweptRegion(solid, identity, motion, toleranceMm);
+    const swept = geos.shape(polygons);
+    const step = greatestStep(solid, placements);
+    expect(geos.areaMm2(geos.difference(union, swept))).toBeLessThan(2e-6 * geos.lengthMm(swept));
+    expect(geos.areaMm2(geos.difference(swept, geos.buffer(union, step / 2 + 1e-3, 8)))).toBeLessThan(1e-9);
+    geos.free();
+  });
+
+  it('keeps few of its notches: all narrower than the way are filled before anything is swept', () => {
+    const travel = travelOf(turnBy(15));
+    const turnings = (runs: readonly Run[]): number => runs.filter((run) => run.leads !== run.previous.leads).length;
+    for (const outline of metalOnLeft(roughRing(new Random(3), 0.5, 5000))) {
+      const runs = runsOf(outline, travel);
+      expect(turnings(runs)).toBeGreaterThan(2000);
+      expect(turnings(closePockets(runs, travel))).toBeLessThan(60);
+    }
+  });
+});
+
+/** A waved ring whose outline and bore have a noise on every one of many short edges. */
+function roughRing(random: Random, noiseMm: number, count = 240): Region {
+  const rim = (radius: number): Loop =>
+    polygonLoop(
+      Array.from({ length: count }, (_, i) => {
+        const angle = (2 * Math.PI * i) / count;
+        const waved = radius + 3 * Math.sin(5 * angle) + 1.5 * Math.sin(23 * angle);
+        return polar(vec(0, 0), waved + noiseMm * random.between(-0.5, 0.5), angle);
+      }),
+    );
+  return [rim(60), rim(40)];
+}
 
 /** The motion, or so much of it that no point of a solid within 300 mm of the origin travels much over 10 mm. */
 function shortened(motion: Motion): Motion {
