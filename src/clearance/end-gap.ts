@@ -1,4 +1,4 @@
-import { overlapPoint } from '../geometry/motion/overlap.ts';
+import { overlapOf } from '../geometry/motion/overlap.ts';
 import { leastToleranceMm } from '../geometry/motion/tolerances.ts';
 import { rigid } from '../geometry/rigid.ts';
 import { vec } from '../geometry/vec.ts';
@@ -49,7 +49,7 @@ function gapOnPart(f: Solid, m: Solid, leg: Leg, part: Fractions, least: number)
   const start = rigid(leg.from.turnRad, leg.from.shift);
   const constant = leg.from.standOffMm === leg.to.standOffMm;
   // at one stand-off any overlap will do, and the start is the cheapest place to look
-  if (constant && overlapPoint(f.tree, m.tree, start, leastToleranceMm)) return gapAt(0);
+  if (constant && overlapOf(f.tree, m.tree, start, leastToleranceMm)) return gapAt(0);
   const { overlaps } = passageOnLeg(f, m, leg, part);
   const instants = overlaps.flatMap(({ from, to }) => [from, to].map((at) => fractionOfLeg(part, at)));
   return Math.min(least, ...instants.map(gapAt));

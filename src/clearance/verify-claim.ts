@@ -1,5 +1,6 @@
 import type { State } from '../model/check-answer.ts';
 import type { Doubt } from './verify-doubt.ts';
+import { heldToMm } from './verify-limits.ts';
 import type { Meeting, PairName } from './verify-solids.ts';
 
 /** What an answer says of home, of the way in or of one rotating part; mm. */
@@ -29,3 +30,7 @@ export const errorTermsMm = (
 /** Nobody has looked for metal in one of the two. */
 export const isUntraced = ({ fixedSolid, movingSolid }: Meeting): boolean =>
   fixedSolid.untraced || movingSolid.untraced;
+
+/** Whether a claim says that metal meets, or may meet where nobody traced: its clearance is 0 and its two points are one. */
+export const isZero = ({ state, toleranceMm }: Pick<Claim, 'state' | 'toleranceMm'>): boolean =>
+  state === 'fouls' || state === 'touches' || (state === 'undecided' && toleranceMm <= heldToMm);

@@ -1,4 +1,4 @@
-import { type Claim, errorTermsMm, type FoulStretch, isUntraced } from './verify-claim.ts';
+import { type Claim, errorTermsMm, type FoulStretch, isUntraced, isZero } from './verify-claim.ts';
 import { type Doubt, type DoubtCode, doubt } from './verify-doubt.ts';
 import { heldToMm, instant, onOutlineMm, overlapsMm, roundingMm, slackMm } from './verify-limits.ts';
 import { type Found, type Looks, leastGap, nothingFound } from './verify-look.ts';
@@ -132,9 +132,9 @@ function gravest(doubts: readonly Doubt[]): Doubt[] {
 
 /** What the figures of a claim say of one another. */
 function stateDoubts({ where, state, clearanceMm, toleranceMm }: Claim, sharesDepth: boolean): Doubt[] {
-  const meets = state === 'fouls' || state === 'touches';
+  const zero = isZero({ state, toleranceMm });
   const fits =
-    clearanceMm === null ? state === 'clear' : meets ? clearanceMm === 0 : state !== 'clear' || clearanceMm > 0;
+    clearanceMm === null ? state === 'clear' : zero ? clearanceMm === 0 : clearanceMm > 0 || state !== 'clear';
   const told = toleranceMm > 0 && (state === 'undecided' || toleranceMm <= heldToMm);
   const facts = { claimedMm: clearanceMm };
   return [

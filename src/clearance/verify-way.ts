@@ -65,8 +65,8 @@ export function sharedStretch(fixed: DepthRange | null, moving: DepthRange | nul
   return overlapMm(fixed, moving, middle) > flushMm ? stretch : null;
 }
 
-/** The part of a stretch on which a linear function is positive, closed. */
-function wherePositive(linear: (at: number) => number, stretch: Stretch | null): Stretch | null {
+/** The closed part of a stretch on which a linear function is positive; null where it never is. */
+export function wherePositive(linear: (at: number) => number, stretch: Stretch | null): Stretch | null {
   if (stretch === null) return null;
   const [a, b] = [linear(stretch.from), linear(stretch.to)];
   if (a <= 0 && b <= 0) return null;

@@ -1,6 +1,6 @@
 import { apply, inverse } from '../geometry/rigid.ts';
 import { distance, vec } from '../geometry/vec.ts';
-import type { Claim } from './verify-claim.ts';
+import { type Claim, isZero } from './verify-claim.ts';
 import { type Doubt, doubt } from './verify-doubt.ts';
 import { instant, roundingMm, slackMm } from './verify-limits.ts';
 import { isNamed, type Meeting, type PairName, pairText } from './verify-solids.ts';
@@ -73,9 +73,14 @@ function placeDoubts({ where, state }: Claim, witness: Witness, meeting: Meeting
     .map((foundMm) => doubt('witness', where, text, { claimedMm: 0, foundMm, at: witness.fixedAt }));
 }
 
-function distanceDoubts({ where, state, clearanceMm, toleranceMm }: Claim, { fixedAt, movingAt }: Witness): Doubt[] {
+function distanceDoubts(claim: Claim, { fixedAt, movingAt }: Witness): Doubt[] {
+  const { where, state, clearanceMm, toleranceMm } = claim;
   const foundMm = distance(vec(...fixedAt), vec(...movingAt));
-  if (state === 'undecided' || Math.abs(foundMm - (clearanceMm ?? 0)) <= 2 * roundingMm + toleranceMm) return [];
+  if (
+    (state === 'undecided' && !isZero(claim)) ||
+    Math.abs(foundMm - (clearanceMm ?? 0)) <= 2 * roundingMm + toleranceMm
+  )
+    return [];
   const text = `The two points are ${foundMm} mm apart, not ${clearanceMm} mm.`;
   return [doubt('witness-distance', where, text, { claimedMm: clearanceMm, foundMm, at: fixedAt })];
 }

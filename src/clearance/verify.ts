@@ -5,7 +5,9 @@ import type { CheckAnswer, HomeAnswer, InstallAnswer, RotatingAnswer } from '../
 import type { Claim } from './verify-claim.ts';
 import { type Doubt, doubt, type Verification } from './verify-doubt.ts';
 import { dowelDoubts, placeErrorsMm } from './verify-dowels.ts';
+import { endGapDoubts } from './verify-end-gap.ts';
 import { errorDoubts } from './verify-error.ts';
+import { foulFigureDoubts } from './verify-foul-figures.ts';
 import { foulingDoubts } from './verify-fouling.ts';
 import { type ClaimFound, lookInto } from './verify-gaps.ts';
 import { Looks } from './verify-look.ts';
@@ -18,6 +20,7 @@ import {
   type Solid,
 } from './verify-solids.ts';
 import { verdictDoubts } from './verify-verdict.ts';
+import { atHome } from './verify-way.ts';
 import { witnessDoubts } from './verify-witness.ts';
 
 /** Points that are measured against outlines in all, about; shared evenly among all that is looked at. */
@@ -66,9 +69,11 @@ function homeDoubts(
   const place = placeErrorsMm(joint);
   const meetings = meetingsAtHome(fixed, moving, depthMarginMm);
   return [
-    ...lookInto(claim, meetings, place, looks, mostLooks).doubts,
+    ...lookInto(claim, meetings, place, looks, mostLooks / 2).doubts,
     ...witnessDoubts(claim, home.nearest, meetings),
     ...errorDoubts('home', home, meetings, place),
+    ...foulFigureDoubts('home', home, fixed, meetings, looks, mostLooks / 4),
+    ...endGapDoubts('home', home.endGapMm, fixed, moving, [atHome], looks, mostLooks / 4),
   ];
 }
 
@@ -88,7 +93,9 @@ function wayInDoubts(
     ...lookInto(claim, meetings, place, looks, mostLooks / 2).doubts,
     ...witnessDoubts(claim, install.nearest, meetings),
     ...errorDoubts('install', install, meetings, place),
-    ...foulingDoubts(install, meetings, looks, mostLooks / 2),
+    ...foulingDoubts(install, meetings, looks, mostLooks / 8),
+    ...foulFigureDoubts('install', install, fixed, meetings, looks, mostLooks / 4),
+    ...endGapDoubts('install', install.endGapMm, fixed, moving, legs, looks, mostLooks / 8),
   ];
 }
 

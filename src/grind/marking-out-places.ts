@@ -1,5 +1,6 @@
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
+import type { Vec } from '../geometry/vec.ts';
 import type { MarkingRow } from '../model/marking-row.ts';
 import { cornersAlong, type Measured, pointAlong } from './marking-out-along.ts';
 
@@ -14,13 +15,21 @@ export const stepMm = 10;
 /** Places nearer than this are one, mm. */
 const togetherMm = 0.5;
 
-/** The places of an edge in order: its ends, its corners, its deepest place, and every 10 mm from its start. */
-export function placesAlong(run: Measured, present: OutlineTree): Place[] {
+/**
+ * The places of an edge in order: its ends, its deepest place, where it comes nearest to each of `wallsTo`, its corners,
+ * and every 10 mm from its start.
+ */
+export function placesAlong(
+  run: Measured,
+  present: OutlineTree,
+  wallsTo: readonly ((at: Vec) => number)[] = [],
+): Place[] {
   const { lengthMm, closed } = run;
   const steps = Array.from({ length: Math.floor(lengthMm / stepMm) + 1 }, (_, i) => i * stepMm);
   const wanted: Place[] = [
     ...(closed ? [] : [0, lengthMm]).map((alongMm): Place => ({ kind: 'end', alongMm })),
-    { kind: 'deepest', alongMm: deepestAlong(run, present) },
+    { kind: 'deepest', alongMm: mostAlong(run, (at) => nearestOnOutline(present, at).distanceMm) },
+    ...wallsTo.map((wall): Place => ({ kind: 'wall', alongMm: mostAlong(run, (at) => -wall(at)) })),
     ...cornersAlong(run).map((alongMm): Place => ({ kind: 'corner', alongMm })),
     ...steps.map((alongMm): Place => ({ kind: 'step', alongMm })),
   ];
@@ -34,21 +43,21 @@ export function placesAlong(run: Measured, present: OutlineTree): Place[] {
   return places.sort((a, b) => a.alongMm - b.alongMm);
 }
 
-/** Depths are looked at no farther apart than this, mm, and the deepest then closed in on. */
+/** An edge is looked at no farther apart than this, mm, and the best place then closed in on. */
 const lookMm = 0.5;
 
-/** Where along an edge the present outside is farthest. */
-function deepestAlong(run: Measured, present: OutlineTree): number {
-  const depthAt = (s: number): number => nearestOnOutline(present, pointAlong(run, s)).distanceMm;
+/** Where along an edge a value is largest. */
+function mostAlong(run: Measured, valueOf: (at: Vec) => number): number {
+  const valueAt = (s: number): number => valueOf(pointAlong(run, s));
   const looks = Math.max(1, Math.ceil(run.lengthMm / lookMm));
   const at = (i: number): number => (run.lengthMm * i) / looks;
   let best = 0;
-  let deepest = -1;
+  let most = Number.NEGATIVE_INFINITY;
   for (let i = 0; i <= looks; i++) {
-    const depth = depthAt(at(i));
-    if (depth > deepest) [best, deepest] = [i, depth];
+    const value = valueAt(at(i));
+    if (value > most) [best, most] = [i, value];
   }
-  return closedIn(depthAt, at(Math.max(0, best - 1)), at(Math.min(looks, best + 1)));
+  return closedIn(valueAt, at(Math.max(0, best - 1)), at(Math.min(looks, best + 1)));
 }
 
 /** The place of the largest value between two, by thirds. */

@@ -4,7 +4,7 @@ import { ChainEnds } from './chain-ends.ts';
 import { type Gap, joinGaps, openGaps } from './gaps.ts';
 import { chordLength, firstOf, lastOf, type OpenLine, runTheSame, turnedRound } from './open-line.ts';
 import { nodesOf } from './point-grid.ts';
-import { sameEndMm } from './same-end.ts';
+import { sameEndMm } from './tolerances.ts';
 
 /** Where more than two lines meet, so that nobody but their drawer knows which go on into which. */
 export interface Branch {

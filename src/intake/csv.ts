@@ -98,18 +98,18 @@ function holeOf(cells: Cells): NamedHole {
   };
 }
 
-/** Rows by the section they belong to; a blank cell means the section of the row above. */
+/** Rows by the section they belong to, letter case set aside; a blank cell means the section of the row above. */
 function rowsBySection(rows: readonly Cells[]): Map<string, Cells[]> {
-  const sections = new Map<string, Cells[]>();
+  const sections = new Map<string, { readonly name: string; readonly own: Cells[] }>();
   let name: string | null = null;
   for (const cells of rows) {
     name = cells.text('section') ?? name;
     if (name === null) cells.refuse('section', 'nothing, nor anything above', 'the section that this row belongs to');
-    const own = sections.get(name ?? '');
-    if (own === undefined) sections.set(name ?? '', [cells]);
-    else own.push(cells);
+    const there = sections.get((name ?? '').toLowerCase());
+    if (there === undefined) sections.set((name ?? '').toLowerCase(), { name: name ?? '', own: [cells] });
+    else there.own.push(cells);
   }
-  return sections;
+  return new Map([...sections.values()].map(({ name: first, own }) => [first, own]));
 }
 
 function factsOf(rows: readonly Cells[]): SectionFacts {

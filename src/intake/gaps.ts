@@ -1,7 +1,7 @@
 import { add, cross, distance, lerp, scale, sub, type Vec } from '../geometry/vec.ts';
 import type { ChainEnds } from './chain-ends.ts';
 import { PointGrid } from './point-grid.ts';
-import { sameEndMm } from './same-end.ts';
+import { sameEndMm } from './tolerances.ts';
 
 /** Two ends that do not meet: a loose end and the nearest other. */
 export interface Gap {

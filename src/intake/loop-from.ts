@@ -1,20 +1,39 @@
-import type { ArcEdge, Edge } from '../geometry/edge.ts';
+import { type Edge, pointOnEdge } from '../geometry/edge.ts';
+import { boxAround, boxOfEdge } from '../geometry/edge-box.ts';
 import { circleLoop, edgesOf, type Loop, type Vertex } from '../geometry/loop.ts';
 import { outlineAreaMm2 } from '../geometry/metal-on-left.ts';
 import { cross, distance, length, sub } from '../geometry/vec.ts';
-import { sameEndMm } from './same-end.ts';
+import { curveToleranceMm, sameEndMm } from './tolerances.ts';
+
+/** How far arcs may stray from the circle they are taken for. */
+interface Slack {
+  readonly mm: number;
+  readonly ofRadius: number;
+}
+
+/** Arcs drawn as arcs are those of one circle but for rounding. */
+export const drawnAsArcs: Slack = { mm: sameEndMm, ofRadius: 0 };
+
+/**
+ * Programs that know no arcs write a circle as four cubic curves, which stray from it by 2.73e-4 of its radius
+ * (computed: the usual handles of 0.5523 r); the arcs that follow them add their own tolerance.
+ */
+export const drawnAsCurves: Slack = { mm: curveToleranceMm, ofRadius: 3e-4 };
+
+/** Turns of a closed chain of arcs differ by whole turns, so anything between would do. */
+const fullTurnRad = 0.5;
 
 /**
  * The loop round closed vertices (mm), always written the same way whatever its first vertex and winding:
  * anticlockwise from its leftmost, then lowest vertex; edges shorter than `sameEndMm` left out; arcs of one whole
  * circle become that circle. Null where it only runs there and back on a straight line.
  */
-export function loopFrom(closed: readonly Vertex[]): Loop | null {
+export function loopFrom(closed: readonly Vertex[], slack: Slack = drawnAsArcs): Loop | null {
   const vertices = withoutShortEdges(closed);
   const edges = edgesOf({ kind: 'path', vertices });
   if (isStraight(vertices, edges)) return null;
   const round = outlineAreaMm2(edges) < 0 ? reversed(vertices) : vertices;
-  return wholeCircle(edges) ?? { kind: 'path', vertices: fromLeftmost(round) };
+  return wholeCircle(edges, slack) ?? { kind: 'path', vertices: fromLeftmost(round) };
 }
 
 function isStraight(vertices: readonly Vertex[], edges: readonly Edge[]): boolean {
@@ -47,16 +66,17 @@ function withoutShortEdges(vertices: readonly Vertex[]): Vertex[] {
   return kept;
 }
 
-function wholeCircle(edges: readonly Edge[]): Loop | null {
-  const [first] = edges;
-  if (first?.kind !== 'arc') return null;
-  const onFirst = (edge: Edge): edge is ArcEdge =>
-    edge.kind === 'arc' &&
-    distance(edge.centre, first.centre) <= sameEndMm &&
-    Math.abs(edge.radius - first.radius) <= sameEndMm;
-  if (!edges.every(onFirst)) return null;
-  const turnRad = edges.reduce((sum, edge) => sum + (edge.kind === 'arc' ? edge.sweepRad : 0), 0);
-  return Math.abs(Math.abs(turnRad) - 2 * Math.PI) < 1e-3 ? circleLoop(first.centre, first.radius) : null;
+/** The circle that arcs make, all the way round: about the middle of their box, each end and middle on it. */
+function wholeCircle(edges: readonly Edge[], slack: Slack): Loop | null {
+  const turnRad = edges.reduce((sum, edge) => sum + (edge.kind === 'arc' ? edge.sweepRad : Number.NaN), 0);
+  if (!(Math.abs(Math.abs(turnRad) - 2 * Math.PI) < fullTurnRad)) return null;
+  const { minX, minY, maxX, maxY } = boxAround(edges.map(boxOfEdge));
+  const centre = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+  const radius = (maxX - minX + maxY - minY) / 4;
+  const within = slack.mm + slack.ofRadius * radius;
+  const isOn = (edge: Edge): boolean =>
+    [edge.a, pointOnEdge(edge, 0.5)].every((p) => Math.abs(distance(p, centre) - radius) <= within);
+  return edges.every(isOn) ? circleLoop(centre, radius) : null;
 }
 
 function fromLeftmost(vertices: readonly Vertex[]): Vertex[] {

@@ -1,6 +1,6 @@
 import type { Vertex } from '../geometry/loop.ts';
 import { distance } from '../geometry/vec.ts';
-import { sameEndMm } from './same-end.ts';
+import { sameEndMm } from './tolerances.ts';
 
 /** Drawn line (mm) from its first vertex to its last; the last vertex's bulge means nothing. */
 export interface OpenLine {

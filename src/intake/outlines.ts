@@ -4,15 +4,12 @@ import { scaled } from './affine.ts';
 import { type Branch, type Chaining, chainLines } from './chain.ts';
 import type { DrawnShape } from './drawing.ts';
 import type { Gap } from './gaps.ts';
-import { loopFrom } from './loop-from.ts';
+import { drawnAsArcs, drawnAsCurves, loopFrom } from './loop-from.ts';
 import { type OpenLine, runTheSame } from './open-line.ts';
 import { PointGrid } from './point-grid.ts';
-import { sameEndMm } from './same-end.ts';
-import { mappedShape } from './shape.ts';
+import { mappedShape, type Shape } from './shape.ts';
 import { verticesAlong } from './stroke.ts';
-
-/** Curves that are no arcs are followed by arcs within this. */
-export const curveToleranceMm = 0.005;
+import { curveToleranceMm, sameEndMm } from './tolerances.ts';
 
 /** The closed outlines that shapes make, and what stood in the way of more. */
 export interface Outlines {
@@ -36,13 +33,14 @@ export function outlinesOf(shapes: readonly DrawnShape[], mm: number, joinMm: nu
     if (shape.kind === 'circle') closed.push(circleLoop(shape.centre, shape.radius));
     else {
       const vertices = verticesAlong(shape.strokes, curveToleranceMm);
-      if (shape.closed) closed.push(loopFrom(vertices.slice(0, -1)));
+      if (shape.closed) closed.push(loopFrom(vertices.slice(0, -1), slackOf(isCurved(shape))));
       else lines.push({ vertices, layer, place });
     }
   }
   const chaining = chainLines(lines, joinMm);
-  closed.push(...chaining.closed.map(loopFrom));
-  return summary(closed, chaining, sized.some(hasCurve));
+  const hasCurves = sized.some(({ shape }) => isCurved(shape));
+  closed.push(...chaining.closed.map((vertices) => loopFrom(vertices, slackOf(hasCurves))));
+  return summary(closed, chaining, hasCurves);
 }
 
 function summary(closed: readonly (Loop | null)[], chaining: Chaining, hasCurves: boolean): Outlines {
@@ -53,8 +51,9 @@ function summary(closed: readonly (Loop | null)[], chaining: Chaining, hasCurves
   return { loops, joined, gaps, branches, doubles, dots, empty: closed.length - solid.length, hasCurves };
 }
 
-const hasCurve = ({ shape }: DrawnShape): boolean =>
-  shape.kind === 'run' && shape.strokes.some(({ kind }) => kind === 'curve');
+const slackOf = (curved: boolean) => (curved ? drawnAsCurves : drawnAsArcs);
+
+const isCurved = (shape: Shape): boolean => shape.kind === 'run' && shape.strokes.some(({ kind }) => kind === 'curve');
 
 /** Loops that start at one place are compared with the first few kept there. */
 const mostCompared = 32;

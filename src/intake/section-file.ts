@@ -5,8 +5,9 @@ import type { HoleFile, LoopFile, SectionFile } from '../model/part-file.ts';
 import type { NamedHole } from './drawing.ts';
 import type { RoundHole } from './holes.ts';
 import type { ImportOptions } from './import-options.ts';
-import { curveToleranceMm, type Outlines } from './outlines.ts';
+import type { Outlines } from './outlines.ts';
 import type { SectionShapes } from './sorted-shapes.ts';
+import { curveToleranceMm } from './tolerances.ts';
 
 /** How long a unit of the drawing and one of the part are. */
 export interface Scale {

@@ -18,7 +18,9 @@ export const markingRow = z.strictObject({
   section: z.string(),
   depth: depthRange.nullable().describe('from–to in mm from the face of the part that is cut; null: every depth'),
   edge: z.number().int().positive().describe('counts the edges the cut leaves in this band'),
-  kind: z.enum(['end', 'corner', 'deepest', 'step']),
+  kind: z
+    .enum(['end', 'corner', 'deepest', 'wall', 'step'])
+    .describe('why there: wall is where the edge comes nearest to a hollow, step is every 10 mm'),
   alongMm: z.number().describe('along the edge from its first place'),
   at: z.tuple([z.number(), z.number()]).describe('on the planned line, joint frame, mm'),
   angleDeg: z

@@ -48,17 +48,17 @@ export class CutEdges {
     }
   }
 
-  /** A point of the cut edges, or of the outline farther on, that is `deep`; `inside` tells how far to follow. */
-  deepest(deep: (p: Vec) => boolean, inside: (p: Vec) => boolean): Vec | null {
-    const middles = [...this.#cuts].flatMap(([edge, cuts]) => this.#middlesOf(edge, cuts));
-    const point = [...this.#points, ...middles].find(deep);
-    if (point) return point;
+  /**
+   * The places at which the outline may run deepest in the other solid: on the cut edges, and at the vertices farther
+   * on as long as they are `inside`.
+   */
+  *places(inside: (p: Vec) => boolean): Generator<Vec> {
+    yield* this.#points;
+    for (const [edge, cuts] of this.#cuts) yield* this.#middlesOf(edge, cuts);
     for (const edge of this.#cuts.keys()) {
-      const found =
-        this.#walk(edge, this.#tree.next, deep, inside) ?? this.#walk(edge, this.#tree.previous, deep, inside);
-      if (found) return found;
+      yield* this.#walk(edge, this.#tree.next, inside);
+      yield* this.#walk(edge, this.#tree.previous, inside);
     }
-    return null;
   }
 
   #middlesOf(edge: number, cuts: number[]): Vec[] {
@@ -67,17 +67,16 @@ export class CutEdges {
     return cuts.slice(1).map((cut, i) => pointOf(this.#slot, (cut + (cuts[i] as number)) / 2));
   }
 
-  #walk(from: number, onward: Int32Array, deep: (p: Vec) => boolean, inside: (p: Vec) => boolean): Vec | null {
+  *#walk(from: number, onward: Int32Array, inside: (p: Vec) => boolean): Generator<Vec> {
+    const s = this.#slot;
     let edge = from;
     for (let step = 0; step < longestWalk; step++) {
-      this.#slot.load(this.#tree, edge, this.#placement);
-      const s = this.#slot;
+      s.load(this.#tree, edge, this.#placement);
       const vertex = onward === this.#tree.next ? vec(s.bx, s.by) : vec(s.ax, s.ay);
-      if (!inside(vertex)) return null;
-      if (deep(vertex)) return vertex;
+      if (!inside(vertex)) return;
+      yield vertex;
       edge = onward[edge] as number;
     }
-    return null;
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Rigid } from '../rigid.ts';
+import type { Vec } from '../vec.ts';
 
 /** One edge of each outline, by its number in the tree. */
 export interface EdgePair {
@@ -44,6 +45,8 @@ export interface LegMeasure {
   contacts(fixedEdge: number, movingEdge: number, out: Contact[]): void;
   /** The moving outline's place at a fraction of the leg. */
   placementAt(at: number): Rigid;
+  /** How far the moving solid's point at `p` (fixed frame) travels over the whole leg, mm along its path. */
+  travelMm(p: Vec): number;
   /** Contacts are told to this distance. */
   readonly slackMm: number;
   /** A bound on the error of every distance measured. */

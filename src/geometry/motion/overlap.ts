@@ -14,22 +14,28 @@ const standing = vec(0, 0);
 /** Far enough that most fouls show at once; thinner ones show nearer the contact. */
 const farthestProbeMm = 4;
 
+/** A point (fixed frame, mm) of both solids, and how deep it lies inside one of them. */
+export interface Overlap {
+  readonly point: Vec;
+  readonly depthMm: number;
+}
+
 /**
- * A point (fixed frame, mm) of both solids, one of them placed by `placement`, that lies more than `depthMm` inside at
- * least one of them; null when there is none.
+ * A point of both solids, one of them placed by `placement`, that lies more than `depthMm` inside at least one of
+ * them; null when there is none.
  *
  * Where outlines do not come near one another one solid contains the other or they are apart: one point of every loop
  * tells. Where they do, the edges that meet at a contact part the plane there into sectors, each tried along its
  * bisector; and crossings part each edge into pieces, each tried where it runs deepest. `hint`, a point of the moving
  * solid in its own frame, is tried first.
  */
-export function overlapPoint(
+export function overlapOf(
   fixed: OutlineTree,
   moving: OutlineTree,
   placement: Rigid,
   depthMm: number,
   hint: Vec | null = null,
-): Vec | null {
+): Overlap | null {
   if (fixed.edgeCount === 0 || moving.edgeCount === 0) return null;
   const solids = new PlacedSolids(fixed, moving, placement, depthMm);
   return (hint && solids.hintInside(hint)) ?? solids.loopPointInside() ?? solids.pointNearContacts();
@@ -66,75 +72,92 @@ class PlacedSolids {
     this.#depthMm = depthMm;
   }
 
-  hintInside(hint: Vec): Vec | null {
-    const p = apply(this.#placement, hint);
-    return this.#deepIn(this.#fixed, p) ? p : null;
+  hintInside(hint: Vec): Overlap | null {
+    return this.#deepInFixed(apply(this.#placement, hint));
   }
 
-  loopPointInside(): Vec | null {
+  loopPointInside(): Overlap | null {
     const moving = loopPoints(this.#moving).map((p) => apply(this.#placement, p));
     return (
-      moving.find((p) => this.#deepIn(this.#fixed, p)) ??
-      loopPoints(this.#fixed).find((p) => this.#deepIn(this.#moving, apply(this.#back, p))) ??
-      null
+      firstOf(moving, (p) => this.#deepInFixed(p)) ?? firstOf(loopPoints(this.#fixed), (p) => this.#deepInMoving(p))
     );
   }
 
-  pointNearContacts(): Vec | null {
+  pointNearContacts(): Overlap | null {
     const leg = new SlideMeasure(this.#fixed, this.#moving, this.#placement, standing);
     const pair = new ClosestPair();
-    const pieces = { fixed: new CutEdges(this.#fixed, identity), moving: new CutEdges(this.#moving, this.#placement) };
-    let found: Vec | null = null;
+    const fixedPieces = new CutEdges(this.#fixed, identity);
+    const movingPieces = new CutEdges(this.#moving, this.#placement);
+    let found: Overlap | null = null;
     forNearPairs({ fixed: this.#fixed, moving: this.#moving, leg }, this.#depthMm, (fixedEdge, movingEdge) => {
       this.#f.load(this.#fixed, fixedEdge, identity);
       this.#m.load(this.#moving, movingEdge, this.#placement);
       pair.reset();
       pair.measure(this.#f, this.#m);
       if (pair.distanceMm > this.#depthMm) return false;
-      found = this.#pointInSectors(vec(pair.px, pair.py), fixedEdge, movingEdge);
-      pieces.fixed.cut(fixedEdge, this.#f, this.#m);
-      pieces.moving.cut(movingEdge, this.#m, this.#f);
+      found = this.#inSectors(vec(pair.px, pair.py), fixedEdge, movingEdge);
+      fixedPieces.cut(fixedEdge, this.#f, this.#m);
+      movingPieces.cut(movingEdge, this.#m, this.#f);
       return found !== null;
     });
     return (
       found ??
-      pieces.moving.deepest(
-        (p) => this.#deepIn(this.#fixed, p),
-        (p) => containsPoint(this.#fixed, p),
+      firstOf(
+        movingPieces.places((p) => this.#inFixed(p)),
+        (p) => this.#deepInFixed(p),
       ) ??
-      pieces.fixed.deepest(
-        (p) => this.#deepIn(this.#moving, apply(this.#back, p)),
-        (p) => containsPoint(this.#moving, apply(this.#back, p)),
+      firstOf(
+        fixedPieces.places((p) => this.#inMoving(p)),
+        (p) => this.#deepInMoving(p),
       )
     );
   }
 
-  #pointInSectors(at: Vec, fixedEdge: number, movingEdge: number): Vec | null {
+  #inSectors(at: Vec, fixedEdge: number, movingEdge: number): Overlap | null {
     const rays = [
       ...raysThrough(this.#fixed, fixedEdge, identity, at, this.#depthMm),
       ...raysThrough(this.#moving, movingEdge, this.#placement, at, this.#depthMm),
     ].sort((a, b) => a - b);
     const bisectors = rays.map((ray, i) => (ray + (rays[i + 1] ?? (rays[0] as number) + 2 * Math.PI)) / 2);
     for (let away = farthestProbeMm; away > 2 * this.#depthMm; away /= 4) {
-      for (const angle of bisectors) {
-        const p = vec(at.x + away * Math.cos(angle), at.y + away * Math.sin(angle));
-        if (this.#inBoth(p)) return p;
-      }
+      const found = firstOf(
+        bisectors.map((angle) => vec(at.x + away * Math.cos(angle), at.y + away * Math.sin(angle))),
+        (p) => (this.#inFixed(p) && this.#inMoving(p) ? (this.#deepInFixed(p) ?? this.#deepInMoving(p)) : null),
+      );
+      if (found) return found;
     }
     return null;
   }
 
-  #inBoth(p: Vec): boolean {
-    const back = apply(this.#back, p);
-    return (
-      (this.#deepIn(this.#fixed, p) && containsPoint(this.#moving, back)) ||
-      (containsPoint(this.#fixed, p) && this.#deepIn(this.#moving, back))
-    );
+  #inFixed(p: Vec): boolean {
+    return containsPoint(this.#fixed, p);
   }
 
-  #deepIn(tree: OutlineTree, p: Vec): boolean {
-    return containsPoint(tree, p) && nearestOnOutline(tree, p).distanceMm > this.#depthMm;
+  #inMoving(p: Vec): boolean {
+    return containsPoint(this.#moving, apply(this.#back, p));
   }
+
+  /** For a point of the moving solid. */
+  #deepInFixed(p: Vec): Overlap | null {
+    return this.#inFixed(p) ? this.#deeper(p, nearestOnOutline(this.#fixed, p).distanceMm) : null;
+  }
+
+  /** For a point of the fixed solid. */
+  #deepInMoving(p: Vec): Overlap | null {
+    return this.#inMoving(p) ? this.#deeper(p, nearestOnOutline(this.#moving, apply(this.#back, p)).distanceMm) : null;
+  }
+
+  #deeper(point: Vec, depthMm: number): Overlap | null {
+    return depthMm > this.#depthMm ? { point, depthMm } : null;
+  }
+}
+
+function firstOf(points: Iterable<Vec>, judge: (p: Vec) => Overlap | null): Overlap | null {
+  for (const p of points) {
+    const found = judge(p);
+    if (found) return found;
+  }
+  return null;
 }
 
 /** Directions (rad) in which the outline leaves a point of one of its edges, with its neighbour's where it is an end. */

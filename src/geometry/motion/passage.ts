@@ -4,7 +4,7 @@ import { type Contact, Nearest } from './leg-measure.ts';
 import { measureOf } from './leg-of-motion.ts';
 import type { Motion } from './motion.ts';
 import type { OutlineTree } from './outline-tree.ts';
-import { overlapPoint, startsInside } from './overlap.ts';
+import { overlapOf, startsInside } from './overlap.ts';
 import { anyContact, contactsOnLeg, type Passing, searchNearest } from './search.ts';
 import { SlideMeasure } from './slide-measure.ts';
 import { leastToleranceMm } from './tolerances.ts';
@@ -86,10 +86,10 @@ function overlapIntervals(passing: Passing, contacts: readonly Contact[], tolera
     const start: number = from?.at ?? 0;
     const end = to?.at ?? 1;
     if (end - start > instant || contacts.length === 0) {
-      const point = probe.pointWithin(start, contacts.length === 0 ? start : end);
+      const overlapped = probe.overlapsWithin(start, contacts.length === 0 ? start : end);
       const last = overlaps.at(-1);
-      if (point && last && start - last.to <= instant) last.to = end;
-      else if (point)
+      if (overlapped && last && start - last.to <= instant) last.to = end;
+      else if (overlapped)
         overlaps.push({ from: start, to: end, where: from ? vec(from.x, from.y) : startPoint(passing, toleranceMm) });
     }
     if (to && (!from || to.at - from.at > instant)) from = to;
@@ -100,41 +100,46 @@ function overlapIntervals(passing: Passing, contacts: readonly Contact[], tolera
 /** A point common to both solids as the motion begins, where it begins overlapped. */
 function startPoint({ fixed, moving, leg }: Passing, toleranceMm: number): Vec {
   const start = leg.placementAt(0);
-  const point = overlapPoint(fixed, moving, start, toleranceMm);
-  if (point) return point;
+  const overlap = overlapOf(fixed, moving, start, toleranceMm);
+  if (overlap) return overlap.point;
   const best = new Nearest();
   searchNearest({ fixed, moving, leg: new SlideMeasure(fixed, moving, start, vec(0, 0)) }, best);
   return vec(best.fixedX, best.fixedY);
 }
 
-/** Finds overlaps one after another; where the last one was found is the first place to look for the next. */
+/**
+ * Finds overlaps one after another. A point so many mm deep stays inside until it has travelled as far; where the last
+ * one was found is the first place to look for the next.
+ */
 class OverlapProbe {
   readonly #passing: Passing;
   readonly #depthMm: number;
   #hint: Vec | null = null;
+  #sureUntil = 0;
 
   constructor(passing: Passing, depthMm: number) {
     this.#passing = passing;
     this.#depthMm = depthMm;
   }
 
-  /** A point of the overlap between two neighbouring events; too shallow at the middle it may be deeper beside it. */
-  pointWithin(from: number, to: number): Vec | null {
-    const inner = from === to ? [from] : [0.5, 0.25, 0.75].map((part) => from + part * (to - from));
+  /** Between two neighbouring events; an overlap too shallow at the middle may be deeper beside it. */
+  overlapsWithin(from: number, to: number): boolean {
+    const middle = (from + to) / 2;
+    if (middle < this.#sureUntil || this.#overlapsAt(middle)) return true;
+    if (from === to) return false;
+    if (this.#overlapsAt((from + middle) / 2) || this.#overlapsAt((middle + to) / 2)) return true;
     // the motion's own ends are no events: it may stop, or have begun, at its deepest
-    for (const at of [...inner, ...[from, to].filter((end) => end === 0 || end === 1)]) {
-      const point = this.#pointAt(at);
-      if (point) return point;
-    }
-    return null;
+    return (from === 0 && this.#overlapsAt(0)) || (to === 1 && this.#overlapsAt(1));
   }
 
-  #pointAt(at: number): Vec | null {
+  #overlapsAt(at: number): boolean {
     const { fixed, moving, leg } = this.#passing;
     const placement = leg.placementAt(at);
-    const point = overlapPoint(fixed, moving, placement, this.#depthMm, this.#hint);
-    if (point) this.#hint = apply(inverse(placement), point);
-    return point;
+    const overlap = overlapOf(fixed, moving, placement, this.#depthMm, this.#hint);
+    if (overlap === null) return false;
+    this.#hint = apply(inverse(placement), overlap.point);
+    this.#sureUntil = at + (overlap.depthMm - this.#depthMm) / leg.travelMm(overlap.point);
+    return true;
   }
 }
 

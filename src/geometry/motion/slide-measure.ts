@@ -48,6 +48,10 @@ export class SlideMeasure implements LegMeasure {
     return { ...this.#start, shift: vec(this.#start.shift.x + at * this.#by.x, this.#start.shift.y + at * this.#by.y) };
   }
 
+  travelMm(): number {
+    return this.#lengthMm;
+  }
+
   /** Gap between the nodes' boxes, each carried into the slide's frame, the moving one swept along x. */
   bound(fixedNode: number, movingNode: number): number {
     const f = this.#fixed.boxes;

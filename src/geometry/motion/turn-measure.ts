@@ -1,5 +1,5 @@
 import { apply, compose, identity, inverse, type Rigid, rigid, rotationAbout } from '../rigid.ts';
-import { scale, type Vec } from '../vec.ts';
+import { distance, scale, type Vec } from '../vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
@@ -65,6 +65,10 @@ export class TurnMeasure implements LegMeasure {
 
   placementAt(at: number): Rigid {
     return at === 0 ? this.#start : compose(rotationAbout(this.#pole, this.#angleRad * at), this.#start);
+  }
+
+  travelMm(p: Vec): number {
+    return this.#spanRad * distance(p, this.#pole);
   }
 
   /** Least distance between two sectors, the moving one swept; (r − s)² + 4rs·sin²(½δ) between points at r and s. */

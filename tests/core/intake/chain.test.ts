@@ -14,7 +14,7 @@ const lineOf = (...points: readonly (readonly [number, number, number?])[]): Ope
 });
 
 const loops = (lines: readonly OpenLine[], joinMm = 0): (Loop | null)[] =>
-  chainLines(lines, joinMm).closed.map(loopFrom);
+  chainLines(lines, joinMm).closed.map((closed) => loopFrom(closed));
 
 /** A star-shaped outline round the origin: 3 to 40 vertices at rising angles, each edge straight or gently curved. */
 const outline = fc
@@ -59,7 +59,7 @@ describe('lines chained end to end', () => {
       fc.property(cutUp, ({ vertices, lines }) => {
         const { closed, gaps, branches } = chainLines(lines, 0);
         expect({ gaps, branches }).toEqual({ gaps: [], branches: [] });
-        expect(closed.map(loopFrom)).toEqual([loopFrom(vertices)]);
+        expect(closed.map((each) => loopFrom(each))).toEqual([loopFrom(vertices)]);
       }),
       { numRuns: 150 },
     );

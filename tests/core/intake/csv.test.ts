@@ -50,6 +50,11 @@ describe('measured points and features', () => {
     expect(areasOf(two)).toEqual([40.5, 2]);
   });
 
+  it('sets the letter case of a section aside', () => {
+    const { facts, shapes } = drawing('section,x,y', 'Rib,0,0', 'rib,9,0', 'RIB,0,9');
+    expect([[...facts.keys()], shapes.length]).toEqual([['Rib'], 1]);
+  });
+
   it('parts cells by semicolon, tab or comma, with decimal commas where they part nothing', () => {
     const tables = [
       ['section;x;y', 'a;0,5;0', 'a;9;0', 'a;0;9'],

@@ -53,6 +53,21 @@ describe('SVG shapes become outlines of the area they enclose', () => {
     expect(svgDrawing('').notes).toEqual([{ code: 'y-up', text: expect.stringContaining('upwards') }]);
   });
 
+  it('a circle written as four cubic curves is that circle; an ellipse is none', () => {
+    const k = 0.5522847498;
+    const round = (r: number, squeeze = 1) =>
+      `<path transform="translate(50 40) scale(${r} ${r * squeeze})" d="M1 0C1 ${k} ${k} 1 0 1S-1 ${k} -1 0S${-k} -1 0 -1S1 ${-k} 1 0z"/>`;
+    for (const r of [0.5, 7, 200]) {
+      expect(alone(round(r))).toMatchObject({
+        kind: 'circle',
+        centre: { x: expect.closeTo(50, 6) },
+        radius: expect.closeTo(r, 4),
+      });
+    }
+    expect(alone(round(50, 0.99)).kind).toBe('path');
+    expect(alone('<path d="M0 0A50 50 0 0 1 60 0A50 50 0 0 1 0 0"/>').kind).toBe('path');
+  });
+
   it('an arc bulges on the side it was drawn on', () => {
     // in SVG, from left to right with sweep 1 passes above, towards −y
     const [edge] = edgesOf(alone('<path d="M0 0A5 5 0 0 1 10 0Z"/>')).filter(({ kind }) => kind === 'arc');

@@ -1,0 +1,56 @@
+import { treeOf } from '../clearance/trees.ts';
+import type { Region } from '../geometry/loop.ts';
+import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
+import { polygonise } from '../geometry/polygonise.ts';
+import type { Casting, DepthRange, Section } from '../model/casting.ts';
+import type { BandAnswer, GrindAnswer } from '../model/grind-answer.ts';
+import { loopOf } from '../model/lengths.ts';
+import { toleranceMm } from './cut-band.ts';
+import { type ReliefEdges, reliefEdges } from './marking-out-edges.ts';
+import type { BandLines } from './marking-out-take-off.ts';
+
+/** A band to mark out: the section as it is now, the three lines, and the edges of what comes off. */
+export interface WorkBand {
+  readonly section: Section;
+  readonly depth: DepthRange | null;
+  readonly takeOffMm: number | null;
+  readonly present: OutlineTree;
+  readonly relief: Region;
+  readonly first: Region;
+  readonly last: Region;
+  readonly lines: BandLines;
+  readonly edges: ReliefEdges;
+}
+
+/** What turns the regions of the plan into the frame of the casting they are shown on. */
+export type SeenAs = (region: Region) => Region;
+
+/** The bands of a plan that take anything off `part`, the casting as it is now, in its frame. */
+export function workBands(part: Casting, answer: GrindAnswer, seenAs: SeenAs = (region) => region): WorkBand[] {
+  return answer.sections.flatMap(({ id, bands }) => {
+    const section = part.sections.find((section) => section.id === id);
+    if (section === undefined) return [];
+    return bands.filter(({ loops }) => loops.length > 0).map((band) => workBand(section, band, seenAs));
+  });
+}
+
+function workBand(section: Section, band: BandAnswer, seenAs: SeenAs): WorkBand {
+  const regionOf = (files: BandAnswer['loops']): Region => seenAs(files.map((file) => loopOf(file, 1)));
+  const [relief, first, last] = [regionOf(band.loops), regionOf(band.firstLoops), regionOf(band.lastLoops)];
+  const present = treeOf(section.loops);
+  return {
+    section,
+    depth: band.depth === null ? null : { fromMm: band.depth[0], toMm: band.depth[1] },
+    takeOffMm: band.takeOffMm,
+    present,
+    relief,
+    first,
+    last,
+    lines: {
+      first: polygonise(first, toleranceMm, 'inside'),
+      planned: polygonise(relief, toleranceMm, 'outside'),
+      last: polygonise(last, toleranceMm, 'outside'),
+    },
+    edges: reliefEdges(relief, present),
+  };
+}
