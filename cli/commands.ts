@@ -24,6 +24,16 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./draw.ts')).drawCommand(),
   },
   {
+    name: 'markout',
+    summary: 'the table, templates and gauges to mark the cut out with',
+    load: async () => (await import('./markout.ts')).markoutCommand(),
+  },
+  {
+    name: 'report',
+    summary: 'the whole job in one HTML file, to read, print and hand over',
+    load: async () => (await import('./report.ts')).reportCommand(),
+  },
+  {
     name: 'import',
     summary: 'outlines from CSV, DXF or SVG into a part file',
     load: async () => (await import('./import.ts')).importCommand(),

@@ -27,13 +27,13 @@ export function grindCommand(): Command {
 
 async function grind(fitFile: string, { json = false }: { json?: boolean }): Promise<void> {
   const joint = openJob(fitFile);
-  const { answer } = await runShowingProgress(planCut(joint));
+  const { answer } = await runShowingProgress(planCut(joint, { alternatives: true }));
   if (json) printJson(answer);
   else printVerdictFirst(grindText(joint, answer, planFacts(answer)), answer.holds ? 'goes' : 'fouls');
   endWith(exitCodeOf(answer));
 }
 
-function exitCodeOf({ holds, afterCut: { home, install } }: GrindAnswer): ExitCode {
+export function exitCodeOf({ holds, afterCut: { home, install } }: GrindAnswer): ExitCode {
   if (holds) return exitCodes.meets;
   return [home.state, install?.state].includes('undecided') ? exitCodes.undecided : exitCodes.doesNotMeet;
 }

@@ -6,7 +6,7 @@ import { endGapAtHome, endGapOnLegs } from './end-gap.ts';
 import { type Foul, homeFoul, installFoul, noFoul } from './foul.ts';
 import { holdsClearance, type Measure, measureOf } from './measure.ts';
 import { firstTouchOf, foulingOf, momentOf, witnessOf } from './moments.ts';
-import { type PairPassage, pairAtHome, pairOnLeg } from './pairs.ts';
+import { type PairPassage, pairAtHome, pairOnLeg, placeErrors } from './pairs.ts';
 import { checkRotating, type RotatingMeasure } from './rotating.ts';
 import { type Solid, solidsOf } from './solids.ts';
 import { verdictOf } from './verdict.ts';
@@ -70,8 +70,6 @@ function homePairs(joint: Joint, fixed: readonly Solid[], moving: readonly Solid
   const pairs = fixed.flatMap((f) => moving.map((m) => pairAtHome(f, m, joint.fit.depthMarginMm, placeErrors(joint))));
   return pairs.filter((pair) => pair !== null);
 }
-
-const placeErrors = (joint: Joint): readonly number[] => [joint.dowelPlayMm, joint.fitRmsMm];
 
 function meets(joint: Joint, home: Measure, install: Measure | null, rotating: readonly RotatingMeasure[]): boolean {
   const { homeMm, wayInMm, rotatingMm } = joint.fit.clearance;

@@ -3,7 +3,7 @@ import { regionContains } from '../geometry/motion/containment.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons.ts';
-import { distance, lerp, type Vec, vec } from '../geometry/vec.ts';
+import { lerp, type Vec, vec } from '../geometry/vec.ts';
 
 /** How deep something goes at its deepest, mm, and a point where it does. */
 export interface Depth {
@@ -15,7 +15,8 @@ export interface Depth {
 const deepestWithinMm = 5e-5;
 
 /**
- * How deep a removed region goes: the larger of the greatest distance from a point of it to the metal left, and of the
+ * How deep a removed region goes, where `left` is the metal that stays and `outline` that there was, both trees of
+ * straight edges: the larger of the greatest distance from a point of it to the metal left, and of the
  * greatest distance from the cut surface to the nearest point of the outline as it was. Null where no metal is left.
  */
 export function deepest(removed: Polygons, left: OutlineTree, outline: OutlineTree): Depth | null {
@@ -25,24 +26,31 @@ export function deepest(removed: Polygons, left: OutlineTree, outline: OutlineTr
 const none: Depth = { mm: 0, at: vec(0, 0) };
 
 /**
- * A search for the greatest distance to an outline, by branch and bound: what is nearest to one point of a cell is no
- * farther from any other than from the cell's extreme points, a bound that closes in with the square of the cell's size.
+ * A search for the greatest distance to an outline, by branch and bound: no point of a cell is farther from a straight
+ * edge than the farthest of the cell's extreme points, so the edge nearest to one of its points bounds it well.
  */
 interface Search {
   readonly outline: OutlineTree;
   best: Depth;
 }
 
-/** Measures at a point, keeps it if it is the deepest so far, and gives what is nearest to it. */
-function probe(search: Search, at: Vec): Vec {
-  const { distanceMm, point } = nearestOnOutline(search.outline, at);
+/** Measures at a point, keeps it if it is the deepest so far, and gives the edge nearest to it. */
+function probe(search: Search, at: Vec): number {
+  const { distanceMm, edge } = nearestOnOutline(search.outline, at);
   if (distanceMm > search.best.mm) search.best = { mm: distanceMm, at };
-  return point;
+  return edge;
 }
 
-/** The farthest that points can be from what is nearest, given something near. */
-const reach = (near: Vec, points: readonly Vec[]): number =>
-  points.reduce((most, p) => Math.max(most, distance(near, p)), 0);
+/** How far a point lies from a straight edge of a tree, mm. */
+function fromEdgeMm({ ends }: OutlineTree, edge: number, p: Vec): number {
+  const ax = ends[4 * edge] as number;
+  const ay = ends[4 * edge + 1] as number;
+  const dx = (ends[4 * edge + 2] as number) - ax;
+  const dy = (ends[4 * edge + 3] as number) - ay;
+  const along = ((p.x - ax) * dx + (p.y - ay) * dy) / (dx * dx + dy * dy);
+  const t = Math.max(0, Math.min(1, along));
+  return Math.hypot(p.x - ax - t * dx, p.y - ay - t * dy);
+}
 
 const beats = (search: Search, mm: number): boolean => mm > search.best.mm + deepestWithinMm;
 
@@ -55,7 +63,8 @@ function deepestOnCut(removed: Polygons, outline: OutlineTree): Depth {
     const [p, q] = cell as [Vec, Vec];
     const middle = lerp(p, q, 0.5);
     const near = probe(search, middle);
-    if (beats(search, reach(near, cell))) cells.push([p, middle], [middle, q]);
+    const reachMm = Math.max(fromEdgeMm(outline, near, p), fromEdgeMm(outline, near, q));
+    if (beats(search, reachMm)) cells.push([p, middle], [middle, q]);
   }
   return search.best;
 }
@@ -74,20 +83,24 @@ function farthestFromMetal(removed: Polygons, left: OutlineTree, known: Depth): 
   for (const p of removed.flat()) probe(search, p);
   const cells = [cellRound(removed)];
   for (let cell = cells.pop(); cell !== undefined; cell = cells.pop()) {
-    const points = extremesOf(cell, inside);
-    const { point: near } = nearestOnOutline(left, cell.centre);
-    if (!beats(search, reach(near, points))) continue;
-    const farthest = points.reduce((a, b) => (distance(near, a) >= distance(near, b) ? a : b));
-    if (beats(search, reach(probe(search, farthest), points))) cells.push(...quartersOf(cell));
+    const near = nearestOnOutline(left, cell.centre).edge;
+    const far = beyondBest(search, near, cell, inside);
+    if (far.length === 0) continue;
+    const farthest = far.reduce((a, b) => (fromEdgeMm(left, near, a) >= fromEdgeMm(left, near, b) ? a : b));
+    if (beyondBest(search, probe(search, farthest), cell, inside).length > 0) cells.push(...quartersOf(cell));
   }
   return search.best;
 }
 
-/** Points whose convex hull holds all of the removed region that lies in the cell. */
-const extremesOf = (cell: Cell, inside: OutlineTree): readonly Vec[] => [
-  ...cell.edges.flat(),
-  ...cornersOf(cell).filter((p) => regionContains(inside, p.x, p.y)),
-];
+/**
+ * Of the points whose convex hull holds all of the removed region that lies in the cell, those farther from an edge
+ * than the best; its corners count where they lie in the region, which is asked last because it costs most.
+ */
+function beyondBest(search: Search, edge: number, cell: Cell, inside: OutlineTree): readonly Vec[] {
+  const isBeyond = (p: Vec): boolean => beats(search, fromEdgeMm(search.outline, edge, p));
+  const corners = cornersOf(cell).filter((p) => isBeyond(p) && regionContains(inside, p.x, p.y));
+  return [...cell.edges.flat().filter(isBeyond), ...corners];
+}
 
 const quadrants = [vec(-1, -1), vec(1, -1), vec(1, 1), vec(-1, 1)] as const;
 

@@ -65,9 +65,10 @@ function sectionFoul(section: Section, passes: readonly Pass[]): SectionFoul | n
   if (touching.length === 0) return null;
   const metal = polygonise(section.loops, toleranceMm, 'inside');
   const swept = sweptBy(touching);
+  const whole = buildOutlineTree(loopsOf(metal));
   const left = buildOutlineTree(loopsOf(difference(metal, swept)));
   const fouls = pieces(intersection(metal, swept))
-    .map((piece) => ({ piece, depth: deepest(piece, left, outline) }))
+    .map((piece) => ({ piece, depth: deepest(piece, left, whole) }))
     .filter(({ depth }) => depth === null || depth.mm > shallowMm);
   if (fouls.length === 0) return null;
   const polygons = fouls.flatMap(({ piece }) => piece);

@@ -2,6 +2,7 @@ import { type Motion, partOfMotion } from '../geometry/motion/motion.ts';
 import { type Passage, passage } from '../geometry/motion/passage.ts';
 import { identity, rigid } from '../geometry/rigid.ts';
 import { vec } from '../geometry/vec.ts';
+import type { Joint } from '../joint/joint.ts';
 import type { Leg, Position } from '../model/path.ts';
 import { type Fractions, sharedFractions } from './shared-depth.ts';
 import type { Solid } from './solids.ts';
@@ -27,6 +28,8 @@ export interface PairErrors {
 /** Errors of place that every pair has, beside its two outlines: half the dowel play and the rms of the dowel fit. */
 export type PlaceErrors = readonly number[];
 
+export const placeErrors = ({ dowelPlayMm, fitRmsMm }: Joint): PlaceErrors => [dowelPlayMm, fitRmsMm];
+
 const homePosition: Position = { standOffMm: 0, turnRad: 0, shift: vec(0, 0) };
 
 /** Standing still, told as a turn about the axis by nothing: the frames about the axis serve every leg. */
@@ -41,7 +44,9 @@ export function pairAtHome(fixed: Solid, moving: Solid, marginMm: number, place:
   return { fixed, moving, leg: null, fractions, passage: passed, errors: errorsOf(fixed, moving, place) };
 }
 
-/** The pair over the part of a leg during which it shares depth; null when it never does. */
+const wholeLeg: Fractions = { from: 0, to: 1 };
+
+/** The pair over the part of a leg, or of a piece of it, during which it shares depth; null when it never does. */
 export function pairOnLeg(
   fixed: Solid,
   moving: Solid,
@@ -49,11 +54,18 @@ export function pairOnLeg(
   count: number,
   marginMm: number,
   place: PlaceErrors,
+  piece = wholeLeg,
 ): PairPassage | null {
-  const fractions = sharedFractions(fixed.depth, moving.depth, leg, marginMm);
+  const fractions = commonTo(sharedFractions(fixed.depth, moving.depth, leg, marginMm), piece);
   if (fractions === null || bothUntraced(fixed, moving)) return null;
   const passed = passageOnLeg(fixed, moving, leg, fractions);
   return { fixed, moving, leg: count, fractions, passage: passed, errors: errorsOf(fixed, moving, place) };
+}
+
+function commonTo(shared: Fractions | null, piece: Fractions): Fractions | null {
+  if (shared === null || piece === wholeLeg) return shared;
+  const [from, to] = [Math.max(shared.from, piece.from), Math.min(shared.to, piece.to)];
+  return from < to ? { from, to } : null;
 }
 
 /** How two solids pass in the plane over part of a leg, whatever their depths. */

@@ -1,5 +1,6 @@
 import { apply, inverse } from '../geometry/rigid.ts';
-import { distance, type Vec, vec } from '../geometry/vec.ts';
+import { type Vec, vec } from '../geometry/vec.ts';
+import { EdgeGrid } from './verify-grid.ts';
 import type { Looks } from './verify-look.ts';
 import type { Meeting, Solid } from './verify-solids.ts';
 import { pathMm, placementAt } from './verify-way.ts';
@@ -44,20 +45,23 @@ export function measureFoul(section: Solid, meetings: readonly Meeting[], looks:
   let doubtful: Probed[] = [];
   let cells: Cell[] = [cellRound(section)];
   for (;;) {
+    const before = looks.made;
     doubtful = [];
     for (const cell of cells) {
       const probed = probe(section, meetings, cell, looks);
       const cornerMm = Math.SQRT2 * cell.halfMm;
       if (Math.max(probed.metalMm, probed.sweptMm) < -cornerMm) inside.push(cell);
-      else if (probed.metalMm <= cornerMm && probed.sweptMm < 0.95 * reachOf(cell)) doubtful.push(probed);
+      else if (probed.metalMm <= cornerMm && probed.sweptMm <= reachOf(cell)) doubtful.push(probed);
     }
     const share = areaOf(doubtful) / (areaOf(inside) + areaOf(doubtful));
-    if (doubtful.length === 0 || share < doubtfulShare || looks.made > end) break;
+    const spent = looks.made - before;
+    // the next round looks at twice as many cells or more, each as dear as these
+    if (doubtful.length === 0 || share < doubtfulShare || looks.made + 2 * spent > end) break;
     cells = doubtful.flatMap(quartersOf);
   }
   const leastAreaMm2 = areaOf(inside);
-  const withinMm = 2 * Math.SQRT2 * (doubtful[0]?.halfMm ?? 0);
-  const left = metalLeft(section, meetings, doubtful, looks);
+  const withinMm = 3 * Math.SQRT2 * (doubtful[0]?.halfMm ?? 0);
+  const left = metalLeft(section, meetings, doubtful, withinMm / 2, looks);
   const deepestMm =
     left.length === 0 ? null : Math.max(deepestOnCut(doubtful), farthest([...inside, ...doubtful], left, withinMm));
   return { leastAreaMm2, mostAreaMm2: leastAreaMm2 + areaOf(doubtful), deepestMm, withinMm };
@@ -104,8 +108,8 @@ function passingGap({ moving, way, stretch }: Meeting, p: Vec, reach: number, lo
     const gap = moving.gapMm(apply(inverse(placementAt(way, at)), p), 2 * reach);
     least = Math.min(least, gap);
     if (gap < -reach || at >= stretch.to || path === 0) return least;
-    // far off it cannot come within reach, nor near by get as deep as that, before it has run so far
-    const free = gap > reach ? gap - reach : gap + reach;
+    // before it has run so far it cannot come within reach, nor sweep over the point, nor get deep enough
+    const free = gap > reach ? gap - reach : gap > 0 ? gap : gap + reach;
     at = Math.min(stretch.to, at + Math.max(free, reach / 8) / path);
   }
 }
@@ -117,29 +121,33 @@ function quartersOf({ centre: { x, y }, halfMm }: Cell): Cell[] {
   );
 }
 
-/** Whether the edge of the sweep runs through a doubtful cell, in the metal. */
-const isOnCut = ({ metalMm, sweptMm, halfMm }: Probed): boolean =>
-  metalMm < 0 && Math.abs(sweptMm) < 2 * Math.SQRT2 * halfMm;
+/** Whether the centre of a doubtful cell is metal that stays, beside the edge of the sweep. */
+const isBesideCut = ({ metalMm, sweptMm }: Probed): boolean => metalMm < 0 && sweptMm > 0;
 
 const deepestOnCut = (doubtful: readonly Probed[]): number =>
-  -least([0, ...doubtful.filter(isOnCut).map(({ metalMm }) => metalMm)]);
+  -least([0, ...doubtful.filter(isBesideCut).map(({ metalMm }) => metalMm)]);
 
 /** Points of the metal left: along the cut, and along the outline where nothing sweeps over it. */
-function metalLeft(section: Solid, meetings: readonly Meeting[], doubtful: readonly Probed[], looks: Looks): Vec[] {
-  const reach = section.shape.spacingMm;
+function metalLeft(
+  section: Solid,
+  meetings: readonly Meeting[],
+  doubtful: readonly Probed[],
+  reach: number,
+  looks: Looks,
+): Vec[] {
   const unswept = pointsOf(section.shape).filter((p) => sweptGap(meetings, p, reach, looks) > 0);
-  return [...doubtful.filter(isOnCut).map(({ centre }) => centre), ...unswept];
+  return [...doubtful.filter(isBesideCut).map(({ centre }) => centre), ...unswept];
 }
 
 /** The greatest distance from a point of some cells to the nearest of some points. */
 function farthest(cells: readonly Cell[], points: readonly Vec[], withinMm: number): number {
+  const grid = new EdgeGrid(points.map((p) => ({ kind: 'line', a: p, b: p })));
   let most = 0;
   const open = [...cells];
   for (let cell = open.pop(); cell !== undefined; cell = open.pop()) {
-    const { centre, halfMm } = cell;
-    const mm = least(points.map((p) => distance(centre, p)));
+    const mm = grid.distance(cell.centre, Infinity);
     most = Math.max(most, mm);
-    if (mm + Math.SQRT2 * halfMm > most + withinMm) open.push(...quartersOf(cell));
+    if (mm + Math.SQRT2 * cell.halfMm > most + withinMm) open.push(...quartersOf(cell));
   }
   return most;
 }

@@ -1,9 +1,9 @@
 import { vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting } from '../model/casting.ts';
 import type { HomeAnswer } from '../model/check-answer.ts';
 import { checkCautions, grindCautions } from '../words/cautions.ts';
 import { groundsOf } from '../words/check-text.ts';
+import { partText, viewedFromText } from '../words/part-text.ts';
 import { rangeText, turnRange } from '../words/places.ts';
 import { uncuredLines, wallLines } from '../words/plan-text.ts';
 import { areaText, givenLength, lengthText, type Units } from '../words/units.ts';
@@ -45,9 +45,9 @@ function notesOf(input: DrawInput): Note[] {
     ...wayIn(joint),
     ...planNotes(input),
     { words: 'Viewed from', bold: true },
-    { words: viewedFrom(joint) },
-    partNote('Fixed', joint.fixed),
-    partNote('Moving', joint.moving),
+    { words: viewedFromText(joint) },
+    { words: partText('Fixed', joint.fixed) },
+    { words: partText('Moving', joint.moving) },
     { words: 'What it rests on', bold: true },
     ...groundsOf(joint, check.answer).map((words) => ({ words })),
     { words: 'Take care', bold: true },
@@ -100,26 +100,6 @@ function measureText({ state, clearanceMm, worstClearanceMm, foulAreaMm2, deepes
   const traced = `${state}, ${state === 'undecided' ? 'at least ' : ''}${lengthText(clearanceMm, units)} as traced`;
   if (worstClearanceMm === null) return traced;
   return `${traced}, ${lengthText(worstClearanceMm, units).replace('-', '−')} with every tracing error against you`;
-}
-
-/** In plain words which side of the metal one looks at: a mirrored template costs a casting. */
-const viewedFrom = ({ fit, fixed, moving }: Joint): string =>
-  `The large view is viewed from in front of the fixed part: you look at the mating face of ${fixed.name}, ` +
-  `and ${moving.name} would come from behind you. Lengths are in ${fit.units === 'mm' ? 'mm' : 'inches'}.`;
-
-function partNote(role: string, part: Casting): Note {
-  const number = part.castingNumber === null ? '' : `, casting number ${part.castingNumber}`;
-  const seen = part.viewedFrom === 'face' ? 'looking at its own mating face' : 'through it from behind';
-  const hand = part.mirrored ? 'mirrored here by Fettle' : 'not mirrored here';
-  return { words: `${role}: ${part.name}${number}. Traced ${seen}, ${hand}; ${tracedWithin(part)}.` };
-}
-
-function tracedWithin({ sections, units }: Casting): string {
-  const errors = sections.map(({ traceErrorMm }) => traceErrorMm);
-  const [least, most] = [Math.min(...errors), Math.max(...errors)];
-  const range = least === most ? '' : `${givenLength(least, units)} to `;
-  const stated = sections.every(({ traceErrorStated }) => traceErrorStated) ? '' : ', assumed: not stated';
-  return `outlines ± ${range}${givenLength(most, units)}${stated}`;
 }
 
 function wayIn({ fit: { legs, units } }: Joint): Note[] {

@@ -21,6 +21,10 @@ export type Role =
   | 'relief'
   | 'relief-hatch'
   | 'foul'
+  | 'foul-stretch'
+  | 'clearance-curve'
+  | 'error-band'
+  | 'asked'
   | 'first-line'
   | 'last-line'
   | 'centre-line'
@@ -119,6 +123,10 @@ const styles: Readonly<Record<Role, Style>> = {
   relief: filled(drawn('black', 'continuous', wide), 'yellow', 0.75),
   'relief-hatch': drawn('black', 'continuous', narrow),
   foul: filled(drawn('vermillion', 'continuous', narrow), 'vermillion', 0.85),
+  'foul-stretch': filled(drawn('vermillion', 'continuous', narrow), 'vermillion', 0.22),
+  'clearance-curve': drawn('blue', 'continuous', 1.5 * wide),
+  'error-band': filled(drawn('blue', 'dotted', wide), 'sky', 0.3),
+  asked: drawn('black', 'dashed', wide),
   'first-line': drawn('black', 'dashed', narrow),
   'last-line': drawn('black', 'long-dash-dot', wide),
   'centre-line': drawn('black', 'long-dash-dot', narrow),

@@ -94,7 +94,7 @@ function arrowNodes({ from, to, heads }: ArrowMark, { place, penMm }: Placing): 
 }
 
 /** A filled head at `b`, smaller where the arrow is too short for it. */
-function headPoints(a: Vec, b: Vec, penMm: number): Vec[] {
+export function headPoints(a: Vec, b: Vec, penMm: number): Vec[] {
   const span = length(sub(b, a));
   if (span === 0) return [b];
   const along = scale(sub(b, a), 1 / span);

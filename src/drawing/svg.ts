@@ -86,5 +86,6 @@ function written({ tag, attributes, children }: SvgNode): string {
 /** What XML 1.0 has no place for at all: control characters and halves of letters. */
 const noXml = /[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
 
-const escaped = (text: string): string =>
+/** Text as it stands in XML and HTML, between tags or between double quotes. */
+export const escaped = (text: string): string =>
   text.replace(noXml, '·').replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');

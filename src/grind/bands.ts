@@ -1,6 +1,7 @@
 import { depthBreaks, type Part, type Pass, passesBy } from '../clearance/passes.ts';
 import { treeOf } from '../clearance/trees.ts';
 import { leastDistance, staysClear } from '../geometry/motion/least-distance.ts';
+import { passage } from '../geometry/motion/passage.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, Section } from '../model/casting.ts';
 import { clearanceOf, errorOf } from './room-needed.ts';
@@ -14,7 +15,10 @@ export interface Band {
 }
 
 export interface NearPass extends Pass {
-  /** How much nearer than asked it passes as traced, mm; none or less where it only might. */
+  /**
+   * How much nearer than asked it passes as traced, mm; none or less where it only might. A foul where next to no
+   * clearance is asked is short beyond measure: what holds for a touch does not for it.
+   */
   readonly shortMm: number;
 }
 
@@ -42,7 +46,9 @@ function nearPass(joint: Joint, section: Section, pass: Pass): NearPass[] {
   const clearanceMm = clearanceOf(joint, pass);
   const passing = [treeOf(section.loops), treeOf(pass.section.loops), pass.start, pass.motion] as const;
   if (staysClear(...passing, clearanceMm + errorOf(joint, pass))) return [];
-  return [{ ...pass, shortMm: clearanceMm - leastDistance(...passing).distanceMm }];
+  const { distanceMm } = leastDistance(...passing);
+  const isFoul = distanceMm === 0 && clearanceMm <= heldToMm && passage(...passing).state === 'fouls';
+  return [{ ...pass, shortMm: isFoul ? Number.POSITIVE_INFINITY : clearanceMm - distanceMm }];
 }
 
 function joined(bands: readonly Band[]): Band[] {

@@ -1,6 +1,5 @@
 import { type Depth, deepest } from '../clearance/deepest.ts';
 import { metalLeft } from '../clearance/metal-left.ts';
-import { treeOf } from '../clearance/trees.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
 import { offset } from '../geometry/offset.ts';
@@ -10,8 +9,12 @@ import { areaMm2, loopsOf, outlinesOf, type Polygons } from '../geometry/polygon
 import { soundPolygons } from '../geometry/sound-polygons.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
-import { type Band, heldToMm } from './bands.ts';
-import { leastRoom, mostRoom, plannedRoom } from './room-needed.ts';
+import type { Cutter } from '../model/job.ts';
+import { type Band, heldToMm, type NearPass } from './bands.ts';
+import type { Narrow } from './corner-relief.ts';
+import { type CutterShape, type CutterWay, shapeForCutter } from './cutter-shape.ts';
+import { clearanceOf, errorOf, leastRoom, mostRoom, plannedRoom, roomForDisc } from './room-needed.ts';
+import { cutPast, type Slice } from './run-out.ts';
 import type { Sweeps } from './sweeps.ts';
 
 /** Every approximation of a cut, arcs and round corners alike, keeps within this on the side of more clearance. */
@@ -31,6 +34,12 @@ export interface BandCut {
   /** What ought to go but must not be cut. */
   readonly refused: readonly Refused[];
   readonly boundMm: number;
+  /** What the clearance alone would take, whatever the cutter, and its volume; null without depth. */
+  readonly neededMm2: number;
+  readonly neededMm3: number | null;
+  /** How it is shaped for the cutter; null without one. */
+  readonly way: CutterWay | null;
+  readonly narrow: readonly Narrow[];
 }
 
 export interface Refused {
@@ -39,35 +48,126 @@ export interface Refused {
   readonly at: Depth['at'];
 }
 
+/** What a section's cuts depend on beside the section. */
+export interface Bench {
+  readonly joint: Joint;
+  readonly doNotCut: readonly DoNotCut[];
+  readonly sweeps: Sweeps;
+  /** Null where none is named, or where it is not to be cut anyway. */
+  readonly cutter: Cutter | null;
+  /** Other sections of the same casting. */
+  readonly beside: readonly Section[];
+}
+
 /**
- * The least cut that gives a band the clearance asked, less what must not be cut: one band, or several where a region
- * that must not be cut ends within it; none where only shavings would go.
+ * The least cut that gives a section's bands the clearance asked and that the cutter can make, less what must not be
+ * cut. A band is cut past its ends where the nose of the cutter would leave a fillet, and split where a region that must
+ * not be cut ends within it; none where only shavings would go.
  */
-export function cutBand(
-  joint: Joint,
-  section: Section,
-  band: Band,
-  doNotCut: readonly DoNotCut[],
-  sweeps: Sweeps,
-): BandCut[] {
+export function cutBands(bench: Bench, section: Section, bands: readonly Band[]): BandCut[] {
   const metal = union(polygonise(section.loops, toleranceMm, 'outside'));
+  const cuts = bands.flatMap((band) => bandNeed(bench, section, metal, band) ?? []);
+  return cutPast(cuts, section.depth, pastMm(bench.cutter)).flatMap((slice) => sliceCuts(bench, metal, slice));
+}
+
+/** How far the cut goes past a band's ends, so that no fillet of a ball nose stands in it. */
+export const pastMm = (cutter: Cutter | null): number =>
+  cutter?.nose === 'ball' && cutter.runOut === 'cut-past' ? cutter.radiusMm : 0;
+
+/** The lines of one band before anything is refused, and before it is cut past its ends. */
+interface BandNeed {
+  readonly depth: DepthRange | null;
+  readonly needed: Polygons;
+  readonly planned: Polygons;
+  readonly first: Polygons;
+  readonly last: Polygons;
+  readonly boundMm: number;
+  readonly way: CutterWay | null;
+  readonly narrow: readonly Narrow[];
+}
+
+function bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band): BandNeed | null {
+  const { joint, sweeps } = bench;
   const short = band.passes.filter(({ shortMm }) => shortMm > 0);
   const room = plannedRoom(joint, short, sweeps, toleranceMm);
-  const planned = withoutShavings(intersection(metal, room.polygons), difference(metal, room.polygons));
-  if (planned.length === 0) return [];
+  const slackMm = Math.min(heldToMm, ...short.map((pass) => clearanceOf(joint, pass))) - toleranceMm;
+  const whole = intersection(metal, room.polygons);
+  const needed = slackMm > 0 ? withoutShavings(whole, difference(metal, room.polygons), slackMm) : whole;
+  if (needed.length === 0) return null;
+  const { cut: planned, boundMm, way, narrow } = shapedFor(bench, metal, needed, band, short);
   const least = leastRoom(joint, short, sweeps, toleranceMm).polygons;
-  const lines = {
+  const most = intersection(metal, mostRoom(joint, band.passes, sweeps, toleranceMm).polygons);
+  return {
+    depth: band.depth,
+    needed,
     planned,
     first: intersection(union(polygonise(section.loops, toleranceMm, 'inside')), least),
-    last: intersection(metal, mostRoom(joint, band.passes, sweeps, toleranceMm).polygons),
+    last: union([...most, ...beyond(joint, metal, difference(planned, needed), band)]),
+    boundMm: toleranceMm + room.boundMm + boundMm,
+    way,
+    narrow,
   };
-  const inTheWay = doNotCut.filter(
-    (region) => sharesDepth(region.depth, band.depth) && biteOf(planned, region) !== null,
+}
+
+type Shaped = Pick<BandNeed, 'way'> & Omit<CutterShape, 'way'>;
+
+function shapedFor(bench: Bench, metal: Polygons, needed: Polygons, band: Band, short: readonly NearPass[]): Shaped {
+  const { joint, sweeps, cutter } = bench;
+  if (cutter === null) return { way: null, cut: needed, narrow: [], boundMm: 0 };
+  const beside = bench.beside.filter((other) => sharesDepth(other.depth, band.depth));
+  const kept = bench.doNotCut.filter((region) => sharesDepth(region.depth, band.depth));
+  return shapeForCutter(
+    metal,
+    needed,
+    () => roomForDisc(joint, short, sweeps, toleranceMm, cutter.radiusMm).polygons,
+    union(beside.flatMap(({ loops }) => polygonise(loops, toleranceMm, 'outside'))),
+    cutter.radiusMm,
+    (cut) => kept.some((region) => biteOf(cut, region) !== null),
   );
-  return rangesOf(band.depth, inTheWay).map((depth) => {
-    const refused = inTheWay.filter((region) => sharesDepth(region.depth, depth));
-    return bandCut(section, metal, depth, lines, refused, toleranceMm + room.boundMm);
+}
+
+/** What the cutter takes beyond need moves with the line, and so as far past it at worst. */
+function beyond(joint: Joint, metal: Polygons, extra: Polygons, { passes }: Band): Polygons {
+  if (extra.length === 0) return [];
+  const errorMm = Math.max(...passes.map((pass) => errorOf(joint, pass)));
+  return errorMm === 0
+    ? extra
+    : intersection(metal, offset(outlinesOf(extra), errorMm, toleranceMm, 'outside').polygons);
+}
+
+function sliceCuts(bench: Bench, metal: Polygons, { depth, cuts }: Slice<BandNeed>): BandCut[] {
+  const all = (of: (cut: BandNeed) => Polygons): Polygons =>
+    cuts.length === 1 ? of(cuts[0] as BandNeed) : union(cuts.flatMap(of));
+  const lines = {
+    planned: all(({ planned }) => planned),
+    first: all(({ first }) => first),
+    last: all(({ last }) => last),
+  };
+  const inTheWay = bench.doNotCut.filter(
+    (region) => sharesDepth(region.depth, depth) && biteOf(lines.planned, region) !== null,
+  );
+  const shared = {
+    neededMm2: areaMm2(all(({ needed }) => needed)),
+    way: wayOf(cuts),
+    narrow: cuts.flatMap(({ narrow }) => narrow),
+  };
+  const boundMm = Math.max(...cuts.map((cut) => cut.boundMm));
+  return rangesOf(depth, inTheWay).map((range) => {
+    const refused = inTheWay.filter((region) => sharesDepth(region.depth, range));
+    return { ...bandCut(metal, range, lines, refused, boundMm), ...shared, neededMm3: neededMm3(cuts, range) };
   });
+}
+
+const wayOf = (cuts: readonly BandNeed[]): CutterWay | null =>
+  cuts.map(({ way }) => way).find((way) => way !== 'as-needed') ?? cuts[0]?.way ?? null;
+
+/** The volume the clearance alone takes of a range of depth. */
+function neededMm3(cuts: readonly BandNeed[], range: DepthRange | null): number | null {
+  if (range === null) return null;
+  return cuts.reduce((sum, { depth, needed }) => {
+    const { fromMm, toMm } = depth ?? range;
+    return sum + areaMm2(needed) * Math.max(0, Math.min(toMm, range.toMm) - Math.max(fromMm, range.fromMm));
+  }, 0);
 }
 
 interface Lines {
@@ -76,14 +176,15 @@ interface Lines {
   readonly last: Polygons;
 }
 
+type PlainCut = Omit<BandCut, 'neededMm2' | 'neededMm3' | 'way' | 'narrow'>;
+
 function bandCut(
-  section: Section,
   metal: Polygons,
   depth: DepthRange | null,
   lines: Lines,
   refused: readonly DoNotCut[],
   boundMm: number,
-): BandCut {
+): PlainCut {
   const keep = union(refused.flatMap((region) => polygonise(region.loops, toleranceMm, 'outside')));
   const allowed = (polygons: Polygons): Polygons => (refused.length === 0 ? polygons : difference(polygons, keep));
   const planned = soundPolygons(allowed(lines.planned), 'outside');
@@ -94,24 +195,23 @@ function bandCut(
     first: soundPolygons(intersection(allowed(lines.first), planned.polygons), 'inside').polygons,
     last: soundPolygons(union([...allowed(lines.last), ...planned.polygons]), 'outside').polygons,
     left,
-    takeOff: deepest(planned.polygons, buildOutlineTree(loopsOf(left)), treeOf(section.loops)),
+    takeOff: deepest(planned.polygons, buildOutlineTree(loopsOf(left)), buildOutlineTree(loopsOf(metal))),
     refused: refused.flatMap((region) => biteOf(lines.planned, region) ?? []),
     boundMm: boundMm + planned.boundMm + 3 * engineErrorMm,
   };
 }
 
 /**
- * Pieces that lie within what the clearance is held to of metal that stays can stay as well: they are what the
- * approximations alone would take off a wall that is just clear.
+ * Pieces that lie within `slackMm` of metal that stays can stay as well, where clearances are held to no less: they are
+ * what the approximations alone would take off a wall that is just clear.
  */
-function withoutShavings(planned: Polygons, left: Polygons): Polygons {
+function withoutShavings(planned: Polygons, left: Polygons, slackMm: number): Polygons {
   if (left.length === 0) return planned;
   const tree = buildOutlineTree(loopsOf(left));
-  const withinMm = heldToMm - toleranceMm;
   const parts = pieces(planned);
-  const thin = parts.filter((piece) => piece.flat().every((p) => nearestOnOutline(tree, p).distanceMm < withinMm));
+  const thin = parts.filter((piece) => piece.flat().every((p) => nearestOnOutline(tree, p).distanceMm < slackMm));
   if (thin.length === 0) return planned;
-  const near = offset(outlinesOf(left), withinMm, toleranceMm / 10, 'inside').polygons;
+  const near = offset(outlinesOf(left), slackMm, toleranceMm / 10, 'inside').polygons;
   return parts.filter((piece) => !thin.includes(piece) || difference(piece, near).length > 0).flat();
 }
 
@@ -123,7 +223,7 @@ function biteOf(planned: Polygons, region: DoNotCut): Refused | null {
 }
 
 /** Ranges that overlap; without depth means every depth. */
-const sharesDepth = (a: DepthRange | null, b: DepthRange | null): boolean =>
+export const sharesDepth = (a: DepthRange | null, b: DepthRange | null): boolean =>
   a === null || b === null || (a.fromMm < b.toMm && b.fromMm < a.toMm);
 
 /** A band's depth cut where regions begin and end within it. */

@@ -36,12 +36,12 @@ const cornerRad = Math.PI / 9;
 const overMm = 0.5;
 
 /** Where a run turns a corner: lengths along it, in order. A bend of 1.5 mm radius or more is no corner. */
-export function cornersAlong(run: Measured): number[] {
+export function cornersAlong(run: Measured, leastRad = cornerRad): number[] {
   const { reach, lengthMm, closed } = run;
   const inner = closed ? reach.slice(0, -1) : reach.slice(1, -1);
   const bends = inner
     .map((s) => ({ s, turn: turnAt(run, s) }))
-    .filter(({ turn }) => turn > cornerRad)
+    .filter(({ turn }) => turn > leastRad)
     .sort((a, b) => b.turn - a.turn);
   const corners: number[] = [];
   for (const { s } of bends) {

@@ -16,10 +16,11 @@ export interface WorkBand {
   readonly takeOffMm: number | null;
   readonly present: OutlineTree;
   readonly relief: Region;
-  readonly first: Region;
-  readonly last: Region;
   readonly lines: BandLines;
+  /** Of the planned cut, and of what the first and the last line take off. */
   readonly edges: ReliefEdges;
+  readonly firstEdges: ReliefEdges;
+  readonly lastEdges: ReliefEdges;
 }
 
 /** What turns the regions of the plan into the frame of the casting they are shown on. */
@@ -44,13 +45,13 @@ function workBand(section: Section, band: BandAnswer, seenAs: SeenAs): WorkBand 
     takeOffMm: band.takeOffMm,
     present,
     relief,
-    first,
-    last,
     lines: {
       first: polygonise(first, toleranceMm, 'inside'),
       planned: polygonise(relief, toleranceMm, 'outside'),
       last: polygonise(last, toleranceMm, 'outside'),
     },
     edges: reliefEdges(relief, present),
+    firstEdges: reliefEdges(first, present),
+    lastEdges: reliefEdges(last, present),
   };
 }

@@ -12,7 +12,7 @@ const mostHoles = 8;
 const leastSpacingMm = 1;
 
 /**
- * The two holes of a part that all places are measured from: its dowels, or holes where it has no two of them. Of
+ * The two holes of a part that all places are measured from: its dowels, or small holes where it has no two of them. Of
  * several pairs the one whose arcs cross most squarely at the place where they cross worst; null where there is none.
  */
 export function dividerHoles(joint: Joint, part: Part, places: readonly Vec[]): DividerHoles | null {
@@ -35,7 +35,7 @@ function candidates(joint: Joint, part: Part, places: readonly Vec[]): readonly 
   const dowels = paired.length > 1 ? paired : holes.filter(({ kind }) => kind === 'dowel');
   if (dowels.length > 1) return dowels.slice(0, mostHoles);
   const [first] = places;
-  const drilled = holes.filter(({ kind }) => kind !== 'planned');
+  const drilled = holes.filter(({ kind }) => kind !== 'planned' && kind !== 'bore');
   if (first === undefined) return drilled.slice(0, mostHoles);
   return drilled.toSorted((a, b) => distance(a.at, first) - distance(b.at, first)).slice(0, mostHoles);
 }

@@ -41,20 +41,28 @@ interface SortedRun extends Run {
 
 /** Edges of one kind that follow one another, from a place where the kind changes. */
 function runsOf(polygon: Polygon, present: OutlineTree): SortedRun[] {
-  const { length: count } = polygon;
-  const at = (i: number): Vec => polygon[i % count] as Vec;
-  const isCut = polygon.map((a, i) => !liesOn(present, a, at(i + 1)));
-  const first = isCut.findIndex((cut, i) => cut !== isCut[(i + count - 1) % count]);
-  if (first < 0) return [{ points: [...polygon, at(0)], closed: true, isCut: isCut[0] ?? false }];
-  const runs: { points: Vec[]; closed: boolean; isCut: boolean }[] = [];
-  for (let step = 0; step < count; step++) {
-    const i = (first + step) % count;
-    const kind = isCut[i] as boolean;
-    const run = runs.at(-1);
-    if (run?.isCut === kind) run.points.push(at(i + 1));
-    else runs.push({ points: [at(i), at(i + 1)], closed: false, isCut: kind });
-  }
-  return runs;
+  const isCut = (a: Vec, b: Vec): boolean => !liesOn(present, a, b);
+  const kinds = polygon.map((a, i) => isCut(a, polygon[(i + 1) % polygon.length] as Vec));
+  const change = kinds.findIndex((kind, i) => kind !== kinds.at(i - 1));
+  const start = Math.max(0, change);
+  const round = [...polygon.slice(start), ...polygon.slice(0, start), polygon[start] as Vec];
+  return parted(round, isCut).map(({ points, holds }) => ({ points, closed: change < 0, isCut: holds }));
+}
+
+/** A line parted where its pieces begin or cease to pass a test. */
+export function parted(
+  points: readonly Vec[],
+  test: (a: Vec, b: Vec) => boolean,
+): { readonly points: readonly Vec[]; readonly holds: boolean }[] {
+  const parts: { points: Vec[]; holds: boolean }[] = [];
+  points.slice(1).forEach((b, i) => {
+    const a = points[i] as Vec;
+    const holds = test(a, b);
+    const last = parts.at(-1);
+    if (last?.holds === holds) last.points.push(b);
+    else parts.push({ points: [a, b], holds });
+  });
+  return parts;
 }
 
 const liesOn = (present: OutlineTree, a: Vec, b: Vec): boolean =>

@@ -47,8 +47,8 @@ export function placesAlong(
 const lookMm = 0.5;
 
 /** Where along an edge a value is largest. */
-function mostAlong(run: Measured, valueOf: (at: Vec) => number): number {
-  const valueAt = (s: number): number => valueOf(pointAlong(run, s));
+function mostAlong(run: Measured, of: (at: Vec) => number): number {
+  const valueAt = (s: number): number => of(pointAlong(run, s));
   const looks = Math.max(1, Math.ceil(run.lengthMm / lookMm));
   const at = (i: number): number => (run.lengthMm * i) / looks;
   let best = 0;

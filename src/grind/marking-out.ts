@@ -53,7 +53,7 @@ function rowOf(joint: Joint, part: Part, holes: DividerHoles | null, mark: Marke
   const { band, edge, run } = mark;
   const { kind, alongMm } = mark.place;
   const at = pointAlong(run, alongMm);
-  const { firstMm, plannedMm, lastMm, lastAt } = takeOffAlong(run, alongMm, band.present, band.lines);
+  const { firstMm, plannedMm, lastMm, lastAt } = takeOffAlong(run, alongMm, band.present, band.lines, band.takeOffMm);
   const hand = joint.fit.cutter?.handErrorMm ?? handErrorMm;
   return {
     place,

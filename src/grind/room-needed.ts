@@ -24,6 +24,22 @@ export const errorOf = (joint: Joint, { section }: Pass): number =>
 export const plannedRoom = (joint: Joint, passes: readonly Pass[], sweeps: Sweeps, toleranceMm: number): Room =>
   room(passes, { toleranceMm, side: 'outside', sweeps, shrink: () => 0, grow: (pass) => clearanceOf(joint, pass) });
 
+/** The planned room where every pass is given at least `leastMm`: a disc of that radius gets at all of it. */
+export const roomForDisc = (
+  joint: Joint,
+  passes: readonly Pass[],
+  sweeps: Sweeps,
+  toleranceMm: number,
+  leastMm: number,
+): Room =>
+  room(passes, {
+    toleranceMm,
+    side: 'outside',
+    sweeps,
+    shrink: () => 0,
+    grow: (pass) => Math.max(leastMm, clearanceOf(joint, pass)),
+  });
+
 /** The room that is needed even if every error is in the builder's favour; never too much. */
 export const leastRoom = (joint: Joint, passes: readonly Pass[], sweeps: Sweeps, toleranceMm: number): Room =>
   room(passes, {

@@ -14,6 +14,8 @@ import type { BandCut } from './cut-band.ts';
 /** How far a hand-held grinder strays from the line, mm, where the fit does not say; common practice, no source. */
 const handErrorMm = 0.5;
 
+export const handErrorOf = ({ cutter }: Fit): number => cutter?.handErrorMm ?? handErrorMm;
+
 /**
  * The metal left between a cut and each hollow of the part, as a distance in space: `wallMm` from the last line, the
  * hand's and the hollow's own error taken off; `nominalMm` from the planned cut, nothing taken off.
@@ -22,7 +24,7 @@ export function wallsBehind(hollows: readonly Hollow[], bands: readonly BandCut[
   if (bands.length === 0) return [];
   return hollows.map((hollow) => {
     const least = nearest(hollow, bands, ({ last }) => last);
-    const wallMm = least.mm - hollow.traceErrorMm - (fit.cutter?.handErrorMm ?? handErrorMm);
+    const wallMm = least.mm - hollow.traceErrorMm - handErrorOf(fit);
     const keepMm = keepOf(hollow, fit);
     return {
       hollow: hollow.id,
@@ -60,5 +62,5 @@ function nearest(
 }
 
 /** The gap between two ranges of depth; without depth, every depth. */
-const gapMm = (a: DepthRange | null, b: DepthRange | null): number =>
+export const gapMm = (a: DepthRange | null, b: DepthRange | null): number =>
   a === null || b === null ? 0 : Math.max(0, a.fromMm - b.toMm, b.fromMm - a.toMm);

@@ -13,6 +13,11 @@ const band = z.strictObject({
   loops: z.array(loop),
   firstLoops: z.array(loop),
   lastLoops: z.array(loop),
+  /** What the clearance alone would take, and what the cutter takes beyond it. */
+  neededAreaMm2: z.number(),
+  extraAreaMm2: z.number(),
+  /** How it is shaped for the cutter: corners relieved, grown all along, or good as it is; null without a cutter. */
+  cutterWay: z.enum(['as-needed', 'corners', 'uniform']).nullable(),
 });
 export type BandAnswer = z.infer<typeof band>;
 
@@ -38,22 +43,124 @@ const uncured = z.strictObject({
 });
 export type Uncured = z.infer<typeof uncured>;
 
+const cutterEnd = z.strictObject({
+  section: z.string(),
+  /** Depth of the end from the face of the part that is cut, and which way the cut would go on from there. */
+  atMm: z.number(),
+  towards: z.enum(['face', 'back']),
+  /**
+   * `cut-past`: the plan is lengthened by `mm`. `run-past`: the section ends here as traced; the cutter must run on by
+   * `mm`, through whatever is there. `left`: a fillet `mm` high is left standing. `against`: as `left`, in the corner
+   * with another section.
+   */
+  what: z.enum(['cut-past', 'run-past', 'left', 'against']),
+  mm: z.number(),
+  /** How far along the depth the fillet reaches. */
+  reachMm: z.number(),
+  against: z.string().nullable(),
+  at: point,
+});
+export type CutterEnd = z.infer<typeof cutterEnd>;
+
+const cutter = z.strictObject({
+  radiusMm: z.number(),
+  nose: z.enum(['ball', 'flat']),
+  /** Height of the ridges a ball leaves at the fit's stepover; null without one. */
+  scallopMm: z.number().nullable(),
+  /** What the clearance alone would take, and what the cutter takes beyond it. */
+  neededVolumeMm3: z.number().nullable(),
+  extraVolumeMm3: z.number().nullable(),
+  extraMassG: z.number().nullable(),
+  ends: z.array(cutterEnd),
+  /** Where it cannot get in from the side: the gap between metal that stays. */
+  narrow: z.array(z.strictObject({ section: z.string(), at: point, gapMm: z.number() })),
+  /** Sections nearer the face that stand over a cut. */
+  covered: z.array(z.strictObject({ section: z.string(), by: z.string(), areaMm2: z.number(), at: point })),
+});
+export type CutterAnswer = z.infer<typeof cutter>;
+
+const thinPlace = z.strictObject({
+  section: z.string(),
+  depth: depthRange.nullable(),
+  /** From the last line to the outline across the metal, the section's trace error and the hand's taken off. */
+  wallMm: z.number(),
+  nominalMm: z.number(),
+  keepMm: z.number(),
+  at: point,
+  across: point,
+  holds: z.boolean(),
+});
+export type ThinPlace = z.infer<typeof thinPlace>;
+
+const readWall = z.strictObject({
+  section: z.string(),
+  depth: depthRange.nullable(),
+  /** Where it was read, and what. */
+  at: point,
+  readAtDepthMm: z.number(),
+  readMm: z.number(),
+  /** The most the last line takes off near there. */
+  takeOffMm: z.number(),
+  /** What is then left, the reading's error and the hand's taken off. */
+  wallMm: z.number(),
+  keepMm: z.number().nullable(),
+  holds: z.boolean().nullable(),
+});
+export type ReadWall = z.infer<typeof readWall>;
+
+const alternative = z.strictObject({
+  what: z.enum(['clearance', 'other-part', 'both', 'turn', 'stand-off']),
+  /** What would be asked instead. */
+  homeMm: z.number().nullable(),
+  wayInMm: z.number().nullable(),
+  part: z.enum(['fixed', 'moving', 'both']),
+  /** Change of the turn of the positions that are turned, and of the stand-off of those that turn. */
+  turnDeg: z.number().nullable(),
+  standOffMm: z.number().nullable(),
+  holds: z.boolean(),
+  areaMm2: z.number().nullable(),
+  massG: z.number().nullable(),
+  /** What stands against it. */
+  against: z.array(z.string()),
+});
+export type Alternative = z.infer<typeof alternative>;
+
+const cutSection = z.strictObject({ id: z.string(), bands: z.array(band) });
+
+/** What the plan says of a part it cuts. */
+const cutOfPart = {
+  boundMm: z.number(),
+  volumeMm3: z.number().nullable(),
+  massG: z.number().nullable(),
+  sections: z.array(cutSection),
+  walls: z.array(wall),
+  /** Least thickness of the part's own metal at the cut, where the fit sets a least wall. */
+  thin: z.array(thinPlace),
+  readings: z.array(readWall),
+  /** Cuts near which neither a hollow nor a wall reading is known: walls to measure first. */
+  unmeasured: z.array(z.strictObject({ section: z.string(), depth: depthRange.nullable(), at: point })),
+  cutter: cutter.nullable(),
+  severed: z.array(z.strictObject({ section: z.string(), areaMm2: z.number(), at: point })),
+};
+const partCut = z.strictObject(cutOfPart);
+export type PartCut = z.infer<typeof partCut>;
+
 /** The answer of `fettle grind --json`: loops in the joint frame at home, in part-file notation, mm. */
 export const grindAnswer = z.strictObject({
   format: z.literal('fettle-grind/1'),
   title: z.string(),
   part: z.enum(['fixed', 'moving']),
   holds: z.boolean(),
-  boundMm: z.number(),
-  volumeMm3: z.number().nullable(),
-  massG: z.number().nullable(),
-  sections: z.array(z.strictObject({ id: z.string(), bands: z.array(band) })),
-  walls: z.array(wall),
+  ...cutOfPart,
+  /** What the moving part loses where both parts are cut; else null. */
+  movingCut: partCut.nullable(),
+  /** Least radius of an inward corner the cut leaves; null without a cutter, which alone sets one. */
   smallestFilletMm: z.number().nullable(),
-  severed: z.array(z.strictObject({ section: z.string(), areaMm2: z.number(), at: point })),
   uncured: z.array(uncured),
   table: z.array(z.unknown()),
   afterCut: z.strictObject({ home: checkAnswer.shape.home, install: checkAnswer.shape.install }),
+  /** What else would give where the plan does not hold, none of it chosen; null where it was not worked out. */
+  alternatives: z.array(alternative).nullable(),
   warnings: z.array(warning),
 });
 export type GrindAnswer = z.infer<typeof grindAnswer>;

@@ -24,12 +24,12 @@ export function checkText(joint: Joint, answer: CheckAnswer, facts: CheckFacts):
     ...paragraph(boltHeading(answer), boltLines(joint, answer)),
     ...paragraph('Warnings', listed(answer.warnings.map(({ text }) => text))),
     ...paragraph('What this rests on', listed(groundsOf(joint, answer))),
-    ...paragraph('Next', nextSteps(joint, answer)),
+    ...paragraph('Next', listed(checkSteps(joint, answer))),
     ...paragraph('Take care', listed(checkCautions(joint))),
   ].join('\n');
 }
 
-function boltHeading({ bolts }: CheckAnswer): string {
+export function boltHeading({ bolts }: CheckAnswer): string {
   const known = bolts.filter(({ linesUp }) => linesUp !== null);
   if (known.length === 0) return 'Bolts';
   return `Bolts: ${known.filter(({ linesUp }) => linesUp).length} of ${bolts.length} line up`;
@@ -50,24 +50,24 @@ export function groundsOf({ fixed, moving }: Joint, { install }: Pick<CheckAnswe
   ];
 }
 
-function nextSteps({ fit }: Joint, { verdict, install }: CheckAnswer): string[] {
+export function checkSteps({ fit }: Joint, { verdict, install }: CheckAnswer): string[] {
   const draw = `fettle draw ${fit.file} -o fit.svg`;
   switch (verdict) {
     case 'goes':
-      return listed(['Offer it up the way it was checked; go by hand, and stop at the first resistance.']);
+      return ['Offer it up the way it was checked; go by hand, and stop at the first resistance.'];
     case 'should-go':
-      return listed([
+      return [
         'Trace the closest places again with less error, or offer it up with modelling clay on them and measure what is left.',
         `See them: ${draw}`,
-      ]);
+      ];
     case 'too-close':
     case 'fouls':
-      return listed([
+      return [
         `The least metal to take off: fettle grind ${fit.file}`,
         `See where: ${draw}`,
         ...(install === null ? [] : ['Or try another turn or stand-off in "offerUp" of the fit, and check again.']),
-      ]);
+      ];
     case 'undecided':
-      return listed(['Read the warnings: trace on where they say, then check again.', `See where: ${draw}`]);
+      return ['Read the warnings: trace on where they say, then check again.', `See where: ${draw}`];
   }
 }

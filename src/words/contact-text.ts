@@ -24,6 +24,26 @@ export function firstTouchLines(joint: Joint, { install }: CheckAnswer, facts: C
   ];
 }
 
+/** The same as terms and what is to be said of each; nothing where nothing touches. */
+export function firstTouchFacts(joint: Joint, { install }: CheckAnswer, facts: CheckFacts): [string, string][] {
+  const touch = install?.firstTouch ?? null;
+  if (touch === null) return [];
+  const { units } = joint.fit;
+  return [
+    ['it stops at', momentText(joint, touch)],
+    ...facts.dowelGaps.map(({ fixed, gapMm }): [string, string] => [
+      `${fixed} to its hole`,
+      `${lengthText(gapMm, units)}, measured square to the crank`,
+    ]),
+    [shortName(joint.fixed), `"${touch.fixedSection}", ${depthText(facts.touchDepth, units)}`],
+    [
+      shortName(joint.moving),
+      `"${touch.movingSection}", ${depthText(depthOf(joint.moving, touch.movingSection), units)}`,
+    ],
+    ['place', placeText(touch.where, joint)],
+  ];
+}
+
 function gapLines({ fit }: Joint, { dowelGaps: [first, ...others] }: CheckFacts): string[] {
   if (first === undefined) return [];
   const gaps = [
@@ -34,10 +54,14 @@ function gapLines({ fit }: Joint, { dowelGaps: [first, ...others] }: CheckFacts)
 }
 
 /** Every pair that fouls on the way in, over which turn, stand-off and depth of the fixed part. */
-export function foulingLines({ fit, fixed, moving }: Joint, { install }: CheckAnswer, facts: CheckFacts): string[] {
+export const foulingLines = (joint: Joint, answer: CheckAnswer, facts: CheckFacts): string[] =>
+  columns(foulingRows(joint, answer, facts));
+
+/** The same as cells, headings first; nothing where nothing fouls. */
+export function foulingRows({ fit, fixed, moving }: Joint, { install }: CheckAnswer, facts: CheckFacts): string[][] {
   const fouling = install?.fouling ?? [];
   if (fouling.length === 0) return [];
-  return columns([
+  return [
     ['leg', 'turn', 'stand-off', shortName(fixed), shortName(moving), 'depth'],
     ...fouling.map((foul, i) => [
       String(foul.leg),
@@ -47,7 +71,7 @@ export function foulingLines({ fit, fixed, moving }: Joint, { install }: CheckAn
       foul.movingSection,
       depthText(facts.foulingDepths[i] ?? null, fit.units),
     ]),
-  ]);
+  ];
 }
 
 /** The two nearest places, at home and on the way in. */

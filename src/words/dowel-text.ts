@@ -4,16 +4,17 @@ import { columns, wrapped } from './layout.ts';
 import { figure, fineLength, type Units } from './units.ts';
 
 /** How the two parts dowelled up. */
-export function dowelLines({ fit: { units } }: Joint, { dowelUp }: CheckAnswer): string[] {
+export const dowelLines = (joint: Joint, { dowelUp }: CheckAnswer): string[] => wrapped(dowelText(joint, dowelUp));
+
+export function dowelText({ fit: { units } }: Joint, dowelUp: CheckAnswer['dowelUp']): string {
   const { pairs, spacingErrorMm, hand, turnDeg } = dowelUp;
-  if (pairs.length === 0)
-    return wrapped('None paired: the moving drawing was taken as drawn about the crank, up as up.');
+  if (pairs.length === 0) return 'None paired: the moving drawing was taken as drawn about the crank, up as up.';
   const offsets = pairs.map(
     ({ fixed, moving, offsetMm }) => `${fixed}–${moving} off by ${fineLength(offsetMm, units)}`,
   );
   const spacing = spacingErrorMm === null ? '' : ` ${spacingText(spacingErrorMm, units)}`;
   const tilt = ` The moving drawing was turned ${figure(turnDeg, 2)}° to fit.`;
-  return wrapped(`${offsets.join(', ')}.${spacing}${pairs.length > 1 ? tilt : ''} ${handText(hand)}`);
+  return `${offsets.join(', ')}.${spacing}${pairs.length > 1 ? tilt : ''} ${handText(hand)}`;
 }
 
 function spacingText(spacingErrorMm: number, units: Units): string {
@@ -34,9 +35,8 @@ function handText(hand: Hand): string {
 }
 
 /** Each bolt: how far off, how far it may be. */
-export function boltLines({ fit: { units } }: Joint, { bolts }: CheckAnswer): string[] {
-  if (bolts.length === 0) return [];
-  return columns(
+export const boltLines = ({ fit: { units } }: Joint, { bolts }: CheckAnswer): string[] =>
+  columns(
     bolts.map((bolt) => [
       `${bolt.fixed}–${bolt.moving}`,
       `off by ${fineLength(bolt.offsetMm, units)}`,
@@ -44,7 +44,17 @@ export function boltLines({ fit: { units } }: Joint, { bolts }: CheckAnswer): st
       lineUpText(bolt),
     ]),
   );
-}
+
+/** The same as cells, headings first. */
+export const boltRows = ({ fit: { units } }: Joint, { bolts }: CheckAnswer): string[][] => [
+  ['bolt', 'off by', 'may be off by', ''],
+  ...bolts.map((bolt) => [
+    `${bolt.fixed}–${bolt.moving}`,
+    fineLength(bolt.offsetMm, units),
+    bolt.allowedMm === null ? 'not known' : fineLength(bolt.allowedMm, units),
+    lineUpText(bolt),
+  ]),
+];
 
 function lineUpText({ linesUp }: BoltAnswer): string {
   if (linesUp === null) return 'cannot be told';

@@ -2,8 +2,10 @@ import type { PlanFacts } from '../grind/plan-facts.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Casting, Material } from '../model/casting.ts';
 import type { GrindAnswer } from '../model/grind-answer.ts';
+import { alternativeTexts } from './alternative-text.ts';
 import { checkCautions, grindCautions } from './cautions.ts';
 import { groundsOf } from './check-text.ts';
+import { cutterTexts } from './cutter-text.ts';
 import { inWords, listed, paragraph, wrapped } from './layout.ts';
 import { measureLines } from './measure-text.ts';
 import { shortName, titleOf } from './names.ts';
@@ -17,6 +19,7 @@ export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): st
     ...wrapped(planLine(joint, plan), ''),
     titleOf(joint),
     ...paragraph(`Take off ${shortName(part)}`, takeOffLines(joint, plan, facts)),
+    ...paragraph('The cutter', listed(cutterTexts(joint, plan))),
     ...paragraph('Left standing in the way', uncuredLines(joint, plan)),
     ...paragraph(
       nothingToCut(plan) ? 'As it stands' : 'After the cut',
@@ -26,14 +29,15 @@ export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): st
     ...paragraph('Not to be cut', keepOffLines(joint, part)),
     ...paragraph('Warnings', listed(plan.warnings.map(({ text }) => text))),
     ...paragraph('What this rests on', listed([...boundsOf(joint, plan), ...groundsOf(joint, plan.afterCut)])),
-    ...paragraph('Next', listed(nextSteps(joint, plan))),
+    ...paragraph('What else would give', listed(alternativeTexts(joint, plan))),
+    ...paragraph('Next', listed(planSteps(joint, plan))),
     ...paragraph('Take care', listed(nothingToCut(plan) ? checkCautions(joint) : grindCautions(joint))),
   ].join('\n');
 }
 
-const nothingToCut = ({ sections }: GrindAnswer): boolean => sections.length === 0;
+export const nothingToCut = ({ sections }: GrindAnswer): boolean => sections.length === 0;
 
-const partOf = ({ fixed, moving }: Joint, { part }: GrindAnswer): Casting => (part === 'fixed' ? fixed : moving);
+export const partOf = ({ fixed, moving }: Joint, { part }: GrindAnswer): Casting => (part === 'fixed' ? fixed : moving);
 
 /** The verdict of a plan in one line, the word first. */
 export function planLine(joint: Joint, plan: GrindAnswer): string {
@@ -50,18 +54,36 @@ export function planLine(joint: Joint, plan: GrindAnswer): string {
 }
 
 /** What stands against a plan, each in a few words. */
-function hindrances({ walls, uncured, severed, sections, afterCut: { home, install } }: GrindAnswer): string[] {
-  const thin = walls.filter(({ holds }) => holds === false).map(({ hollow }) => `the wall to "${hollow}" is too thin`);
+function hindrances({ walls, thin, readings, cutter, uncured, severed, sections, afterCut }: GrindAnswer): string[] {
+  const { home, install } = afterCut;
+  const thinWalls = walls
+    .filter(({ holds }) => holds === false)
+    .map(({ hollow }) => `the wall to "${hollow}" is too thin`);
+  const thinMetal = thin.filter(({ holds }) => !holds).map(({ section }) => `"${section}" would be too thin`);
+  const readWalls = readings
+    .filter(({ holds }) => holds === false)
+    .map(({ section }) => `the wall read at "${section}" would be too thin`);
+  const fillets = (cutter?.ends ?? [])
+    .filter(({ what }) => what === 'left')
+    .map(({ section }) => `the ball leaves a fillet in "${section}"`);
   const left = [...new Set(uncured.map(({ section }) => section))].map((id) => `"${id}" still stands in the way`);
   const parted = severed.map(({ section }) => `a piece of "${section}" would come off`);
   const gone = sections.filter(({ bands }) => bands.some(({ takeOffMm }) => takeOffMm === null));
-  const said = [...thin, ...left, ...parted, ...gone.map(({ id }) => `nothing would be left of "${id}"`)];
+  const said = [
+    ...thinWalls,
+    ...thinMetal,
+    ...readWalls,
+    ...fillets,
+    ...left,
+    ...parted,
+    ...gone.map(({ id }) => `nothing would be left of "${id}"`),
+  ];
   if (said.length > 0) return said;
   const doubtful = home.state === 'undecided' || install?.state === 'undecided';
   return [doubtful ? 'what is left is undecided' : 'what is left does not keep the clearance you asked for'];
 }
 
-function amountText({ massG, volumeMm3 }: GrindAnswer, units: Units): string {
+export function amountText({ massG, volumeMm3 }: GrindAnswer, units: Units): string {
   if (volumeMm3 === null) return 'metal';
   const volume = volumeText(volumeMm3, units);
   return massG === null ? volume : `${massText(massG)} (${volume})`;
@@ -69,7 +91,7 @@ function amountText({ massG, volumeMm3 }: GrindAnswer, units: Units): string {
 
 const materialText = ({ name }: Material): string => name.replaceAll('-', ' ');
 
-function boundsOf({ fit }: Joint, plan: GrindAnswer): string[] {
+export function boundsOf({ fit }: Joint, plan: GrindAnswer): string[] {
   if (nothingToCut(plan)) return [];
   const more = lengthText(Math.max(plan.boundMm, leastSaidMm[fit.units]), fit.units);
   return [`No line leaves less room than asked; where a line is not exact it takes off less than ${more} more.`];
@@ -78,7 +100,7 @@ function boundsOf({ fit }: Joint, plan: GrindAnswer): string[] {
 /** Less than this is not told apart by a builder. */
 const leastSaidMm = { mm: 0.1, in: 0.254 } as const;
 
-function nextSteps({ fit }: Joint, plan: GrindAnswer): string[] {
+export function planSteps({ fit }: Joint, plan: GrindAnswer): string[] {
   const draw = `The lines on a drawing: fettle draw ${fit.file} -o fit.svg`;
   if (nothingToCut(plan)) {
     return plan.holds

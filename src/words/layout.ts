@@ -44,6 +44,9 @@ export const listed = (texts: readonly string[]): string[] =>
     wrapped(text, `${indent}${indent}`).map((line, i) => (i === 0 ? `${indent}- ${line.trim()}` : line)),
   );
 
+/** Lines broken for a terminal as one running line again. */
+export const unwrapped = (lines: readonly string[]): string => lines.join(' ').replace(/\s+/g, ' ').trim();
+
 /** A paragraph under its heading; nothing at all where it has no lines. */
 export const paragraph = (heading: string, lines: readonly string[]): string[] =>
   lines.length === 0 ? [] : ['', heading, ...lines];

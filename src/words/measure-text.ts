@@ -8,7 +8,10 @@ type Measure = HomeAnswer | InstallAnswer;
 type Measured = Pick<CheckAnswer, 'home' | 'install' | 'rotating'>;
 
 /** The figures side by side: as traced, with the tracing error at its worst, and what was asked. */
-export function measureLines(joint: Joint, { home, install, rotating }: Measured): string[] {
+export const measureLines = (joint: Joint, measured: Measured): string[] => columns(measureRows(joint, measured));
+
+/** The same as cells: what, state, as traced, at worst, asked; headings first. */
+export function measureRows(joint: Joint, { home, install, rotating }: Measured): string[][] {
   const { clearance, units } = joint.fit;
   const row = (name: string, measure: Measure, askedMm: number): string[] => [
     name,
@@ -17,12 +20,12 @@ export function measureLines(joint: Joint, { home, install, rotating }: Measured
     worstText(measure, askedMm, units),
     givenLength(askedMm, units),
   ];
-  return columns([
+  return [
     ['', '', 'as traced', 'at worst', 'asked'],
     row('home', home, clearance.homeMm),
     ...(install === null ? [] : [row('way in', install, clearance.wayInMm)]),
     ...rotating.map((part) => rotatingRow(joint, part)),
-  ]);
+  ];
 }
 
 function rotatingRow({ fit }: Joint, answer: RotatingAnswer): string[] {
@@ -46,11 +49,14 @@ function worstText({ worstClearanceMm }: Measure, askedMm: number, units: Units)
 }
 
 /** How much metal stands in the way, at home and on the way in. */
-export function foulLines({ fit: { units } }: Joint, { home, install }: Pick<Measured, 'home' | 'install'>): string[] {
-  return listed([
+export const foulLines = (joint: Joint, measured: Pick<Measured, 'home' | 'install'>): string[] =>
+  listed(foulTexts(joint, measured));
+
+export function foulTexts({ fit: { units } }: Joint, { home, install }: Pick<Measured, 'home' | 'install'>): string[] {
+  return [
     ...(home.state === 'fouls' ? [`At home ${foulText(home, units)}.`] : []),
     ...(install?.state === 'fouls' ? [`On the way in ${foulText(install, units)}.`] : []),
-  ]);
+  ];
 }
 
 function foulText({ foulAreaMm2, deepestMm }: Measure, units: Units): string {

@@ -1,7 +1,7 @@
 import type { BandFacts, Piece, PlanFacts } from '../grind/plan-facts.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Casting } from '../model/casting.ts';
-import type { BandAnswer, GrindAnswer, Uncured, WallAnswer } from '../model/grind-answer.ts';
+import type { BandAnswer, GrindAnswer, PartCut, Uncured, WallAnswer } from '../model/grind-answer.ts';
 import { columns, listed, wrapped } from './layout.ts';
 import { depthText, placeText } from './places.ts';
 import { areaText, givenLength, lengthText, type Units } from './units.ts';
@@ -9,6 +9,18 @@ import { areaText, givenLength, lengthText, type Units } from './units.ts';
 /** What comes off: a line for each section and band, and one for each of its pieces where there are several. */
 export function takeOffLines(joint: Joint, { sections }: GrindAnswer, facts: PlanFacts): string[] {
   if (sections.length === 0) return [];
+  return [
+    ...columns(takeOffRows(joint, { sections }, facts)),
+    ...listed(pieceTexts(joint, facts)),
+    ...wrapped(linesText),
+  ];
+}
+
+/** What each of the two lines means. */
+export const linesText = 'First line: it must go even if every error is in your favour. Last line: never past it.';
+
+/** What comes off as cells, a row for each section and band; headings first. */
+export function takeOffRows(joint: Joint, { sections }: Pick<GrindAnswer, 'sections'>, facts: PlanFacts): string[][] {
   const { units } = joint.fit;
   const bands = sections.flatMap(({ id, bands }, i) =>
     bands.map((band, j) => ({ id, band, facts: facts[i]?.[j] ?? { pieces: [], firstAreaMm2: 0, lastAreaMm2: 0 } })),
@@ -21,12 +33,12 @@ export function takeOffLines(joint: Joint, { sections }: GrindAnswer, facts: Pla
     areaText(firstAreaMm2, units),
     areaText(lastAreaMm2, units),
   ]);
-  return [
-    ...columns([['section', 'where', 'area', 'at the deepest', 'first line', 'last line'], ...rows]),
-    ...listed(piecesOf(bands.map(({ facts }) => facts)).map((piece) => pieceText(joint, piece))),
-    ...wrapped('First line: it must go even if every error is in your favour. Last line: never past it.'),
-  ];
+  return [['section', 'where', 'area', 'at the deepest', 'first line', 'last line'], ...rows];
 }
+
+/** Where each piece of metal is that comes off. */
+export const pieceTexts = (joint: Joint, facts: PlanFacts): string[] =>
+  piecesOf(facts.flat()).map((piece) => pieceText(joint, piece));
 
 /** The separate pieces, the same outline in several bands once. */
 function piecesOf(bands: readonly BandFacts[]): Piece[] {
@@ -46,9 +58,11 @@ const deepText = ({ takeOffMm }: BandAnswer, units: Units): string =>
   takeOffMm === null ? 'NOTHING IS LEFT' : lengthText(takeOffMm, units);
 
 /** Fouls the plan leaves, pieces it would part off, and why. */
-export function uncuredLines(joint: Joint, { uncured, severed }: GrindAnswer): string[] {
+export const uncuredLines = (joint: Joint, plan: GrindAnswer): string[] => listed(uncuredTexts(joint, plan));
+
+export function uncuredTexts(joint: Joint, { uncured, severed }: GrindAnswer): string[] {
   const { units } = joint.fit;
-  return listed([
+  return [
     ...uncured.map(
       (foul) =>
         `"${foul.section}", ${areaText(foul.areaMm2, units)}: ${whyLeft(foul)}. It stands ${placeText(foul.at, joint)}.`,
@@ -57,7 +71,7 @@ export function uncuredLines(joint: Joint, { uncured, severed }: GrindAnswer): s
       (piece) =>
         `The cut would part a piece of ${areaText(piece.areaMm2, units)} from "${piece.section}", ${placeText(piece.at, joint)}.`,
     ),
-  ]);
+  ];
 }
 
 function whyLeft({ why, doNotCut }: Uncured): string {
@@ -72,10 +86,33 @@ function whyLeft({ why, doNotCut }: Uncured): string {
 }
 
 /** The metal left between the cut and each hollow in reach. */
-export const wallLines = (joint: Joint, { walls }: GrindAnswer): string[] =>
-  listed(walls.map((wall) => `${wall.hollow}: ${wallText(wall, joint.fit.units)}; ${placeText(wall.at, joint)}.`));
+export const wallLines = (joint: Joint, plan: GrindAnswer): string[] => listed(wallTexts(joint, plan));
 
-function wallText({ wallMm, nominalMm, keepMm, holds }: WallAnswer, units: Units): string {
+export const wallTexts = (joint: Joint, plan: GrindAnswer): string[] => [
+  ...wallsOf(joint, plan),
+  ...(plan.movingCut === null ? [] : wallsOf(joint, plan.movingCut)),
+];
+
+function wallsOf(joint: Joint, { walls, thin, readings, unmeasured }: PartCut): string[] {
+  const { units } = joint.fit;
+  return [
+    ...walls.map((wall) => `${wall.hollow}: ${wallText(wall, units)}; ${placeText(wall.at, joint)}.`),
+    ...thin.map(
+      (place) => `"${place.section}" across its own metal: ${wallText(place, units)}; ${placeText(place.at, joint)}.`,
+    ),
+    ...readings.map(
+      (wall) =>
+        `${givenLength(wall.readMm, units)} was read ${placeText(wall.at, joint)}; up to ${lengthText(wall.takeOffMm, units)} comes off near there: ${wallText({ ...wall, nominalMm: wall.readMm - wall.takeOffMm }, units)}.`,
+    ),
+    ...unmeasured.map(
+      ({ section, at }) => `"${section}": the wall is not measured here. Measure it first, ${placeText(at, joint)}.`,
+    ),
+  ];
+}
+
+type LeftWall = Pick<WallAnswer, 'wallMm' | 'nominalMm' | 'keepMm' | 'holds'>;
+
+function wallText({ wallMm, nominalMm, keepMm, holds }: LeftWall, units: Units): string {
   const left = `${lengthText(nominalMm, units)} as planned, ${lengthText(wallMm, units)} at worst`;
   const keep = keepMm === null ? 'no least wall was set' : `${givenLength(keepMm, units)} is to be kept`;
   if (holds === null) return `${left}, ${keep}: measure this wall before you start`;
@@ -83,10 +120,12 @@ function wallText({ wallMm, nominalMm, keepMm, holds }: WallAnswer, units: Units
 }
 
 /** What the part says must stay. */
-export function keepOffLines({ fit: { units } }: Joint, { doNotCut, sections }: Casting): string[] {
+export const keepOffLines = (joint: Joint, part: Casting): string[] => listed(keepOffTexts(joint, part));
+
+export function keepOffTexts({ fit: { units } }: Joint, { doNotCut, sections }: Casting): string[] {
   const kept = sections.filter(({ mayCut }) => !mayCut).map(({ id }) => `"${id}"`);
-  return listed([
+  return [
     ...doNotCut.map(({ id, depth }) => `"${id}", ${depthText(depth, units)}`),
     ...(kept.length === 0 ? [] : [`sections not offered: ${kept.join(', ')}`]),
-  ]);
+  ];
 }

@@ -11,6 +11,9 @@ export function figure(value: number, decimals: number): string {
 /** Decimals that a hand-traced outline can answer for: 0.1 mm, a hundredth of an inch. */
 const tracedDecimals = { mm: 1, in: 2 } as const;
 
+/** Millimetres in one of the units. */
+export const mmIn = (units: Units): number => (units === 'mm' ? 1 : mmPerInch);
+
 const inUnits = (mm: number, units: Units): number => (units === 'mm' ? mm : mm / mmPerInch);
 
 /** A length as a builder reads it off a traced outline. */

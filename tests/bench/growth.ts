@@ -21,6 +21,7 @@ export const doublings: readonly number[] = Array.from({ length: 9 }, (_, i) => 
 
 type Maker = (edges: number) => Pair;
 
+/** Outlines that a search may find easy, rough, and all alike. */
 export const growthPairs: readonly Maker[] = [
   (edges) => flangeInRing('smooth', edges),
   (edges) => flangeInRing('noisy', edges),
@@ -41,7 +42,7 @@ function rowsOf(question: string, make: Maker, motionOf: (pair: Pair) => Motion)
     const pair = make(edges);
     const [fixed, moving, motion] = [buildOutlineTree(pair.fixed), buildOutlineTree(pair.moving), motionOf(pair)];
     const evaluations = pairEvaluations(fixed, moving, motion);
-    const [timed] = interleaved([() => leastDistance(fixed, moving, identity, motion).distanceMm], 5);
+    const [timed] = interleaved([() => leastDistance(fixed, moving, identity, motion).distanceMm], 3);
     const ms = timed?.medianMs ?? 0;
     const half = rows.at(-1);
     rows.push({

@@ -1,11 +1,13 @@
-const warmUpMs = 60;
+const warmUpMs = 100;
 /** Calls are timed in batches this long at least, so that the clock's grain and its own cost vanish. */
 const batchMs = 1;
+/** A round goes on with one run for this long, or for one batch. */
+const turnMs = 25;
 /** A call this long needs no warming up: its first time counts. */
 const longMs = 1000;
 const budgetMs = 600;
 const [fewestRounds, mostRounds] = [3, 25];
-/** What one run may take in all before it sits the further rounds out. */
+/** What one run may take in all before it sits further rounds out, where their number is not given. */
 const patienceMs = 6000;
 
 export interface Timed {
@@ -25,15 +27,16 @@ interface Runner {
 /**
  * The median time of one call of each of `runs`.
  *
- * They take turns, a batch of each per round and every other round in reverse, so that whatever else the machine does
- * falls on all of them alike; each is first called until it is compiled. Rounds go on until the budget is spent, or
- * for exactly `rounds`.
+ * They take turns, every other round in reverse, so that whatever else the machine does falls on all of them alike;
+ * each is first called until it is compiled. Rounds go on until the budget is spent, or for exactly `rounds`.
  */
 export function interleaved(runs: readonly (() => number)[], rounds?: number): Timed[] {
   const runners = runs.map(warmUp);
   const began = performance.now();
   for (let round = 0; isDue(round, performance.now() - began, rounds); round++) {
-    for (const runner of round % 2 === 0 ? runners : runners.toReversed()) sample(runner);
+    for (const runner of round % 2 === 0 ? runners : runners.toReversed()) {
+      if (rounds !== undefined || runner.spentMs <= patienceMs || runner.samples.length === 0) takeTurn(runner);
+    }
   }
   return runners.map(({ samples, figure }) => ({ medianMs: medianOf(samples), figure }));
 }
@@ -56,14 +59,15 @@ function warmUp(run: () => number): Runner {
   return { run, figure, batch, samples: first, spentMs: first[0] ?? 0 };
 }
 
-function sample(runner: Runner): void {
+function takeTurn(runner: Runner): void {
   const { run, batch, samples } = runner;
-  if (runner.spentMs > patienceMs && samples.length > 0) return;
-  const began = performance.now();
-  for (let i = 0; i < batch; i++) run();
-  const ms = performance.now() - began;
-  runner.spentMs += ms;
-  samples.push(ms / batch);
+  for (const endMs = runner.spentMs + turnMs; runner.spentMs < endMs; ) {
+    const began = performance.now();
+    for (let i = 0; i < batch; i++) run();
+    const ms = performance.now() - began;
+    runner.spentMs += ms;
+    samples.push(ms / batch);
+  }
 }
 
 export function medianOf(values: readonly number[]): number {

@@ -44,7 +44,7 @@ export function flangeInRing(finish: Finish, edges: number, holeMm = 188): Pair 
 export function nearlyConcentric(edges: number): Pair {
   const [disc, hole] = [180, 181].map((radius) => outline(edges, 'smooth', new Random(0), () => radius));
   const { vertices } = disc as PathLoop;
-  const moving: PathLoop = { kind: 'path', vertices: vertices.map((v) => ({ ...v, x: v.x + 0.001 })) };
+  const moving: PathLoop = { kind: 'path', vertices: vertices.map(({ x, y, bulge }) => ({ x: x + 0.001, y, bulge })) };
   return { name: 'nearly concentric', edges, fixed: [frame, hole as PathLoop], moving: [moving], pole: vec(0, 0.002) };
 }
 
@@ -56,7 +56,8 @@ function outline(edges: number, finish: Finish, random: Random, radiusMm: (angle
     const angle = (2 * Math.PI * i) / edges;
     const noise = finish === 'noisy' ? random.between(-noiseMm, noiseMm) : 0;
     const bulge = finish === 'with arcs' ? (alternating[i % 4] as number) : 0;
-    return { ...polar(vec(0, 0), radiusMm(angle) + noise, angle), bulge };
+    const { x, y } = polar(vec(0, 0), radiusMm(angle) + noise, angle);
+    return { x, y, bulge };
   });
   return { kind: 'path', vertices };
 }

@@ -4,6 +4,7 @@ import type { Motion } from '../../src/geometry/motion/motion.ts';
 import type { OutlineTree } from '../../src/geometry/motion/outline-tree.ts';
 import { contactsOnLeg, searchNearest } from '../../src/geometry/motion/search.ts';
 import { identity, type Rigid } from '../../src/geometry/rigid.ts';
+import type { Vec } from '../../src/geometry/vec.ts';
 
 /**
  * How many pairs a search looks at, of nodes and of edges, to find the least distance over a motion and to rule
@@ -42,6 +43,10 @@ class CountingMeasure implements LegMeasure {
   contacts(fixedEdge: number, movingEdge: number, out: Contact[]): void {
     this.count++;
     this.#leg.contacts(fixedEdge, movingEdge, out);
+  }
+
+  travelMm(p: Vec): number {
+    return this.#leg.travelMm(p);
   }
 
   placementAt(at: number): Rigid {

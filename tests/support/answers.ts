@@ -94,6 +94,9 @@ export const bandOf = (said: Partial<BandAnswer> = {}): BandAnswer => ({
   loops: [],
   firstLoops: [],
   lastLoops: [],
+  neededAreaMm2: 117.2,
+  extraAreaMm2: 0,
+  cutterWay: null,
   ...said,
 });
 
@@ -107,11 +110,17 @@ export const planOf = (said: Partial<GrindAnswer> = {}): GrindAnswer => ({
   massG: 20.9,
   sections: [{ id: 'ribs', bands: [bandOf()] }],
   walls: [],
+  thin: [],
+  readings: [],
+  unmeasured: [],
+  cutter: null,
+  movingCut: null,
   smallestFilletMm: null,
   severed: [],
   uncured: [],
   table: [],
   afterCut: { home: homeOf(), install: null },
+  alternatives: [],
   warnings: [],
   ...said,
 });

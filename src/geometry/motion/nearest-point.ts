@@ -6,27 +6,35 @@ import { leafEdge, type OutlineTree } from './outline-tree.ts';
 
 const slot = new EdgeSlot();
 
-/** The point of an outline nearest to `p`, inside or outside, and how far it is in mm; exact for lines and arcs. */
-export function nearestOnOutline(tree: OutlineTree, p: Vec): { distanceMm: number; point: Vec } {
+/**
+ * The point of an outline nearest to `p`, inside or outside, how far it is in mm, and on which edge of the tree it lies;
+ * exact for lines and arcs.
+ */
+export function nearestOnOutline(tree: OutlineTree, p: Vec): { distanceMm: number; point: Vec; edge: number } {
   const best = new ClosestPair();
-  if (tree.edgeCount > 0) descend(tree, 1, p.x, p.y, best);
-  return { distanceMm: best.distanceMm, point: vec(best.qx, best.qy) };
+  const edge = tree.edgeCount > 0 ? descend(tree, 1, p.x, p.y, best, -1) : -1;
+  return { distanceMm: best.distanceMm, point: vec(best.qx, best.qy), edge };
 }
 
-function descend(tree: OutlineTree, node: number, x: number, y: number, best: ClosestPair): void {
+/** The nearest edge below a node, or `found` where none beats the best. */
+function descend(tree: OutlineTree, node: number, x: number, y: number, best: ClosestPair, found: number): number {
   if (node >= tree.leafCount) {
     const leaf = node - tree.leafCount;
     for (let edge = leafEdge(tree, leaf); edge < leafEdge(tree, leaf + 1); edge++) {
+      const before = best.squaredMm2;
       slot.load(tree, edge, identity);
       best.measurePoint(x, y, slot);
+      if (best.squaredMm2 < before) found = edge;
     }
-    return;
+    return found;
   }
   const left = squaredToBox(tree, 2 * node, x, y);
   const right = squaredToBox(tree, 2 * node + 1, x, y);
   const near = left <= right ? 2 * node : 2 * node + 1;
-  if (Math.min(left, right) < best.squaredMm2) descend(tree, near, x, y, best);
-  if (Math.max(left, right) < best.squaredMm2) descend(tree, near ^ 1, x, y, best);
+  let nearest = found;
+  if (Math.min(left, right) < best.squaredMm2) nearest = descend(tree, near, x, y, best, nearest);
+  if (Math.max(left, right) < best.squaredMm2) nearest = descend(tree, near ^ 1, x, y, best, nearest);
+  return nearest;
 }
 
 function squaredToBox({ boxes }: OutlineTree, node: number, x: number, y: number): number {

@@ -1,5 +1,6 @@
 import { type Edge, edgeOfBulge, edgeOfCircle } from '../edge.ts';
 import type { Region, Vertex } from '../loop.ts';
+import { distance } from '../vec.ts';
 
 /**
  * The edges of a region in flat arrays under a binary tree of boxes, built once and good at any position.
@@ -22,7 +23,17 @@ export interface OutlineTree {
   readonly loopStarts: Int32Array;
   /** minX, minY, maxX, maxY of each node. */
   readonly boxes: Float64Array;
+  /** The largest coordinate or radius that enters the arithmetic, mm. */
+  readonly reachMm: number;
+  /** By how much arcs all but straight were straightened at most, mm. */
+  readonly deviationMm: number;
 }
+
+/**
+ * An arc flatter than this is stored as its chord: its sagitta, half the bulge times the chord, is then no more than
+ * the rounding that its far centre would bring.
+ */
+const flatBulge = 1e-7;
 
 export function buildOutlineTree(region: Region): OutlineTree {
   const sizes = region.map((loop) => (loop.kind === 'circle' ? 1 : loop.vertices.length));
@@ -35,9 +46,42 @@ export function buildOutlineTree(region: Region): OutlineTree {
     else for (let i = 0; i < loop.vertices.length; i++) storePathEdge(ends, arcs, edge++, loop.vertices, i);
   }
   const leafCount = edgeCount === 0 ? 0 : 2 ** Math.floor(Math.log2(edgeCount));
-  const tree = { edgeCount, leafCount, ends, arcs, ...linkLoops(sizes), boxes: new Float64Array(8 * leafCount) };
+  const boxes = new Float64Array(8 * leafCount);
+  const tree = {
+    edgeCount,
+    leafCount,
+    ends,
+    arcs,
+    ...linkLoops(sizes),
+    boxes,
+    reachMm: reachOf(ends, arcs),
+    deviationMm: deviationOf(region),
+  };
   fillBoxes(tree);
   return tree;
+}
+
+function reachOf(ends: Float64Array, arcs: Float64Array): number {
+  let reachMm = 0;
+  for (const x of ends) reachMm = Math.max(reachMm, Math.abs(x));
+  for (let i = 0; i < arcs.length; i += 4) {
+    const radius = arcs[i + 2] as number;
+    if (radius > 0) reachMm = Math.max(reachMm, Math.abs(arcs[i] as number), Math.abs(arcs[i + 1] as number), radius);
+  }
+  return reachMm;
+}
+
+function deviationOf(region: Region): number {
+  let deviationMm = 0;
+  for (const loop of region) {
+    if (loop.kind === 'circle') continue;
+    for (const [i, v] of loop.vertices.entries()) {
+      if (v.bulge === 0 || Math.abs(v.bulge) > flatBulge) continue;
+      const end = loop.vertices[(i + 1) % loop.vertices.length] as Vertex;
+      deviationMm = Math.max(deviationMm, (Math.abs(v.bulge) * distance(v, end)) / 2);
+    }
+  }
+  return deviationMm;
 }
 
 function storePathEdge(
@@ -49,7 +93,7 @@ function storePathEdge(
 ): void {
   const a = vertices[i] as Vertex;
   const b = vertices[i + 1 === vertices.length ? 0 : i + 1] as Vertex;
-  if (a.bulge !== 0) {
+  if (Math.abs(a.bulge) > flatBulge) {
     storeEdge(ends, arcs, edge, edgeOfBulge(a, b, a.bulge));
     return;
   }

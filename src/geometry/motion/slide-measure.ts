@@ -37,10 +37,10 @@ export class SlideMeasure implements LegMeasure {
     this.#lengthMm = length(by);
     this.#toSlide = rigid(this.#lengthMm === 0 ? 0 : -Math.atan2(by.y, by.x), vec(0, 0));
     this.#movingStart = compose(this.#toSlide, start);
-    const reachMm = reachOf(fixed) + reachOf(moving) + length(start.shift) + this.#lengthMm;
+    const reachMm = fixed.reachMm + moving.reachMm + length(start.shift) + this.#lengthMm;
     this.slackMm = contactSlackMm(reachMm);
     this.#roundingMm = roundingMm(reachMm);
-    this.toleranceMm = this.#roundingMm + deviationMm;
+    this.toleranceMm = this.#roundingMm + fixed.deviationMm + moving.deviationMm + deviationMm;
   }
 
   placementAt(at: number): Rigid {
@@ -167,10 +167,4 @@ function criticalHeights(slot: EdgeSlot, out: Float64Array): number {
     out[count++] = y;
   }
   return count;
-}
-
-function reachOf({ boxes }: OutlineTree): number {
-  let reach = 0;
-  for (let i = 4; i < 8; i++) reach = Math.max(reach, Math.abs(boxes[i] ?? 0));
-  return reach;
 }

@@ -1,5 +1,5 @@
 import { apply, compose, identity, inverse, type Rigid, rigid, rotationAbout } from '../rigid.ts';
-import { distance, scale, type Vec } from '../vec.ts';
+import { distance, length, scale, type Vec } from '../vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
@@ -58,9 +58,9 @@ export class TurnMeasure implements LegMeasure {
     this.#movingFrame = polarFrame(moving, movingPole);
     this.#toFixedPole = rigid(0, scale(pole, -1));
     this.#toMovingPole = rigid(0, scale(movingPole, -1));
-    const reachMm = reachOf(this.#fixedFrame, pole) + reachOf(this.#movingFrame, movingPole);
+    const reachMm = fixed.reachMm + length(pole) + moving.reachMm + length(movingPole);
     this.slackMm = contactSlackMm(reachMm);
-    this.toleranceMm = roundingMm(reachMm);
+    this.toleranceMm = roundingMm(reachMm) + fixed.deviationMm + moving.deviationMm;
   }
 
   placementAt(at: number): Rigid {
@@ -172,6 +172,3 @@ export class TurnMeasure implements LegMeasure {
     if (pair.distanceMm <= this.slackMm) out.push({ at, x: pair.px, y: pair.py });
   }
 }
-
-/** The largest coordinate or radius that enters the arithmetic. */
-const reachOf = (frame: PolarFrame, pole: Vec): number => (frame.nodes[5] ?? 0) + Math.abs(pole.x) + Math.abs(pole.y);

@@ -18,6 +18,8 @@ import type { Clipper } from '../peers/clipper.ts';
 import { ringsOf } from '../peers/rings.ts';
 
 const clearanceMm = 2;
+/** The peer may round corners this coarsely: at our own tolerance its offset takes a minute. */
+const peerChordMm = 0.01;
 /** A hole so small that the flange must be let into it, here and there, to turn with that clearance. */
 const holeMm = 183;
 
@@ -51,7 +53,7 @@ function againstCopies(pair: Pair, clipper: Clipper): Contest {
           .reduce((sum, band) => sum + band.areaMm2, 0),
       [peer]: () => {
         const copies = clipper.unionOfCopies(inClipper.moving, sampledPlacements(pair));
-        const room = clipper.inflate(copies, clearanceMm, toleranceMm);
+        const room = clipper.inflate(copies, clearanceMm, peerChordMm);
         return clipper.areaMm2(clipper.intersection(clipper.paths(inClipper.fixed, identity), room));
       },
     },

@@ -41,6 +41,13 @@ describe('the foul at home', () => {
     }
   });
 
+  it('of a long shallow graze is as deep as it is, and quick', () => {
+    // half a ring R205.01 in a bore R205
+    const foul = homeFoul(pairOf([disc(0, 0, 205), disc(0, 0, 230)], [ringPiece(150, 205.01, 0, 180)]));
+    expect(foul.deepestMm).toBeCloseTo(0.01, 4);
+    expect(foul.areaMm2).toBeCloseTo(((205.01 ** 2 - 205 ** 2) / 2) * Math.PI, 1);
+  });
+
   it('has no depth where nothing of a section is left', () => {
     const foul = homeFoul(pairOf([disc(1, 0, 5)], [disc(0, 0, 20)]));
     expect(foul.deepestMm).toBeNull();

@@ -27,7 +27,7 @@ async function tried(argv: readonly string[]) {
 const readsProfiles = (argv: readonly string[]): boolean => argv.some((word) => word.startsWith('profiles/'));
 
 describe('examples to copy', () => {
-  it.each(['check', 'grind', 'draw', 'import'])('those of %s work as they are printed', async (name) => {
+  it.each(['check', 'grind', 'draw', 'report', 'import'])('those of %s work as they are printed', async (name) => {
     const examples = examplesIn((await runCli(name, '--help')).stdout, /^ {2}fettle /);
     expect(examples.length).toBeGreaterThan(0);
     for (const argv of examples) {

@@ -147,6 +147,43 @@ describe('what needs no cut', () => {
   });
 });
 
+describe('where no clearance is asked', () => {
+  const asked = (clearance: number, radius: number): GrindAnswer =>
+    plan({
+      ...starter,
+      clearance,
+      moving: castingOf({ sections: [{ depth: [-60, 0], loops: [disc(0, 0, radius)] }] }),
+    });
+
+  it('a foul is cut to a hair clear, shallow ones too', () => {
+    for (const [clearance, radius] of [
+      [0, 48],
+      [0, 45.5005],
+      [0.0005, 45.5005],
+    ] as const) {
+      const answer = asked(clearance, radius);
+      expect(onlyBand(answer).takeOffMm).toBeCloseTo(radius - 45.5 + clearance, 3);
+      expect(answer.afterCut.home.state).toBe('clear');
+      expect(answer.holds).toBe(true);
+    }
+  });
+
+  it('a touch is left', () => {
+    expect(asked(0, 45.5)).toMatchObject({ sections: [], holds: true });
+  });
+});
+
+describe('rotating parts', () => {
+  it('that run too near are no matter of this cut, and the plan does not hold', () => {
+    const answer = plan({
+      ...starter,
+      rotating: [castingOf({ name: 'flywheel', sections: [{ depth: [0, 20], loops: [disc(0, 0, 43)] }] })],
+    });
+    expect(answer.holds).toBe(false);
+    expect(answer.uncured).toMatchObject([{ section: 'flywheel', why: 'rotating' }]);
+  });
+});
+
 describe('what may not be cut', () => {
   const boss = { id: 'boss', depth: [0, 28] as const, loops: [disc(62.5, 0, 17)] };
 
@@ -248,13 +285,6 @@ describe('a plan does not hold', () => {
 
   it('where the least wall of the fit is more than is left', () => {
     expect(plan({ ...starter, minWallMm: 7.6 }).walls).toMatchObject([{ keepMm: 7.6, holds: false }]);
-  });
-
-  it('where both parts were to be cut', () => {
-    const answer = plan({ ...starter, cut: 'both' });
-    expect(answer.holds).toBe(false);
-    expect(answer.sections).toEqual([]);
-    expect(answer.warnings.map(({ code }) => code)).toContain('cut-both-not-planned');
   });
 });
 

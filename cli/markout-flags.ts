@@ -1,0 +1,40 @@
+import { barMm, type PaperName, papers } from '../src/drawing/papers.ts';
+import type { PrintOptions } from '../src/drawing/pdf.ts';
+import type { Finding, Reading } from '../src/model/finding.ts';
+import { shown } from '../src/model/shown.ts';
+
+/** The options of `fettle markout` as the command line gives them. */
+export interface MarkoutFlags {
+  readonly output: string;
+  readonly paper: string;
+  readonly bars?: string;
+  readonly mirror?: boolean;
+}
+
+/** A bar is out by no more than this, mm, unless the page was fitted to other paper. */
+const mostOffMm = 10;
+
+/** What the flags ask of the printer, or everything in them that cannot be understood. */
+export function printOptions(file: string, { paper, bars }: MarkoutFlags): Reading<PrintOptions> {
+  const findings: Finding[] = [];
+  const name = paper.toLowerCase();
+  if (!isPaper(name)) {
+    findings.push({ file, at: '--paper', found: shown(paper), expected: Object.keys(papers).join(', ') });
+  }
+  const reading = bars === undefined ? null : barsIn(bars);
+  if (bars !== undefined && reading === null) {
+    const expected = `two lengths in mm within ${mostOffMm} of ${barMm}, x then y, such as 149.2,150.4`;
+    findings.push({ file, at: '--bars', found: shown(bars), expected });
+  }
+  if (findings.length > 0 || !isPaper(name)) return { ok: false, findings };
+  return { ok: true, value: { paper: papers[name], ...(reading === null ? {} : { bars: reading }) } };
+}
+
+const isPaper = (name: string): name is PaperName => Object.hasOwn(papers, name);
+
+function barsIn(text: string): { xMm: number; yMm: number } | null {
+  const [, x, y] = /^\s*(\d+(?:\.\d+)?)\s*,\s*(\d+(?:\.\d+)?)\s*$/.exec(text) ?? [];
+  const [xMm, yMm] = [Number(x), Number(y)];
+  const isNear = (mm: number): boolean => Math.abs(mm - barMm) <= mostOffMm;
+  return isNear(xMm) && isNear(yMm) ? { xMm, yMm } : null;
+}

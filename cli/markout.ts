@@ -1,0 +1,140 @@
+import { existsSync, mkdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { Command } from 'commander';
+import { type Markout, type MarkoutSheet, markoutOf } from '../src/drawing/markout-sheets.ts';
+import { papers } from '../src/drawing/papers.ts';
+import { type PrintOptions, pdfOf, sheetCount } from '../src/drawing/pdf.ts';
+import { svgOf } from '../src/drawing/svg.ts';
+import { planCut } from '../src/grind/plan-cut.ts';
+import type { Joint } from '../src/joint/joint.ts';
+import type { Finding } from '../src/model/finding.ts';
+import { shown } from '../src/model/shown.ts';
+import { grindCautions } from '../src/words/cautions.ts';
+import { planLine } from '../src/words/grind-text.ts';
+import { listed, paragraph, wrapped } from '../src/words/layout.ts';
+import { titleOf } from '../src/words/names.ts';
+import { exitCodeOf } from './grind.ts';
+import { type MarkoutFlags, printOptions } from './markout-flags.ts';
+import { openJob, orFail } from './open-job.ts';
+import { foreignFiles } from './own-kind.ts';
+import { runShowingProgress } from './progress.ts';
+import { failWith } from './report-findings.ts';
+import { save } from './save.ts';
+import { endWith, printVerdictFirst } from './terminal.ts';
+
+const examples = `
+Print at 100 %, no fit to page, then lay a rule on the check bars of a sheet: 150 mm both ways, give or take 0.2.
+If a printer is out, give what it made of them: --bars takes the x bar, along the short side of the paper, then y.
+Sheets are seen looking at the mating face of the part that is cut, never mirrored unless asked.
+Exit code: 0 the plan holds, 1 it does not, 3 undecided, 2 an input is wrong. Sheets are written all the same, and say so.
+
+Examples:
+  fettle markout profiles/marsh-carrier/transfer-case.fit.json -o transfer-case
+  fettle markout profiles/starter-boss/starter.fit.json -o starter --paper letter --bars 149.2,150.4`;
+
+/** `fettle markout FIT -o DIR`: the marking-out table, templates and gauges of a plan, as PDF, SVG, DXF and CSV. */
+export function markoutCommand(): Command {
+  return new Command('markout')
+    .description('Writes what a cut is marked out and proved with: table, face template, gauges and side strips.')
+    .argument('<fit>', 'the fit file, *.fit.json')
+    .requiredOption('-o, --output <folder>', 'the folder to write to; made where there is none')
+    .option('--paper <size>', `${Object.keys(papers).join(', ')}`, 'a4')
+    .option('--bars <x,y>', 'what the printer made of the 150 mm check bars, in mm: its error is taken off')
+    .option('--mirror', 'mirror every sheet, and say so on each')
+    .addHelpText('after', examples)
+    .action(markout);
+}
+
+interface Output {
+  readonly path: string;
+  readonly content: string | Uint8Array;
+}
+
+async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
+  const options = orFail(printOptions(fitFile, flags));
+  const folder = folderFor(flags.output);
+  const joint = openJob(fitFile);
+  const plan = await runShowingProgress(planCut(joint));
+  const made = markoutOf(joint, plan, flags.mirror ?? false);
+  const outputs = (await Promise.all(made.sheets.map((sheet) => outputsOf(sheet, folder, options)))).flat();
+  const foreign = foreignFiles(outputs.map(({ path }) => path));
+  if (foreign.length > 0) failWith(foreign);
+  if (outputs.length > 0) makeFolder(folder);
+  for (const { path, content } of outputs) save(path, content);
+  const text = [
+    ...wrapped(planLine(joint, plan.answer), ''),
+    titleOf(joint),
+    ...writtenLines(joint, made, folder, options),
+  ].join('\n');
+  printVerdictFirst(text, plan.answer.holds ? 'goes' : 'fouls');
+  endWith(exitCodeOf(plan.answer));
+}
+
+/** A PDF that would take more sheets than this is not made: nobody joins them. */
+const mostSheets = 200;
+
+const isPrintable = (sheet: MarkoutSheet, options: PrintOptions): boolean =>
+  sheetCount(sheet.scenes(false), options) <= mostSheets;
+
+async function outputsOf(sheet: MarkoutSheet, folder: string, options: PrintOptions): Promise<Output[]> {
+  const path = (ending: string): string => join(folder, `${sheet.name}${ending}`);
+  const [pages, drawings] = [sheet.scenes(false), sheet.csv === null ? sheet.scenes(true) : []];
+  const pdf = isPrintable(sheet, options) ? [await pdfOf(sheet.name, pages, options)] : [];
+  return [
+    ...pdf.map((content) => ({ path: path('.pdf'), content })),
+    ...drawings.map((scene, i) => ({
+      path: path(drawings.length === 1 ? '.svg' : `-${i + 1}.svg`),
+      content: svgOf(scene),
+    })),
+    ...(sheet.dxf === null ? [] : [{ path: path('.dxf'), content: sheet.dxf }]),
+    ...(sheet.csv === null ? [] : [{ path: path('.csv'), content: sheet.csv }]),
+  ];
+}
+
+/** A folder, or a place where one can be made. */
+function folderFor(output: string): string {
+  if (!existsSync(output) || statSync(output).isDirectory()) return output;
+  return refuse(output, 'a file', 'a folder to write to');
+}
+
+function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown trouble';
+    refuse(folder, `a folder that cannot be made (${code})`, 'a folder, or a place where one can be made');
+  }
+}
+
+const refuse = (file: string, found: string, expected: string): never =>
+  failWith([{ file, at: '--output', found, expected } satisfies Finding]);
+
+function writtenLines(joint: Joint, { sheets, notMade }: Markout, folder: string, options: PrintOptions): string[] {
+  if (sheets.length === 0) return ['', 'Nothing is cut, so there is nothing to mark out; nothing was written.'];
+  const made = sheets.map((sheet) => `${sheet.name}: ${sheet.purpose}. ${endingsOf(sheet, options)}.`);
+  return [
+    ...paragraph(`Written to ${shown(folder)}, PDF for ${options.paper.name}`, listed(made)),
+    ...paragraph('Not made', listed(notMade)),
+    ...paragraph(
+      'At the bench',
+      listed([
+        'Print at 100 %, no fit to page. Lay a rule on the check bars: 150 mm both ways, give or take 0.2; if not, give what you read to --bars.',
+        'Grind to the first line and offer up. Go on only where it marks, and never past the last line.',
+      ]),
+    ),
+    ...paragraph('Take care', listed(grindCautions(joint))),
+  ];
+}
+
+function endingsOf(sheet: MarkoutSheet, options: PrintOptions): string {
+  const count = sheetCount(sheet.scenes(false), options);
+  const pdf = isPrintable(sheet, options)
+    ? `PDF (${count} sheet${count === 1 ? '' : 's'})`
+    : `no PDF (${count} sheets would be too many)`;
+  return [
+    pdf,
+    ...(sheet.csv === null ? ['SVG'] : []),
+    ...(sheet.dxf === null ? [] : ['DXF']),
+    ...(sheet.csv === null ? [] : ['CSV']),
+  ].join(', ');
+}

@@ -1,0 +1,80 @@
+import { createHash } from 'node:crypto';
+import { Command } from 'commander';
+import { version } from '../package.json';
+import { checkJoint } from '../src/clearance/check.ts';
+import { checkFacts } from '../src/clearance/check-facts.ts';
+import { travelCurve } from '../src/clearance/travel-curve.ts';
+import { roomToDraw } from '../src/drawing/draw-input.ts';
+import { reportHtml } from '../src/drawing/report/report-html.ts';
+import type { InputFile } from '../src/drawing/report/report-input.ts';
+import { markingOut } from '../src/grind/marking-out.ts';
+import { planCut } from '../src/grind/plan-cut.ts';
+import { planFacts } from '../src/grind/plan-facts.ts';
+import type { Joint } from '../src/joint/joint.ts';
+import { planLine } from '../src/words/grind-text.ts';
+import { verdictLine } from '../src/words/verdict.ts';
+import { loadBytes } from './load-text.ts';
+import { openJob, orFail } from './open-job.ts';
+import { foreignFiles } from './own-kind.ts';
+import { runShowingProgress } from './progress.ts';
+import { failWith } from './report-findings.ts';
+import { save } from './save.ts';
+import { print } from './terminal.ts';
+
+const examples = `
+One file, for whoever does the cutting: it opens from disk in any browser, needs no network, and prints on A4 or Letter.
+Exit code: 0 the report was written, whatever it says, 2 an input is wrong.
+
+Examples:
+  fettle report profiles/marsh-carrier/transfer-case.fit.json -o transfer-case.html
+  fettle report profiles/starter-boss/starter.fit.json -o starter.html`;
+
+/** `fettle report FIT -o FILE.html`: check, plan, drawings, marking-out table and cautions in one file. */
+export function reportCommand(): Command {
+  return new Command('report')
+    .description('Writes the whole job as one HTML file: verdict, way in, cut, marking-out table, drawings, cautions.')
+    .argument('<fit>', 'the fit file, *.fit.json')
+    .requiredOption('-o, --output <file>', 'the report to write, *.html')
+    .addHelpText('after', examples)
+    .action(report);
+}
+
+async function report(fitFile: string, { output }: { output: string }): Promise<void> {
+  const foreign = foreignFiles([output]);
+  if (foreign.length > 0) failWith(foreign);
+  const joint = openJob(fitFile);
+  const inputs = filesOf(joint).map(hashed);
+  const check = await runShowingProgress(checkJoint(joint));
+  const plan = await runShowingProgress(planCut(joint));
+  const html = reportHtml({
+    joint,
+    check,
+    checkFacts: checkFacts(joint, check.answer),
+    plan,
+    planFacts: planFacts(plan.answer),
+    room: roomToDraw(joint),
+    curve: joint.fit.legs.length === 0 ? null : await runShowingProgress(travelCurve(joint)),
+    table: markingOut(joint, plan),
+    inputs,
+    date: today(),
+    version,
+  });
+  save(output, html);
+  print(`${verdictLine(check.answer)}\n${planLine(joint, plan.answer)}\nThe report: open ${output} in a browser.`);
+}
+
+const filesOf = ({ fit, fixed, moving, rotating }: Joint): string[] => [
+  ...new Set([fit.file, fixed.file, moving.file, ...rotating.map(({ file }) => file)]),
+];
+
+function hashed(file: string): InputFile {
+  const bytes = orFail(loadBytes(file));
+  return { file, bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') };
+}
+
+/** The date where the reader is, year first. */
+function today(): string {
+  const now = new Date();
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

@@ -1,0 +1,128 @@
+import { markingOut } from '../grind/marking-out.ts';
+import { type Bench, type BenchBand, benchOf } from '../grind/marking-out-bench.ts';
+import { swingGauge } from '../grind/marking-out-swing.ts';
+import type { CutPlan } from '../grind/plan-cut.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { MarkingRow } from '../model/marking-row.ts';
+import { faceTemplate, startsAtFace } from './face-template.ts';
+import { markingCsv } from './marking-csv.ts';
+import { tableScenes } from './marking-table.ts';
+import { markoutDxf, profileDxf, swingDxf } from './markout-dxf.ts';
+import { plateScene, profileGauges, profileScene } from './profile-gauge.ts';
+import type { Scene } from './scene.ts';
+import { stripScene, stripsOf } from './side-strip.ts';
+import { swingPieces, swingPlate } from './swing-gauge.ts';
+import { bandWords } from './template-words.ts';
+
+/** One thing to mark out or to make, in all the forms it is given in. */
+export interface MarkoutSheet {
+  /** A file name without its ending. */
+  readonly name: string;
+  /** What it is for, in a sentence. */
+  readonly purpose: string;
+  /** Its drawings: for paper that carries its own check bars, or with bars of their own. */
+  readonly scenes: (withBars: boolean) => readonly Scene[];
+  /** Its outlines as a DXF file. */
+  readonly dxf: string | null;
+  /** Its figures as CSV. */
+  readonly csv: string | null;
+}
+
+/** Everything there is to mark out a plan with, and why some of it is not made. */
+export interface Markout {
+  readonly rows: readonly MarkingRow[];
+  readonly sheets: readonly MarkoutSheet[];
+  readonly notMade: readonly string[];
+}
+
+/** The marking-out table, templates and gauges of a plan, looking at the face of the part that is cut. */
+export function markoutOf(joint: Joint, plan: CutPlan, mirrored = false): Markout {
+  const rows = markingOut(joint, plan);
+  const bench = benchOf(joint, plan, rows, mirrored);
+  if (bench.bands.length === 0) return { rows, sheets: [], notMade: [] };
+  const made = [table(bench, rows), face(bench), ...profiles(bench), strips(bench), swing(bench)];
+  const sheets = made.filter((one): one is MarkoutSheet => typeof one !== 'string');
+  return {
+    rows,
+    sheets: mirrored ? sheets.map((sheet) => ({ ...sheet, name: `${sheet.name}-mirrored` })) : sheets,
+    notMade: made.filter((one) => typeof one === 'string'),
+  };
+}
+
+const table = (bench: Bench, rows: readonly MarkingRow[]): MarkoutSheet => ({
+  name: 'marking-out',
+  purpose: 'the table of places, and the casting with every line for the milling machine',
+  scenes: (withBars) => tableScenes(bench, rows, withBars),
+  dxf: markoutDxf(bench),
+  csv: markingCsv(rows, bench.present, bench.joint.fit.units),
+});
+
+function face(bench: Bench): MarkoutSheet | string {
+  if (!bench.bands.some(startsAtFace)) {
+    const bands = bench.bands.map((band) => bandWords(band, bench)).join('; ');
+    return `No face template: no cut begins at the face (${bands}), and paper laid on the face cannot mark what does not.`;
+  }
+  return {
+    name: 'face-template',
+    purpose: 'paper to lay on the face and prick through',
+    scenes: (withBars) => [faceTemplate(bench, withBars)],
+    dxf: null,
+    csv: null,
+  };
+}
+
+function profiles(bench: Bench): (MarkoutSheet | string)[] {
+  const gauges = profileGauges(bench);
+  const without = bench.bands.filter((band) => !gauges.some((gauge) => gauge.band === band));
+  return [
+    ...gauges.map(
+      (gauge, i): MarkoutSheet => ({
+        name: `profile-gauge-${i + 1}-${slug(gauge.band)}`,
+        purpose: `ply to slide into the cut in ${bandWords(gauge.band, bench)}: the outline to leave`,
+        scenes: (withBars) => [
+          profileScene(bench, gauge, withBars),
+          ...(gauge.plate === null ? [] : [plateScene(bench, gauge, gauge.plate, withBars)]),
+        ],
+        dxf: profileDxf(bench, gauge),
+        csv: null,
+      }),
+    ),
+    ...without.map(
+      (band) =>
+        `No profile gauge for ${bandWords(band, bench)}: no edge of that cut can be reached straight from outside.`,
+    ),
+  ];
+}
+
+/** Letters a file may have in its name on any disk. */
+const slug = ({ section }: BenchBand): string =>
+  section.id
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, 30) || 'section';
+
+function strips(bench: Bench): MarkoutSheet | string {
+  const all = stripsOf(bench);
+  if (all.length === 0) return 'No side strip: the cut takes off no stretch of the outside that paper could lie on.';
+  return {
+    name: 'side-strips',
+    purpose: 'paper to wrap along the side, edge on the face, with take-off figures',
+    scenes: (withBars) => [stripScene(bench, all, withBars)],
+    dxf: null,
+    csv: null,
+  };
+}
+
+function swing(bench: Bench): MarkoutSheet | string {
+  const reading = swingGauge(bench);
+  if ('why' in reading) return `No swing gauge: ${reading.why}.`;
+  const { gauge } = reading;
+  return {
+    name: 'swing-gauge',
+    purpose: 'ply that swings about the crank as the part goes in, to prove the cut by hand',
+    scenes: (withBars) => [swingPieces(bench, gauge, withBars), swingPlate(bench, gauge, withBars)],
+    dxf: swingDxf(bench, gauge),
+    csv: null,
+  };
+}

@@ -1,0 +1,78 @@
+import { checkSteps } from '../../words/check-text.ts';
+import { nothingToCut, planLine, planSteps } from '../../words/grind-text.ts';
+import { foulTexts, measureRows } from '../../words/measure-text.ts';
+import { titleOf } from '../../words/names.ts';
+import { verdictLine } from '../../words/verdict.ts';
+import { keepOff, markingOut, takeOff } from './cut.ts';
+import { drawings } from './figures.ts';
+import { cautions, dowelUp, grounds, inputs, warnings } from './grounds.ts';
+import { el, type Html, list, paragraphs, section, table, written } from './html.ts';
+import { pageStyle } from './page-style.ts';
+import type { ReportInput } from './report-input.ts';
+import { wayIn } from './way-in.ts';
+
+/**
+ * A job told whole in one HTML file for whoever does the cutting: it needs no network and no script, reads on a telephone
+ * and on a dark screen, and prints on A4 or Letter.
+ */
+export function reportHtml(input: ReportInput): string {
+  const sections = [
+    section('drawings', 'Drawings', drawings(input)),
+    wayIn(input),
+    takeOff(input),
+    markingOut(input),
+    keepOff(input),
+    cautions(input),
+    dowelUp(input),
+    warnings(input),
+    grounds(input),
+    inputs(input),
+  ].filter((part) => part !== null);
+  const title = titleOf(input.joint);
+  const page = el(
+    'html',
+    { lang: 'en', xmlns: 'http://www.w3.org/1999/xhtml' },
+    el(
+      'head',
+      {},
+      el('meta', { charset: 'utf-8' }),
+      el('meta', { name: 'generator', content: `Fettle ${input.version}` }),
+      el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+      el('meta', { 'http-equiv': 'Content-Security-Policy', content: "default-src 'none'; style-src 'unsafe-inline'" }),
+      el('title', {}, `${title}: fit report`),
+      el('style', {}, pageStyle),
+    ),
+    el('body', {}, heading(input, title, sections), el('main', {}, sections)),
+  );
+  return `<!DOCTYPE html>\n${written(page)}\n`;
+}
+
+/** The verdict first, then both figures beside what was asked, then what to do. */
+function heading({ joint, check: { answer }, plan }: ReportInput, title: string, sections: readonly Html[]): Html {
+  const steps = nothingToCut(plan.answer) ? checkSteps(joint, answer) : planSteps(joint, plan.answer);
+  return el(
+    'header',
+    {},
+    el('h1', {}, title),
+    el('p', { class: 'verdict' }, verdictLine(answer)),
+    el('p', { class: 'plan' }, planLine(joint, plan.answer)),
+    table('Clearance as traced, and with every tracing error against you', measureRows(joint, answer)),
+    paragraphs(foulTexts(joint, answer)),
+    section('what-to-do', 'What to do', list(steps)),
+    contents(sections),
+  );
+}
+
+const contents = (sections: readonly Html[]): Html =>
+  el(
+    'nav',
+    { 'aria-label': 'Contents' },
+    el(
+      'ul',
+      {},
+      sections.map((part) => el('li', {}, el('a', { href: `#${part.attributes.id ?? ''}` }, headingOf(part)))),
+    ),
+  );
+
+const headingOf = ({ children: [first] }: Html): string =>
+  typeof first === 'object' && typeof first.children[0] === 'string' ? first.children[0] : '';

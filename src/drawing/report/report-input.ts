@@ -1,0 +1,28 @@
+import type { CheckFacts } from '../../clearance/check-facts.ts';
+import type { TravelCurve } from '../../clearance/travel-curve.ts';
+import type { CutPlan } from '../../grind/plan-cut.ts';
+import type { PlanFacts } from '../../grind/plan-facts.ts';
+import type { MarkingRow } from '../../model/marking-row.ts';
+import type { DrawInput } from '../draw-input.ts';
+
+/** A file the report rests on, by what its bytes hash to. */
+export interface InputFile {
+  readonly file: string;
+  readonly bytes: number;
+  /** Hexadecimal. */
+  readonly sha256: string;
+}
+
+/** Everything a report says; it computes none of it. */
+export interface ReportInput extends DrawInput {
+  readonly plan: CutPlan;
+  readonly checkFacts: CheckFacts;
+  readonly planFacts: PlanFacts;
+  /** Null where only home was asked. */
+  readonly curve: TravelCurve | null;
+  readonly table: readonly MarkingRow[];
+  readonly inputs: readonly InputFile[];
+  /** As it is to be read, for instance `2026-03-01`. */
+  readonly date: string;
+  readonly version: string;
+}

@@ -1,0 +1,145 @@
+import { loopsOf, type Polygons } from '../geometry/polygons.ts';
+import { add, length, scale, type Vec, vec } from '../geometry/vec.ts';
+import type { Bench } from '../grind/marking-out-bench.ts';
+import { plyMm } from '../grind/marking-out-plate.ts';
+import type { SwingGauge, SwingPiece, TurnScale } from '../grind/marking-out-swing.ts';
+import { shortName } from '../words/names.ts';
+import { rangeText, turnRange } from '../words/places.ts';
+import { degreesText, givenLength } from '../words/units.ts';
+import { briefDepth } from './depth-words.ts';
+import { layer, line, outline, text, viewOf } from './marks.ts';
+import type { Layer, Scene, TextMark, View } from './scene.ts';
+import { asRun, holeWords, insideOf, plyEdge, punchCross } from './template-marks.ts';
+import { sheetSizes, templateSheet } from './template-sheet.ts';
+import { plyWords, templateWords } from './template-words.ts';
+
+const title = 'Swing gauge';
+const degreesOf = (rad: number): number => (rad * 180) / Math.PI;
+
+const otherName = ({ joint, cut }: Bench): string => shortName(cut === 'fixed' ? joint.moving : joint.fixed);
+
+/** The sections that pass the cut, with the asked clearance round them, to glue on ply. */
+export function swingPieces(bench: Bench, gauge: SwingGauge, withBars: boolean): Scene {
+  const { units } = bench.joint.fit;
+  const words = templateWords(bench, `${title}: the sections of ${otherName(bench)} that pass the cut`, [
+    `Glue on ${plyWords(bench)} and cut to the wide line: the section as traced (narrow) with ${givenLength(gauge.pieces[0]?.clearanceMm ?? 0, units)} round it, the clearance asked on the way in.`,
+    ...sectionsOf(gauge).map(
+      (piece) => `${piece.section}, ${briefDepth(piece.depth, units)}: ${heldWords(piece, bench)}`,
+    ),
+    'Fix each piece to the plate by blocks, in the place the plate shows, this side up.',
+  ]);
+  return templateSheet(
+    words,
+    gauge.pieces.map((piece) => pieceView(bench, piece)),
+    withBars,
+  );
+}
+
+const sectionsOf = ({ pieces }: SwingGauge): SwingPiece[] =>
+  pieces.filter((piece, i) => pieces.findIndex(({ section }) => section === piece.section) === i);
+
+/** How far from the plate's underside, which stands for the other part's face, a piece is held. */
+function heldWords({ depth }: SwingPiece, { joint }: Bench): string {
+  const { units } = joint.fit;
+  if (depth === null) return 'reaches through every depth: one piece under the plate, one over it.';
+  const { fromMm, toMm } = depth;
+  const hung = toMm <= 0;
+  const ends = hung ? [0 - toMm, 0 - fromMm - plyMm] : [Math.max(0, fromMm), toMm - plyMm];
+  const heights = [...new Set(ends.map((mm) => givenLength(Math.max(0, mm), units)))].join(', and another ');
+  return `one piece ${heights} ${hung ? "under the plate's underside" : "over the plate's underside"}.`;
+}
+
+const nameMm = 5;
+
+function pieceView({ mirrored }: Bench, { name, traced, outline: edge }: SwingPiece): View {
+  const { x, y } = insideOf(edge);
+  return viewOf(`piece-${name}`, [
+    layer(
+      'moving-beyond',
+      traced.map(({ points }) => asRun(points)),
+    ),
+    wideEdge(edge),
+    layer('text', [
+      text(vec(x, y - 0.3 * nameMm), name, nameMm, { anchor: 'middle', bold: true }),
+      text(vec(x, y - 0.9 * nameMm), mirrored ? 'back' : 'up', sheetSizes.smallMm, { anchor: 'middle' }),
+    ]),
+  ]);
+}
+
+/** An outline to cut to, drawn wide and filled with nothing. */
+const wideEdge = (edge: Polygons): Layer =>
+  layer(
+    'fixed',
+    edge.map((polygon) => asRun([...polygon, polygon[0] as Vec])),
+  );
+
+/** The plate that turns about the crank, with the pieces it carries, its slots and the marks of its turn. */
+export function swingPlate(bench: Bench, gauge: SwingGauge, withBars: boolean): Scene {
+  const words = templateWords(bench, `${title}: the plate`, plateSteps(bench, gauge));
+  const view = viewOf('swing-plate', [
+    plyEdge(gauge.plate),
+    layer(
+      'fixed-behind',
+      gauge.pieces.map(({ outline: edge }) => outline(loopsOf(edge))),
+    ),
+    layer(
+      'text',
+      gauge.pieces.map(({ name, outline: edge }) => {
+        const { x, y } = insideOf(edge);
+        return text(vec(x, y - 0.3 * nameMm), name, nameMm, { anchor: 'middle', bold: true });
+      }),
+    ),
+    ...punchCross(vec(0, 0), gauge.spigotMm / 2, `crank, Ø${gauge.spigotMm} mm`),
+    ...(gauge.scale === null ? [] : turnMarks(gauge.scale, bench)),
+  ]);
+  return templateSheet(words, [view], withBars);
+}
+
+function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces }: SwingGauge): string[] {
+  const { units } = bench.joint.fit;
+  const plug =
+    bore === null
+      ? `a plug turned to fit the crank bore (measure it), with a Ø${spigotMm} mm spigot`
+      : `a plug turned to fit ${holeWords(bore, units)}, with a Ø${spigotMm} mm spigot`;
+  const turns = legs.map(({ from, to }) => {
+    const turn = turnRange(degreesOf(from.turnRad), degreesOf(to.turnRad));
+    return `turn ${turn} on packers ${rangeText(from.standOffMm, to.standOffMm, units)} high`;
+  });
+  return [
+    `Glue on ${plyWords(bench)}, cut to the outside line and cut out the slots. It turns on ${plug}. Dashed: ${pieces.map(({ name }) => name).join(', ')} fixed under or over it by blocks, as their own sheet says.`,
+    `It lies on the face, print towards ${bench.mirrored ? 'it' : 'you'}, and stands for the face of ${otherName(bench)}. Swing it through as the part goes in: ${turns.join('; ')}. Then home, on the face.`,
+    scale === null
+      ? 'No hole of known place shows through it: read the turn with a protractor.'
+      : `Read the turn at ${holeWords(scale.hole, units)} through the slot: its middle against the marks.`,
+    'Where it touches, the cut is not done. When it swings through free, the clearance asked on the way in is there, as traced. Measure home by itself.',
+  ];
+}
+
+const markMm = 3;
+const longMarkMm = 5;
+
+/** Marks beside the slot, a degree apart, at which the middle of the hole shows. */
+function turnMarks({ at, radiusMm, fromRad, toRad }: TurnScale, { joint }: Bench): Layer[] {
+  const from = Math.ceil(degreesOf(fromRad) - 1e-9);
+  const whole = Array.from({ length: Math.floor(degreesOf(toRad) + 1e-9) - from + 1 }, (_, i) => from + i);
+  const ends = [...new Set(joint.fit.legs.flatMap((leg) => [leg.from.turnRad, leg.to.turnRad]).map(degreesOf))];
+  const named = [...new Set([...ends, ...whole.filter((deg) => deg % 5 === 0)])].filter((deg) =>
+    ends.every((end) => end === deg || Math.abs(end - deg) > 2.5),
+  );
+  const outward = (deg: number, mm: number): Vec => {
+    const p = at((deg * Math.PI) / 180);
+    return add(p, scale(p, (radiusMm + mm) / length(p)));
+  };
+  const mark = (deg: number, mm: number) => line(outward(deg, 0), outward(deg, mm));
+  const words = named.map((deg): TextMark => {
+    const { x, y } = outward(deg, longMarkMm + 2.5);
+    return text(vec(x, y - sheetSizes.smallMm / 3), degreesText(deg).replace('.0', ''), sheetSizes.smallMm, {
+      anchor: 'middle',
+    });
+  });
+  return [
+    layer('frame', [...whole.map((deg) => mark(deg, markMm)), ...named.map((deg) => mark(deg, longMarkMm))]),
+    layer('text', words),
+    layer('centre-line', [{ kind: 'polyline', points: whole.map((deg) => at((deg * Math.PI) / 180)) }]),
+  ];
+}

@@ -1,0 +1,162 @@
+import { boxAround } from '../geometry/edge-box.ts';
+import { circleLoop, type Loop } from '../geometry/loop.ts';
+import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
+import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
+import { offset } from '../geometry/offset.ts';
+import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
+import { polygonise } from '../geometry/polygonise.ts';
+import { loopsOf, outlinesOf, type Polygon, type Polygons } from '../geometry/polygons.ts';
+import { distance, lerp, scale, sub, type Vec, vec } from '../geometry/vec.ts';
+import { type Centre, roomiest } from './roomiest.ts';
+
+/** Arcs of the cutter's outline keep within this, on the side of more metal off. */
+const arcToleranceMm = 1e-4;
+
+/** What lies this near to metal that stays need not be in the cutter's reach: that much of a corner may be left. */
+export const cornerSlackMm = 4 * arcToleranceMm;
+
+/** A bite is set this much deeper than its farthest place asks, so that each takes in more than a point. */
+const biteMm = 2e-3;
+
+/** More bites than this for one corner is no corner: the cut is then grown all along instead. */
+const mostBites = 64;
+
+/** The further metal a round cutter takes where it gets at all of a cut, and where it has no way in from the side. */
+export interface CornerRelief {
+  readonly extra: Polygons;
+  readonly narrow: readonly Narrow[];
+}
+
+/** A place of a cut that the cutter's centre cannot be moved to without going through metal that stays. */
+export interface Narrow {
+  readonly at: Vec;
+  /** The width between the metal on either side. */
+  readonly gapMm: number;
+}
+
+/**
+ * The metal beyond a cut that a cutter of `radiusMm` must take so that every corner it leaves is one it can make: where
+ * its disc, kept clear of the metal that stays, does not get at some of the cut, it bites into the metal beside. A bite is
+ * set where it goes least deep for the farthest place not yet reached, and runs there from where the centre may go
+ * freely. `beside` is other metal that stays. Null where a corner would take too many bites.
+ */
+export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, radiusMm: number): CornerRelief | null {
+  const stays = union([...difference(metal, cut), ...difference(beside, cut)]);
+  if (stays.length === 0) return { extra: [], narrow: [] };
+  const open = difference(frameRound([...metal, ...beside], 4 * radiusMm), stays);
+  const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
+  const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
+  const near = offset(outlinesOf(stays), cornerSlackMm, arcToleranceMm, 'inside').polygons;
+  const bench: Bench = {
+    radiusMm,
+    stays: buildOutlineTree(loopsOf(stays)),
+    free: buildOutlineTree(loopsOf(free)),
+    reached: buildOutlineTree(loopsOf(reached)),
+  };
+  const bites: Bite[] = [];
+  for (const piece of pieces(difference(difference(cut, reached), near))) {
+    const found = bitesFor(bench, piece);
+    if (found === null) return null;
+    bites.push(...found);
+  }
+  const discs = union(bites.flatMap(({ polygons }) => polygons));
+  return {
+    extra: intersection(difference(metal, cut), discs),
+    narrow: bites.filter(({ isBarred }) => isBarred).map(({ centre }) => ({ at: centre.at, gapMm: 2 * centre.roomMm })),
+  };
+}
+
+interface Bench {
+  readonly radiusMm: number;
+  readonly stays: OutlineTree;
+  /** Where the cutter's centre may go, and what it gets at from there. */
+  readonly free: OutlineTree;
+  readonly reached: OutlineTree;
+}
+
+interface Bite {
+  readonly centre: Centre;
+  readonly polygons: Polygons;
+  /** The way to it from where the centre may go freely leads through metal that stays. */
+  readonly isBarred: boolean;
+}
+
+/** Bites until all of a piece is taken; null where that takes too many. */
+function bitesFor(bench: Bench, piece: Polygons): Bite[] | null {
+  const bites: Bite[] = [];
+  for (let rest = piece; rest.length > 0; ) {
+    if (bites.length === mostBites) return null;
+    const centre = roomiest(bench.stays, farthest(bench, rest, bites), bench.radiusMm - biteMm);
+    if (centre === null) return null;
+    const bite = biteAt(bench, centre, bites);
+    rest = difference(rest, bite.polygons);
+    bites.push(bite);
+  }
+  return bites;
+}
+
+/** The corner of what is not yet taken that lies farthest from what is. */
+function farthest({ reached, radiusMm }: Bench, rest: Polygons, bites: readonly Bite[]): Vec {
+  const fromReachMm = (p: Vec): number => {
+    const fromBites = bites.map(({ centre }) => distance(centre.at, p) - radiusMm);
+    return Math.min(
+      reached.edgeCount === 0 ? Number.POSITIVE_INFINITY : nearestOnOutline(reached, p).distanceMm,
+      ...fromBites,
+    );
+  };
+  let best = { mm: Number.NEGATIVE_INFINITY, at: vec(0, 0) };
+  for (const at of rest.flat()) {
+    const mm = fromReachMm(at);
+    if (mm > best.mm) best = { mm, at };
+  }
+  return best.at;
+}
+
+/** The disc at a centre, drawn out to the nearest place the centre can come from, where the way there is no narrower. */
+function biteAt({ stays, free, radiusMm }: Bench, centre: Centre, before: readonly Bite[]): Bite {
+  const doors = [
+    ...(free.edgeCount > 0 ? [nearestOnOutline(free, centre.at).point] : []),
+    ...before.filter(({ isBarred }) => !isBarred).map((bite) => bite.centre.at),
+  ].sort((a, b) => distance(a, centre.at) - distance(b, centre.at));
+  const door = doors.find((from) => isWideEnough(stays, from, centre));
+  return { centre, polygons: track(door ?? centre.at, centre.at, radiusMm), isBarred: door === undefined };
+}
+
+const wayMm = 0.5;
+
+/** Whether no place on the straight way to a centre is much narrower than the centre's own, and than its start. */
+function isWideEnough(stays: OutlineTree, from: Vec, { at, roomMm }: Centre): boolean {
+  const steps = Math.ceil(distance(from, at) / wayMm);
+  const leastMm = 0.98 * Math.min(roomMm, nearestOnOutline(stays, from).distanceMm);
+  for (let i = 1; i < steps; i++) {
+    if (nearestOnOutline(stays, lerp(from, at, i / steps)).distanceMm < leastMm) return false;
+  }
+  return true;
+}
+
+/** What a disc covers as it runs straight from one centre to another. */
+function track(from: Vec, to: Vec, radiusMm: number): Polygons {
+  return polygonise([trackLoop(from, to, radiusMm)], arcToleranceMm, 'outside');
+}
+
+function trackLoop(from: Vec, to: Vec, radiusMm: number): Loop {
+  const lengthMm = distance(from, to);
+  if (lengthMm < 1e-6) return circleLoop(to, radiusMm);
+  const along = scale(sub(to, from), radiusMm / lengthMm);
+  const right = vec(along.y, -along.x);
+  const at = (p: Vec, side: 1 | -1, bulge: number) => ({ x: p.x + side * right.x, y: p.y + side * right.y, bulge });
+  return { kind: 'path', vertices: [at(from, 1, 0), at(to, 1, 1), at(to, -1, 0), at(from, -1, 1)] };
+}
+
+function frameRound(polygons: Polygons, byMm: number): Polygons {
+  const { minX, minY, maxX, maxY } = boxAround(
+    polygons.flat().map((p) => ({ minX: p.x, minY: p.y, maxX: p.x, maxY: p.y })),
+  );
+  const frame: Polygon = [
+    vec(minX - byMm, minY - byMm),
+    vec(maxX + byMm, minY - byMm),
+    vec(maxX + byMm, maxY + byMm),
+    vec(minX - byMm, maxY + byMm),
+  ];
+  return [frame];
+}

@@ -1,0 +1,52 @@
+import { metalOnLeft } from '../geometry/metal-on-left.ts';
+import { offset } from '../geometry/offset.ts';
+import { loopsOf } from '../geometry/polygons.ts';
+import type { Progress } from '../geometry/progress.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { Section } from '../model/casting.ts';
+import { toleranceMm } from './cut-band.ts';
+import { type PartPlan, planPart } from './plan-part.ts';
+
+/** The cuts of both parts; the joint after the moving part's cut is the joint after both. */
+export interface BothPlans {
+  readonly fixed: PartPlan;
+  readonly moving: PartPlan;
+}
+
+/**
+ * A cut shared between both parts. With t the deepest the fixed part would have to be cut alone, it is cut for a clearance
+ * smaller by (1 − share)·t, below nothing for a moving outline drawn in; the moving part then takes what is still
+ * needed against it. What the moving part does not offer, the fixed part makes room for in full.
+ */
+export function* planBoth(joint: Joint): Generator<Progress, BothPlans> {
+  const alone = yield* planPart(joint, 'fixed');
+  const deepest = alone.needs.flatMap(({ bands }) => bands.map(({ takeOff }) => takeOff?.mm ?? 0));
+  const spareMm = (1 - joint.fit.share) * Math.max(0, ...deepest);
+  const eased = yield* planPart(easedBy(joint, spareMm), 'fixed');
+  const halfWay: Joint = { ...eased.after, fit: joint.fit, moving: joint.moving };
+  const moving = yield* planPart(halfWay, 'moving');
+  return { fixed: eased, moving };
+}
+
+/** The joint with so much less clearance asked of the fixed part. */
+function easedBy(joint: Joint, byMm: number): Joint {
+  const { clearance } = joint.fit;
+  const homeMm = Math.max(0, clearance.homeMm - byMm);
+  const wayInMm = Math.max(0, clearance.wayInMm - byMm);
+  const drawnInMm = Math.max(0, byMm - Math.min(clearance.homeMm, clearance.wayInMm));
+  const givenUpMm = Math.max(clearance.homeMm - homeMm, clearance.wayInMm - wayInMm);
+  const sections = joint.moving.sections.flatMap((section) =>
+    resized(section, section.mayCut ? -drawnInMm : givenUpMm),
+  );
+  return {
+    ...joint,
+    fit: { ...joint.fit, clearance: { ...clearance, homeMm, wayInMm } },
+    moving: { ...joint.moving, sections },
+  };
+}
+
+function resized(section: Section, byMm: number): Section[] {
+  if (byMm === 0) return [section];
+  const { polygons } = offset(metalOnLeft(section.loops), byMm, toleranceMm, 'outside');
+  return polygons.length === 0 ? [] : [{ ...section, loops: loopsOf(polygons) }];
+}

@@ -1,0 +1,109 @@
+import { deepest } from '../clearance/deepest.ts';
+import { treeOf } from '../clearance/trees.ts';
+import { regionContains } from '../geometry/motion/containment.ts';
+import { leastDistance } from '../geometry/motion/least-distance.ts';
+import { still } from '../geometry/motion/motion.ts';
+import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
+import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
+import { difference, pieces } from '../geometry/polygon-engine.ts';
+import { polygonise } from '../geometry/polygonise.ts';
+import { loopsOf, type Polygons } from '../geometry/polygons.ts';
+import { identity } from '../geometry/rigid.ts';
+import { round6, roundPoint6 } from '../geometry/rounding.ts';
+import { vec } from '../geometry/vec.ts';
+import type { Casting, DepthRange, Hollow, Section, WallReading } from '../model/casting.ts';
+import type { GrindAnswer, ReadWall } from '../model/grind-answer.ts';
+import type { Fit } from '../model/job.ts';
+import { toleranceMm } from './cut-band.ts';
+import type { SectionCut } from './layers.ts';
+import { gapMm, handErrorOf } from './walls.ts';
+
+/** A reading, or a hollow, speaks for a cut within this of it, mm, in the plane and in depth; common practice, no source. */
+const inReachMm = 25;
+
+/** One piece of a cut in one band. */
+interface CutPiece {
+  readonly section: Section;
+  readonly depth: DepthRange | null;
+  readonly piece: Polygons;
+}
+
+/**
+ * The walls that readings tell of: what was read, less the most that the last line takes off the piece of cut nearest by,
+ * the reading's error and the hand's.
+ */
+export function readWalls({ wallReadings }: Casting, cuts: readonly SectionCut[], fit: Fit): ReadWall[] {
+  if (wallReadings.length === 0) return [];
+  return piecesOf(cuts, 'last').flatMap(({ section, depth, piece }) => {
+    const near = wallReadings.filter((reading) => isNear(reading, depth, piece));
+    if (near.length === 0) return [];
+    const metal = polygonise(section.loops, toleranceMm, 'outside');
+    const left = buildOutlineTree(loopsOf(difference(metal, piece)));
+    const takeOff = deepest(piece, left, buildOutlineTree(loopsOf(metal)));
+    // where nothing is left of the section, nothing is left of its wall
+    return near.map((reading) => readWall(reading, section, depth, takeOff?.mm ?? reading.wallMm, fit));
+  });
+}
+
+function readWall(
+  { at, depthMm, wallMm, errorMm }: WallReading,
+  section: Section,
+  depth: DepthRange | null,
+  takeOffMm: number,
+  fit: Fit,
+): ReadWall {
+  const left = wallMm - takeOffMm - errorMm - handErrorOf(fit);
+  const keepMm = fit.minWallMm;
+  return {
+    section: section.id,
+    depth: depth && [round6(depth.fromMm), round6(depth.toMm)],
+    at: roundPoint6(at),
+    readAtDepthMm: round6(depthMm),
+    readMm: round6(wallMm),
+    takeOffMm: round6(takeOffMm),
+    wallMm: round6(left),
+    keepMm: keepMm === null ? null : round6(keepMm),
+    holds: left <= 0 ? false : keepMm === null ? null : left >= keepMm - 1e-3,
+  };
+}
+
+/** The pieces of a cut near which neither a hollow nor a reading is known. */
+export function unmeasuredCuts(
+  { hollows, wallReadings }: Casting,
+  cuts: readonly SectionCut[],
+): GrindAnswer['unmeasured'] {
+  return piecesOf(cuts, 'planned')
+    .filter(
+      ({ depth, piece }) =>
+        !hollows.some((hollow) => isBeside(hollow, depth, piece)) &&
+        !wallReadings.some((reading) => isNear(reading, depth, piece)),
+    )
+    .map(({ section, depth, piece }) => ({
+      section: section.id,
+      depth: depth && ([round6(depth.fromMm), round6(depth.toMm)] as [number, number]),
+      at: roundPoint6(deepestPoint(section, piece)),
+    }));
+}
+
+function deepestPoint(section: Section, piece: Polygons) {
+  const metal = polygonise(section.loops, toleranceMm, 'outside');
+  const left = buildOutlineTree(loopsOf(difference(metal, piece)));
+  return deepest(piece, left, buildOutlineTree(loopsOf(metal)))?.at ?? piece[0]?.[0] ?? vec(0, 0);
+}
+
+const piecesOf = (cuts: readonly SectionCut[], line: 'planned' | 'last'): CutPiece[] =>
+  cuts.flatMap(({ section, bands }) =>
+    bands.flatMap((band) => pieces(band[line]).map((piece) => ({ section, depth: band.depth, piece }))),
+  );
+
+function isNear({ at, depthMm }: WallReading, depth: DepthRange | null, piece: Polygons): boolean {
+  if (gapMm(depth, { fromMm: depthMm, toMm: depthMm }) > inReachMm) return false;
+  const tree = buildOutlineTree(loopsOf(piece));
+  return regionContains(tree, at.x, at.y) || nearestOnOutline(tree, at).distanceMm <= inReachMm;
+}
+
+function isBeside(hollow: Hollow, depth: DepthRange | null, piece: Polygons): boolean {
+  const { distanceMm } = leastDistance(buildOutlineTree(loopsOf(piece)), treeOf(hollow.loops), identity, still);
+  const reachMm = Math.max(inReachMm, 2 * (hollow.keepWallMm ?? 0));
+  return Math.hypot(distanceMm, gapMm(depth, hollow.depth)) <= reachMm;
+}

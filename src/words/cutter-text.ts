@@ -1,0 +1,62 @@
+import type { Joint } from '../joint/joint.ts';
+import type { CutterAnswer, CutterEnd, GrindAnswer, PartCut } from '../model/grind-answer.ts';
+import { depthText } from './places.ts';
+import { givenLength, lengthText, massText, type Units, volumeText } from './units.ts';
+
+/** What the cutter makes of the plan: the metal it takes beyond need, how far it runs past, and what it leaves. */
+export function cutterTexts({ fit: { units } }: Joint, plan: GrindAnswer): string[] {
+  const cuts: readonly PartCut[] = plan.movingCut === null ? [plan] : [plan, plan.movingCut];
+  return cuts.flatMap(({ cutter, sections }) => (cutter === null ? [] : textsOf(cutter, sections, units)));
+}
+
+function textsOf(cutter: CutterAnswer, sections: PartCut['sections'], units: Units): string[] {
+  const { radiusMm, nose, scallopMm } = cutter;
+  const scallop =
+    scallopMm === null ? [] : [`At the stepover you gave the ball leaves ridges ${lengthText(scallopMm, units)} high.`];
+  return [
+    `The cut is shaped for a ${nose}-nosed cutter of radius ${givenLength(radiusMm, units)}: no corner it leaves is tighter. ${extraText(cutter, units)}`,
+    ...waysTexts(sections, units),
+    ...cutter.ends.flatMap((end) => endText(end, units)),
+    ...scallop,
+    'A bigger fillet than this is always better; leave no nick, step or chatter mark in it, for cracks start there.',
+  ];
+}
+
+function extraText({ extraVolumeMm3, extraMassG, neededVolumeMm3 }: CutterAnswer, units: Units): string {
+  if (extraVolumeMm3 === null || neededVolumeMm3 === null) return '';
+  if (extraVolumeMm3 < 1) return 'It takes no more for that than the clearance needs.';
+  const extra = volumeText(extraVolumeMm3, units);
+  const weighed = extraMassG === null ? extra : `${massText(extraMassG)} (${extra})`;
+  return `That takes ${weighed} more than the ${volumeText(neededVolumeMm3, units)} the clearance alone needs.`;
+}
+
+const waysTexts = (sections: PartCut['sections'], units: Units): string[] =>
+  sections.flatMap(({ id, bands }) =>
+    bands.flatMap(({ cutterWay, depth }) => {
+      if (cutterWay === null || cutterWay === 'as-needed') return [];
+      const where = `"${id}", ${depthText(depth && { fromMm: depth[0], toMm: depth[1] }, units)}`;
+      return [
+        cutterWay === 'corners'
+          ? `${where}: corners the cutter does not get into are let in a little, which is lighter than growing the whole cut.`
+          : `${where}: the whole cut is grown to where the cutter has room, which is lighter than letting in its corners.`,
+      ];
+    }),
+  );
+
+function endText({ section, atMm, what, mm, towards }: CutterEnd, units: Units): string[] {
+  const where = `"${section}" at ${givenLength(atMm, units)} from the face`;
+  switch (what) {
+    case 'cut-past':
+      return [
+        `${where}: the depths above run ${lengthText(mm, units)} past what is in the way, so that no fillet of the ball stands in it.`,
+      ];
+    case 'run-past':
+      return [
+        `${where}: the section ends there as traced. Run the ball ${lengthText(mm, units)} past it toward the ${towards}; if metal stands there, its fillet is left otherwise.`,
+      ];
+    case 'left':
+    case 'against':
+      // said among the warnings, with what to do
+      return [];
+  }
+}

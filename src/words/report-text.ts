@@ -1,0 +1,126 @@
+import type { Joint } from '../joint/joint.ts';
+import type { Casting, Section } from '../model/casting.ts';
+import type { GrindAnswer } from '../model/grind-answer.ts';
+import type { Position } from '../model/path.ts';
+import { nothingToCut, partOf } from './grind-text.ts';
+import { inWords } from './layout.ts';
+import { shortName } from './names.ts';
+import { depthText } from './places.ts';
+import { bareGivenLength, degreesText, figure, givenLength, massText, type Units, volumeText } from './units.ts';
+
+/** How to use a printed report. */
+export const reportUse =
+  'Nothing here is at true scale: mark out from the table, or from the templates of fettle markout; fettle draw makes the drawing at true scale.';
+
+/** What was not measured, only taken: errors that nobody stated, tracing taken as complete, a margin in depth. */
+export function assumptionsOf(joint: Joint): string[] {
+  const { fit, fixed, moving, rotating } = joint;
+  const { units, clearance } = fit;
+  const parts = [fixed, moving];
+  return [
+    ...[...parts, ...rotating].flatMap((part) => assumedErrors(part, units)),
+    ...parts.flatMap(completeness),
+    `Asked: ${givenLength(clearance.homeMm, units)} at home` +
+      (fit.legs.length === 0 ? '' : `, ${givenLength(clearance.wayInMm, units)} on the way in`) +
+      (rotating.length === 0 ? '' : `, ${givenLength(clearance.rotatingMm, units)} to what turns`) +
+      `; sections count as meeting within ${givenLength(fit.depthMarginMm, units)} of depth.`,
+    ...(fit.dowels.length === 0 ? ['No dowels were paired, so the parts stand as their drawings do.'] : []),
+  ];
+}
+
+function assumedErrors(part: Casting, units: Units): string[] {
+  const silent = part.sections.filter(({ traceErrorStated }) => !traceErrorStated);
+  const errors = [...new Set(silent.map(({ traceErrorMm }) => traceErrorMm))];
+  return errors.map((mm) => {
+    const ids = silent.filter(({ traceErrorMm }) => traceErrorMm === mm).map(({ id }) => `"${id}"`);
+    return `The tracing error of ${inWords(ids)} of ${shortName(part)} was not stated: ± ${givenLength(mm, units)} is assumed.`;
+  });
+}
+
+/** Where a part says how far its tracing goes; where it does not, the grounds of the check say so. */
+const completeness = (part: Casting): string[] =>
+  part.traced === null
+    ? []
+    : [
+        `The tracing of ${shortName(part)} is complete inside the line its file gives, ${depthText(part.traced.depth, part.units)}; beyond it metal may stand, and nothing there is called clear.`,
+      ];
+
+/** What nobody can tell from the outlines of a job. */
+export function notKnown(joint: Joint, plan: GrindAnswer): string[] {
+  const part = partOf(joint, plan);
+  const hollows =
+    part.hollows.length === 0
+      ? `No hollow of ${shortName(part)} was drawn: whether water, oil or a thin wall lies behind a cut is not known. Find out before you start.`
+      : `Only the hollows drawn of ${shortName(part)} are known: a jacket, gallery or thin wall that nobody drew is guarded by nothing here.`;
+  return [
+    ...(nothingToCut(plan)
+      ? []
+      : [hollows, 'Whether the tool gets there: what stands nearer the face may be in its way.']),
+    'Heat is not modelled: castings grow by tenths of a millimetre between cold and hot.',
+    'Strength is not judged, nor sealing, nor what the cut does to either.',
+  ];
+}
+
+/** Every section as it was traced, as cells; headings first. */
+export const sectionRows = (parts: readonly Casting[], units: Units): string[][] => [
+  ['part', 'section', 'depth', 'traced within', 'depth within', 'got by', 'may be cut'],
+  ...parts.flatMap((part) =>
+    part.sections.map((section) => [
+      shortName(part),
+      section.id,
+      depthText(section.depth, units),
+      errorText(section, units),
+      section.depth === null ? '' : `± ${givenLength(section.depthErrorMm, units)}`,
+      [section.gotBy, section.note].filter((words) => words !== null).join('; ') || 'not stated',
+      section.mayCut ? 'yes' : 'no',
+    ]),
+  ),
+];
+
+const errorText = ({ traceErrorMm, traceErrorStated }: Section, units: Units): string =>
+  `± ${givenLength(traceErrorMm, units)}${traceErrorStated ? '' : ', assumed'}`;
+
+/** Every leg of the way in, as cells; headings first, nothing where only home is asked. */
+export function legRows({ fit: { legs, units } }: Joint): string[][] {
+  if (legs.length === 0) return [];
+  const shifted = legs.some(({ from, to }) => [from, to].some(({ shift }) => shift.x !== 0 || shift.y !== 0));
+  const cells = ({ standOffMm, turnRad, shift }: Position): string[] => [
+    givenLength(standOffMm, units),
+    degreesText((turnRad * 180) / Math.PI),
+    ...(shifted ? [`${bareGivenLength(shift.x, units)}, ${givenLength(shift.y, units)}`] : []),
+  ];
+  const places = (words: string): string[] => [
+    `stand-off ${words}`,
+    `turn ${words}`,
+    ...(shifted ? [`shift ${words}`] : []),
+  ];
+  return [
+    ['leg', ...places('from'), ...places('to')],
+    ...legs.map(({ from, to }, i) => [String(i + 1), ...cells(from), ...cells(to)]),
+  ];
+}
+
+/** What a cut takes off in all, as terms and figures. */
+export function amountFacts(joint: Joint, plan: GrindAnswer): [string, string][] {
+  const { material } = partOf(joint, plan);
+  const { volumeMm3, massG } = plan;
+  return [
+    ['volume', volumeMm3 === null ? 'not known: a section has no depth' : volumeText(volumeMm3, joint.fit.units)],
+    ['mass', massG === null ? 'not known' : massText(massG)],
+    [
+      'material',
+      material === null
+        ? 'not stated'
+        : `${material.name.replaceAll('-', ' ')}, taken as ${figure(material.densityGPerCm3, 2)} g/cm³`,
+    ],
+  ];
+}
+
+/** The date, the program and what it was given. */
+export const madeText = (date: string, version: string): string => `Made on ${date} by Fettle ${version}.`;
+
+/** How the marking-out table is read at the bench. */
+export const markingWords = (part: string, units: Units, holes: readonly string[]): string[] => [
+  `${holes.length === 0 ? 'There are no two holes to set dividers from: go' : `Set dividers or a trammel from ${inWords(holes)}, or go`} by angle (anticlockwise from 3 o'clock, looking at the mating face of ${part}) and radius from the crank. Lengths are in ${units}; "from face" is the depth from that face.`,
+  'Places stand on the planned line, every 10 mm along each edge and at its ends, corners, deepest place and thinnest wall. Take off is square to the outside as it is now: to the first line, as planned, and to the last line. Wall left: as planned, and at worst from the last line with the errors taken off.',
+];

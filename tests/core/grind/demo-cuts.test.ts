@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { demoToDraw } from '../../support/demos.ts';
+
+describe('the demo of a transfer case', () => {
+  const answer = demoToDraw('transfer-case').plan?.answer;
+
+  // an independent calculation gives 162.2 mm², 2.9 cm³; the check is that the demo looks right
+  it('needs 162 mm², and 2.9 cm³ where the lips pass; its ball cuts 6 past and lets the corners in', () => {
+    const [band] = answer?.sections[0]?.bands ?? [];
+    expect(answer?.sections.map(({ id, bands }) => [id, bands.length])).toEqual([['ribs', 1]]);
+    expect(band?.neededAreaMm2).toBeCloseTo(162.2, 1);
+    expect(answer?.cutter?.neededVolumeMm3).toBeCloseTo(2919, 0);
+    expect(band?.depth).toEqual([12, 38]);
+    expect(band?.cutterWay).toBe('corners');
+    expect(answer?.cutter?.extraMassG).toBeGreaterThan(9);
+    expect(answer?.cutter?.extraMassG).toBeLessThan(13);
+    expect(answer?.smallestFilletMm).toBe(6);
+  });
+
+  it('does not hold for its gallery wall, and names the wall that nobody measured', () => {
+    expect(answer?.holds).toBe(false);
+    expect(answer?.walls).toMatchObject([{ hollow: 'oil gallery', keepMm: 5, holds: false }]);
+    expect(answer?.walls[0]?.nominalMm).toBeCloseTo(5.4, 1);
+    expect(answer?.unmeasured).toMatchObject([{ section: 'ribs' }]);
+  });
+});
+
+describe('the demo of a starter', () => {
+  const answer = demoToDraw('starter').plan?.answer;
+
+  it('takes the lens alone, for the body is rounder than the cutter', () => {
+    const [band] = answer?.sections[0]?.bands ?? [];
+    expect(band).toMatchObject({ depth: [12, 40], cutterWay: 'as-needed' });
+    expect(band?.areaMm2).toBeCloseTo(52.53, 2);
+    expect(band?.takeOffMm).toBeCloseTo(4, 3);
+  });
+
+  it('has the ball run 6 past both ends of the boss, so that no fillet is left', () => {
+    expect(answer?.cutter?.ends).toMatchObject([
+      { section: 'boss', atMm: 12, what: 'run-past', mm: 6 },
+      { section: 'boss', atMm: 40, what: 'run-past', mm: 6 },
+    ]);
+    expect(answer?.holds).toBe(true);
+  });
+});

@@ -1,0 +1,128 @@
+import { describe, expect, it } from 'vitest';
+import { drain } from '../../../src/geometry/progress.ts';
+import { planCut } from '../../../src/grind/plan-cut.ts';
+import type { GrindAnswer } from '../../../src/model/grind-answer.ts';
+import { box, castingOf, disc, type JobSpec, outline } from '../../support/jobs.ts';
+import { jointOf } from '../../support/joints.ts';
+
+const plan = (spec: JobSpec): GrindAnswer => drain(planCut(jointOf(spec))).answer;
+
+/** A bar 12 thick with something 1 clear of going 2 deep into its upper side: 12 − 3 is left as planned. */
+const bar: JobSpec = {
+  clearance: 1,
+  minWallMm: 4,
+  fixed: castingOf({
+    sections: [{ id: 'bar', depth: [0, 20], mayCut: true, loops: [box(0, 0, 120, 12)], traceErrorMm: 0.3 }],
+  }),
+  moving: castingOf({ sections: [{ id: 'toe', depth: [-20, 0], loops: [disc(60, 40, 30)], traceErrorMm: 0.4 }] }),
+};
+
+describe('metal across from a cut', () => {
+  it('is measured to the outline on the far side, every error taken off', () => {
+    const [thin] = plan(bar).thin;
+    expect(plan(bar).thin).toHaveLength(1);
+    // the toe reaches down to y 10, the cut to 9; the last line 0.4 lower; 0.3 of the bar's own and 0.5 of the hand
+    expect(thin?.nominalMm).toBeCloseTo(9, 2);
+    expect(thin?.wallMm).toBeCloseTo(8.6 - 0.3 - 0.5, 2);
+    expect(thin?.at[0]).toBeCloseTo(60, 0);
+    expect(thin?.across[1]).toBeCloseTo(0, 6);
+    expect(thin?.holds).toBe(true);
+  });
+
+  it('that is less than the least wall stands against the plan', () => {
+    const answer = plan({ ...bar, minWallMm: 8 });
+    expect(answer.thin).toMatchObject([{ keepMm: 8, holds: false }]);
+    expect(answer.holds).toBe(false);
+  });
+
+  it('goes round a hole as well as to the far side', () => {
+    const holed = castingOf({
+      sections: [
+        { id: 'bar', depth: [0, 20], mayCut: true, loops: [box(0, 0, 120, 12), disc(60, 3, 2)], traceErrorMm: 0.3 },
+      ],
+    });
+    // the hole's top is at y 5
+    expect(plan({ ...bar, fixed: holed }).thin[0]?.nominalMm).toBeCloseTo(4, 2);
+  });
+
+  it('is not the flank a cut runs out on', () => {
+    // a bar ten times as thick: what is near the ends of the cut is its own side, and nothing lies across in reach
+    const block = castingOf({
+      sections: [{ id: 'bar', depth: [0, 20], mayCut: true, loops: [box(0, -108, 120, 12)], traceErrorMm: 0.3 }],
+    });
+    expect(plan({ ...bar, fixed: block }).thin).toEqual([]);
+  });
+
+  it('of a sharp feather left between a cut and a slant is thin', () => {
+    // a wedge of 20° with the cut through its thin end
+    const wedge = castingOf({
+      sections: [{ id: 'bar', depth: [0, 20], mayCut: true, loops: [outline([0, 12], [120, 12], [120, -31.7])] }],
+    });
+    expect(plan({ ...bar, fixed: wedge, minWallMm: 30 }).thin[0]?.holds).toBe(false);
+  });
+
+  it('is not spoken of where no least wall is set', () => {
+    expect(plan({ ...bar, minWallMm: null }).thin).toEqual([]);
+  });
+});
+
+describe('walls that were read', () => {
+  const withReading = (reading: {
+    at: [number, number];
+    depthMm: number;
+    wallMm: number;
+    errorMm: number;
+  }): JobSpec => ({
+    ...bar,
+    minWallMm: null,
+    fixed: castingOf({
+      sections: [{ id: 'bar', depth: [0, 20], mayCut: true, loops: [box(0, 0, 120, 12)], traceErrorMm: 0.3 }],
+      wallReadings: [reading],
+    }),
+  });
+
+  it('lose what the last line takes off beside them, and both errors', () => {
+    const answer = plan(withReading({ at: [62, 12], depthMm: 10, wallMm: 8, errorMm: 0.6 }));
+    expect(answer.readings).toHaveLength(1);
+    // the last line goes 12 − 8.6 deep
+    expect(answer.readings[0]?.takeOffMm).toBeCloseTo(3.4, 2);
+    expect(answer.readings[0]?.wallMm).toBeCloseTo(8 - 3.4 - 0.6 - 0.5, 2);
+    expect(answer.readings[0]?.holds).toBeNull();
+    expect(answer.unmeasured).toEqual([]);
+  });
+
+  it('that would be gone stand against the plan', () => {
+    const answer = plan(withReading({ at: [62, 12], depthMm: 10, wallMm: 4, errorMm: 0.6 }));
+    expect(answer.readings[0]?.holds).toBe(false);
+    expect(answer.holds).toBe(false);
+  });
+
+  it('far from the cut, or far along the depth, say nothing of it', () => {
+    for (const reading of [
+      { at: [0, 0] as [number, number], depthMm: 10, wallMm: 4, errorMm: 0.6 },
+      { at: [62, 12] as [number, number], depthMm: 80, wallMm: 4, errorMm: 0.6 },
+    ]) {
+      const answer = plan(withReading(reading));
+      expect(answer.readings).toEqual([]);
+      expect(answer.unmeasured).toMatchObject([{ section: 'bar', depth: [0, 20] }]);
+    }
+  });
+});
+
+describe('a cut near which no wall is known', () => {
+  it('is named, at its deepest', () => {
+    const { unmeasured, holds } = plan(bar);
+    expect(unmeasured).toHaveLength(1);
+    expect(unmeasured[0]?.at[0]).toBeCloseTo(60, 0);
+    expect(holds).toBe(true);
+  });
+
+  it('is not where a hollow is known', () => {
+    const hollow = { id: 'gallery', depth: [0, 20] as const, loops: [disc(60, 3, 1)] };
+    const fixed = castingOf({
+      sections: [{ id: 'bar', depth: [0, 20], mayCut: true, loops: [box(0, 0, 120, 12)] }],
+      hollows: [hollow],
+    });
+    expect(plan({ ...bar, fixed }).unmeasured).toEqual([]);
+  });
+});

@@ -1,0 +1,63 @@
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { runCli } from '../../support/run-cli.ts';
+import { jobFiles } from '../../support/small-job.ts';
+import { folderWith } from '../../support/temp-folder.ts';
+
+const job = (changed = {}): { fit: string; out: string; folder: string } => {
+  const folder = folderWith(jobFiles(changed));
+  return { folder, fit: join(folder, 'job.fit.json'), out: join(folder, 'job.html') };
+};
+
+describe('fettle report', () => {
+  it('writes one file and exits 0, whatever the verdict', async () => {
+    const { fit, out } = job({ fit: { clearance: 20 } });
+    const check = await runCli('check', fit);
+    const { code, stdout } = await runCli('report', fit, '-o', out);
+    expect(check.code).toBe(1);
+    expect(code).toBe(0);
+    expect(stdout).toContain(check.stdout.split('\n')[0]);
+    expect(stdout).toContain(`open ${out} in a browser`);
+    expect(readFileSync(out, 'utf8')).toMatch(/^<!DOCTYPE html>\n<html lang="en"/);
+  });
+
+  it('names every file it was made from, by the hash of its bytes', async () => {
+    const { folder, fit, out } = job();
+    await runCli('report', fit, '-o', out);
+    const html = readFileSync(out, 'utf8');
+    for (const name of ['job.fit.json', 'block.part.json', 'housing.part.json']) {
+      const bytes = readFileSync(join(folder, name));
+      expect(html).toContain(createHash('sha256').update(bytes).digest('hex'));
+      expect(html).toContain(name);
+    }
+  });
+
+  it('replaces a report of its own', async () => {
+    const { fit, out } = job();
+    await runCli('report', fit, '-o', out);
+    expect((await runCli('report', fit, '-o', out)).code).toBe(0);
+  });
+
+  it('leaves a page that is not its own alone', async () => {
+    const { fit, out } = job();
+    writeFileSync(out, '<!DOCTYPE html>\n<html><body>mine</body></html>');
+    const { code, stderr } = await runCli('report', fit, '-o', out);
+    expect(code).toBe(2);
+    expect(stderr).toContain('not a report of Fettle');
+    expect(readFileSync(out, 'utf8')).toContain('mine');
+  });
+
+  it('writes nothing and exits 2 where an input is wrong', async () => {
+    const { fit, out } = job({ fit: { clearance: -1 } });
+    const { code, stderr } = await runCli('report', fit, '-o', out);
+    expect(code).toBe(2);
+    expect(stderr).toContain('clearance');
+    expect(existsSync(out)).toBe(false);
+  });
+
+  it('asks for the name of the report', async () => {
+    expect((await runCli('report', job().fit)).code).toBe(2);
+  });
+});

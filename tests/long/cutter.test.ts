@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { loopFaults } from '../../src/geometry/loop-faults.ts';
+import { drain } from '../../src/geometry/progress.ts';
+import { planCut } from '../../src/grind/plan-cut.ts';
+import { loopOf } from '../../src/model/lengths.ts';
+import { GeosPlane, type Shape } from '../support/oracles/geos-plane.ts';
+import { Random } from '../support/random.ts';
+import { randomFit } from '../support/random-fit.ts';
+
+const chordMm = 1e-4;
+const quarter = 128;
+
+/** Trimming what chords leave also trims the tips of needles: a spot so small there is none of ours. */
+const spotMm2 = 1e-6;
+
+describe('cuts shaped for a cutter, many of them', () => {
+  it('leave no corner it cannot make, in sound outlines, first within planned within last', {
+    timeout: 900_000,
+  }, async () => {
+    const geos = await GeosPlane.start();
+    for (let seed = 0; seed < 300; seed++) {
+      const random = new Random(20_000 + seed);
+      const joint = randomFit(random, random.pick(['fixed', 'moving']));
+      const radiusMm = random.pick([0.5, 2, 4, 8, 20]);
+      const cutter = {
+        radiusMm,
+        nose: random.pick(['flat', 'ball'] as const),
+        handErrorMm: 0.5,
+        runOut: random.pick(['cut-past', 'leave'] as const),
+        stepoverMm: null,
+      };
+      const { answer } = drain(planCut({ ...joint, fit: { ...joint.fit, cutter } }));
+      // what GEOS' chords leave out of a disc, twice, and ours of an arc: a disc so much smaller must get everywhere
+      const oracleMm = 2 * radiusMm * (1 - Math.cos(Math.PI / (4 * quarter))) + 4 * chordMm;
+      const discMm = radiusMm - oracleMm;
+      for (const { id, bands } of answer.sections) {
+        const whole = geos.region(joint[answer.part].sections.find((s) => s.id === id)?.loops ?? [], chordMm);
+        for (const band of bands) {
+          const [first, removed, last] = [band.firstLoops, band.loops, band.lastLoops].map((loops) => {
+            const region = loops.map((loop) => loopOf(loop, 1));
+            expect(loopFaults(region), `seed ${seed}`).toEqual([]);
+            return geos.region(region, chordMm);
+          }) as [Shape, Shape, Shape];
+          expect(geos.areaMm2(geos.difference(first, geos.buffer(removed, 1e-5, 8)))).toBeLessThan(1e-6);
+          expect(geos.areaMm2(geos.difference(removed, geos.buffer(last, 1e-5, 8)))).toBeLessThan(1e-6);
+          const left = geos.difference(whole, geos.buffer(removed, 2 * chordMm, 8));
+          if (geos.areaMm2(left) === 0) continue;
+          const closed = geos.buffer(geos.buffer(left, discMm, quarter), -discMm, quarter);
+          const missed = geos.difference(
+            geos.intersection(closed, removed),
+            geos.buffer(left, answer.boundMm + oracleMm, 16),
+          );
+          expect(geos.areaMm2(missed), `seed ${seed}`).toBeLessThan(spotMm2);
+        }
+      }
+      geos.free();
+    }
+  });
+});
