@@ -88,7 +88,10 @@ function fractionOf(s: EdgeSlot, x: number, y: number): number {
   }
   const turn = Math.atan2(y - s.cy, x - s.cx) - Math.atan2(s.ay - s.cy, s.ax - s.cx);
   const along = (Math.sign(s.sweepRad) * turn) % (2 * Math.PI);
-  return (along < 0 ? along + 2 * Math.PI : along) / Math.abs(s.sweepRad);
+  const sweep = Math.abs(s.sweepRad);
+  const turnOn = along < 0 ? along + 2 * Math.PI : along;
+  // a rounding before the start, or past the end, is the end itself
+  return turnOn <= sweep ? turnOn / sweep : turnOn > sweep / 2 + Math.PI ? 0 : 1;
 }
 
 function pointOf(s: EdgeSlot, t: number): Vec {

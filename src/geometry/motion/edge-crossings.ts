@@ -18,9 +18,14 @@ function lineLine(p: EdgeSlot, q: EdgeSlot, out: Float64Array): number {
   const qa = orient2d(p.ax, p.ay, p.bx, p.by, q.ax, q.ay);
   const qb = orient2d(p.ax, p.ay, p.bx, p.by, q.bx, q.by);
   if (!opposite(qa, qb)) return 0;
-  const t = pa / (pa - pb);
-  out[0] = p.ax + t * p.dx;
-  out[1] = p.ay + t * p.dy;
+  // the signs are sure, the values are not: found along the shorter edge, held to the longer, it is near both
+  const pIsShorter = p.dx * p.dx + p.dy * p.dy < q.dx * q.dx + q.dy * q.dy;
+  const [e, t, longer] = pIsShorter ? [p, pa / (pa - pb), q] : [q, qa / (qa - qb), p];
+  const { ax, ay, dx, dy } = longer;
+  const along = ((e.ax + t * e.dx - ax) * dx + (e.ay + t * e.dy - ay) * dy) / (dx * dx + dy * dy);
+  const held = Math.min(1, Math.max(0, along));
+  out[0] = ax + held * dx;
+  out[1] = ay + held * dy;
   return 2;
 }
 

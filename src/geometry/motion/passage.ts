@@ -128,8 +128,8 @@ class OverlapProbe {
     if (middle < this.#sureUntil || this.#overlapsAt(middle)) return true;
     if (from === to) return false;
     if (this.#overlapsAt((from + middle) / 2) || this.#overlapsAt((middle + to) / 2)) return true;
-    // the motion's own ends are no events: it may stop, or have begun, at its deepest
-    return (from === 0 && this.#overlapsAt(0)) || (to === 1 && this.#overlapsAt(1));
+    // depth makes no jumps: what is deep at an event, or as the motion ends, is deep beside it
+    return this.#overlapsAt(from) || this.#overlapsAt(to);
   }
 
   #overlapsAt(at: number): boolean {
