@@ -21,6 +21,12 @@ export function plannedDemo(name: keyof typeof demos): Planned {
   return { joint, plan };
 }
 
+/** A demo planned as if any corner could be cut sharp. */
+export function plannedWithoutCutter(name: keyof typeof demos): Planned {
+  const { joint } = demoToDraw(name);
+  return planned({ ...joint, fit: { ...joint.fit, cutter: null } });
+}
+
 /** The marsh carrier with the case cut instead of the block: seen from the other side, and proud of its own face. */
 export function caseCutInstead(): Planned {
   const { joint } = demoToDraw('transfer-case');

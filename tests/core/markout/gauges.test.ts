@@ -11,13 +11,21 @@ import { type Bench, benchOf } from '../../../src/grind/marking-out-bench.ts';
 import { levelsOf } from '../../../src/grind/marking-out-plate.ts';
 import { swingGauge } from '../../../src/grind/marking-out-swing.ts';
 import type { Casting, DepthRange } from '../../../src/model/casting.ts';
-import { caseCutInstead, lugJob, type Planned, plannedDemo, plannedJob } from '../../support/markout-jobs.ts';
+import {
+  caseCutInstead,
+  lugJob,
+  type Planned,
+  plannedDemo,
+  plannedJob,
+  plannedWithoutCutter,
+} from '../../support/markout-jobs.ts';
 
 const benchFor = ({ joint, plan }: Planned, mirrored = false): Bench =>
   benchOf(joint, plan, markingOut(joint, plan), mirrored);
 
 const benches = {
   carrier: benchFor(plannedDemo('transfer-case')),
+  'carrier, corners sharp': benchFor(plannedWithoutCutter('transfer-case')),
   starter: benchFor(plannedDemo('starter')),
   'case cut instead': benchFor(caseCutInstead()),
   lug: benchFor(plannedJob(lugJob)),
@@ -51,10 +59,14 @@ describe.each(Object.entries(benches))('the profile gauge: %s', (_, bench) => {
   it('is made for every band, and its edge lies on the whole of the cut', () => {
     expect(gauges.map(({ band }) => band)).toEqual(bench.bands);
     const gauged = pieces.flatMap(({ piece }) => piece.gauging.flatMap(({ points }) => along([points])));
+    const missed = pieces.flatMap(({ piece }) => piece.missed.flatMap(({ points }) => along([points])));
     for (const { places } of bench.bands) {
-      for (const { at } of places) expect(Math.min(...gauged.map((p) => distance(p, at)))).toBeLessThan(0.6);
+      for (const { at } of places) {
+        expect(Math.min(...[...gauged, ...missed].map((p) => distance(p, at)))).toBeLessThan(0.6);
+      }
     }
-    expect(pieces.flatMap(({ piece }) => piece.missed)).toEqual([]);
+    // only the cusp between two lobes of a let-in corner is out of a gauge's reach, and it says so
+    expect(missed.length > 0).toBe(bench === benches.carrier);
   });
 
   it('goes home when the cut is done: it lies in no metal that stays, all the way in', () => {

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { markingOut } from '../../../src/grind/marking-out.ts';
 import { type MarkingRow, markingRow } from '../../../src/model/marking-row.ts';
 import { box, castingOf, disc, dowel } from '../../support/jobs.ts';
-import { caseCutInstead, lugJob, plannedDemo, plannedJob } from '../../support/markout-jobs.ts';
+import { caseCutInstead, lugJob, plannedDemo, plannedJob, plannedWithoutCutter } from '../../support/markout-jobs.ts';
 
 const starter = plannedDemo('starter');
-const carrier = plannedDemo('transfer-case');
+const carrier = plannedWithoutCutter('transfer-case');
 const caseCut = caseCutInstead();
 const lug = plannedJob(lugJob);
 const tables = {
