@@ -1,12 +1,15 @@
 import { Command } from 'commander';
 import { checkJoint } from '../src/clearance/check.ts';
 import { checkFacts } from '../src/clearance/check-facts.ts';
+import { verifyCheck } from '../src/clearance/verify.ts';
 import type { CheckAnswer } from '../src/model/check-answer.ts';
 import { checkText } from '../src/words/check-text.ts';
+import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
-import { openJob } from './open-job.ts';
+import { openJobTimed } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
 import { endWith, printJson, printVerdictFirst } from './terminal.ts';
+import { type Timing, timedCheck } from './timing.ts';
 
 const examples = `
 Exit code: 0 the clearance asked is met, 1 it is not, 3 undecided, 2 an input is wrong.
@@ -22,15 +25,25 @@ export function checkCommand(): Command {
     .description('Checks a fit: home, every leg of the way in, and the rotating parts, without sampling.')
     .argument('<fit>', 'the fit file, *.fit.json')
     .option('--json', 'print the answer as JSON, alone on standard output')
+    .option('--timing', 'with --json: add what each part of the work took, ms')
+    .option('--verify', 'measure the answer again by other means, and say on standard error what came of it')
     .addHelpText('after', examples)
     .action(check);
 }
 
-async function check(fitFile: string, { json = false }: { json?: boolean }): Promise<void> {
-  const joint = openJob(fitFile);
-  const { answer } = await runShowingProgress(checkJoint(joint));
-  if (json) printJson(answer);
+interface CheckOptions {
+  readonly json?: boolean;
+  readonly timing?: boolean;
+  readonly verify?: boolean;
+}
+
+async function check(fitFile: string, { json = false, timing = false, verify = false }: CheckOptions): Promise<void> {
+  const { joint, ...opening } = openJobTimed(fitFile);
+  const { value, ...checking } = await runShowingProgress(timedCheck(checkJoint(joint)));
+  const { answer } = value;
+  if (json) printJson(timing ? { ...answer, timing: { ...opening, ...checking } satisfies Timing } : answer);
   else printVerdictFirst(checkText(joint, answer, checkFacts(joint, answer)), answer.verdict);
+  if (verify) reportVerification(await runShowingProgress(verifyCheck(joint, answer)));
   endWith(exitCodeOf(answer));
 }
 

@@ -1,8 +1,10 @@
 import { Command } from 'commander';
 import { planCut } from '../src/grind/plan-cut.ts';
 import { planFacts } from '../src/grind/plan-facts.ts';
+import { verifyPlan } from '../src/grind/verify-plan.ts';
 import type { GrindAnswer } from '../src/model/grind-answer.ts';
 import { grindText } from '../src/words/grind-text.ts';
+import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
 import { openJob } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
@@ -21,15 +23,23 @@ export function grindCommand(): Command {
     .description('Plans the least cut that gives the clearance asked, and checks again what it leaves.')
     .argument('<fit>', 'the fit file, *.fit.json')
     .option('--json', 'print the plan as JSON, alone on standard output')
+    .option('--verify', 'measure the plan again by other means, and say on standard error what came of it')
     .addHelpText('after', examples)
     .action(grind);
 }
 
-async function grind(fitFile: string, { json = false }: { json?: boolean }): Promise<void> {
+interface GrindOptions {
+  readonly json?: boolean;
+  readonly verify?: boolean;
+}
+
+async function grind(fitFile: string, { json = false, verify = false }: GrindOptions): Promise<void> {
   const joint = openJob(fitFile);
-  const { answer } = await runShowingProgress(planCut(joint, { alternatives: true }));
+  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
+  const { answer } = plan;
   if (json) printJson(answer);
   else printVerdictFirst(grindText(joint, answer, planFacts(answer)), answer.holds ? 'goes' : 'fouls');
+  if (verify) reportVerification(await runShowingProgress(verifyPlan(joint, plan)));
   endWith(exitCodeOf(answer));
 }
 

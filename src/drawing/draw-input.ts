@@ -1,7 +1,7 @@
 import type { Check } from '../clearance/check.ts';
 import { roomItSwingsThrough } from '../clearance/room.ts';
 import type { Region } from '../geometry/loop.ts';
-import type { CutPlan } from '../grind/plan-cut.ts';
+import type { CutPlan } from '../grind/cut-plan.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, Section } from '../model/casting.ts';
 import type { CheckAnswer } from '../model/check-answer.ts';

@@ -1,7 +1,7 @@
+import type { CutPlan } from '../grind/cut-plan.ts';
 import { markingOut } from '../grind/marking-out.ts';
 import { type Bench, type BenchBand, benchOf } from '../grind/marking-out-bench.ts';
 import { swingGauge } from '../grind/marking-out-swing.ts';
-import type { CutPlan } from '../grind/plan-cut.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { MarkingRow } from '../model/marking-row.ts';
 import { faceTemplate, startsAtFace } from './face-template.ts';

@@ -4,10 +4,10 @@ import { distance, lerp, scale, type Vec, vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Casting, Hole } from '../model/casting.ts';
 import type { MarkingRow } from '../model/marking-row.ts';
+import type { CutPlan } from './cut-plan.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
 import type { DividerHoles } from './marking-out-dividers.ts';
 import { leftOf } from './marking-out-take-off.ts';
-import type { CutPlan } from './plan-cut.ts';
 
 /** A place of the marking-out table where it lies on the bench. */
 export interface BenchPlace {

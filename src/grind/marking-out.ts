@@ -3,13 +3,13 @@ import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import { distance, type Vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { MarkingRow } from '../model/marking-row.ts';
+import type { CutPlan } from './cut-plan.ts';
 import { type Measured, measured, pointAlong } from './marking-out-along.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
 import { type DividerHoles, dividerHoles } from './marking-out-dividers.ts';
 import { type Place, placesAlong } from './marking-out-places.ts';
 import { takeOffAlong } from './marking-out-take-off.ts';
 import { isInReach, wallLeft, wallMm } from './marking-out-walls.ts';
-import type { CutPlan } from './plan-cut.ts';
 
 /** How far a hand-held grinder strays from the line, mm, where the fit does not say; common practice, no source. */
 const handErrorMm = 0.5;

@@ -1,20 +1,13 @@
 import type { Part } from '../clearance/passes.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting } from '../model/casting.ts';
 import type { GrindAnswer, PartCut } from '../model/grind-answer.ts';
 import { alternativesTo } from './alternatives.ts';
+import type { CutPlan } from './cut-plan.ts';
 import { cutterWarnings } from './cutter-warnings.ts';
+import { markingOut } from './marking-out.ts';
 import { planBoth } from './plan-both.ts';
 import { type Judged, judge, type PartPlan, planPart } from './plan-part.ts';
-
-/** A cut plan, and the part as it leaves it. */
-export interface CutPlan {
-  readonly answer: GrindAnswer;
-  readonly part: Casting;
-  /** The moving part as the plan leaves it, where both are cut. */
-  readonly movingPart?: Casting;
-}
 
 /** What a plan is to tell beyond itself. */
 export interface PlanOptions {
@@ -28,8 +21,8 @@ export interface PlanOptions {
  */
 export function* planCut(joint: Joint, options: PlanOptions = {}): Generator<Progress, CutPlan> {
   const plan = joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
-  const { answer } = plan;
-  if (answer.holds || options.alternatives !== true) return plan;
+  const answer = { ...plan.answer, table: [...markingOut(joint, plan)] };
+  if (answer.holds || options.alternatives !== true) return { ...plan, answer };
   return { ...plan, answer: { ...answer, alternatives: yield* alternativesTo(joint) } };
 }
 

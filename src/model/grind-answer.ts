@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { checkAnswer, warning } from './check-answer.ts';
+import { markingRow } from './marking-row.ts';
 import { depthRange, loop } from './part-file.ts';
 
 const point = z.tuple([z.number(), z.number()]);
@@ -157,7 +158,7 @@ export const grindAnswer = z.strictObject({
   /** Least radius of an inward corner the cut leaves; null without a cutter, which alone sets one. */
   smallestFilletMm: z.number().nullable(),
   uncured: z.array(uncured),
-  table: z.array(z.unknown()),
+  table: z.array(markingRow),
   afterCut: z.strictObject({ home: checkAnswer.shape.home, install: checkAnswer.shape.install }),
   /** What else would give where the plan does not hold, none of it chosen; null where it was not worked out. */
   alternatives: z.array(alternative).nullable(),

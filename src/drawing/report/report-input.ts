@@ -1,6 +1,6 @@
 import type { CheckFacts } from '../../clearance/check-facts.ts';
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
-import type { CutPlan } from '../../grind/plan-cut.ts';
+import type { CutPlan } from '../../grind/cut-plan.ts';
 import type { PlanFacts } from '../../grind/plan-facts.ts';
 import type { MarkingRow } from '../../model/marking-row.ts';
 import type { DrawInput } from '../draw-input.ts';
