@@ -5,12 +5,12 @@ import { distance } from '../vec.ts';
 /**
  * The edges of a region in flat arrays under a binary tree of boxes, built once and good at any position.
  *
- * Nodes are numbered as in a heap: root 1, children 2i and 2i + 1, leaves `leafCount` … 2·`leafCount` − 1; a leaf holds
- * one or two edges that follow one another along an outline. All lengths are in mm, in the region's own frame.
+ * Nodes are numbered as in a heap: root 1, children 2i and 2i + 1, leaves `leafCount` … 2·`leafCount` − 1. A leaf holds
+ * one edge; some hold none, and stand for the edge after them only in their boxes. All lengths are in mm, in the region's own frame.
  */
 export interface OutlineTree {
   readonly edgeCount: number;
-  /** The largest power of two that is no more than `edgeCount`. */
+  /** The least power of two that is no less than `edgeCount`. */
   readonly leafCount: number;
   /** ax, ay, bx, by of each edge. */
   readonly ends: Float64Array;
@@ -23,6 +23,11 @@ export interface OutlineTree {
   readonly loopStarts: Int32Array;
   /** minX, minY, maxX, maxY of each node. */
   readonly boxes: Float64Array;
+  /**
+   * ax, ay, bx, by, reach of each node: a chord, and within how many mm of it the node's edges lie. On a smooth
+   * outline that is far tighter than a box, whichever way the outline runs.
+   */
+  readonly chords: Float64Array;
   /** The largest coordinate or radius that enters the arithmetic, mm. */
   readonly reachMm: number;
   /** By how much arcs all but straight were straightened at most, mm. */
@@ -45,7 +50,7 @@ export function buildOutlineTree(region: Region): OutlineTree {
     if (loop.kind === 'circle') storeEdge(ends, arcs, edge++, edgeOfCircle(loop.centre, loop.radius));
     else for (let i = 0; i < loop.vertices.length; i++) storePathEdge(ends, arcs, edge++, loop.vertices, i);
   }
-  const leafCount = edgeCount === 0 ? 0 : 2 ** Math.floor(Math.log2(edgeCount));
+  const leafCount = edgeCount === 0 ? 0 : 2 ** Math.ceil(Math.log2(edgeCount));
   const boxes = new Float64Array(8 * leafCount);
   const tree = {
     edgeCount,
@@ -54,10 +59,12 @@ export function buildOutlineTree(region: Region): OutlineTree {
     arcs,
     ...linkLoops(sizes),
     boxes,
+    chords: new Float64Array(2 * chordSize * leafCount),
     reachMm: reachOf(ends, arcs),
     deviationMm: deviationOf(region),
   };
   fillBoxes(tree);
+  fillChords(tree);
   return tree;
 }
 
@@ -108,7 +115,66 @@ function storeEdge(ends: Float64Array, arcs: Float64Array, edge: number, { a, b,
   if (shape.kind === 'arc') arcs.set([shape.centre.x, shape.centre.y, shape.radius, shape.sweepRad], 4 * edge);
 }
 
-/** The edges of a leaf run from `leafEdge(leaf)` to just before `leafEdge(leaf + 1)`; `leaf` counts from 0. */
+export const chordSize = 5;
+
+/** A node's chord runs from the start of its first edge to the end of its last. */
+function fillChords(tree: OutlineTree): void {
+  const { leafCount, chords, ends } = tree;
+  for (let leaf = 0; leaf < leafCount; leaf++) {
+    const edge = leafEdge(tree, leaf);
+    const at = chordSize * (leafCount + leaf);
+    setChord(chords, at, ends, 4 * edge, ends, 4 * edge);
+    chords[at + 4] = sagitta(tree, edge);
+  }
+  for (let node = leafCount - 1; node >= 1; node--) {
+    const at = chordSize * node;
+    const left = 2 * at;
+    const right = left + chordSize;
+    setChord(chords, at, chords, left, chords, right);
+    for (const child of [left, right]) {
+      // distance from a segment is convex, so along the child's chord it is greatest at one of its ends
+      const away = Math.max(
+        fromChord(chords, at, chords[child] as number, chords[child + 1] as number),
+        fromChord(chords, at, chords[child + 2] as number, chords[child + 3] as number),
+      );
+      chords[at + 4] = Math.max(chords[at + 4] as number, away + (chords[child + 4] as number));
+    }
+  }
+}
+
+function setChord(chords: Float64Array, at: number, a: Float64Array, i: number, b: Float64Array, j: number): void {
+  chords[at] = a[i] as number;
+  chords[at + 1] = a[i + 1] as number;
+  chords[at + 2] = b[j + 2] as number;
+  chords[at + 3] = b[j + 3] as number;
+}
+
+const fromChord = (chords: Float64Array, at: number, x: number, y: number): number =>
+  Math.sqrt(
+    squaredToSegment(
+      x,
+      y,
+      chords[at] as number,
+      chords[at + 1] as number,
+      chords[at + 2] as number,
+      chords[at + 3] as number,
+    ),
+  );
+
+/** How far an arc leaves its chord: r(1 − cos ½sweep), beyond a half circle too; 0 for a line. */
+const sagitta = ({ arcs }: OutlineTree, edge: number): number =>
+  (arcs[4 * edge + 2] as number) * 2 * Math.sin((arcs[4 * edge + 3] as number) / 4) ** 2;
+
+/** Squared distance (mm²) from a point to the segment a–b. */
+export function squaredToSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
+  const dx = bx - ax;
+  const dy = by - ay;
+  const squared = dx * dx + dy * dy;
+  const t = squared > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / squared)) : 0;
+  return (ax + t * dx - x) ** 2 + (ay + t * dy - y) ** 2;
+}
+
+/** The edges of a leaf, one or none, run from `leafEdge(leaf)` to just before `leafEdge(leaf + 1)`; `leaf` counts from 0. */
 export const leafEdge = (tree: OutlineTree, leaf: number): number =>
   Math.floor((leaf * tree.edgeCount) / tree.leafCount);
 
@@ -135,8 +201,7 @@ function fillBoxes(tree: OutlineTree): void {
     const at = 4 * (leafCount + leaf);
     boxes[at] = boxes[at + 1] = Number.POSITIVE_INFINITY;
     boxes[at + 2] = boxes[at + 3] = Number.NEGATIVE_INFINITY;
-    const to = leafEdge(tree, leaf + 1);
-    for (let edge = leafEdge(tree, leaf); edge < to; edge++) growByEdge(tree, at, edge);
+    growByEdge(tree, at, leafEdge(tree, leaf));
   }
   for (let node = leafCount - 1; node >= 1; node--) {
     for (let side = 0; side < 4; side++) {

@@ -52,7 +52,7 @@ function buildPolarFrame(tree: OutlineTree, pole: Vec): PolarFrame {
   for (let edge = 0; edge < edgeCount; edge++) builder.addStart(edge);
   for (let edge = 0; edge < edgeCount; edge++) builder.addEdge(edge);
   builder.markVertices();
-  for (let leaf = 0; leaf < leafCount; leaf++) builder.mergeLeaf(leaf);
+  for (let leaf = 0; leaf < leafCount; leaf++) builder.setLeaf(leaf);
   for (let node = leafCount - 1; node >= 1; node--) builder.mergeChildren(node);
   return builder;
 }
@@ -181,16 +181,13 @@ class FrameBuilder implements PolarFrame {
     }
   }
 
-  mergeLeaf(leaf: number): void {
-    const to = leafEdge(this.#tree, leaf + 1);
-    let edge = leafEdge(this.#tree, leaf);
-    const at = 4 * (this.#tree.leafCount + leaf);
-    this.nodes.set(this.#edges.subarray(4 * edge, 4 * edge + 4), at);
-    for (edge++; edge < to; edge++) mergeRange(this.nodes, at, this.nodes, at, this.#edges, 4 * edge);
+  setLeaf(leaf: number): void {
+    const edge = 4 * leafEdge(this.#tree, leaf);
+    this.nodes.set(this.#edges.subarray(edge, edge + 4), 4 * (this.#tree.leafCount + leaf));
   }
 
   mergeChildren(node: number): void {
-    mergeRange(this.nodes, 4 * node, this.nodes, 8 * node, this.nodes, 8 * node + 4);
+    mergeRange(this.nodes, 4 * node, 8 * node, 8 * node + 4);
   }
 
   #setCritical(edge: number, slot: number, radius: number, angle: number, facing: number): void {
@@ -216,19 +213,18 @@ function slope(s: EdgeSlot, x: number, y: number, radius: number): number {
   return (Math.sign(s.sweepRad) * ((s.cy - y) * x + (x - s.cx) * y)) / (s.radius * radius);
 }
 
-function mergeRange(out: Float64Array, at: number, a: Float64Array, i: number, b: Float64Array, j: number): void {
-  const minRadius = Math.min(a[i] as number, b[j] as number);
-  const maxRadius = Math.max(a[i + 1] as number, b[j + 1] as number);
-  const middle = a[i + 2] as number;
-  const half = a[i + 3] as number;
-  const apart = wrapRad((b[j + 2] as number) - middle);
-  const otherHalf = b[j + 3] as number;
+/** Writes the range at `at` that takes in those at `i` and `j`. */
+function mergeRange(nodes: Float64Array, at: number, i: number, j: number): void {
+  const middle = nodes[i + 2] as number;
+  const half = nodes[i + 3] as number;
+  const apart = wrapRad((nodes[j + 2] as number) - middle);
+  const otherHalf = nodes[j + 3] as number;
   const low = Math.min(-half, apart - otherHalf);
   const high = Math.max(half, apart + otherHalf);
-  out[at] = minRadius;
-  out[at + 1] = maxRadius;
-  out[at + 2] = middle + (low + high) / 2;
-  out[at + 3] = Math.min(Math.PI, (high - low) / 2);
+  nodes[at] = Math.min(nodes[i] as number, nodes[j] as number);
+  nodes[at + 1] = Math.max(nodes[i + 1] as number, nodes[j + 1] as number);
+  nodes[at + 2] = middle + (low + high) / 2;
+  nodes[at + 3] = Math.min(Math.PI, (high - low) / 2);
 }
 
 /** The same angle in [−π, π]. */

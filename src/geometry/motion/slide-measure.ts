@@ -3,9 +3,9 @@ import { length, type Vec, vec } from '../vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
-import type { OutlineTree } from './outline-tree.ts';
+import { chordSize, type OutlineTree, squaredToSegment } from './outline-tree.ts';
 import { slideContacts } from './slide-contacts.ts';
-import { contactSlackMm, roundingMm } from './tolerances.ts';
+import { contactSlackMm, pruningMm, roundingMm } from './tolerances.ts';
 
 /**
  * A straight slide of the moving outline, or none at all. Everything is measured in a frame turned so that the slide
@@ -40,7 +40,7 @@ export class SlideMeasure implements LegMeasure {
     const reachMm = fixed.reachMm + moving.reachMm + length(start.shift) + this.#lengthMm;
     this.slackMm = contactSlackMm(reachMm);
     this.#roundingMm = roundingMm(reachMm);
-    this.toleranceMm = this.#roundingMm + fixed.deviationMm + moving.deviationMm + deviationMm;
+    this.toleranceMm = this.#roundingMm + pruningMm + fixed.deviationMm + moving.deviationMm + deviationMm;
   }
 
   placementAt(at: number): Rigid {
@@ -52,8 +52,37 @@ export class SlideMeasure implements LegMeasure {
     return this.#lengthMm;
   }
 
-  /** Gap between the nodes' boxes, each carried into the slide's frame, the moving one swept along x. */
   bound(fixedNode: number, movingNode: number): number {
+    const boxes = this.#boxGap(fixedNode, movingNode);
+    return this.#lengthMm > 0 ? boxes : Math.max(boxes, this.#chordGap(fixedNode, movingNode));
+  }
+
+  /** Gap between the nodes' chords, less what their edges leave them by; for outlines that stand still. */
+  #chordGap(fixedNode: number, movingNode: number): number {
+    const f = this.#fixed.chords;
+    const m = this.#moving.chords;
+    const i = chordSize * fixedNode;
+    const j = chordSize * movingNode;
+    const { cos, sin, shift } = this.#start;
+    const max = m[j] as number;
+    const may = m[j + 1] as number;
+    const mbx = m[j + 2] as number;
+    const mby = m[j + 3] as number;
+    const gap = segmentGap(
+      f[i] as number,
+      f[i + 1] as number,
+      f[i + 2] as number,
+      f[i + 3] as number,
+      cos * max - sin * may + shift.x,
+      sin * max + cos * may + shift.y,
+      cos * mbx - sin * mby + shift.x,
+      sin * mbx + cos * mby + shift.y,
+    );
+    return gap - (f[i + 4] as number) - (m[j + 4] as number) - this.#roundingMm;
+  }
+
+  /** Gap between the nodes' boxes, each carried into the slide's frame, the moving one swept along x. */
+  #boxGap(fixedNode: number, movingNode: number): number {
     const f = this.#fixed.boxes;
     const m = this.#moving.boxes;
     const i = 4 * fixedNode;
@@ -146,6 +175,34 @@ export class SlideMeasure implements LegMeasure {
     const at = this.#lengthMm === 0 ? 0 : by / this.#lengthMm;
     out.push({ at, x: cos * pair.px + sin * pair.py, y: cos * pair.py - sin * pair.px });
   }
+}
+
+/** Distance between two segments; 0 where they cross. */
+function segmentGap(
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  cx: number,
+  cy: number,
+  dx: number,
+  dy: number,
+): number {
+  const c = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
+  const d = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax);
+  if (c > 0 !== d > 0) {
+    const a = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx);
+    const b = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx);
+    if (a > 0 !== b > 0) return 0;
+  }
+  return Math.sqrt(
+    Math.min(
+      squaredToSegment(ax, ay, cx, cy, dx, dy),
+      squaredToSegment(bx, by, cx, cy, dx, dy),
+      squaredToSegment(cx, cy, ax, ay, bx, by),
+      squaredToSegment(dx, dy, ax, ay, bx, by),
+    ),
+  );
 }
 
 function shiftAlong(slot: EdgeSlot, by: number): void {

@@ -30,7 +30,7 @@ export const roundingMm = (reachMm: number): number => ulpsAllowed * ulp * reach
 export const contactSlackMm = (reachMm: number): number => 1e-9 + roundingMm(reachMm);
 
 /** A pair whose bound is within this of the best found is not looked into: the answer may be that much too large. */
-export const pruningMm = 1e-10;
+export const pruningMm = 1e-9;
 
 /** The least tolerance an answer is given with: touching is told from fouling and from clear at this depth. */
 export const leastToleranceMm = 1e-6;

@@ -13,7 +13,7 @@ import {
   positiveRad,
   wrapRad,
 } from './polar-frame.ts';
-import { contactSlackMm, roundingMm } from './tolerances.ts';
+import { contactSlackMm, pruningMm, roundingMm } from './tolerances.ts';
 import { turnContacts } from './turn-contacts.ts';
 
 /**
@@ -60,7 +60,7 @@ export class TurnMeasure implements LegMeasure {
     this.#toMovingPole = rigid(0, scale(movingPole, -1));
     const reachMm = fixed.reachMm + length(pole) + moving.reachMm + length(movingPole);
     this.slackMm = contactSlackMm(reachMm);
-    this.toleranceMm = roundingMm(reachMm) + fixed.deviationMm + moving.deviationMm;
+    this.toleranceMm = roundingMm(reachMm) + pruningMm + fixed.deviationMm + moving.deviationMm;
   }
 
   placementAt(at: number): Rigid {
