@@ -21,7 +21,7 @@ const escaped = (control: string): string => `\\u00${control.charCodeAt(0).toStr
 /** An answer in words, its first word in the colour of its verdict where the terminal shows colours. */
 export function printVerdictFirst(text: string, verdict: Verdict): void {
   const [word = ''] = /^[A-Z][A-Z ]*[A-Z]/.exec(text) ?? [];
-  process.stdout.write(`${pc.bold(colours[verdict](word))}${harmless(text.slice(word.length))}\n`);
+  process.stdout.write(`${inks.bold(inks[colours[verdict]](word))}${harmless(text.slice(word.length))}\n`);
 }
 
 /** Ends the command; 0 is left to come to its own end. */
@@ -29,13 +29,16 @@ export function endWith(code: ExitCode): void {
   if (code !== exitCodes.meets) throw new Exit(code);
 }
 
-const colours: Record<Verdict, (text: string) => string> = {
-  goes: pc.green,
-  'should-go': pc.green,
-  'too-close': pc.yellow,
-  undecided: pc.yellow,
-  fouls: pc.red,
+const colours: Record<Verdict, 'green' | 'yellow' | 'red'> = {
+  goes: 'green',
+  'should-go': 'green',
+  'too-close': 'yellow',
+  undecided: 'yellow',
+  fouls: 'red',
 };
+
+// a build server is no terminal: what is piped stays plain there too
+const inks = pc.createColors(process.stdout.isTTY === true && pc.isColorSupported);
 
 /** Text without the control characters a file's names could smuggle into the terminal; line ends stay. */
 const harmless = (text: string): string => text.replaceAll(/[^\P{Cc}\n]/gu, '·');

@@ -27,26 +27,29 @@ async function tried(argv: readonly string[]) {
 const readsProfiles = (argv: readonly string[]): boolean => argv.some((word) => word.startsWith('profiles/'));
 
 describe('examples to copy', () => {
-  it.each(['check', 'grind', 'draw', 'report', 'import'])('those of %s work as they are printed', async (name) => {
-    const examples = examplesIn((await runCli(name, '--help')).stdout, /^ {2}fettle /);
-    expect(examples.length).toBeGreaterThan(0);
-    for (const argv of examples) {
-      const { code, stderr } = await tried(argv);
-      // a drawing of the reader's own is not here, which must be all that is wrong
-      if (readsProfiles(argv)) expect([0, 1], argv.join(' ')).toContain(code);
-      else
-        expect({ code, stderr }).toEqual({
-          code: 2,
-          stderr: expect.stringMatching(/^\S+: found no such file; .*\n1 thing/),
-        });
-    }
-  });
+  it.each(['check', 'grind', 'draw', 'markout', 'report', 'import'])(
+    'those of %s work as they are printed',
+    async (name) => {
+      const examples = examplesIn((await runCli(name, '--help')).stdout, /^ {2}fettle /);
+      expect(examples.length).toBeGreaterThan(0);
+      for (const argv of examples) {
+        const { code, stderr } = await tried(argv);
+        // a drawing of the reader's own is not here, which must be all that is wrong
+        if (readsProfiles(argv)) expect([0, 1], argv.join(' ')).toContain(code);
+        else
+          expect({ code, stderr }).toEqual({
+            code: 2,
+            stderr: expect.stringMatching(/^\S+: found no such file; .*\n1 thing/),
+          });
+      }
+    },
+  );
 
   it('those of the README work as they are printed', async () => {
     const examples = examplesIn(readFileSync(join(house, 'README.md'), 'utf8'), /^npx --no fettle /).filter(
       readsProfiles,
     );
-    expect(examples.map(([name]) => name)).toEqual(['check', 'grind', 'draw']);
+    expect(examples.map(([name]) => name)).toEqual(['check', 'grind', 'draw', 'markout', 'report']);
     for (const argv of examples) expect([0, 1], argv.join(' ')).toContain((await tried(argv)).code);
   });
 });
