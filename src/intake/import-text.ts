@@ -1,4 +1,6 @@
+import { outlineSize } from '../geometry/outline-size.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
+import { loopOf } from '../model/lengths.ts';
 import type { SectionFile } from '../model/part-file.ts';
 import { branchText, gapText, joinedText, lengthText } from './gap-text.ts';
 import type { Gap } from './gaps.ts';
@@ -38,7 +40,9 @@ function headline(imported: Imported, file: string, partFile: string): string {
 
 function sectionText({ id, depth, loops }: SectionFile, { part }: Imported): string {
   const reach = depth ? `depth ${depth[0]} to ${depth[1]} ${part.units}` : 'no depth, so through every depth';
-  return `section ${id}: ${loops.length} outline${loops.length === 1 ? '' : 's'}, ${reach}`;
+  const { width, height, round } = outlineSize(loops.map((loop) => loopOf(loop, 1)));
+  const size = `${sizeText(width)} × ${sizeText(height)} ${part.units}, ${sizeText(round)} round`;
+  return `section ${id}: ${loops.length} outline${loops.length === 1 ? '' : 's'}, ${size}, ${reach}`;
 }
 
 function holesText({ part: { holes = [] } }: Imported): string[] {
@@ -48,6 +52,9 @@ function holesText({ part: { holes = [] } }: Imported): string[] {
     return `  ${kind}: ${ids.slice(0, mostListed).join(' ')}${ids.length > mostListed ? ' …' : ''}`;
   });
 }
+
+/** To four figures: enough to hold a rule against. */
+const sizeText = (length: number): string => String(Number(length.toPrecision(4)));
 
 /** What only the builder can know or do. */
 function nextTexts(imported: Imported, partFile: string): string[] {

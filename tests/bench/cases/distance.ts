@@ -34,7 +34,7 @@ function* atPositions(pair: Pair, geos: Geos): Generator<Contest> {
       name: `least distance at a position, ${pair.name}`,
       ours: 'ours',
       peer,
-      ...(asked && peer === 'geos-wasm, indexed' ? { atLeast: 8 } : {}),
+      ...(asked && peer === 'geos-wasm, plain' ? { atLeast: 8 } : {}),
     })),
   };
   inGeos.free();

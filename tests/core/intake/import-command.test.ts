@@ -36,7 +36,7 @@ describe('fettle import', () => {
     const { code, stdout, stderr, part } = await fromDxf([square, circle(2, 2, 1, 'dowels')], '--depth', '0,12');
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout).toMatch(/^IMPORTED /);
-    expect(stdout).toContain('section 0: 1 outline, depth 0 to 12 mm\n  dowel: D1');
+    expect(stdout).toContain('section 0: 1 outline, 10 × 10 mm, 40 round, depth 0 to 12 mm\n  dowel: D1');
     expect(readPart('block.part.json', part ?? '', 'fixed')).toMatchObject({
       ok: true,
       value: { name: 'block', units: 'mm', viewedFrom: 'face' },
