@@ -60,10 +60,12 @@ export function measureFoul(section: Solid, meetings: readonly Meeting[], looks:
     cells = doubtful.flatMap(quartersOf);
   }
   const leastAreaMm2 = areaOf(inside);
-  const withinMm = 3 * Math.SQRT2 * (doubtful[0]?.halfMm ?? 0);
+  const withinMm = 7 * (doubtful[0]?.halfMm ?? 0);
   const left = metalLeft(section, meetings, doubtful, withinMm / 2, looks);
   const deepestMm =
-    left.length === 0 ? null : Math.max(deepestOnCut(doubtful), farthest([...inside, ...doubtful], left, withinMm));
+    left.length === 0
+      ? null
+      : Math.max(deepestOnCut(section, doubtful), farthest([...inside, ...doubtful], left, withinMm));
   return { leastAreaMm2, mostAreaMm2: leastAreaMm2 + areaOf(doubtful), deepestMm, withinMm };
 }
 
@@ -121,11 +123,15 @@ function quartersOf({ centre: { x, y }, halfMm }: Cell): Cell[] {
   );
 }
 
-/** Whether the centre of a doubtful cell is metal that stays, beside the edge of the sweep. */
-const isBesideCut = ({ metalMm, sweptMm }: Probed): boolean => metalMm < 0 && sweptMm > 0;
+/**
+ * Whether the centre of a doubtful cell stands for metal that stays, beside the edge of the sweep: or a little
+ * within it, since the row of cells just outside may be clear of the edge and so not in doubt.
+ */
+const isBesideCut = ({ metalMm, sweptMm, halfMm }: Probed): boolean => metalMm < 0 && sweptMm > -halfMm / 2;
 
-const deepestOnCut = (doubtful: readonly Probed[]): number =>
-  -least([0, ...doubtful.filter(isBesideCut).map(({ metalMm }) => metalMm)]);
+/** What a probe knows of the metal is only known near its edge: here the whole way out counts. */
+const deepestOnCut = ({ shape }: Solid, doubtful: readonly Probed[]): number =>
+  -least([0, ...doubtful.filter(isBesideCut).map(({ centre }) => shape.gapMm(centre, Infinity))]);
 
 /** Points of the metal left: along the cut, and along the outline where nothing sweeps over it. */
 function metalLeft(

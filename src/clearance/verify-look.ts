@@ -80,7 +80,7 @@ export function leastGap(passing: Passing, stretch: Stretch, targetMm: number, l
   const lows = sides.map((side) => lowsOf(side, stretch, targetMm, looks, mostLooks / 2));
   let best = nothingFound;
   for (const [i, side] of sides.entries()) {
-    const near = Math.max(targetMm, 0) + 2 * side.shape.spacingMm;
+    const near = Math.max(targetMm, 0) + 2 * side.shape.spacingMm * everyOf(side.shape, mostLooks / 2);
     for (const low of hollowsOf(lows[i] as Low[][]).filter(({ gapMm }) => gapMm < near)) {
       const found = follow(side, low, stretch);
       if (found.gapMm < best.gapMm) best = found;
@@ -119,10 +119,9 @@ function sidesOf({ fixed, moving, way }: Passing, looks: Looks): Side[] {
  */
 function lowsOf(side: Side, stretch: Stretch, targetMm: number, looks: Looks, mostLooks: number): Low[][] {
   const { stations } = side.shape;
-  const count = stations.reduce((sum, runs) => sum + runs.length, 0);
-  const every = Math.max(1, Math.ceil((count * looksPerStation) / mostLooks));
+  const every = everyOf(side.shape, mostLooks);
   const end = looks.made + mostLooks;
-  let left = count / every;
+  let left = stationCount(side.shape) / every;
   return stations.map((runs, outline) => {
     const lows: Low[] = [];
     let freeRun = -Infinity;
@@ -138,6 +137,12 @@ function lowsOf(side: Side, stretch: Stretch, targetMm: number, looks: Looks, mo
     return lows;
   });
 }
+
+const stationCount = ({ stations }: Shape): number => stations.reduce((sum, runs) => sum + runs.length, 0);
+
+/** Every how manieth station is looked at. */
+const everyOf = (shape: Shape, mostLooks: number): number =>
+  Math.max(1, Math.ceil((stationCount(shape) * looksPerStation) / mostLooks));
 
 /** The low of one point, and how far it stays off the target throughout. */
 function lowOf(side: Side, p: Vec, stretch: Stretch, targetMm: number, mostLooks: number) {
