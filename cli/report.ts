@@ -7,7 +7,6 @@ import { travelCurve } from '../src/clearance/travel-curve.ts';
 import { roomToDraw } from '../src/drawing/draw-input.ts';
 import { reportHtml } from '../src/drawing/report/report-html.ts';
 import type { InputFile } from '../src/drawing/report/report-input.ts';
-import { markingOut } from '../src/grind/marking-out.ts';
 import { planCut } from '../src/grind/plan-cut.ts';
 import { planFacts } from '../src/grind/plan-facts.ts';
 import type { Joint } from '../src/joint/joint.ts';
@@ -54,7 +53,6 @@ async function report(fitFile: string, { output }: { output: string }): Promise<
     planFacts: planFacts(plan.answer),
     room: roomToDraw(joint),
     curve: joint.fit.legs.length === 0 ? null : await runShowingProgress(travelCurve(joint)),
-    table: markingOut(joint, plan),
     inputs,
     date: today(),
     version,

@@ -42,7 +42,7 @@ export function* checkJoint(joint: Joint): Generator<Progress, Check> {
     }
   }
   const install = fit.legs.length > 0 ? measureOf(pairs, fit.clearance.wayInMm) : null;
-  const installMetal = install && (install.state === 'fouls' ? installFoul(joint) : noFoul);
+  const installMetal = install?.state === 'fouls' ? installFoul(joint) : noFoul;
 
   const rotating: RotatingMeasure[] = [];
   for (const [i, part] of joint.rotating.entries()) {
@@ -59,11 +59,11 @@ export function* checkJoint(joint: Joint): Generator<Progress, Check> {
     dowelUp: joint.dowelUp,
     bolts: [...joint.bolts],
     home: homeAnswer(home, homeMetal, endGaps.home),
-    install: install && installAnswer(joint, install, installMetal ?? noFoul, endGaps.install, pairs),
+    install: install && installAnswer(joint, install, installMetal, endGaps.install, pairs),
     rotating: rotating.map((measure) => measure.answer),
     warnings: [...joint.warnings, ...clearanceWarnings(joint, home, install, rotating)],
   };
-  return { answer, homeFoul: homeMetal, installFoul: installMetal };
+  return { answer, homeFoul: homeMetal, installFoul: install && installMetal };
 }
 
 function homePairs(joint: Joint, fixed: readonly Solid[], moving: readonly Solid[]): PairPassage[] {

@@ -1,7 +1,7 @@
 import { boxAround } from '../geometry/edge-box.ts';
 import { regionContains } from '../geometry/motion/containment.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
-import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
+import { buildOutlineTree, type OutlineTree, squaredToSegment } from '../geometry/motion/outline-tree.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import { lerp, type Vec, vec } from '../geometry/vec.ts';
 
@@ -45,11 +45,7 @@ function probe(search: Search, at: Vec): number {
 function fromEdgeMm({ ends }: OutlineTree, edge: number, p: Vec): number {
   const ax = ends[4 * edge] as number;
   const ay = ends[4 * edge + 1] as number;
-  const dx = (ends[4 * edge + 2] as number) - ax;
-  const dy = (ends[4 * edge + 3] as number) - ay;
-  const along = ((p.x - ax) * dx + (p.y - ay) * dy) / (dx * dx + dy * dy);
-  const t = Math.max(0, Math.min(1, along));
-  return Math.hypot(p.x - ax - t * dx, p.y - ay - t * dy);
+  return Math.sqrt(squaredToSegment(p.x, p.y, ax, ay, ends[4 * edge + 2] as number, ends[4 * edge + 3] as number));
 }
 
 const beats = (search: Search, mm: number): boolean => mm > search.best.mm + deepestWithinMm;

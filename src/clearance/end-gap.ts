@@ -1,9 +1,9 @@
+import { still } from '../geometry/motion/motion.ts';
 import { overlapOf } from '../geometry/motion/overlap.ts';
 import { leastToleranceMm } from '../geometry/motion/tolerances.ts';
 import { rigid } from '../geometry/rigid.ts';
-import { vec } from '../geometry/vec.ts';
 import type { DepthRange } from '../model/casting.ts';
-import type { Leg, Position } from '../model/path.ts';
+import { home, type Leg } from '../model/path.ts';
 import { fractionOfLeg, passageOnLeg } from './pairs.ts';
 import { type Fractions, sharedFractions } from './shared-depth.ts';
 import type { Solid } from './solids.ts';
@@ -28,8 +28,7 @@ export function endGapOnLegs(fixed: readonly Solid[], moving: readonly Solid[], 
 }
 
 export function endGapAtHome(fixed: readonly Solid[], moving: readonly Solid[]): number | null {
-  const home: Position = { standOffMm: 0, turnRad: 0, shift: vec(0, 0) };
-  return endGapOnLegs(fixed, moving, [{ from: home, to: home, motion: { kind: 'slide', by: vec(0, 0) } }]);
+  return endGapOnLegs(fixed, moving, [{ from: home, to: home, motion: still }]);
 }
 
 /** What is left of a leg when the part that shares depth is taken out. */

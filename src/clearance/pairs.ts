@@ -1,9 +1,9 @@
-import { type Motion, partOfMotion } from '../geometry/motion/motion.ts';
+import { isMotionless, type Motion, partOfMotion } from '../geometry/motion/motion.ts';
 import { type Passage, passage } from '../geometry/motion/passage.ts';
 import { identity, rigid } from '../geometry/rigid.ts';
 import { vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Leg, Position } from '../model/path.ts';
+import { home, type Leg } from '../model/path.ts';
 import { type Fractions, sharedFractions } from './shared-depth.ts';
 import type { Solid } from './solids.ts';
 
@@ -30,14 +30,12 @@ export type PlaceErrors = readonly number[];
 
 export const placeErrors = ({ dowelPlayMm, fitRmsMm }: Joint): PlaceErrors => [dowelPlayMm, fitRmsMm];
 
-const homePosition: Position = { standOffMm: 0, turnRad: 0, shift: vec(0, 0) };
-
 /** Standing still, told as a turn about the axis by nothing: the frames about the axis serve every leg. */
 const standing: Motion = { kind: 'turn', pole: vec(0, 0), angleRad: 0 };
 
 /** The pair at home; null when it shares no depth there. */
 export function pairAtHome(fixed: Solid, moving: Solid, marginMm: number, place: PlaceErrors): PairPassage | null {
-  const stay = { from: homePosition, to: homePosition };
+  const stay = { from: home, to: home };
   const fractions = sharedFractions(fixed.depth, moving.depth, stay, marginMm);
   if (fractions === null || bothUntraced(fixed, moving)) return null;
   const passed = passage(fixed.tree, moving.tree, identity, standing);
@@ -71,14 +69,12 @@ function commonTo(shared: Fractions | null, piece: Fractions): Fractions | null 
 /** How two solids pass in the plane over part of a leg, whatever their depths. */
 export function passageOnLeg(fixed: Solid, moving: Solid, leg: Leg, { from, to }: Fractions): Passage {
   const part = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, from, to);
-  const motion = isStill(part.motion) ? standing : part.motion;
+  const motion = isMotionless(part.motion) ? standing : part.motion;
   return passage(fixed.tree, moving.tree, part.start, motion);
 }
 
 /** The fraction of the leg that a fraction of the passage stands for. */
 export const fractionOfLeg = ({ from, to }: Fractions, at: number): number => from + at * (to - from);
-
-const isStill = (motion: Motion): boolean => motion.kind === 'slide' && motion.by.x === 0 && motion.by.y === 0;
 
 const bothUntraced = (fixed: Solid, moving: Solid): boolean => fixed.untraced && moving.untraced;
 

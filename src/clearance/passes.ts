@@ -1,10 +1,9 @@
 import { type Motion, partOfMotion, still } from '../geometry/motion/motion.ts';
 import { seenFromMoving } from '../geometry/motion/seen-from-moving.ts';
 import { type Rigid, rigid } from '../geometry/rigid.ts';
-import { vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, Section } from '../model/casting.ts';
-import type { Leg, Position } from '../model/path.ts';
+import { home, type Leg } from '../model/path.ts';
 import { type Fractions, lengthened, sharedFractions } from './shared-depth.ts';
 
 /** One part of the joint, told from the other. */
@@ -22,7 +21,6 @@ export interface Pass {
   readonly motion: Motion;
 }
 
-const home: Position = { standOffMm: 0, turnRad: 0, shift: vec(0, 0) };
 const atHome: Leg = { from: home, to: home, motion: still };
 
 /**

@@ -4,10 +4,9 @@ import type { Casting, DepthRange } from '../model/casting.ts';
 import type { RotatingAnswer } from '../model/check-answer.ts';
 import { type Measure, measureOf } from './measure.ts';
 import { momentOf, witnessOf } from './moments.ts';
-import { type PairPassage, pairAtHome, pairOnLeg } from './pairs.ts';
+import { type PairPassage, pairAtHome, pairOnLeg, placeErrors } from './pairs.ts';
 import { lengthened } from './shared-depth.ts';
-import { type Solid, solidsOf } from './solids.ts';
-import { sweptRound } from './swept-round.ts';
+import { type Solid, solidsSweptRound } from './solids.ts';
 
 export interface RotatingMeasure {
   readonly answer: RotatingAnswer;
@@ -24,19 +23,16 @@ export function checkRotating(
   fixed: readonly Solid[],
   moving: readonly Solid[],
 ): RotatingMeasure[] {
-  const rings = ringsOf(part);
+  const rings = solidsSweptRound(part);
   return [
     rotatingMeasure(joint, part, 'moving', againstMoving(joint, rings, moving)),
     rotatingMeasure(joint, part, 'fixed', againstFixed(joint, rings, fixed)),
   ];
 }
 
-const ringsOf = (part: Casting): Solid[] =>
-  solidsOf({ ...part, sections: part.sections.map((section) => ({ ...section, loops: sweptRound(section.loops) })) });
-
 function againstMoving(joint: Joint, rings: readonly Solid[], moving: readonly Solid[]): PairPassage[] {
   const { legs, clearance } = joint.fit;
-  const place = [joint.dowelPlayMm, joint.fitRmsMm];
+  const place = placeErrors(joint);
   const pairs = rings.flatMap((ring) =>
     moving.flatMap((m) => [
       pairAtHome(ring, m, clearance.rotatingMm, place),

@@ -1,7 +1,9 @@
 import { circleLoop, type Region } from '../geometry/loop.ts';
-import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
+import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
+import { ringsSwept } from '../geometry/motion/rings.ts';
 import { vec } from '../geometry/vec.ts';
 import type { Casting, DepthRange } from '../model/casting.ts';
+import { treeOf } from './trees.ts';
 
 /** A section, or the untraced rest of a part, ready to be measured in the joint frame. */
 export interface Solid {
@@ -17,22 +19,27 @@ export interface Solid {
 const everywhereMm = 4e6;
 
 /** What stands for a part: its sections, and where it says how far the tracing goes, all beyond that. */
-export function solidsOf(casting: Casting): Solid[] {
-  const solids = casting.sections
-    .filter((section) => section.loops.length > 0)
-    .map((section) => ({
-      name: section.id,
-      depth: section.depth,
-      tree: buildOutlineTree(section.loops),
-      traceErrorMm: section.traceErrorMm,
+export const solidsOf = (casting: Casting): Solid[] => solidsAs(casting, (region) => region);
+
+/** What stands for a part that runs round the axis: the rings it sweeps, and those of what was not traced of it. */
+export const solidsSweptRound = (casting: Casting): Solid[] => solidsAs(casting, (region) => ringsSwept(region, axis));
+
+const axis = vec(0, 0);
+
+function solidsAs({ sections, traced }: Casting, covered: (region: Region) => Region): Solid[] {
+  const solids = sections
+    .filter(({ loops }) => loops.length > 0)
+    .map(({ id, depth, loops, traceErrorMm }) => ({
+      name: id,
+      depth,
+      tree: treeOf(covered(loops)),
+      traceErrorMm,
       untraced: false,
     }));
-  if (casting.traced === null) return solids;
-  return [...solids, untracedSolid(casting.traced.loops, casting.traced.depth)];
+  if (traced === null) return solids;
+  const beyond = treeOf(covered(allBeyond(traced.loops)));
+  return [...solids, { name: 'not traced here', depth: traced.depth, tree: beyond, traceErrorMm: 0, untraced: true }];
 }
 
-/** Everything outside the traced loops: even-odd nesting turns them into holes of a disc that has no end in practice. */
-function untracedSolid(traced: Region, depth: DepthRange | null): Solid {
-  const tree = buildOutlineTree([...traced, circleLoop(vec(0, 0), everywhereMm)]);
-  return { name: 'not traced here', depth, tree, traceErrorMm: 0, untraced: true };
-}
+/** Everything outside some loops: even-odd nesting turns them into holes of a disc that has no end in practice. */
+const allBeyond = (traced: Region): Region => [...traced, circleLoop(axis, everywhereMm)];

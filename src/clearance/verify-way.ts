@@ -1,7 +1,7 @@
 import { type Rigid, rigid } from '../geometry/rigid.ts';
 import { add, length, scale, sub, type Vec, vec } from '../geometry/vec.ts';
 import type { DepthRange } from '../model/casting.ts';
-import type { Leg, Position } from '../model/path.ts';
+import { home, type Leg } from '../model/path.ts';
 
 /** A way between two positions, told by these alone. */
 export type Way = Pick<Leg, 'from' | 'to'>;
@@ -11,8 +11,6 @@ export interface Stretch {
   readonly from: number;
   readonly to: number;
 }
-
-const home: Position = { standOffMm: 0, turnRad: 0, shift: vec(0, 0) };
 
 /** Standing at home. */
 export const atHome: Way = { from: home, to: home };

@@ -1,5 +1,4 @@
 import type { CutPlan } from '../grind/cut-plan.ts';
-import { markingOut } from '../grind/marking-out.ts';
 import { type Bench, type BenchBand, benchOf } from '../grind/marking-out-bench.ts';
 import { swingGauge } from '../grind/marking-out-swing.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -37,7 +36,7 @@ export interface Markout {
 
 /** The marking-out table, templates and gauges of a plan, looking at the face of the part that is cut. */
 export function markoutOf(joint: Joint, plan: CutPlan, mirrored = false): Markout {
-  const rows = markingOut(joint, plan);
+  const rows = plan.answer.table;
   const bench = benchOf(joint, plan, rows, mirrored);
   if (bench.bands.length === 0) return { rows, sheets: [], notMade: [] };
   const made = [table(bench, rows), face(bench), ...profiles(bench), strips(bench), swing(bench)];

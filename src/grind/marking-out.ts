@@ -10,9 +10,7 @@ import { type DividerHoles, dividerHoles } from './marking-out-dividers.ts';
 import { type Place, placesAlong } from './marking-out-places.ts';
 import { takeOffAlong } from './marking-out-take-off.ts';
 import { isInReach, wallLeft, wallMm } from './marking-out-walls.ts';
-
-/** How far a hand-held grinder strays from the line, mm, where the fit does not say; common practice, no source. */
-const handErrorMm = 0.5;
+import { handErrorOf } from './walls.ts';
 
 /** A place of the table before it is measured. */
 interface Marked {
@@ -54,7 +52,7 @@ function rowOf(joint: Joint, part: Part, holes: DividerHoles | null, mark: Marke
   const { kind, alongMm } = mark.place;
   const at = pointAlong(run, alongMm);
   const { firstMm, plannedMm, lastMm, lastAt } = takeOffAlong(run, alongMm, band.present, band.lines, band.takeOffMm);
-  const hand = joint.fit.cutter?.handErrorMm ?? handErrorMm;
+  const hand = handErrorOf(joint.fit);
   return {
     place,
     section: band.section.id,

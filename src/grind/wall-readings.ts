@@ -1,4 +1,4 @@
-import { deepest } from '../clearance/deepest.ts';
+import { type Depth, deepest } from '../clearance/deepest.ts';
 import { treeOf } from '../clearance/trees.ts';
 import { regionContains } from '../geometry/motion/containment.ts';
 import { leastDistance } from '../geometry/motion/least-distance.ts';
@@ -37,9 +37,7 @@ export function readWalls({ wallReadings }: Casting, cuts: readonly SectionCut[]
   return piecesOf(cuts, 'last').flatMap(({ section, depth, piece }) => {
     const near = wallReadings.filter((reading) => isNear(reading, depth, piece));
     if (near.length === 0) return [];
-    const metal = polygonise(section.loops, toleranceMm, 'outside');
-    const left = buildOutlineTree(loopsOf(difference(metal, piece)));
-    const takeOff = deepest(piece, left, buildOutlineTree(loopsOf(metal)));
+    const takeOff = takeOffOf(section, piece);
     // where nothing is left of the section, nothing is left of its wall
     return near.map((reading) => readWall(reading, section, depth, takeOff?.mm ?? reading.wallMm, fit));
   });
@@ -81,14 +79,15 @@ export function unmeasuredCuts(
     .map(({ section, depth, piece }) => ({
       section: section.id,
       depth: depth && ([round6(depth.fromMm), round6(depth.toMm)] as [number, number]),
-      at: roundPoint6(deepestPoint(section, piece)),
+      at: roundPoint6(takeOffOf(section, piece)?.at ?? piece[0]?.[0] ?? vec(0, 0)),
     }));
 }
 
-function deepestPoint(section: Section, piece: Polygons) {
+/** Null where nothing is left of the section. */
+function takeOffOf(section: Section, piece: Polygons): Depth | null {
   const metal = polygonise(section.loops, toleranceMm, 'outside');
   const left = buildOutlineTree(loopsOf(difference(metal, piece)));
-  return deepest(piece, left, buildOutlineTree(loopsOf(metal)))?.at ?? piece[0]?.[0] ?? vec(0, 0);
+  return deepest(piece, left, buildOutlineTree(loopsOf(metal)));
 }
 
 const piecesOf = (cuts: readonly SectionCut[], line: 'planned' | 'last'): CutPiece[] =>

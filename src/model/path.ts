@@ -1,5 +1,5 @@
 import type { Motion } from '../geometry/motion/motion.ts';
-import type { Vec } from '../geometry/vec.ts';
+import { type Vec, vec } from '../geometry/vec.ts';
 
 /** Where the moving part stands against its home, in the joint frame: x ↦ R(turn)·x + shift, z = stand-off + depth. */
 export interface Position {
@@ -7,6 +7,9 @@ export interface Position {
   readonly turnRad: number;
   readonly shift: Vec;
 }
+
+/** Where the moving part stands when it is all the way in. */
+export const home: Position = { standOffMm: 0, turnRad: 0, shift: vec(0, 0) };
 
 /** One rigid motion between two positions; the stand-off runs linearly with it. */
 export interface Leg {

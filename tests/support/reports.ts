@@ -5,7 +5,6 @@ import type { DrawInput } from '../../src/drawing/draw-input.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
 import type { ReportInput } from '../../src/drawing/report/report-input.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { markingOut } from '../../src/grind/marking-out.ts';
 import { planCut } from '../../src/grind/plan-cut.ts';
 import { planFacts } from '../../src/grind/plan-facts.ts';
 
@@ -19,7 +18,6 @@ export function reportInput(input: DrawInput): ReportInput {
     checkFacts: checkFacts(joint, check.answer),
     planFacts: planFacts(plan.answer),
     curve: joint.fit.legs.length === 0 ? null : drain(travelCurve(joint, 40)),
-    table: markingOut(joint, plan),
     inputs: [{ file: 'job.fit.json', bytes: 672, sha256: 'ab'.repeat(32) }],
     date: '2026-03-01',
     version: '1.2.3',

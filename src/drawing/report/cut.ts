@@ -26,7 +26,8 @@ export function takeOff({ joint, plan: { answer }, planFacts }: ReportInput): Ht
 }
 
 /** The marking-out table; left out where nothing is cut. */
-export function markingOut({ joint, table: rows, plan }: ReportInput): Html | null {
+export function markingOut({ joint, plan }: ReportInput): Html | null {
+  const rows = plan.answer.table;
   if (rows.length === 0) return null;
   const { units } = joint.fit;
   const columns = columnsOf(rows, units).filter(({ of }) => rows.some((row) => of(row) !== ''));

@@ -2,7 +2,6 @@ import type { CheckFacts } from '../../clearance/check-facts.ts';
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
 import type { CutPlan } from '../../grind/cut-plan.ts';
 import type { PlanFacts } from '../../grind/plan-facts.ts';
-import type { MarkingRow } from '../../model/marking-row.ts';
 import type { DrawInput } from '../draw-input.ts';
 
 /** A file the report rests on, by what its bytes hash to. */
@@ -20,7 +19,6 @@ export interface ReportInput extends DrawInput {
   readonly planFacts: PlanFacts;
   /** Null where only home was asked. */
   readonly curve: TravelCurve | null;
-  readonly table: readonly MarkingRow[];
   readonly inputs: readonly InputFile[];
   /** As it is to be read, for instance `2026-03-01`. */
   readonly date: string;

@@ -1,5 +1,5 @@
 import { orient2d } from 'robust-predicates';
-import type { OutlineTree } from './outline-tree.ts';
+import { leafEdge, type OutlineTree } from './outline-tree.ts';
 
 /**
  * Whether a point lies inside the region of a tree, by even-odd nesting. A ray to +x crosses an arc as often as it
@@ -11,16 +11,16 @@ export function regionContains(tree: OutlineTree, x: number, y: number): boolean
 }
 
 function crossingsAreOdd(tree: OutlineTree, node: number, x: number, y: number): boolean {
-  const { boxes, leafCount, edgeCount } = tree;
+  const { boxes, leafCount } = tree;
   const i = 4 * node;
   if (y < (boxes[i + 1] as number) || x > (boxes[i + 2] as number) || y > (boxes[i + 3] as number)) return false;
   if (node < leafCount) {
     return crossingsAreOdd(tree, 2 * node, x, y) !== crossingsAreOdd(tree, 2 * node + 1, x, y);
   }
   const leaf = node - leafCount;
-  const to = Math.floor(((leaf + 1) * edgeCount) / leafCount);
+  const to = leafEdge(tree, leaf + 1);
   let odd = false;
-  for (let edge = Math.floor((leaf * edgeCount) / leafCount); edge < to; edge++) {
+  for (let edge = leafEdge(tree, leaf); edge < to; edge++) {
     if (crossesEdge(tree, edge, x, y)) odd = !odd;
   }
   return odd;

@@ -12,6 +12,9 @@ export type Motion =
 
 export const still: Motion = { kind: 'slide', by: vec(0, 0) };
 
+export const isMotionless = (motion: Motion): boolean =>
+  motion.kind === 'turn' ? motion.angleRad === 0 : motion.by.x === 0 && motion.by.y === 0;
+
 /** Where the motion has carried the plane at a fraction `at` of its way. */
 export function motionAt(motion: Motion, at: number): Rigid {
   if (motion.kind === 'slide') return rigid(0, scale(motion.by, at));

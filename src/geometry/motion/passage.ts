@@ -2,7 +2,7 @@ import { apply, inverse, type Rigid } from '../rigid.ts';
 import { type Vec, vec } from '../vec.ts';
 import { type Contact, Nearest } from './leg-measure.ts';
 import { measureOf } from './leg-of-motion.ts';
-import type { Motion } from './motion.ts';
+import { isMotionless, type Motion } from './motion.ts';
 import type { OutlineTree } from './outline-tree.ts';
 import { overlapOf, startsInside } from './overlap.ts';
 import { anyContact, contactsOnLeg, type Passing, searchNearest } from './search.ts';
@@ -148,6 +148,3 @@ export const witnessOf = (best: Nearest): Witness => ({
   fixedAt: vec(best.fixedX, best.fixedY),
   movingAt: vec(best.movingX, best.movingY),
 });
-
-const isMotionless = (motion: Motion): boolean =>
-  motion.kind === 'turn' ? motion.angleRad === 0 : motion.by.x === 0 && motion.by.y === 0;

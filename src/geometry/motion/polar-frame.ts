@@ -40,12 +40,6 @@ export function polarFrame(tree: OutlineTree, pole: Vec): PolarFrame {
   return frame;
 }
 
-/** The least and the greatest distance (mm) of an outline from a pole in the tree's own coordinates. */
-export function radiusRange(tree: OutlineTree, pole: Vec): readonly [number, number] {
-  const { nodes } = polarFrame(tree, pole);
-  return [nodes[4] as number, nodes[5] as number];
-}
-
 function buildPolarFrame(tree: OutlineTree, pole: Vec): PolarFrame {
   const { edgeCount, leafCount } = tree;
   const builder = new FrameBuilder(tree, pole);

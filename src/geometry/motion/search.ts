@@ -20,16 +20,14 @@ export function searchNearest(passing: Passing, best: Nearest, enoughMm = 0): vo
 function descend(passing: Passing, f: number, m: number, bound: number, best: Nearest, enoughMm: number): void {
   if (bound >= best.distanceMm - pruningMm || best.distanceMm < enoughMm) return;
   const { fixed, moving, leg } = passing;
-  const fixedIsLeaf = f >= fixed.leafCount;
-  const movingIsLeaf = m >= moving.leafCount;
-  if (fixedIsLeaf && movingIsLeaf) {
+  if (f >= fixed.leafCount && m >= moving.leafCount) {
     forEdgePairs(passing, f, m, (fixedEdge, movingEdge) => {
       measureEdges(leg, fixedEdge, movingEdge, best);
       return false;
     });
     return;
   }
-  if (movingIsLeaf || (!fixedIsLeaf && sizeOf(fixed, f) >= sizeOf(moving, m))) {
+  if (partsFixed(passing, f, m)) {
     const first = leg.bound(2 * f, m);
     const second = leg.bound(2 * f + 1, m);
     const swap = second < first ? 1 : 0;
@@ -69,10 +67,8 @@ function visitNear(
 ): boolean {
   const { fixed, moving, leg } = passing;
   if (leg.bound(f, m) > withinMm) return false;
-  const fixedIsLeaf = f >= fixed.leafCount;
-  const movingIsLeaf = m >= moving.leafCount;
-  if (fixedIsLeaf && movingIsLeaf) return forEdgePairs(passing, f, m, visit);
-  if (movingIsLeaf || (!fixedIsLeaf && sizeOf(fixed, f) >= sizeOf(moving, m))) {
+  if (f >= fixed.leafCount && m >= moving.leafCount) return forEdgePairs(passing, f, m, visit);
+  if (partsFixed(passing, f, m)) {
     return visitNear(passing, 2 * f, m, withinMm, visit) || visitNear(passing, 2 * f + 1, m, withinMm, visit);
   }
   return visitNear(passing, f, 2 * m, withinMm, visit) || visitNear(passing, f, 2 * m + 1, withinMm, visit);
@@ -111,6 +107,12 @@ function forEdgePairs(
     for (let j = leafEdge(moving, movingLeaf); j < movingEnd; j++) if (visit(i, j)) return true;
   }
   return false;
+}
+
+/** Of two nodes, at least one no leaf, the larger is parted; a leaf never is. */
+function partsFixed({ fixed, moving }: Passing, f: number, m: number): boolean {
+  if (f >= fixed.leafCount) return false;
+  return m >= moving.leafCount || sizeOf(fixed, f) >= sizeOf(moving, m);
 }
 
 function sizeOf({ boxes }: OutlineTree, node: number): number {
