@@ -1,7 +1,9 @@
 import type { Joint } from '../src/joint/joint.ts';
 import { placeJob } from '../src/joint/place-job.ts';
 import type { Reading } from '../src/model/finding.ts';
+import type { Job } from '../src/model/job.ts';
 import { readJob } from '../src/model/read-job.ts';
+import { jobEnding, jobInFile, readJobFile } from '../src/model/read-job-file.ts';
 import { loadText } from './load-text.ts';
 import { failWith } from './report-findings.ts';
 import { timed } from './timing.ts';
@@ -11,9 +13,17 @@ export const openJob = (fitFile: string): Joint => openJobTimed(fitFile).joint;
 
 /** As `openJob`, with what reading and dowelling up took. */
 export function openJobTimed(fitFile: string): { joint: Joint; readMs: number; dowelUpMs: number } {
-  const read = timed(() => orFail(readJob(fitFile, loadText)));
+  const read = timed(() => orFail(readAny(fitFile)));
   const placed = timed(() => orFail(placeJob(read.value)));
   return { joint: placed.value, readMs: read.ms, dowelUpMs: placed.ms };
+}
+
+/** A fit with its parts beside it, or a job in one file. */
+function readAny(file: string): Reading<Job> {
+  if (!file.endsWith(jobEnding)) return readJob(file, loadText);
+  const text = loadText(file);
+  const held = text.ok ? readJobFile(file, text.value) : text;
+  return held.ok ? jobInFile(held.value) : held;
 }
 
 /** The value of a reading, or the end of the command. */

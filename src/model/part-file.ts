@@ -10,7 +10,7 @@ const depth = depthRange
   .optional()
   .describe("[from, to] from the part's own mating face; negative stands proud of it; absent: every depth");
 
-const vertex = z
+export const vertex = z
   .tuple([length, length, z.number().optional()])
   .describe('[x, y] or [x, y, bulge]; bulge = tan(a quarter of the arc) of the edge that starts here, anticlockwise +');
 

@@ -5,12 +5,13 @@ import { z } from 'zod';
 import { checkAnswer } from '../../../src/model/check-answer.ts';
 import { fitFile } from '../../../src/model/fit-file.ts';
 import { grindAnswer } from '../../../src/model/grind-answer.ts';
+import { jobFile } from '../../../src/model/job-file.ts';
 import { partFile } from '../../../src/model/part-file.ts';
 
 const profiles = new URL('../../../profiles/', import.meta.url);
 const readProfile = (path: string): unknown => JSON.parse(readFileSync(new URL(path, profiles), 'utf8'));
 
-const schemas = { part: partFile, fit: fitFile, check: checkAnswer, grind: grindAnswer };
+const schemas = { part: partFile, fit: fitFile, job: jobFile, check: checkAnswer, grind: grindAnswer };
 
 const demos = {
   part: [
