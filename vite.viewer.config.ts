@@ -40,6 +40,7 @@ function notices(): string {
 export default defineConfig({
   root: 'viewer',
   base: './',
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   plugins: [gatherLibraries(), viteSingleFile(), printNotices()],
   worker: { format: 'iife', plugins: () => [gatherLibraries()] },
   build: { outDir: '../dist/viewer', emptyOutDir: true },

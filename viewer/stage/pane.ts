@@ -1,0 +1,96 @@
+import { SVG, type Svg } from '@svgdotjs/svg.js';
+import { gesturesOf, type Touching } from './gestures.ts';
+import { type Extent, fitted, matrixOf, moved, scaled, type View } from './view.ts';
+
+/**
+ * One view of the job: a plane in mm under a window of pixels. `plane` holds what is drawn in mm (its y runs down, as
+ * SVG's does); `labels` holds what keeps its size, in pixels of the pane; `under` holds pictures, below both.
+ */
+export interface Pane {
+  readonly element: HTMLElement;
+  readonly under: HTMLElement;
+  readonly plane: SVGGElement;
+  readonly labels: SVGGElement;
+  view(): View;
+  setView(view: View): void;
+  /** Shows all of an extent. */
+  fit(extent: Extent): void;
+  zoom(factor: number): void;
+  /** Hears of every change of the view; gives back how to stop hearing. */
+  onView(hear: (view: View) => void): () => void;
+  /** The tool that takes presses now. */
+  setTouching(touching: Touching): void;
+}
+
+export function paneOf(label: string): Pane {
+  const element = document.createElement('div');
+  element.className = 'pane';
+  element.tabIndex = 0;
+  element.setAttribute('role', 'group');
+  element.setAttribute('aria-label', label);
+  const under = document.createElement('div');
+  under.className = 'under';
+  const picture: Svg = SVG().addTo(element).size('100%', '100%');
+  picture.attr({ role: 'img', 'aria-label': label });
+  const plane = picture.group().addClass('plane').node as SVGGElement;
+  const labels = picture.group().addClass('labels').node as SVGGElement;
+  element.prepend(under);
+
+  let view: View = { pxPerMm: 1, origin: { x: 0, y: 0 } };
+  let extent: Extent | null = null;
+  let followsExtent = true;
+  let touching: Touching = {};
+  const hearers = new Set<(view: View) => void>();
+  const apply = (next: View): void => {
+    view = next;
+    plane.setAttribute('transform', matrixOf(next));
+    for (const hear of hearers) hear(next);
+  };
+  const refit = (): void => {
+    if (extent !== null && element.clientWidth > 0)
+      apply(fitted(extent, { width: element.clientWidth, height: element.clientHeight }));
+  };
+  const setView = (next: View): void => {
+    followsExtent = false;
+    apply(next);
+  };
+  const fitAgain = (): void => {
+    followsExtent = true;
+    refit();
+  };
+  gesturesOf(
+    element,
+    () => view,
+    setView,
+    fitAgain,
+    () => touching,
+  );
+  let width = 0;
+  new ResizeObserver(() => {
+    if (followsExtent) refit();
+    else apply(moved(view, { x: (element.clientWidth - width) / 2, y: 0 }));
+    width = element.clientWidth;
+  }).observe(element);
+
+  return {
+    element,
+    under,
+    plane,
+    labels,
+    view: () => view,
+    setView,
+    fit: (next) => {
+      extent = next;
+      fitAgain();
+    },
+    zoom: (factor) => setView(scaled(view, factor, { x: element.clientWidth / 2, y: element.clientHeight / 2 })),
+    onView: (hear) => {
+      hearers.add(hear);
+      hear(view);
+      return () => hearers.delete(hear);
+    },
+    setTouching: (next) => {
+      touching = next;
+    },
+  };
+}

@@ -1,0 +1,62 @@
+/** A point of the plane in mm, y up, or of a pane in pixels, y down. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** How a plane lies under a pane: pixels of a mm, and where the plane's origin is in the pane. */
+export interface View {
+  readonly pxPerMm: number;
+  readonly origin: Point;
+}
+
+export interface Extent {
+  readonly minX: number;
+  readonly maxX: number;
+  readonly minY: number;
+  readonly maxY: number;
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** From a whole tractor to a hundredth of a millimetre a pixel. */
+const [leastPxPerMm, mostPxPerMm] = [0.02, 100];
+
+export const toPane = ({ pxPerMm, origin }: View, { x, y }: Point): Point => ({
+  x: origin.x + x * pxPerMm,
+  y: origin.y - y * pxPerMm,
+});
+
+export const toPlane = ({ pxPerMm, origin }: View, { x, y }: Point): Point => ({
+  x: (x - origin.x) / pxPerMm,
+  y: (origin.y - y) / pxPerMm,
+});
+
+export const moved = (view: View, by: Point): View => ({
+  ...view,
+  origin: { x: view.origin.x + by.x, y: view.origin.y + by.y },
+});
+
+/** The same place of the plane stays under `about`. */
+export function scaled(view: View, factor: number, about: Point): View {
+  const pxPerMm = Math.min(mostPxPerMm, Math.max(leastPxPerMm, view.pxPerMm * factor));
+  const held = toPlane(view, about);
+  return { pxPerMm, origin: { x: about.x - held.x * pxPerMm, y: about.y + held.y * pxPerMm } };
+}
+
+/** All of an extent, with `marginPx` round it. */
+export function fitted({ minX, maxX, minY, maxY }: Extent, { width, height }: Size, marginPx = 24): View {
+  const across = Math.max(1, width - 2 * marginPx) / Math.max(1, maxX - minX);
+  const up = Math.max(1, height - 2 * marginPx) / Math.max(1, maxY - minY);
+  const pxPerMm = Math.min(mostPxPerMm, Math.max(leastPxPerMm, Math.min(across, up)));
+  return {
+    pxPerMm,
+    origin: { x: width / 2 - ((minX + maxX) / 2) * pxPerMm, y: height / 2 + ((minY + maxY) / 2) * pxPerMm },
+  };
+}
+
+export const matrixOf = ({ pxPerMm, origin }: View): string =>
+  `matrix(${pxPerMm} 0 0 ${pxPerMm} ${origin.x} ${origin.y})`;
