@@ -10,6 +10,7 @@ import type { InputFile } from '../src/drawing/report/report-input.ts';
 import { planCut } from '../src/grind/plan-cut.ts';
 import { planFacts } from '../src/grind/plan-facts.ts';
 import type { Joint } from '../src/joint/joint.ts';
+import { jobEnding } from '../src/model/read-job-file.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { loadBytes } from './load-text.ts';
@@ -42,7 +43,7 @@ async function report(fitFile: string, { output }: { output: string }): Promise<
   const foreign = foreignFiles([output]);
   if (foreign.length > 0) failWith(foreign);
   const joint = openJob(fitFile);
-  const inputs = filesOf(joint).map(hashed);
+  const inputs = (fitFile.endsWith(jobEnding) ? [fitFile] : filesOf(joint)).map(hashed);
   const check = await runShowingProgress(checkJoint(joint));
   const plan = await runShowingProgress(planCut(joint));
   const html = reportHtml({

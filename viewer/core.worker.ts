@@ -1,80 +1,65 @@
-import { type Check, checkJoint } from '../src/clearance/check.ts';
-import { checkFacts } from '../src/clearance/check-facts.ts';
-import { drawFit } from '../src/drawing/draw-fit.ts';
-import { roomToDraw } from '../src/drawing/draw-input.ts';
-import type { Scene } from '../src/drawing/scene.ts';
 import type { Progress } from '../src/geometry/progress.ts';
-import type { CutPlan } from '../src/grind/cut-plan.ts';
-import { planCut } from '../src/grind/plan-cut.ts';
-import { planFacts } from '../src/grind/plan-facts.ts';
-import type { Joint } from '../src/joint/joint.ts';
-import { placeJob } from '../src/joint/place-job.ts';
-import type { Verdict } from '../src/model/check-answer.ts';
-import type { Finding, Reading } from '../src/model/finding.ts';
-import { readJob } from '../src/model/read-job.ts';
-import { checkText } from '../src/words/check-text.ts';
-import { findingsText } from '../src/words/finding-text.ts';
-import { grindText, planLine } from '../src/words/grind-text.ts';
-import { verdictLine } from '../src/words/verdict.ts';
+import { make } from './heavy/make.ts';
+import type { Question, Reply } from './heavy/questions.ts';
+import { standingAt, work } from './heavy/work.ts';
 
-/** A fit and every file opened with it, by name. */
-export interface Question {
-  readonly fitFile: string;
-  readonly files: ReadonlyMap<string, string>;
+/** What comes in: a question with its number, or the number of one that is no longer wanted. */
+export type Call = { readonly id: number; readonly question: Question } | { readonly drop: number };
+
+/** What goes out: replies, and the end of each question, answered or dropped. */
+export type Answered = { readonly id: number; readonly reply: Reply } | { readonly id: number; readonly end: string };
+
+const post = (message: Answered): void => self.postMessage(message);
+const dropped = new Set<number>();
+
+self.addEventListener('message', ({ data }: MessageEvent<Call>) => {
+  if ('drop' in data) dropped.add(data.drop);
+  else
+    answer(data.id, data.question).then(
+      () => post({ id: data.id, end: '' }),
+      (error: unknown) => post({ id: data.id, end: error instanceof Error ? error.message : String(error) }),
+    );
+});
+
+async function answer(id: number, question: Question): Promise<void> {
+  switch (question.kind) {
+    case 'work':
+      await drained(id, work(question.job, question.alternatives));
+      return;
+    case 'at': {
+      const stands = standingAt(question.job, question.leg, question.at);
+      if (stands !== null) post({ id, reply: stands });
+      return;
+    }
+    case 'make': {
+      const made = await drained(id, make(question.job, question.what));
+      if (made !== null) post({ id, reply: await made });
+      return;
+    }
+  }
 }
 
-export type Reply =
-  | { readonly kind: 'progress'; readonly progress: Progress }
-  | { readonly kind: 'findings'; readonly text: string }
-  | ({ readonly kind: 'answer' } & Answer);
+/** How long the core works before it listens for what came in meanwhile, ms. */
+const stretchMs = 40;
 
-export interface Answer {
-  readonly verdict: Verdict;
-  readonly verdictLine: string;
-  readonly planLine: string;
-  readonly text: string;
-  readonly scene: Scene;
-}
-
-const reply = (message: Reply): void => self.postMessage(message);
-
-self.addEventListener('message', ({ data }: MessageEvent<Question>) => reply(answerTo(data)));
-
-function answerTo({ fitFile, files }: Question): Reply {
-  const job = readJob(fitFile, (path) => opened(files, path));
-  const joint = job.ok ? placeJob(job.value) : job;
-  if (!joint.ok) return { kind: 'findings', text: findingsText(joint.findings) };
-  const check = run(checkJoint(joint.value));
-  const plan = run(planCut(joint.value));
-  return { kind: 'answer', ...answerOf(joint.value, check, plan) };
-}
-
-function answerOf(joint: Joint, check: Check, plan: CutPlan): Answer {
-  const texts = [
-    checkText(joint, check.answer, checkFacts(joint, check.answer)),
-    grindText(joint, plan.answer, planFacts(plan.answer)),
-  ];
-  return {
-    verdict: check.answer.verdict,
-    verdictLine: verdictLine(check.answer),
-    planLine: planLine(joint, plan.answer),
-    text: texts.join('\n\n'),
-    scene: drawFit({ joint, check, plan, room: roomToDraw(joint) }),
-  };
-}
-
-/** A browser tells a file's name but not its folder. */
-function opened(files: ReadonlyMap<string, string>, path: string): Reading<string> {
-  const text = files.get(path.split('/').at(-1) ?? path);
-  if (text !== undefined) return { ok: true, value: text };
-  const finding: Finding = { file: path, at: '', found: 'not among the files opened', expected: 'opened with the fit' };
-  return { ok: false, findings: [finding] };
-}
-
-function run<T>(job: Generator<Progress, T>): T {
+/** Runs a long job to its end, listening between its steps; null where it was dropped. */
+async function drained<T>(id: number, job: Generator<Progress | Reply, T>): Promise<T | null> {
+  let since = performance.now();
   for (;;) {
     const step = job.next();
     if (step.done) return step.value;
-    reply({ kind: 'progress', progress: step.value });
+    if ('kind' in step.value) post({ id, reply: step.value });
+    if (performance.now() - since < stretchMs) continue;
+    if (!('kind' in step.value)) post({ id, reply: { kind: 'progress', progress: step.value } });
+    await messagesHeard();
+    if (dropped.delete(id)) return null;
+    since = performance.now();
   }
 }
+
+const messagesHeard = (): Promise<void> =>
+  new Promise((go) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => go();
+    port2.postMessage(null);
+  });

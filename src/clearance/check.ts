@@ -6,7 +6,7 @@ import { endGapAtHome, endGapOnLegs } from './end-gap.ts';
 import { type Foul, homeFoul, installFoul, noFoul } from './foul.ts';
 import { holdsClearance, type Measure, measureOf } from './measure.ts';
 import { firstTouchOf, foulingOf, momentOf, witnessOf } from './moments.ts';
-import { type PairPassage, pairAtHome, pairOnLeg, placeErrors } from './pairs.ts';
+import { type PairPassage, pairAt, pairOnLeg, placeErrors } from './pairs.ts';
 import { checkRotating, type RotatingMeasure } from './rotating.ts';
 import { type Solid, solidsOf } from './solids.ts';
 import { verdictOf } from './verdict.ts';
@@ -67,7 +67,7 @@ export function* checkJoint(joint: Joint): Generator<Progress, Check> {
 }
 
 function homePairs(joint: Joint, fixed: readonly Solid[], moving: readonly Solid[]): PairPassage[] {
-  const pairs = fixed.flatMap((f) => moving.map((m) => pairAtHome(f, m, joint.fit.depthMarginMm, placeErrors(joint))));
+  const pairs = fixed.flatMap((f) => moving.map((m) => pairAt(f, m, joint.fit.depthMarginMm, placeErrors(joint))));
   return pairs.filter((pair) => pair !== null);
 }
 

@@ -33,12 +33,19 @@ export const placeErrors = ({ dowelPlayMm, fitRmsMm }: Joint): PlaceErrors => [d
 /** Standing still, told as a turn about the axis by nothing: the frames about the axis serve every leg. */
 const standing: Motion = { kind: 'turn', pole: vec(0, 0), angleRad: 0 };
 
-/** The pair at home; null when it shares no depth there. */
-export function pairAtHome(fixed: Solid, moving: Solid, marginMm: number, place: PlaceErrors): PairPassage | null {
-  const stay = { from: home, to: home };
+/** The pair standing at a position, home where none is given; null when it shares no depth there. */
+export function pairAt(
+  fixed: Solid,
+  moving: Solid,
+  marginMm: number,
+  place: PlaceErrors,
+  position = home,
+): PairPassage | null {
+  const stay = { from: position, to: position };
   const fractions = sharedFractions(fixed.depth, moving.depth, stay, marginMm);
   if (fractions === null || bothUntraced(fixed, moving)) return null;
-  const passed = passage(fixed.tree, moving.tree, identity, standing);
+  const start = position === home ? identity : rigid(position.turnRad, position.shift);
+  const passed = passage(fixed.tree, moving.tree, start, standing);
   return { fixed, moving, leg: null, fractions, passage: passed, errors: errorsOf(fixed, moving, place) };
 }
 

@@ -4,7 +4,7 @@ import type { Casting, DepthRange } from '../model/casting.ts';
 import type { RotatingAnswer } from '../model/check-answer.ts';
 import { type Measure, measureOf } from './measure.ts';
 import { momentOf, witnessOf } from './moments.ts';
-import { type PairPassage, pairAtHome, pairOnLeg, placeErrors } from './pairs.ts';
+import { type PairPassage, pairAt, pairOnLeg, placeErrors } from './pairs.ts';
 import { lengthened } from './shared-depth.ts';
 import { type Solid, solidsSweptRound } from './solids.ts';
 
@@ -35,7 +35,7 @@ function againstMoving(joint: Joint, rings: readonly Solid[], moving: readonly S
   const place = placeErrors(joint);
   const pairs = rings.flatMap((ring) =>
     moving.flatMap((m) => [
-      pairAtHome(ring, m, clearance.rotatingMm, place),
+      pairAt(ring, m, clearance.rotatingMm, place),
       ...legs.map((leg, i) => pairOnLeg(ring, m, leg, i + 1, clearance.rotatingMm, place)),
     ]),
   );
@@ -45,7 +45,7 @@ function againstMoving(joint: Joint, rings: readonly Solid[], moving: readonly S
 /** The fixed part stands still: told as a moving part at home, its depths turned to the moving side's sense. */
 function againstFixed(joint: Joint, rings: readonly Solid[], fixed: readonly Solid[]): PairPassage[] {
   const pairs = rings.flatMap((ring) =>
-    fixed.map((f) => pairAtHome(ring, { ...f, depth: flipped(f.depth) }, joint.fit.clearance.rotatingMm, [])),
+    fixed.map((f) => pairAt(ring, { ...f, depth: flipped(f.depth) }, joint.fit.clearance.rotatingMm, [])),
   );
   return pairs.filter((pair) => pair !== null);
 }

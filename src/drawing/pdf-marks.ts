@@ -6,7 +6,8 @@ import { edgesPath, linePath, type Place, pair } from './pdf-path.ts';
 import { winAnsi } from './pdf-text.ts';
 import { type ArrowMark, type Layer, type Mark, onSheet, type Scene, type TextMark, type View } from './scene.ts';
 import { dashesMm, type Ink, paperInks, type Style, styleOf } from './styles.ts';
-import { headPoints, number } from './svg-marks.ts';
+import { headPoints } from './svg-marks.ts';
+import { number } from './svg-paint.ts';
 
 /** The fonts of a document, and the names its content knows them by. */
 export interface Lettering {

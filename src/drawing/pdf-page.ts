@@ -3,7 +3,7 @@ import { barMm, marginMm, overlapMm, sheetsIn, type Tiling } from './papers.ts';
 import { fontNames, type Lettering } from './pdf-marks.ts';
 import { pair } from './pdf-path.ts';
 import { winAnsi } from './pdf-text.ts';
-import { number } from './svg-marks.ts';
+import { number } from './svg-paint.ts';
 
 /** One sheet of a printed drawing; columns count from the left and rows from the top, from 1. */
 export interface Sheet {

@@ -1,6 +1,6 @@
 import { type ArcEdge, type Edge, pointOnEdge } from '../geometry/edge.ts';
 import { add, scale, type Vec, vec } from '../geometry/vec.ts';
-import { number } from './svg-marks.ts';
+import { number } from './svg-paint.ts';
 
 /** Where a point of a view comes to lie on the sheet. */
 export type Place = (p: Vec) => Vec;

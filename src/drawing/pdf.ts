@@ -4,7 +4,7 @@ import { fontNames, type Lettering, opacitiesOf, sceneOperators } from './pdf-ma
 import { cornerOnPage, furniture, ptPerMm, type Sheet } from './pdf-page.ts';
 import { winAnsi } from './pdf-text.ts';
 import type { Scene } from './scene.ts';
-import { number } from './svg-marks.ts';
+import { number } from './svg-paint.ts';
 
 export interface PrintOptions {
   readonly paper: Paper;

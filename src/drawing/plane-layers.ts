@@ -48,7 +48,7 @@ export const hatch = (loops: Section['loops'], angleRad: number, pitchMm: number
   ({ kind: 'hatch', loops, angleRad, pitchMm }) as const;
 
 /** The metal of a casting, and its edges parted into seen and hidden by the sections nearer its face. */
-function castingLayers({ sections }: Casting): Layer[] {
+export function castingLayers({ sections }: Casting): Layer[] {
   const edges = sections.map((section) => partHidden(section.loops, nearerFace(section, sections)));
   return [
     layer(
@@ -72,7 +72,7 @@ const nearerFace = (section: Section, sections: readonly Section[]): Section['lo
 const topOf = ({ depth }: Section): number => depth?.fromMm ?? Number.NEGATIVE_INFINITY;
 
 /** Looking through the moving part: what reaches past its face can meet the fixed part, the rest lies this side. */
-const movingLayers = ({ sections }: Casting): Layer[] => [
+export const movingLayers = ({ sections }: Casting): Layer[] => [
   layer(
     'moving-beyond',
     sections.filter((section) => !reachesPastFace(section)).map(({ loops }) => outline(loops)),
@@ -83,7 +83,7 @@ const movingLayers = ({ sections }: Casting): Layer[] => [
   ),
 ];
 
-const keepLayers = ({ hollows, doNotCut, traced }: Casting, { hatchMm }: Sizes): Layer[] => [
+export const keepLayers = ({ hollows, doNotCut, traced }: Casting, { hatchMm }: Sizes): Layer[] => [
   layer('traced', traced === null ? [] : [outline(traced.loops)]),
   layer(
     'hollow',

@@ -4,6 +4,7 @@ import { add, length, scale, sub, type Vec, vec } from '../geometry/vec.ts';
 import { hatchSegments } from './hatch.ts';
 import type { ArrowMark, Mark, TextMark } from './scene.ts';
 import type { Style } from './styles.ts';
+import { number } from './svg-paint.ts';
 
 /** An SVG element: a file writes it out, a page makes it. */
 export interface SvgNode {
@@ -123,9 +124,3 @@ function textNode({ at, text, sizeMm, anchor, bold }: TextMark, { place, style, 
 }
 
 const pair = ({ x, y }: Vec): string => `${number(x)},${number(y)}`;
-
-/** To a ten-thousandth of a millimetre, without trailing noughts. */
-export function number(value: number): string {
-  const text = value.toFixed(4).replace(/\.?0+$/, '');
-  return text === '-0' ? '0' : text;
-}

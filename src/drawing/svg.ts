@@ -1,7 +1,8 @@
 import { type Vec, vec } from '../geometry/vec.ts';
 import { type Layer, onSheet, type Scene, type View } from './scene.ts';
-import { dashesMm, type Ink, paperInks, type Style, styleOf } from './styles.ts';
-import { circleNode, markNodes, node, number, type SvgNode } from './svg-marks.ts';
+import { type Ink, paperInks, styleOf } from './styles.ts';
+import { circleNode, markNodes, node, type SvgNode } from './svg-marks.ts';
+import { number, paintOf } from './svg-paint.ts';
 
 /** The scene as a self-contained SVG file at true scale: one user unit is one millimetre, arcs are real arcs. */
 export const svgOf = (scene: Scene): string => `<?xml version="1.0" encoding="UTF-8"?>\n${written(svgTree(scene))}\n`;
@@ -45,33 +46,11 @@ function viewNode(view: View, { heightMm, penMm }: Scene, inks: Readonly<Record<
       id: `${view.id}-${role}`,
       class: role,
       ...(view.clip !== null && style.clipped ? { 'clip-path': `url(#${clipId})` } : {}),
-      ...linePaint(style, penMm, inks),
-      ...fillPaint(style, inks),
+      ...paintOf(style, penMm, inks),
     };
     return node('g', attributes, ...marks.flatMap((mark) => markNodes(mark, placing)));
   });
   return node('g', { id: view.id, class: 'view' }, ...clips, ...layers);
-}
-
-function linePaint({ line }: Style, penMm: number, inks: Readonly<Record<Ink, string>>): Record<string, string> {
-  if (line === null) return { stroke: 'none' };
-  const dashes = dashesMm(line.kind, penMm).map(number).join(' ');
-  return {
-    stroke: inks[line.ink],
-    'stroke-width': number(line.pens * penMm),
-    'stroke-linejoin': 'round',
-    ...(line.kind === 'dotted' ? { 'stroke-linecap': 'round' } : {}),
-    ...(dashes === '' ? {} : { 'stroke-dasharray': dashes }),
-  };
-}
-
-function fillPaint({ fill }: Style, inks: Readonly<Record<Ink, string>>): Record<string, string> {
-  if (fill === null) return { fill: 'none' };
-  return {
-    fill: inks[fill.ink],
-    'fill-rule': 'evenodd',
-    ...(fill.opacity === 1 ? {} : { 'fill-opacity': number(fill.opacity) }),
-  };
 }
 
 function written({ tag, attributes, children }: SvgNode): string {

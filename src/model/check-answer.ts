@@ -60,6 +60,8 @@ const measure = {
   endGapMm: millimetres.nullable(),
 };
 
+export type Witness = z.infer<typeof witness>;
+
 const homeAnswer = z.strictObject({ ...measure, nearest: witness.nullable() });
 export type HomeAnswer = z.infer<typeof homeAnswer>;
 

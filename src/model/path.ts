@@ -18,6 +18,23 @@ export interface Leg {
   readonly motion: Motion;
 }
 
+/** Where the moving part stands at a fraction of a leg. */
+export function positionAlong({ from, to, motion }: Leg, at: number): Position {
+  const standOffMm = from.standOffMm + at * (to.standOffMm - from.standOffMm);
+  const { shift, turnRad } = from;
+  if (motion.kind === 'slide')
+    return { standOffMm, turnRad, shift: { x: shift.x + at * motion.by.x, y: shift.y + at * motion.by.y } };
+  const { pole } = motion;
+  const angleRad = at * motion.angleRad;
+  const [cos, sin] = [Math.cos(angleRad), Math.sin(angleRad)];
+  const [x, y] = [shift.x - pole.x, shift.y - pole.y];
+  return {
+    standOffMm,
+    turnRad: turnRad + angleRad,
+    shift: { x: pole.x + cos * x - sin * y, y: pole.y + sin * x + cos * y },
+  };
+}
+
 /**
  * The motion between two positions, or null where it has no single reading (turn and shift both change by more
  * than 180°). Same turn: a slide. Same shift u: a turn about u. Both: |Δ| ≤ 180° about the pole

@@ -1,0 +1,38 @@
+import { round6 } from '../geometry/rounding.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { State, Witness } from '../model/check-answer.ts';
+import type { Position } from '../model/path.ts';
+import { measureOf } from './measure.ts';
+import { witnessOf } from './moments.ts';
+import { pairAt, placeErrors } from './pairs.ts';
+import type { Solid } from './solids.ts';
+
+/** The least clearance with the moving part standing at one position. */
+export interface Standing {
+  readonly state: State;
+  /** In mm, 0 where it touches or fouls; null where no pair shares depth. */
+  readonly clearanceMm: number | null;
+  readonly worstClearanceMm: number | null;
+  /** Joint frame, mm, the moving point where it stands now. */
+  readonly nearest: Witness | null;
+}
+
+/** The least clearance at one position, proved for the outlines as traced; `fixed` and `moving` are the joint's solids. */
+export function clearanceAt(
+  joint: Joint,
+  fixed: readonly Solid[],
+  moving: readonly Solid[],
+  position: Position,
+): Standing {
+  const { depthMarginMm, clearance } = joint.fit;
+  const pairs = fixed
+    .flatMap((f) => moving.map((m) => pairAt(f, m, depthMarginMm, placeErrors(joint), position)))
+    .filter((pair) => pair !== null);
+  const { state, clearanceMm, worstClearanceMm, decisive } = measureOf(pairs, clearance.wayInMm);
+  return {
+    state,
+    clearanceMm: clearanceMm === null ? null : round6(clearanceMm),
+    worstClearanceMm: worstClearanceMm === null ? null : round6(worstClearanceMm),
+    nearest: decisive && witnessOf(decisive),
+  };
+}

@@ -1,0 +1,194 @@
+import type { Progress } from '../src/geometry/progress.ts';
+import type { JobFile } from '../src/model/job-file.ts';
+import { Core } from './core.ts';
+import type { Checked, MadeFile, Making, Planned, Reply, Stands, Way } from './heavy/questions.ts';
+import { changed, type History, redone, startingWith, undone } from './job/history.ts';
+import { lastStop, type Stop, stopOf } from './way.ts';
+
+export const stepNames = ['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out'] as const;
+export type StepName = (typeof stepNames)[number];
+
+/** What the page knows now; replaced whole at every change. */
+export interface State {
+  /** Null before a job is open. */
+  readonly history: History<JobFile> | null;
+  readonly step: StepName;
+  readonly checked: Checked | null;
+  readonly way: Way | null;
+  readonly planned: Planned | null;
+  /** What keeps the job from being worked out, in words; empty where nothing does. */
+  readonly findings: string;
+  readonly working: Progress | 'starting' | null;
+  readonly failure: string;
+  readonly notice: string;
+}
+
+const nothing: Pick<State, 'checked' | 'way' | 'planned'> = { checked: null, way: null, planned: null };
+
+/** The job at hand, what the core says of it, and how both change. */
+export class App {
+  state: State = {
+    history: null,
+    step: 'outlines',
+    ...nothing,
+    findings: '',
+    working: null,
+    failure: '',
+    notice: '',
+  };
+  /** Where on the way in the moving part stands, in pieces of the curve; kept apart, since it changes with every drag. */
+  place = 0;
+  stands: Stands | null = null;
+  readonly #work = new Core({ hurries: true });
+  readonly #live = new Core({ hurries: false });
+  readonly #hearers = new Set<() => void>();
+  readonly #placeHearers = new Set<() => void>();
+  #liveHas: JobFile | null = null;
+
+  get job(): JobFile | null {
+    return this.state.history?.now ?? null;
+  }
+
+  onChange(hear: () => void): void {
+    this.#hearers.add(hear);
+  }
+
+  /** Gives back how to stop hearing. */
+  onPlace(hear: () => void): () => void {
+    this.#placeHearers.add(hear);
+    return () => {
+      this.#placeHearers.delete(hear);
+    };
+  }
+
+  #set(change: Partial<State>): void {
+    this.state = { ...this.state, ...change };
+    for (const hear of this.#hearers) hear();
+  }
+
+  /** Opens a job in place of the one at hand. */
+  open(job: JobFile, step: StepName): void {
+    this.place = 0;
+    this.#set({ history: startingWith(job), step, ...nothing, notice: '' });
+    this.#askAgain();
+  }
+
+  edit(change: (job: JobFile) => JobFile, gesture: string | null = null): void {
+    if (this.state.history === null) return;
+    this.#take(changed(this.state.history, change(this.state.history.now), gesture));
+  }
+
+  undo(): void {
+    this.#take(this.state.history && undone(this.state.history));
+  }
+
+  redo(): void {
+    this.#take(this.state.history && redone(this.state.history));
+  }
+
+  #take(history: History<JobFile> | null): void {
+    if (history === null || history === this.state.history) return;
+    const same = history.now === this.job;
+    this.#set({ history });
+    if (!same) this.#askAgain();
+  }
+
+  goTo(step: StepName): void {
+    const wantsMore = step === 'grind' && this.state.planned?.plan.alternatives === null;
+    this.#set({ step });
+    if (wantsMore) this.#askAgain();
+  }
+
+  /** Stops what the core is at; what it has said stays. */
+  halt(): void {
+    this.#work.drop();
+    this.#set({ working: null });
+  }
+
+  tell(notice: string): void {
+    this.#set({ notice });
+  }
+
+  #askAgain(): void {
+    const { job } = this;
+    if (job === null) return;
+    this.#set({ working: 'starting', failure: '' });
+    const alternatives = this.state.step === 'grind';
+    this.#work.ask(
+      { kind: 'work', job, alternatives },
+      (reply) => this.#hear(reply),
+      (failure) => this.#set({ working: null, failure }),
+    );
+  }
+
+  #hear(reply: Reply): void {
+    switch (reply.kind) {
+      case 'progress':
+        this.#set({ working: reply.progress });
+        return;
+      case 'findings':
+        this.#set({ ...nothing, findings: reply.text });
+        return;
+      case 'checked': {
+        const first = this.state.checked === null;
+        // what was drawn of the old job's cut stays until the new one is known, its curve does not
+        this.#set({ checked: reply, findings: '', ...(reply.joint.fit.legs.length === 0 ? { way: null } : {}) });
+        if (first) this.moveTo(Number.POSITIVE_INFINITY);
+        return;
+      }
+      case 'way': {
+        const wasHome = this.state.way === null || this.place >= lastStop(this.state.way);
+        this.#set({ way: reply });
+        this.moveTo(wasHome ? Number.POSITIVE_INFINITY : this.place);
+        return;
+      }
+      case 'planned':
+        this.#set({ planned: reply });
+        return;
+      case 'stands':
+      case 'made':
+        return;
+    }
+  }
+
+  /** Moves the moving part to a place of the way in; what is proved of it there comes as soon as it is known. */
+  moveTo(place: number): void {
+    const { way } = this.state;
+    this.place = way === null ? 0 : Math.min(lastStop(way), Math.max(0, place));
+    const stop = this.stop;
+    if (stop !== null) this.#askStanding(stop);
+    for (const hear of this.#placeHearers) hear();
+  }
+
+  get stop(): Stop | null {
+    const { way, checked } = this.state;
+    return way === null || checked === null ? null : stopOf(way, checked.joint.fit.legs, this.place);
+  }
+
+  #askStanding({ leg, at }: Stop): void {
+    const { job } = this;
+    if (job === null) return;
+    this.#live.ask({ kind: 'at', job: this.#liveHas === job ? null : job, leg, at }, (reply) => {
+      if (reply.kind !== 'stands') return;
+      this.#liveHas = job;
+      this.stands = reply;
+      for (const hear of this.#placeHearers) hear();
+    });
+  }
+
+  /** Files of one kind; nothing where the job does not come to it. */
+  make(what: Making): Promise<readonly MadeFile[]> {
+    const { job } = this;
+    if (job === null) return Promise.resolve([]);
+    return new Promise((give, fail) => {
+      let files: readonly MadeFile[] = [];
+      new Core({ hurries: true }).ask(
+        { kind: 'make', job, what },
+        (reply) => {
+          if (reply.kind === 'made') files = reply.files;
+        },
+        (failure) => (failure === '' ? give(files) : fail(new Error(failure))),
+      );
+    });
+  }
+}

@@ -1,0 +1,209 @@
+import type { App } from './app.ts';
+import type { Label } from './heavy/pictures-of.ts';
+import type { Heights } from './heavy/questions.ts';
+import { painted } from './stage/paint.ts';
+import { type Pane, paneOf } from './stage/pane.ts';
+import { svgElement, svgText } from './stage/svg-element.ts';
+import { type Extent, type Point, toPane, type View } from './stage/view.ts';
+import { standingWords } from './words/standing.ts';
+import { words } from './words.ts';
+
+/** The two panes that stand together: the joint from its face, and from the side, level with one another. */
+export interface Drawing {
+  readonly face: Pane;
+  readonly side: Pane;
+  readonly element: HTMLElement;
+}
+
+export function drawingOf(app: App): Drawing {
+  const element = document.createElement('section');
+  element.id = 'drawing';
+  element.setAttribute('aria-label', words.drawing);
+  const [face, side] = [paneOf(words.faceView), paneOf(words.sideView)];
+  element.append(framed(face, words.faceView), framed(side, words.sideView));
+  levelWithOneAnother(face, side);
+  const moving = { face: svgElement('g', { class: 'moving-part' }), side: svgElement('g', { class: 'moving-part' }) };
+  const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
+  let drawn: unknown = null;
+  let drawnCut: unknown = null;
+
+  app.onChange(() => {
+    const { checked, planned } = app.state;
+    element.classList.toggle('stale', app.state.working !== null && checked !== null);
+    if (checked !== null && checked !== drawn) {
+      const { pictures } = checked;
+      const isFirst = drawn === null;
+      drawn = checked;
+      for (const [pane, picture, part, cuts] of [
+        [face, pictures.face, moving.face, cut.face],
+        [side, pictures.side, moving.side, cut.side],
+      ] as const) {
+        part.replaceChildren(...picture.moving.map(painted));
+        pane.plane.replaceChildren(...picture.still.map(painted), cuts, part);
+      }
+      if (isFirst) fitBoth(face, side, pictures.face.extent, pictures.side.extent);
+      place();
+    }
+    if (planned !== drawnCut) {
+      drawnCut = planned;
+      cut.face.replaceChildren(...(planned?.cut.face ?? []).map(painted));
+      cut.side.replaceChildren(...(planned?.cut.side ?? []).map(painted));
+    }
+    element.dataset.step = app.state.step;
+    letter();
+  });
+
+  /** Where the moving part stands now: the face picture turned and shifted, the side one pushed off and redrawn by heights. */
+  function place(): void {
+    const { checked, way } = app.state;
+    if (checked === null) return;
+    const { stop } = app;
+    const position = stop?.position ?? { turnRad: 0, shift: { x: 0, y: 0 }, standOffMm: 0 };
+    const [cos, sin] = [Math.cos(position.turnRad), Math.sin(position.turnRad)];
+    const { x, y } = position.shift;
+    moving.face.setAttribute('transform', `matrix(${cos} ${-sin} ${sin} ${cos} ${x} ${-y})`);
+    const sign = checked.pictures.sideSign;
+    const away = `translate(${sign * position.standOffMm} 0)`;
+    const isTurned = position.turnRad !== 0 || x !== 0 || y !== 0;
+    const heights = way?.heights[Math.round(app.place)];
+    if (isTurned && heights !== undefined) {
+      const blocks = checked.joint.moving.sections.flatMap(({ depth }, i) =>
+        depth === null || heights[i] === undefined ? [] : [block(depth.fromMm, depth.toMm, heights[i], sign)],
+      );
+      moving.side.replaceChildren(...blocks);
+    } else {
+      moving.side.replaceChildren(...checked.pictures.side.moving.map(painted));
+    }
+    moving.side.setAttribute('transform', away);
+    letter();
+  }
+  app.onPlace(place);
+  face.onView(letter);
+
+  /** Names and the witness line, which keep their size whatever the scale. */
+  function letter(): void {
+    const { checked } = app.state;
+    if (checked === null) return;
+    const view = face.view();
+    const names = placed(checked.pictures.labels, view, (at) => movedBy(app, at));
+    const witness = app.state.step === 'offer-up' ? witnessOf(app, view, face.element.clientWidth) : [];
+    face.labels.replaceChildren(...names, ...witness);
+  }
+
+  return { face, side, element };
+}
+
+function block(fromMm: number, toMm: number, [low, high]: Heights, sign: 1 | -1): SVGElement {
+  const [a, b] = [sign * fromMm, sign * toMm];
+  return svgElement('rect', {
+    class: 'moving',
+    x: Math.min(a, b),
+    y: -high,
+    width: Math.abs(b - a),
+    height: high - low,
+  });
+}
+
+function framed(pane: Pane, name: string): HTMLElement {
+  const frame = document.createElement('figure');
+  const caption = document.createElement('figcaption');
+  caption.append(name);
+  const buttons = document.createElement('div');
+  buttons.className = 'nearer';
+  buttons.append(
+    button('+', words.nearer(name), () => pane.zoom(1.5)),
+    button('−', words.further(name), () => pane.zoom(1 / 1.5)),
+  );
+  frame.append(caption, pane.element, buttons);
+  return frame;
+}
+
+function button(face: string, label: string, onClick: () => void): HTMLButtonElement {
+  const made = document.createElement('button');
+  made.type = 'button';
+  made.textContent = face;
+  made.setAttribute('aria-label', label);
+  made.addEventListener('click', onClick);
+  return made;
+}
+
+/** All of both pictures, at the scale at which both find room. */
+function fitBoth(face: Pane, side: Pane, faceExtent: Extent, sideExtent: Extent): void {
+  const across = faceExtent.maxX - faceExtent.minX;
+  const alone = side.element.clientWidth / Math.max(1, sideExtent.maxX - sideExtent.minX + 30);
+  const both = face.element.clientWidth / Math.max(across, face.element.clientWidth / alone);
+  const grow = (across * Math.max(0, face.element.clientWidth / (across * both) - 1)) / 2;
+  side.setView({
+    pxPerMm: 1,
+    origin: { x: side.element.clientWidth / 2 - (sideExtent.minX + sideExtent.maxX) / 2, y: 0 },
+  });
+  face.fit({ ...faceExtent, minX: faceExtent.minX - grow, maxX: faceExtent.maxX + grow });
+}
+
+/** Scale and height of one pane follow the other's; across, each has its own way. */
+function levelWithOneAnother(face: Pane, side: Pane): void {
+  let following = false;
+  const follow = (from: Pane, to: Pane) => (view: View) => {
+    if (following || to.element.clientWidth === 0) return;
+    following = true;
+    const now = to.view();
+    const middle = to.element.clientWidth / 2;
+    const held = (middle - now.origin.x) / now.pxPerMm;
+    const lift = (to.element.clientHeight - from.element.clientHeight) / 2;
+    to.setView({
+      pxPerMm: view.pxPerMm,
+      origin: { x: middle - held * view.pxPerMm, y: view.origin.y + lift },
+    });
+    following = false;
+  };
+  face.onView(follow(face, side));
+  side.onView(follow(side, face));
+}
+
+const letterPx = 7.2;
+const linePx = 16;
+
+/** The names that find room, those that matter more first. */
+function placed(labels: readonly Label[], view: View, where: (label: Label) => Point): SVGElement[] {
+  const taken: { x: number; y: number; width: number }[] = [];
+  return labels.flatMap((label) => {
+    const { x, y } = toPane(view, where(label));
+    const width = label.text.length * letterPx;
+    const at = { x: x + 5, y: y - 5, width };
+    const isFree = taken.every(
+      (other) => Math.abs(other.y - at.y) > linePx || other.x > at.x + width + 4 || other.x + other.width + 4 < at.x,
+    );
+    if (!isFree) return [];
+    taken.push(at);
+    return [svgText(label.text, at, { class: label.role })];
+  });
+}
+
+function movedBy(app: App, { at: [x, y], role }: Label): Point {
+  const { stop } = app;
+  if (role === 'text' || stop === null) return { x, y };
+  const { turnRad, shift } = stop.position;
+  const [cos, sin] = [Math.cos(turnRad), Math.sin(turnRad)];
+  return { x: cos * x - sin * y + shift.x, y: sin * x + cos * y + shift.y };
+}
+
+function witnessOf(app: App, view: View, width: number): SVGElement[] {
+  const { stands } = app;
+  const { checked } = app.state;
+  if (checked === null || stands?.standing.nearest == null) return [];
+  const { fixedAt, movingAt } = stands.standing.nearest;
+  const [a, b] = [toPane(view, { x: fixedAt[0], y: fixedAt[1] }), toPane(view, { x: movingAt[0], y: movingAt[1] })];
+  const line = svgElement('path', { class: 'witness', d: `M${a.x},${a.y}L${b.x},${b.y}` });
+  const ring = svgElement('circle', {
+    class: 'witness',
+    cx: (a.x + b.x) / 2,
+    cy: (a.y + b.y) / 2,
+    r: 14 + Math.hypot(a.x - b.x, a.y - b.y) / 2,
+  });
+  const words = standingWords(stands.standing, checked.joint.fit.units);
+  const y = (a.y + b.y) / 2 + 5;
+  const isRight = Math.max(a.x, b.x) > width - 130;
+  const x = isRight ? Math.min(a.x, b.x) - 18 : Math.max(a.x, b.x) + 18;
+  const anchor = isRight ? 'end' : 'start';
+  return [ring, line, svgText(words, { x, y }, { class: 'witness-words', 'text-anchor': anchor })];
+}

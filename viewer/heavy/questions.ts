@@ -1,0 +1,79 @@
+import type { Standing } from '../../src/clearance/at-position.ts';
+import type { CheckFacts } from '../../src/clearance/check-facts.ts';
+import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
+import type { PaperName } from '../../src/drawing/papers.ts';
+import type { SvgNode } from '../../src/drawing/svg-marks.ts';
+import type { Progress } from '../../src/geometry/progress.ts';
+import type { PlanFacts } from '../../src/grind/plan-facts.ts';
+import type { Joint } from '../../src/joint/joint.ts';
+import type { CheckAnswer } from '../../src/model/check-answer.ts';
+import type { Finding } from '../../src/model/finding.ts';
+import type { GrindAnswer } from '../../src/model/grind-answer.ts';
+import type { JobFile } from '../../src/model/job-file.ts';
+import type { Pictures } from './pictures-of.ts';
+
+/** What the page asks of the core. */
+export type Question =
+  /** Everything of a job: the check, the curve along the way in, the plan; and what else would give, when asked. */
+  | { readonly kind: 'work'; readonly job: JobFile; readonly alternatives: boolean }
+  /** The least clearance at a place of the way in; of the job that was worked on last. */
+  | { readonly kind: 'at'; readonly job: JobFile | null; readonly leg: number; readonly at: number }
+  /** Files to keep or print. */
+  | { readonly kind: 'make'; readonly job: JobFile; readonly what: Making }
+  /** A file of outlines for a part. */
+  | { readonly kind: 'import'; readonly name: string; readonly text: string };
+
+export interface Making {
+  readonly as: 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
+  readonly paper: PaperName;
+  readonly date: string;
+}
+
+export interface MadeFile {
+  readonly name: string;
+  readonly mediaType: string;
+  readonly data: string | Uint8Array<ArrayBuffer>;
+}
+
+export interface Checked {
+  readonly kind: 'checked';
+  readonly joint: Joint;
+  readonly check: CheckAnswer;
+  readonly facts: CheckFacts;
+  readonly pictures: Pictures;
+  readonly text: string;
+}
+
+/** From how low to how high a section reaches, mm. */
+export type Heights = readonly [fromMm: number, toMm: number];
+
+/** The way in, for drawing: the proved curve, and at the start of each of its pieces, and at the end, the moving sections' heights. */
+export interface Way {
+  readonly kind: 'way';
+  readonly curve: TravelCurve;
+  readonly heights: readonly (readonly Heights[])[];
+}
+
+export interface Planned {
+  readonly kind: 'planned';
+  readonly plan: GrindAnswer;
+  readonly facts: PlanFacts;
+  readonly text: string;
+  readonly cut: { readonly face: readonly SvgNode[]; readonly side: readonly SvgNode[] };
+}
+
+export interface Stands {
+  readonly kind: 'stands';
+  readonly leg: number;
+  readonly at: number;
+  readonly standing: Standing;
+}
+
+export type Reply =
+  | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'findings'; readonly findings: readonly Finding[]; readonly text: string }
+  | Checked
+  | Way
+  | Planned
+  | Stands
+  | { readonly kind: 'made'; readonly files: readonly MadeFile[] };

@@ -1,0 +1,95 @@
+import { clearanceAt } from '../../src/clearance/at-position.ts';
+import { checkJoint } from '../../src/clearance/check.ts';
+import { checkFacts } from '../../src/clearance/check-facts.ts';
+import { type Solid, solidsOf } from '../../src/clearance/solids.ts';
+import { type TravelCurve, travelCurve } from '../../src/clearance/travel-curve.ts';
+import { roomToDraw } from '../../src/drawing/draw-input.ts';
+import { boxOfRegion } from '../../src/drawing/frame.ts';
+import { moveRegion } from '../../src/geometry/loop.ts';
+import type { Progress } from '../../src/geometry/progress.ts';
+import { rigid } from '../../src/geometry/rigid.ts';
+import { planCut } from '../../src/grind/plan-cut.ts';
+import { planFacts } from '../../src/grind/plan-facts.ts';
+import type { Joint } from '../../src/joint/joint.ts';
+import { placeJob } from '../../src/joint/place-job.ts';
+import type { Reading } from '../../src/model/finding.ts';
+import type { JobFile } from '../../src/model/job-file.ts';
+import { home, type Leg, positionAlong } from '../../src/model/path.ts';
+import { jobInFile } from '../../src/model/read-job-file.ts';
+import { checkText } from '../../src/words/check-text.ts';
+import { findingsText } from '../../src/words/finding-text.ts';
+import { grindText } from '../../src/words/grind-text.ts';
+import { cutPictures, picturesOf } from './pictures-of.ts';
+import type { Heights, Reply, Stands } from './questions.ts';
+
+/** A job dowelled up, or the findings that keep it from being. */
+export function jointOf(job: JobFile): Reading<Joint> {
+  const read = jobInFile(job);
+  return read.ok ? placeJob(read.value) : read;
+}
+
+/** All there is to say of a job, piece by piece as it is known: the check, the way in, the plan. */
+export function* work(job: JobFile, alternatives: boolean): Generator<Progress | Reply, void> {
+  const joint = jointOf(job);
+  if (!joint.ok) {
+    yield { kind: 'findings', findings: joint.findings, text: findingsText(joint.findings) };
+    return;
+  }
+  const { value } = joint;
+  const check = yield* checkJoint(value);
+  const facts = checkFacts(value, check.answer);
+  const room = roomToDraw(value);
+  yield {
+    kind: 'checked',
+    joint: value,
+    check: check.answer,
+    facts,
+    pictures: picturesOf({ joint: value, check, plan: null, room }),
+    text: checkText(value, check.answer, facts),
+  };
+  if (value.fit.legs.length > 0) {
+    const curve = yield* travelCurve(value);
+    yield { kind: 'way', curve, heights: heightsAlong(value, curve) };
+  }
+  const plan = yield* planCut(value, { alternatives });
+  const ofPlan = planFacts(plan.answer);
+  yield {
+    kind: 'planned',
+    plan: plan.answer,
+    facts: ofPlan,
+    text: grindText(value, plan.answer, ofPlan),
+    cut: cutPictures({ joint: value, check, plan, room }),
+  };
+}
+
+function heightsAlong({ fit, moving }: Joint, { pieces }: TravelCurve): Heights[][] {
+  const starts = pieces.map(({ leg, fromAt }) => positionAlong(fit.legs[leg - 1] as Leg, fromAt));
+  return [...starts, home].map(({ turnRad, shift }) =>
+    moving.sections.map(({ loops }): Heights => {
+      const { minY, maxY } = boxOfRegion(moveRegion(loops, rigid(turnRad, shift)));
+      return [minY, maxY];
+    }),
+  );
+}
+
+interface Stood {
+  readonly joint: Joint;
+  readonly fixed: readonly Solid[];
+  readonly moving: readonly Solid[];
+}
+
+let stood: Stood | null = null;
+
+/** Where a job stands at a place of its way in; a job that is not given is the one asked about before. */
+export function standingAt(job: JobFile | null, leg: number, at: number): Stands | null {
+  if (job !== null) {
+    const joint = jointOf(job);
+    stood = joint.ok
+      ? { joint: joint.value, fixed: solidsOf(joint.value.fixed), moving: solidsOf(joint.value.moving) }
+      : null;
+  }
+  const on = stood?.joint.fit.legs[leg - 1];
+  if (stood === null || on === undefined) return null;
+  const { joint, fixed, moving } = stood;
+  return { kind: 'stands', leg, at, standing: clearanceAt(joint, fixed, moving, positionAlong(on, at)) };
+}

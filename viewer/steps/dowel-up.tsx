@@ -1,0 +1,176 @@
+import type { FitFile } from '../../src/model/fit-file.ts';
+import type { PartDraft } from '../../src/model/job-file.ts';
+import { dowelText } from '../../src/words/dowel-text.ts';
+import { fineLength } from '../../src/words/units.ts';
+import type { State } from '../app.ts';
+import { Choice, Group, NumberField } from '../fields.tsx';
+import { words } from '../words.ts';
+import type { StepProps } from './step-props.ts';
+
+/** How the dowels and bolts agree, in one line. */
+export function dowelUpLine({ checked }: State): string {
+  if (checked === null) return words.notYet;
+  const { dowelUp, bolts } = checked.check;
+  const { units } = checked.joint.fit;
+  const told = bolts.filter(({ linesUp }) => linesUp !== null);
+  return [
+    dowelUp.pairs.length === 0 ? words.noDowels : words.dowelsAgree(fineLength(dowelUp.rmsMm ?? 0, units)),
+    ...(told.length === 0 ? [] : [words.boltsLineUp(told.filter(({ linesUp }) => linesUp).length, told.length)]),
+  ].join('; ');
+}
+
+export function DowelUp({ app, state, job }: StepProps) {
+  const { fit, parts } = job;
+  const { checked } = state;
+  const offsets = new Map(
+    [...(checked?.check.dowelUp.pairs ?? []), ...(checked?.check.bolts ?? [])].map((pair) => [
+      `${pair.fixed} ${pair.moving}`,
+      pair.offsetMm,
+    ]),
+  );
+  const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: { ...now.fit, ...change } }));
+  return (
+    <>
+      {checked === null ? null : <p>{dowelText(checked.joint, checked.check.dowelUp)}</p>}
+      <Pairs
+        name={words.dowels}
+        pairs={fit.dowels ?? []}
+        parts={[parts[fit.fixed], parts[fit.moving]]}
+        kinds={['dowel']}
+        offsetText={(pair) => {
+          const mm = offsets.get(pair.join(' '));
+          return mm === undefined ? '' : fineLength(mm, fit.units);
+        }}
+        onPairs={(dowels) => setFit({ dowels })}
+      />
+      <Pairs
+        name={words.bolts}
+        pairs={fit.bolts ?? []}
+        parts={[parts[fit.fixed], parts[fit.moving]]}
+        kinds={['bolt', 'tapped', 'stud', 'planned']}
+        offsetText={(pair) => {
+          const mm = offsets.get(pair.join(' '));
+          return mm === undefined ? '' : fineLength(mm, fit.units);
+        }}
+        onPairs={(bolts) => setFit({ bolts })}
+      />
+      <Axis fit={fit} fixed={parts[fit.fixed]} setFit={setFit} />
+      {[fit.fixed, fit.moving].map((name) => {
+        const part = parts[name];
+        return part === undefined ? null : (
+          <Choice
+            key={name}
+            label={words.viewedFrom(part.name)}
+            value={part.viewedFrom ?? ''}
+            options={[
+              ['face', words.fromFace],
+              ['back', words.fromBack],
+            ]}
+            onValue={(viewedFrom) =>
+              app.edit((now) => ({ ...now, parts: { ...now.parts, [name]: { ...part, viewedFrom } } }))
+            }
+          />
+        );
+      })}
+    </>
+  );
+}
+
+type Pair = [fixed: string, moving: string];
+
+interface PairsProps {
+  readonly name: string;
+  readonly pairs: readonly Pair[];
+  readonly parts: readonly [PartDraft | undefined, PartDraft | undefined];
+  readonly kinds: readonly string[];
+  readonly offsetText: (pair: Pair) => string;
+  readonly onPairs: (pairs: Pair[]) => void;
+}
+
+function Pairs({ name, pairs, parts: [fixed, moving], kinds, offsetText, onPairs }: PairsProps) {
+  const idsOf = (part: PartDraft | undefined, used: readonly string[]): (readonly [string, string])[] =>
+    (part?.holes ?? [])
+      .filter(({ id, kind }) => kinds.includes(kind) || used.includes(id))
+      .map(({ id }) => [id, id] as const);
+  const fixedIds = idsOf(
+    fixed,
+    pairs.map(([id]) => id),
+  );
+  const movingIds = idsOf(
+    moving,
+    pairs.map(([, id]) => id),
+  );
+  const free = [
+    fixedIds.find(([id]) => pairs.every(([used]) => used !== id)),
+    movingIds.find(([id]) => pairs.every(([, used]) => used !== id)),
+  ];
+  return (
+    <Group name={name}>
+      {pairs.map((pair, i) => (
+        <div class="pair" key={i}>
+          {([0, 1] as const).map((side) => (
+            <Choice
+              key={side}
+              hidesLabel
+              label={`${name} ${i + 1} ${side === 0 ? words.onFixed : words.onMoving}`}
+              value={pair[side]}
+              options={side === 0 ? fixedIds : movingIds}
+              onValue={(id) =>
+                onPairs(pairs.map((other, j) => (j !== i ? other : side === 0 ? [id, other[1]] : [other[0], id])))
+              }
+            />
+          ))}
+          <output>{offsetText(pair)}</output>
+          <button
+            type="button"
+            aria-label={words.removePair(pair.join('–'))}
+            onClick={() => onPairs(pairs.filter((_, j) => j !== i))}
+          >
+            ×
+          </button>
+        </div>
+      ))}
+      {free[0] !== undefined && free[1] !== undefined ? (
+        <button
+          type="button"
+          onClick={() => onPairs([...pairs, [(free[0] as [string, string])[0], (free[1] as [string, string])[0]]])}
+        >
+          {words.addPair}
+        </button>
+      ) : null}
+    </Group>
+  );
+}
+
+interface AxisProps {
+  readonly fit: FitFile;
+  readonly fixed: PartDraft | undefined;
+  readonly setFit: (change: Partial<FitFile>) => void;
+}
+
+function Axis({ fit: { axis, units }, fixed, setFit }: AxisProps) {
+  const holes = (fixed?.holes ?? []).map(({ id }) => [`hole ${id}`, id] as const);
+  const point = typeof axis === 'string' ? null : axis;
+  return (
+    <Group name={words.axis}>
+      <Choice
+        hidesLabel
+        label={words.axis}
+        value={typeof axis === 'string' ? `hole ${axis}` : 'point'}
+        options={[['point', words.axisAt], ...holes]}
+        onValue={(chosen) => setFit({ axis: chosen === 'point' ? [0, 0] : chosen.slice('hole '.length) })}
+      />
+      {point === null
+        ? null
+        : (['x', 'y'] as const).map((name, i) => (
+            <NumberField
+              key={name}
+              label={name}
+              unit={fixed?.units ?? units}
+              value={point[i]}
+              onValue={(value = 0) => setFit({ axis: i === 0 ? [value, point[1]] : [point[0], value] })}
+            />
+          ))}
+    </Group>
+  );
+}

@@ -1,0 +1,199 @@
+import type { FitFile } from '../../src/model/fit-file.ts';
+import { alternativeTexts } from '../../src/words/alternative-text.ts';
+import { planLine } from '../../src/words/grind-text.ts';
+import { takeOffRows } from '../../src/words/plan-text.ts';
+import { lengthText } from '../../src/words/units.ts';
+import type { State } from '../app.ts';
+import { Choice, Group, NumberField, Tick } from '../fields.tsx';
+import { words } from '../words.ts';
+import type { StepProps } from './step-props.ts';
+
+/** What comes off, in one line. */
+export const grindLine = ({ checked, planned }: State): string =>
+  checked === null || planned === null ? words.notYet : planLine(checked.joint, planned.plan);
+
+export function Grind({ app, state, job }: StepProps) {
+  const { checked, planned } = state;
+  const { fit } = job;
+  const { units } = fit;
+  const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: { ...now.fit, ...change } }));
+  const thin = planned?.plan.walls.filter(({ holds }) => holds === false) ?? [];
+  const others = checked === null || planned === null ? [] : alternativeTexts(checked.joint, planned.plan);
+  const rows = checked === null || planned === null ? [] : takeOffRows(checked.joint, planned.plan, planned.facts);
+  return (
+    <>
+      {thin.length === 0 ? null : (
+        <Group name={words.standsAgainst}>
+          <ul class="against">
+            {thin.map(({ hollow, wallMm, keepMm }) => (
+              <li key={hollow}>{words.wall(hollow, lengthText(wallMm, units), lengthText(keepMm ?? 0, units))}</li>
+            ))}
+          </ul>
+        </Group>
+      )}
+      {others.length === 0 ? null : (
+        <Group name={words.elseGives}>
+          <ul>
+            {others.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </Group>
+      )}
+      {rows.length < 2 ? null : <Table name={words.takeOff} rows={rows} />}
+      <Clearances fit={fit} setFit={setFit} />
+      <CutterFields fit={fit} setFit={setFit} />
+      <Group name={words.mayCut}>
+        <Choice
+          label={words.cutPart}
+          value={fit.cut ?? 'fixed'}
+          options={[
+            ['fixed', words.cutFixed],
+            ['moving', words.cutMoving],
+            ['both', words.cutBoth],
+          ]}
+          onValue={(cut) => setFit({ cut })}
+        />
+        {(fit.cut === 'both' ? [fit.fixed, fit.moving] : [fit.cut === 'moving' ? fit.moving : fit.fixed]).flatMap(
+          (name) =>
+            (job.parts[name]?.sections ?? []).map(({ id, mayCut = false }) => (
+              <Tick
+                key={`${name} ${id}`}
+                label={id}
+                on={mayCut}
+                onChange={(on) =>
+                  app.edit((now) => {
+                    const part = now.parts[name];
+                    if (part === undefined) return now;
+                    const sections = part.sections.map((section) =>
+                      section.id === id ? { ...section, mayCut: on } : section,
+                    );
+                    return { ...now, parts: { ...now.parts, [name]: { ...part, sections } } };
+                  })
+                }
+              />
+            )),
+        )}
+      </Group>
+      {planned === null ? null : (
+        <details>
+          <summary>{words.inFull}</summary>
+          <pre>{planned.text}</pre>
+        </details>
+      )}
+    </>
+  );
+}
+
+interface FitProps {
+  readonly fit: FitFile;
+  readonly setFit: (change: Partial<FitFile>) => void;
+}
+
+function Clearances({ fit: { clearance, units }, setFit }: FitProps) {
+  const asked = typeof clearance === 'number' ? { home: clearance } : clearance;
+  const fields = [
+    ['home', words.home, asked.home],
+    ['wayIn', words.onTheWay, asked.wayIn],
+    ['rotating', words.toRotating, asked.rotating],
+  ] as const;
+  return (
+    <Group name={words.clearances}>
+      {fields.map(([key, label, value]) => (
+        <NumberField
+          key={key}
+          label={label}
+          unit={units}
+          min={0}
+          value={value}
+          placeholder={key === 'wayIn' ? String(asked.home) : ''}
+          mayBeEmpty={key !== 'home'}
+          onValue={(next) => {
+            const { [key]: _, ...rest } = asked;
+            setFit({ clearance: { ...rest, ...(next === undefined ? {} : { [key]: next }) } as typeof asked });
+          }}
+        />
+      ))}
+    </Group>
+  );
+}
+
+function CutterFields({ fit: { cutter, units, minWall }, setFit }: FitProps) {
+  const setWall = (next: number | undefined): void => setFit({ minWall: next } as Partial<FitFile>);
+  return (
+    <Group name={words.cutter}>
+      <NumberField
+        label={words.radius}
+        unit={units}
+        value={cutter?.radius}
+        min={0.001}
+        placeholder="—"
+        mayBeEmpty
+        onValue={(radius) =>
+          setFit({ cutter: radius === undefined ? undefined : { ...cutter, radius } } as Partial<FitFile>)
+        }
+      />
+      {cutter === undefined ? null : (
+        <>
+          <Choice
+            label={words.nose}
+            value={cutter.nose ?? 'ball'}
+            options={[
+              ['ball', words.ball],
+              ['flat', words.flat],
+            ]}
+            onValue={(nose) => setFit({ cutter: { ...cutter, nose } })}
+          />
+          <NumberField
+            label={words.handError}
+            unit={units}
+            min={0}
+            value={cutter.handError}
+            placeholder={units === 'mm' ? '0.5' : ''}
+            mayBeEmpty
+            onValue={(handError) => {
+              const { handError: _, ...rest } = cutter;
+              setFit({ cutter: handError === undefined ? rest : { ...rest, handError } });
+            }}
+          />
+        </>
+      )}
+      <NumberField
+        label={words.minWall}
+        unit={units}
+        min={0}
+        value={minWall}
+        placeholder="—"
+        mayBeEmpty
+        onValue={setWall}
+      />
+    </Group>
+  );
+}
+
+const Table = ({ name, rows: [head, ...rows] }: { readonly name: string; readonly rows: readonly string[][] }) => (
+  // biome-ignore lint/a11y/noNoninteractiveTabindex: so that it can be scrolled by key
+  <section class="scrolls" tabIndex={0} aria-label={name}>
+    <table>
+      <caption>{name}</caption>
+      <thead>
+        <tr>
+          {head?.map((cell) => (
+            <th key={cell} scope="col">
+              {cell}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.join()}>
+            {row.map((cell, i) => (
+              <td key={i}>{cell}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </section>
+);

@@ -1,0 +1,81 @@
+import { useState } from 'preact/hooks';
+import type { PaperName } from '../../src/drawing/papers.ts';
+import type { State } from '../app.ts';
+import { Choice } from '../fields.tsx';
+import type { MadeFile, Making } from '../heavy/questions.ts';
+import { words } from '../words.ts';
+import type { StepProps } from './step-props.ts';
+
+/** What there is to mark out, in one line. */
+export function markOutLine({ planned }: State): string {
+  if (planned === null) return words.notYet;
+  const places = planned.plan.table.length;
+  return places === 0 ? words.nothingToMark : words.readyToMark(places);
+}
+
+const paperNames = [
+  ['a4', 'A4'],
+  ['a3', 'A3'],
+  ['letter', 'Letter'],
+] as const;
+
+const kinds = [
+  ['pdf', words.sheets],
+  ['svg', words.svg],
+  ['dxf', words.dxf],
+  ['csv', words.csv],
+  ['drawing', words.drawingFile],
+  ['report', words.report],
+] as const;
+
+export function MarkOut({ app, state }: StepProps) {
+  const [paper, setPaper] = useState<PaperName>('a4');
+  const [making, setMaking] = useState('');
+  const nothing = state.planned === null || state.planned.plan.table.length === 0;
+  const make = async (as: Making['as']): Promise<void> => {
+    setMaking(words.making);
+    try {
+      const files = await app.make({ as, paper, date: today() });
+      for (const file of files) hand(file);
+      setMaking(files.map(({ name }) => name).join(', '));
+    } catch (error) {
+      setMaking(words.broke(error instanceof Error ? error.message : String(error)));
+    }
+  };
+  return (
+    <>
+      <Choice label={words.paper} value={paper} options={paperNames} onValue={setPaper} />
+      <div class="jumps">
+        {kinds.map(([as, label]) => (
+          <button
+            key={as}
+            type="button"
+            disabled={nothing && as !== 'report' && as !== 'drawing'}
+            onClick={() => make(as)}
+          >
+            {label}
+          </button>
+        ))}
+      </div>
+      <p role="status">{making}</p>
+      <p>{words.printTrue}</p>
+    </>
+  );
+}
+
+/** Gives a file to whoever sits here, as a download. */
+export function hand({ name, mediaType, data }: MadeFile): void {
+  const address = URL.createObjectURL(new Blob([data], { type: mediaType }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+/** The date where the reader is, year first. */
+function today(): string {
+  const now = new Date();
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

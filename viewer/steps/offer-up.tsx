@@ -1,0 +1,184 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { PositionFile } from '../../src/model/fit-file.ts';
+import { degreesText, givenLength, lengthText } from '../../src/words/units.ts';
+import { verdictLine } from '../../src/words/verdict.ts';
+import type { State } from '../app.ts';
+import { Group, NumberField } from '../fields.tsx';
+import { lastStop, placeOf } from '../way.ts';
+import { standingWords } from '../words/standing.ts';
+import { words } from '../words.ts';
+import type { StepProps } from './step-props.ts';
+
+/** Whether it goes, in one line. */
+export const offerUpLine = ({ checked }: State): string =>
+  checked === null ? words.notYet : verdictLine(checked.check);
+
+export function OfferUp({ app, state, job }: StepProps) {
+  const { checked } = state;
+  return (
+    <>
+      {checked === null ? null : <Standing app={app} state={state} job={job} />}
+      <Positions app={app} state={state} job={job} />
+      {checked === null || checked.check.rotating.length === 0 ? null : (
+        <Group name={words.rotating}>
+          <ul>
+            {checked.check.rotating.map(({ part, against, state: how, clearanceMm }) => (
+              <li key={`${part} ${against}`}>
+                {part}, {against === 'fixed' ? words.cutFixed : words.cutMoving}:{' '}
+                {standingWords({ state: how, clearanceMm, worstClearanceMm: null, nearest: null }, job.fit.units)}
+              </li>
+            ))}
+          </ul>
+        </Group>
+      )}
+      {checked === null ? null : (
+        <details>
+          <summary>{words.inFull}</summary>
+          <pre>{checked.text}</pre>
+        </details>
+      )}
+    </>
+  );
+}
+
+function Standing({ app, state }: StepProps) {
+  const [, setTurns] = useState(0);
+  useEffect(() => app.onPlace(() => setTurns((turns) => turns + 1)), [app]);
+  const { checked, way } = state;
+  if (checked === null) return null;
+  const { install } = checked.check;
+  const { units } = checked.joint.fit;
+  const { stands, stop } = app;
+  const toMoment = (moment: { readonly leg: number; readonly at: number } | null | undefined): void => {
+    if (moment && way !== null) app.moveTo(placeOf(way, moment.leg, moment.at));
+  };
+  return (
+    <div class="standing">
+      {stands === null || stop === null ? null : (
+        <dl>
+          <dt>{words.leastHere}</dt>
+          <dd data-state={stands.standing.state}>{standingWords(stands.standing, units)}</dd>
+          {stands.standing.worstClearanceMm === null ? null : (
+            <>
+              <dt>{words.worstHere}</dt>
+              <dd>{lengthText(stands.standing.worstClearanceMm, units)}</dd>
+            </>
+          )}
+          {stands.standing.nearest === null ? null : (
+            <>
+              <dt>{words.between}</dt>
+              <dd>{words.sections(stands.standing.nearest.fixedSection, stands.standing.nearest.movingSection)}</dd>
+            </>
+          )}
+          <dt>{words.standing}</dt>
+          <dd>
+            {words.turn} {degreesText((stop.position.turnRad * 180) / Math.PI)}, {words.standOff}{' '}
+            {givenLength(stop.position.standOffMm, units)}
+          </dd>
+        </dl>
+      )}
+      {way === null ? null : (
+        <div class="jumps">
+          {install?.firstTouch ? (
+            <button type="button" onClick={() => toMoment(install.firstTouch)}>
+              {words.toTouch}
+            </button>
+          ) : null}
+          {install?.nearest ? (
+            <button type="button" onClick={() => toMoment(install.nearest)}>
+              {words.toWorst}
+            </button>
+          ) : null}
+          <RunHome app={app} end={lastStop(way)} />
+        </div>
+      )}
+      {checked.facts.dowelGaps.map(({ fixed, gapMm }) => (
+        <p key={fixed}>{words.dowelStands(fixed, lengthText(gapMm, units))}.</p>
+      ))}
+    </div>
+  );
+}
+
+/** The whole way at a steady pace, s. */
+const wholeWayS = 8;
+
+function RunHome({ app, end }: { readonly app: StepProps['app']; readonly end: number }) {
+  const [runs, setRuns] = useState(false);
+  useEffect(() => {
+    if (!runs) return;
+    let before = performance.now();
+    let frame = requestAnimationFrame(function step(now) {
+      const next = app.place + ((now - before) / 1000) * (end / wholeWayS);
+      before = now;
+      app.moveTo(next);
+      if (next >= end) setRuns(false);
+      else frame = requestAnimationFrame(step);
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [runs, app, end]);
+  const press = (): void => {
+    if (!runs && app.place >= end - 1e-6) app.moveTo(0);
+    setRuns(!runs);
+  };
+  return (
+    <button type="button" onClick={press}>
+      {runs ? words.pause : words.runHome}
+    </button>
+  );
+}
+
+const home: PositionFile = { standOff: 0, turn: 0 };
+
+function Positions({ app, job: { fit } }: StepProps) {
+  const positions = fit.offerUp ?? [home];
+  const set = (offerUp: PositionFile[]): void => app.edit((now) => ({ ...now, fit: { ...now.fit, offerUp } }));
+  const change = (i: number, said: Partial<PositionFile>): void =>
+    set(positions.map((position, j) => (j === i ? { ...position, ...said } : position)));
+  const before = positions.slice(0, -1);
+  return (
+    <Group name={words.positions}>
+      <ol class="positions">
+        {before.map((position, i) => (
+          <li key={i}>
+            <NumberField
+              label={words.standOff}
+              unit={fit.units}
+              min={0}
+              value={position.standOff ?? 0}
+              onValue={(standOff = 0) => change(i, { standOff })}
+            />
+            <NumberField
+              label={words.turn}
+              unit="°"
+              value={position.turn ?? 0}
+              onValue={(turn = 0) => change(i, { turn })}
+            />
+            {(['shiftX', 'shiftY'] as const).map((name, axis) => (
+              <NumberField
+                key={name}
+                label={words[name]}
+                unit={fit.units}
+                value={position.shift?.[axis] ?? 0}
+                onValue={(value = 0) => {
+                  const [x, y] = position.shift ?? [0, 0];
+                  change(i, { shift: axis === 0 ? [value, y] : [x, value] });
+                }}
+              />
+            ))}
+            <button
+              type="button"
+              aria-label={words.removePosition(i + 1)}
+              onClick={() => set(positions.filter((_, j) => j !== i))}
+            >
+              ×
+            </button>
+          </li>
+        ))}
+        <li>{words.atHome}</li>
+      </ol>
+      <button type="button" onClick={() => set([...before, { ...(before.at(-1) ?? { standOff: 20, turn: 0 }) }, home])}>
+        {words.addPosition}
+      </button>
+    </Group>
+  );
+}

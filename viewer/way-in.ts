@@ -1,0 +1,214 @@
+import type { Leg } from '../src/model/path.ts';
+import { degreesText, givenLength, lengthText, type Units } from '../src/words/units.ts';
+import type { App } from './app.ts';
+import type { Way } from './heavy/questions.ts';
+import { svgElement, svgText } from './stage/svg-element.ts';
+import { lastStop, placeOf } from './way.ts';
+import { standingWords } from './words/standing.ts';
+import { words } from './words.ts';
+
+const margin = { left: 44, right: 14, top: 10, bottom: 22 };
+
+interface Axes {
+  readonly x: (place: number) => number;
+  readonly y: (mm: number) => number;
+  readonly place: (x: number) => number;
+  readonly topMm: number;
+  readonly bottom: number;
+}
+
+/**
+ * The way in at the foot of the page: the least clearance along it as the proved curve, which is itself what one drags to
+ * move the housing.
+ */
+export function wayInOf(app: App): HTMLElement {
+  const element = document.createElement('section');
+  element.id = 'way-in';
+  const heading = document.createElement('h2');
+  heading.textContent = words.wayIn;
+  const now = document.createElement('output');
+  const slider = document.createElement('div');
+  slider.className = 'curve';
+  slider.tabIndex = 0;
+  slider.title = words.wayInHelp;
+  for (const [name, value] of Object.entries({ role: 'slider', 'aria-label': words.wayIn, 'aria-valuemin': '0' }))
+    slider.setAttribute(name, value);
+  const picture = svgElement('svg');
+  picture.setAttribute('aria-hidden', 'true');
+  const curve = svgElement('g');
+  const hand = svgElement('g', { class: 'hand' });
+  picture.append(curve, hand);
+  slider.append(picture);
+  element.append(heading, now, slider);
+  let axes: Axes | null = null;
+  let drawn: Way | null = null;
+  let size = '';
+
+  const draw = (): void => {
+    const { way, checked } = app.state;
+    element.hidden = checked === null;
+    if (way === null || checked === null) {
+      drawn = null;
+      axes = null;
+      slider.hidden = true;
+      now.textContent = checked !== null && checked.joint.fit.legs.length === 0 ? words.homeOnly : '';
+      return;
+    }
+    slider.hidden = false;
+    const fits = `${slider.clientWidth}×${slider.clientHeight}`;
+    if (way === drawn && fits === size) return;
+    [drawn, size] = [way, fits];
+    axes = axesOf(way, slider.clientWidth, slider.clientHeight);
+    const { units, legs } = checked.joint.fit;
+    curve.replaceChildren(...marks(way, checked.check.install?.firstTouch ?? null, axes, legs, units));
+    slider.setAttribute('aria-valuemax', String(lastStop(way)));
+    place();
+  };
+
+  const place = (): void => {
+    const { stop, stands } = app;
+    const { checked } = app.state;
+    if (axes === null || stop === null || checked === null) return;
+    const { units } = checked.joint.fit;
+    const at = axes.x(app.place);
+    const isNow = stands !== null && stands.leg === stop.leg && stands.at === stop.at;
+    const mm = stands?.standing.clearanceMm ?? axes.topMm;
+    hand.replaceChildren(
+      svgElement('path', { d: `M${at},${margin.top}V${axes.bottom}` }),
+      svgElement('circle', { cx: at, cy: axes.y(Math.min(mm, axes.topMm)), r: 9 }),
+    );
+    const clearance = stands === null ? '' : standingWords(stands.standing, units);
+    const { turnRad, standOffMm } = stop.position;
+    const text = words.place(
+      stop.leg,
+      degreesText((turnRad * 180) / Math.PI),
+      givenLength(standOffMm, units),
+      isNow ? clearance : '…',
+    );
+    now.textContent = text;
+    now.dataset.state = stands?.standing.state ?? '';
+    slider.setAttribute('aria-valuenow', app.place.toFixed(2));
+    slider.setAttribute('aria-valuetext', text);
+  };
+
+  const goTo = (event: PointerEvent): void => {
+    if (axes !== null) app.moveTo(axes.place(event.clientX - slider.getBoundingClientRect().left));
+  };
+  slider.addEventListener('pointerdown', (event) => {
+    if (event.isTrusted) slider.setPointerCapture(event.pointerId);
+    slider.dataset.held = '';
+    goTo(event);
+  });
+  slider.addEventListener('pointermove', (event) => {
+    if ('held' in slider.dataset) goTo(event);
+  });
+  for (const end of ['pointerup', 'pointercancel'] as const)
+    slider.addEventListener(end, () => delete slider.dataset.held);
+  slider.addEventListener('keydown', (event) => {
+    const step = keySteps[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    app.moveTo(app.place + step);
+  });
+  app.onChange(draw);
+  app.onPlace(place);
+  new ResizeObserver(draw).observe(slider);
+  return element;
+}
+
+const keySteps: Readonly<Record<string, number>> = {
+  ArrowRight: 0.25,
+  ArrowUp: 0.25,
+  ArrowLeft: -0.25,
+  ArrowDown: -0.25,
+  PageUp: 5,
+  PageDown: -5,
+  Home: -1e9,
+  End: 1e9,
+};
+
+/** What is near is what matters: the curve is cut off somewhat above what was asked and what is nearest. */
+function axesOf(way: Way, width: number, height: number): Axes {
+  const told = way.curve.pieces.flatMap(({ clearanceMm }) => (clearanceMm === null ? [] : [clearanceMm]));
+  const worst = way.curve.pieces.flatMap(({ worstClearanceMm }) => worstClearanceMm ?? []);
+  const least = told.length === 0 ? 0 : Math.min(...told);
+  const topMm = Math.max(2, 3 * way.curve.askedMm, 1.6 * least);
+  const lowMm = Math.min(0, ...worst);
+  const across = Math.max(1, width - margin.left - margin.right);
+  const bottom = height - margin.bottom;
+  const perMm = (bottom - margin.top) / (topMm - lowMm);
+  const last = lastStop(way);
+  return {
+    x: (place) => margin.left + (place / last) * across,
+    y: (mm) => bottom - (Math.min(mm, topMm) - lowMm) * perMm,
+    place: (x) => ((x - margin.left) / across) * last,
+    topMm,
+    bottom,
+  };
+}
+
+interface Touch {
+  readonly leg: number;
+  readonly at: number;
+}
+
+function marks(way: Way, touch: Touch | null, axes: Axes, legs: readonly Leg[], units: Units): SVGElement[] {
+  const { pieces, askedMm } = way.curve;
+  const { x, y } = axes;
+  const [left, right] = [x(0), x(lastStop(way))];
+  const steps = (mm: (i: number) => number | null, close: (i: number) => number): string =>
+    pieces
+      .map((_, i) => {
+        const top = mm(i);
+        return top === null ? '' : `M${x(i)},${y(close(i))}V${y(top)}H${x(i + 1)}V${y(close(i))}Z`;
+      })
+      .join('');
+  const line = pieces
+    .map(({ clearanceMm }, i) => {
+      if (clearanceMm === null) return '';
+      const before = pieces[i - 1]?.clearanceMm ?? null;
+      return `${before === null ? 'M' : 'L'}${x(i)},${y(clearanceMm)}H${x(i + 1)}`;
+    })
+    .join('');
+  const fouls = pieces
+    .map(({ state }, i) => {
+      if (state !== 'fouls') return '';
+      const begins = pieces[i - 1]?.state !== 'fouls';
+      const ends = pieces[i + 1]?.state !== 'fouls';
+      return `${begins ? `M${x(i)},${axes.bottom}V${margin.top}` : ''}H${x(i + 1)}${ends ? `V${axes.bottom}Z` : ''}`;
+    })
+    .join('');
+  const ends = legs.map((_, i) => placeOf(way, i + 1, 1));
+  const starts = [0, ...ends];
+  return [
+    svgElement('path', { class: 'foul-stretch', d: fouls }),
+    svgElement('path', {
+      class: 'error-band',
+      d: steps(
+        (i) => pieces[i]?.clearanceMm ?? null,
+        (i) => pieces[i]?.worstClearanceMm ?? 0,
+      ),
+    }),
+    ...ends
+      .slice(0, -1)
+      .map((place) => svgElement('path', { class: 'leader', d: `M${x(place)},${margin.top}V${axes.bottom}` })),
+    svgElement('path', { class: 'axis', d: `M${left},${y(0)}H${right}` }),
+    svgElement('path', { class: 'asked', d: `M${left},${y(askedMm)}H${right}` }),
+    svgElement('path', { class: 'clearance-curve', d: line }),
+    ...(touch === null
+      ? []
+      : [svgElement('circle', { class: 'first-touch', cx: x(placeOf(way, touch.leg, touch.at)), cy: y(0), r: 5 })]),
+    svgText('0', { x: left - 6, y: y(0) + 4 }, { 'text-anchor': 'end' }),
+    svgText(
+      lengthText(askedMm, units).replace(` ${units}`, ''),
+      { x: left - 6, y: y(askedMm) + 4 },
+      { 'text-anchor': 'end' },
+    ),
+    svgText(units, { x: left - 6, y: margin.top + 10 }, { 'text-anchor': 'end' }),
+    ...legs.flatMap((_, i) => {
+      const [from, to] = [x(starts[i] ?? 0), x(ends[i] ?? 0)];
+      const name = to - from > 46 ? words.leg(i + 1) : String(i + 1);
+      return [svgText(name, { x: (from + to) / 2, y: axes.bottom + 15 }, { 'text-anchor': 'middle' })];
+    }),
+  ];
+}

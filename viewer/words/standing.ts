@@ -1,0 +1,16 @@
+import type { Standing } from '../../src/clearance/at-position.ts';
+import { lengthText, type Units } from '../../src/words/units.ts';
+
+/** The least clearance at a place, in a few words. */
+export function standingWords({ state, clearanceMm }: Standing, units: Units): string {
+  switch (state) {
+    case 'fouls':
+      return 'fouls';
+    case 'touches':
+      return 'touches';
+    case 'undecided':
+      return 'undecided';
+    case 'clear':
+      return clearanceMm === null ? 'no depth shared' : `${lengthText(clearanceMm, units)} clear`;
+  }
+}
