@@ -15,6 +15,5 @@ export function readBody(request: IncomingMessage, mostBytes: number): Promise<B
     });
     request.on('end', () => done(Buffer.concat(chunks)));
     request.on('error', () => done('cut-short'));
-    request.on('close', () => done('cut-short'));
   });
 }
