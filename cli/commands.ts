@@ -34,6 +34,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./report.ts')).reportCommand(),
   },
   {
+    name: 'view',
+    summary: 'the job in a browser, on this machine alone',
+    load: async () => (await import('./view.ts')).viewCommand(),
+  },
+  {
     name: 'import',
     summary: 'outlines from CSV, DXF or SVG into a part file',
     load: async () => (await import('./import.ts')).importCommand(),

@@ -1,4 +1,3 @@
-import { existsSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { Command } from 'commander';
 import { checkFacts } from '../src/clearance/check-facts.ts';
@@ -8,6 +7,7 @@ import { grindText, planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { drawingOf } from './draw.ts';
 import { openJob } from './open-job.ts';
+import { packageFolder } from './package-folder.ts';
 import { save } from './save.ts';
 import { print, printVerdictFirst } from './terminal.ts';
 
@@ -35,10 +35,4 @@ async function demo(): Promise<void> {
   print(
     `${verdictLine(check.answer)}\n${planLine(joint, plan.answer)}\nThe drawing: open ${pictureName} in a browser.`,
   );
-}
-
-/** Where the package stands: this file runs from `cli` as from `dist/cli`. */
-function packageFolder(): string {
-  const above = ['..', '../..'].map((up) => join(import.meta.dirname, up));
-  return above.find((folder) => existsSync(join(folder, 'package.json'))) ?? '.';
 }

@@ -24,9 +24,13 @@ export function loadBytes(file: string): Reading<Uint8Array<ArrayBuffer>> {
 /** A text file as UTF-8; UTF-16 with its mark is understood too, anything else refused. */
 export function loadText(file: string): Reading<string> {
   const bytes = loadBytes(file);
-  if (!bytes.ok) return bytes;
+  return bytes.ok ? decoded(file, bytes.value) : bytes;
+}
+
+/** The bytes of a text file as text, as `loadText` has it. */
+export function decoded(file: string, bytes: Uint8Array): Reading<string> {
   try {
-    return { ok: true, value: new TextDecoder(encodingOf(bytes.value), { fatal: true }).decode(bytes.value) };
+    return { ok: true, value: new TextDecoder(encodingOf(bytes), { fatal: true }).decode(bytes) };
   } catch {
     return refused(file, 'bytes that are no text', 'text in UTF-8');
   }

@@ -1,10 +1,13 @@
-import { execFile, spawn } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { type ChildProcess, execFile, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { chmodSync, cpSync, existsSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { type AddressInfo, createServer } from 'node:net';
 import { join, resolve } from 'node:path';
 import { promisify } from 'node:util';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import { jobFiles } from '../../support/small-job.ts';
 import { folderWith } from '../../support/temp-folder.ts';
+import { smallPage } from '../../support/view-server.ts';
 
 const house = resolve(import.meta.dirname, '../../..');
 const built = join(house, 'out', `cli-${process.pid}`);
@@ -87,5 +90,90 @@ describe('the built program', () => {
     const { code, stdout } = await shell('$FETTLE check job.fit.json & sleep 0.6; kill -INT $!; wait $!', folder);
     expect({ code, stdout }).toEqual({ code: 130, stdout: '' });
     expect(readdirSync(folder)).toEqual(before);
+  });
+});
+
+/** The built program as a package of its own, with a page to show, a small job, and a browser that keeps the address. */
+function packed(files: Record<string, unknown> = { 'dist/viewer/index.html': smallPage }): string {
+  const folder = folderWith({
+    'package.json': { type: 'module' },
+    'bin/xdg-open': '#!/bin/sh\necho "$1" > opened\n',
+    ...jobFiles(),
+    ...files,
+  });
+  cpSync(built, join(folder, 'dist/cli'), { recursive: true });
+  symlinkSync(join(house, 'node_modules'), join(folder, 'node_modules'));
+  chmodSync(join(folder, 'bin/xdg-open'), 0o755);
+  return folder;
+}
+
+/** The viewer started with some arguments, with what it has written so far. */
+function view(folder: string, args: readonly string[], path = '') {
+  const argv = [join(folder, 'dist/cli/fettle.js'), 'view', ...args];
+  const child: ChildProcess = spawn(process.execPath, argv, { cwd: folder, env: { ...process.env, PATH: path } });
+  onTestFinished(() => void child.kill('SIGKILL'));
+  const written = { stdout: '', stderr: '' };
+  for (const name of ['stdout', 'stderr'] as const) {
+    child[name]?.on('data', (chunk) => {
+      written[name] += String(chunk);
+    });
+  }
+  const ended = once(child, 'close').then(([code]) => ({ code, ...written }));
+  const address = () =>
+    vi.waitFor(
+      () => /^The viewer is at (http:\/\/127\.0\.0\.1:\d+\/[\w-]{43}\/)\n/.exec(written.stdout)?.[1] ?? fail(),
+      20_000,
+    );
+  return { child, ended, address };
+}
+
+const fail = (): never => {
+  throw new Error('not yet');
+};
+
+describe('the built viewer', () => {
+  it('prints its address, serves there, and Ctrl-C is its proper end', async () => {
+    const { child, ended, address } = view(packed(), ['job.fit.json', '--no-open']);
+    const at = await address();
+    expect(await (await fetch(at)).text()).toBe(smallPage);
+    expect(await (await fetch(`${at}job`)).json()).toMatchObject({ open: 'job.fit.json' });
+    child.kill('SIGINT');
+    expect(await ended).toEqual({ code: 0, stdout: `The viewer is at ${at}\nCtrl-C ends it.\n`, stderr: '' });
+  });
+
+  it.skipIf(process.platform !== 'linux')('opens the default browser at its address', async () => {
+    const folder = packed();
+    const { address } = view(folder, [], join(folder, 'bin'));
+    const at = await address();
+    await vi.waitFor(() => expect(readFileSync(join(folder, 'opened'), 'utf8')).toBe(`${at}\n`), 20_000);
+  });
+
+  it('goes on where there is no browser', async () => {
+    const { child, ended, address } = view(packed(), []);
+    expect((await fetch(await address())).status).toBe(200);
+    child.kill('SIGINT');
+    expect(await ended).toMatchObject({ code: 0, stderr: '' });
+  });
+
+  it('says that its port is taken', async () => {
+    const other = createServer().listen(0, '127.0.0.1');
+    await once(other, 'listening');
+    onTestFinished(() => void other.close());
+    const { port } = other.address() as AddressInfo;
+    expect(await view(packed(), ['--no-open', '--port', String(port)]).ended).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: expect.stringMatching(
+        new RegExp(
+          `^--port: found ${port}, which another program listens on; expected a port that is free, .*\\n1 thing`,
+        ),
+      ),
+    });
+  });
+
+  it('says how its page is made where it is not there', async () => {
+    const { code, stderr } = await view(packed({}), ['--no-open']).ended;
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/index\.html: found no page; expected npm run build:viewer/);
   });
 });

@@ -5,7 +5,8 @@ describe('the command line', () => {
   it('lists its commands, with examples', async () => {
     const { code, stdout } = await runCli('--help');
     expect(code).toBe(0);
-    for (const name of ['check', 'grind', 'draw', 'import', 'demo', 'Examples:']) expect(stdout).toContain(name);
+    for (const name of ['check', 'grind', 'draw', 'view', 'import', 'demo', 'Examples:'])
+      expect(stdout).toContain(name);
   });
 
   it('without a command it shows the help, and that is a usage error', async () => {
@@ -51,7 +52,7 @@ describe('the command line', () => {
     expect(JSON.parse(stdout)).toMatchObject({ format: 'fettle-findings/1', findings: [{ at: 'command line' }] });
   });
 
-  it.each(['check', 'grind', 'draw', 'import', 'demo'])('%s --help ends in examples to copy', async (name) => {
+  it.each(['check', 'grind', 'draw', 'view', 'import', 'demo'])('%s --help ends in examples to copy', async (name) => {
     for (const argv of [
       [name, '--help'],
       ['help', name],
