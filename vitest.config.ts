@@ -10,8 +10,18 @@ export default defineConfig({
         test: {
           name: 'quick',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/long/**', 'node_modules/**'],
+          exclude: ['tests/long/**', 'tests/browser/**', 'node_modules/**'],
           testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: 'tests/browser/support/say-no-browser.ts',
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       { test: { name: 'long', include: ['tests/long/**/*.test.ts'], testTimeout: 600_000 } },

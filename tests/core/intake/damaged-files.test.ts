@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { importDrawing } from '../../../src/intake/import-drawing.ts';
-import { partText } from '../../../src/intake/part-text.ts';
 import { readDrawing } from '../../../src/intake/sources.ts';
+import { jsonText } from '../../../src/model/json-text.ts';
 import { bytesOf, circle, dxf, entity, line, polyline, svg } from './drawn.ts';
 
 const sheet = readFileSync(join(import.meta.dirname, '../../fixtures/intake/features.csv'), 'utf8');
@@ -92,7 +92,7 @@ describe('a damaged file is read as far as it means something, or refused with w
     fc.assert(
       fc.property(damaged(text), (content) => {
         const result = tried(content);
-        if (result.ok) expect(() => JSON.parse(partText(result.value.part))).not.toThrow();
+        if (result.ok) expect(() => JSON.parse(jsonText(result.value.part))).not.toThrow();
         else
           for (const finding of result.findings)
             expect(finding).toMatchObject({ file: name, found: expect.stringMatching(/./) });

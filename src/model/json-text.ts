@@ -1,9 +1,7 @@
-import type { PartFile } from '../model/part-file.ts';
-
 const widest = 110;
 
-/** A part as a file a person can read: two blanks a step, whatever fits on one line on one line. */
-export const partText = (part: PartFile): string => `${written(part, 0, 0)}\n`;
+/** An object as a file a person can read: two blanks a step, whatever fits on one line on one line. */
+export const jsonText = (value: object): string => `${written(value, 0, 0)}\n`;
 
 /** A value as text; its own lines are indented by `indent`, and it starts `column` letters into its first. */
 function written(value: unknown, indent: number, column: number): string {
@@ -12,9 +10,7 @@ function written(value: unknown, indent: number, column: number): string {
   const step = indent + 2;
   const items = Array.isArray(value)
     ? value.map((item) => written(item, step, step))
-    : Object.entries(value).map(
-        ([key, item]) => `${JSON.stringify(key)}: ${written(item, step, step + key.length + 4)}`,
-      );
+    : entriesOf(value).map(([key, item]) => `${JSON.stringify(key)}: ${written(item, step, step + key.length + 4)}`);
   const [open, close] = Array.isArray(value) ? '[]' : '{}';
   const inner = `\n${' '.repeat(step)}`;
   return `${open}${inner}${items.join(`,${inner}`)}\n${' '.repeat(indent)}${close}`;
@@ -23,6 +19,10 @@ function written(value: unknown, indent: number, column: number): string {
 function onOneLine(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(onOneLine).join(', ')}]`;
   if (typeof value !== 'object' || value === null) return JSON.stringify(value);
-  const items = Object.entries(value).map(([key, item]) => `${JSON.stringify(key)}: ${onOneLine(item)}`);
+  const items = entriesOf(value).map(([key, item]) => `${JSON.stringify(key)}: ${onOneLine(item)}`);
   return `{ ${items.join(', ')} }`;
 }
+
+/** A key without a value is not written, as JSON has none. */
+const entriesOf = (value: object): [string, unknown][] =>
+  Object.entries(value).filter(([, item]) => item !== undefined);
