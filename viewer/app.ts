@@ -21,6 +21,14 @@ export interface State {
   readonly working: Progress | 'starting' | null;
   readonly failure: string;
   readonly notice: string;
+  /** Something the builder has to settle; null most of the time. */
+  readonly asked: Asked | null;
+}
+
+/** A question with what can be done about it. */
+export interface Asked {
+  readonly text: string;
+  readonly choices: readonly { readonly label: string; readonly choose: () => void }[];
 }
 
 const nothing: Pick<State, 'checked' | 'way' | 'planned'> = { checked: null, way: null, planned: null };
@@ -35,6 +43,7 @@ export class App {
     working: null,
     failure: '',
     notice: '',
+    asked: null,
   };
   /** Where on the way in the moving part stands, in pieces of the curve; kept apart, since it changes with every drag. */
   place = 0;
@@ -103,6 +112,15 @@ export class App {
   halt(): void {
     this.#work.drop();
     this.#set({ working: null });
+  }
+
+  /** Puts something to the builder; a choice takes the question away. */
+  put(text: string, choices: Asked['choices']): void {
+    const settled = (choose: () => void) => () => {
+      this.#set({ asked: null });
+      choose();
+    };
+    this.#set({ asked: { text, choices: choices.map(({ label, choose }) => ({ label, choose: settled(choose) })) } });
   }
 
   tell(notice: string): void {

@@ -1,6 +1,8 @@
 import { type App, type State, type StepName, stepNames } from './app.ts';
 import { demoJob } from './job/demo-job.ts';
 import { newJob } from './job/new-job.ts';
+import type { Session } from './session.ts';
+import type { Pane } from './stage/pane.ts';
 import { DowelUp, dowelUpLine } from './steps/dowel-up.tsx';
 import { Grind, grindLine } from './steps/grind.tsx';
 import { MarkOut, markOutLine } from './steps/mark-out.tsx';
@@ -22,23 +24,24 @@ const steps: Readonly<Record<StepName, Step>> = {
   'mark-out': { line: markOutLine, Panel: MarkOut },
 };
 
-export interface Files {
-  readonly openFiles: (files: Iterable<File>) => void;
-  readonly save: () => void;
+interface CardProps {
+  readonly app: App;
+  readonly session: Session;
+  readonly pane: Pane;
 }
 
 /** The job card: a line for each step that says how it stands, the present step opened. */
-export function Card({ app, files }: { readonly app: App; readonly files: Files }) {
+export function Card({ app, session, pane }: CardProps) {
   const { state } = app;
   const job = state.history?.now;
   return (
     <>
       <header>
         <h1>{words.name}</h1>
-        {job === undefined ? null : <JobButtons app={app} state={state} save={files.save} />}
+        {job === undefined ? null : <JobButtons app={app} state={state} save={() => session.save()} />}
       </header>
       {job === undefined ? (
-        <Start app={app} files={files} />
+        <Start session={session} />
       ) : (
         <>
           <p class="title">{job.fit.title}</p>
@@ -54,7 +57,7 @@ export function Card({ app, files }: { readonly app: App; readonly files: Files 
                   </button>
                   {isOpen ? (
                     <div class="panel">
-                      <Panel app={app} state={state} job={job} />
+                      <Panel app={app} state={state} job={job} pane={pane} />
                     </div>
                   ) : null}
                 </li>
@@ -88,7 +91,7 @@ const JobButtons = ({ app, state: { history }, save }: JobButtonsProps) => (
   </div>
 );
 
-const Start = ({ app, files }: { readonly app: App; readonly files: Files }) => (
+const Start = ({ session }: { readonly session: Session }) => (
   <div class="start">
     <p>{words.invitation}</p>
     <label class="opener">
@@ -97,20 +100,26 @@ const Start = ({ app, files }: { readonly app: App; readonly files: Files }) => 
         type="file"
         multiple
         accept=".json,application/json"
-        onChange={(event) => files.openFiles(event.currentTarget.files ?? [])}
+        onChange={(event) => session.openFiles(event.currentTarget.files ?? [])}
       />
     </label>
-    <button type="button" onClick={() => app.open(newJob(words.newParts), 'outlines')}>
+    <button type="button" onClick={() => session.open(newJob(words.newParts), null)}>
       {words.begin}
     </button>
-    <button type="button" onClick={() => app.open(demoJob(), 'offer-up')}>
+    <button type="button" onClick={() => session.open(demoJob(), null)}>
       {words.demo}
     </button>
   </div>
 );
 
 /** What goes on, what is missing and what went wrong, said where it is heard too. */
-function Telling({ app, state: { working, findings, failure, notice } }: { readonly app: App; readonly state: State }) {
+function Telling({
+  app,
+  state: { working, findings, failure, notice, asked },
+}: {
+  readonly app: App;
+  readonly state: State;
+}) {
   const progress =
     working === null
       ? ''
@@ -124,6 +133,16 @@ function Telling({ app, state: { working, findings, failure, notice } }: { reado
         <button type="button" onClick={() => app.halt()}>
           {words.stop}
         </button>
+      )}
+      {asked === null ? null : (
+        <div role="alertdialog" aria-label={asked.text}>
+          <p>{asked.text}</p>
+          {asked.choices.map(({ label, choose }) => (
+            <button key={label} type="button" onClick={choose}>
+              {label}
+            </button>
+          ))}
+        </div>
       )}
       {failure === '' ? null : <p role="alert">{words.broke(failure)}</p>}
       {findings === '' ? null : <pre class="findings">{findings}</pre>}

@@ -157,7 +157,10 @@ function levelWithOneAnother(face: Pane, side: Pane): void {
     following = false;
   };
   face.onView(follow(face, side));
-  side.onView(follow(side, face));
+  side.onView((view, cause) => {
+    // what the window does to the side view is no wish of the hand's
+    if (cause === 'hand') follow(side, face)(view);
+  });
 }
 
 const letterPx = 7.2;

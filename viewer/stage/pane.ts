@@ -16,11 +16,14 @@ export interface Pane {
   /** Shows all of an extent. */
   fit(extent: Extent): void;
   zoom(factor: number): void;
-  /** Hears of every change of the view; gives back how to stop hearing. */
-  onView(hear: (view: View) => void): () => void;
+  /** Hears of every change of the view, and what made it; gives back how to stop hearing. */
+  onView(hear: (view: View, cause: Cause) => void): () => void;
   /** The tool that takes presses now. */
   setTouching(touching: Touching): void;
 }
+
+/** Whether the hand moved the view, or the window did. */
+export type Cause = 'hand' | 'window';
 
 export function paneOf(label: string): Pane {
   const element = document.createElement('div');
@@ -40,19 +43,19 @@ export function paneOf(label: string): Pane {
   let extent: Extent | null = null;
   let followsExtent = true;
   let touching: Touching = {};
-  const hearers = new Set<(view: View) => void>();
-  const apply = (next: View): void => {
+  const hearers = new Set<(view: View, cause: Cause) => void>();
+  const apply = (next: View, cause: Cause): void => {
     view = next;
     plane.setAttribute('transform', matrixOf(next));
-    for (const hear of hearers) hear(next);
+    for (const hear of hearers) hear(next, cause);
   };
   const refit = (): void => {
     if (extent !== null && element.clientWidth > 0)
-      apply(fitted(extent, { width: element.clientWidth, height: element.clientHeight }));
+      apply(fitted(extent, { width: element.clientWidth, height: element.clientHeight }), 'window');
   };
   const setView = (next: View): void => {
     followsExtent = false;
-    apply(next);
+    apply(next, 'hand');
   };
   const fitAgain = (): void => {
     followsExtent = true;
@@ -68,7 +71,7 @@ export function paneOf(label: string): Pane {
   let width = 0;
   new ResizeObserver(() => {
     if (followsExtent) refit();
-    else apply(moved(view, { x: (element.clientWidth - width) / 2, y: 0 }));
+    else apply(moved(view, { x: (element.clientWidth - width) / 2, y: 0 }), 'window');
     width = element.clientWidth;
   }).observe(element);
 
@@ -86,7 +89,7 @@ export function paneOf(label: string): Pane {
     zoom: (factor) => setView(scaled(view, factor, { x: element.clientWidth / 2, y: element.clientHeight / 2 })),
     onView: (hear) => {
       hearers.add(hear);
-      hear(view);
+      hear(view, 'window');
       return () => hearers.delete(hear);
     },
     setTouching: (next) => {

@@ -17,8 +17,8 @@ export function OfferUp({ app, state, job }: StepProps) {
   const { checked } = state;
   return (
     <>
-      {checked === null ? null : <Standing app={app} state={state} job={job} />}
-      <Positions app={app} state={state} job={job} />
+      {checked === null ? null : <Standing app={app} state={state} />}
+      <Positions app={app} job={job} />
       {checked === null || checked.check.rotating.length === 0 ? null : (
         <Group name={words.rotating}>
           <ul>
@@ -41,7 +41,7 @@ export function OfferUp({ app, state, job }: StepProps) {
   );
 }
 
-function Standing({ app, state }: StepProps) {
+function Standing({ app, state }: Pick<StepProps, 'app' | 'state'>) {
   const [, setTurns] = useState(0);
   useEffect(() => app.onPlace(() => setTurns((turns) => turns + 1)), [app]);
   const { checked, way } = state;
@@ -129,7 +129,7 @@ function RunHome({ app, end }: { readonly app: StepProps['app']; readonly end: n
 
 const home: PositionFile = { standOff: 0, turn: 0 };
 
-function Positions({ app, job: { fit } }: StepProps) {
+function Positions({ app, job: { fit } }: Pick<StepProps, 'app' | 'job'>) {
   const positions = fit.offerUp ?? [home];
   const set = (offerUp: PositionFile[]): void => app.edit((now) => ({ ...now, fit: { ...now.fit, offerUp } }));
   const change = (i: number, said: Partial<PositionFile>): void =>

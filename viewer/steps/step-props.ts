@@ -1,9 +1,12 @@
 import type { JobFile } from '../../src/model/job-file.ts';
 import type { App, State } from '../app.ts';
+import type { Pane } from '../stage/pane.ts';
 
 /** What every step's panel is given. */
 export interface StepProps {
   readonly app: App;
   readonly state: State;
   readonly job: JobFile;
+  /** The pane that shows the joint, or the part being traced, from its face. */
+  readonly pane: Pane;
 }
