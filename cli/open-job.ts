@@ -23,7 +23,7 @@ function readAny(file: string): Reading<Job> {
   if (!file.endsWith(jobEnding)) return readJob(file, loadText);
   const text = loadText(file);
   const held = text.ok ? readJobFile(file, text.value) : text;
-  return held.ok ? jobInFile(held.value) : held;
+  return held.ok ? jobInFile(held.value, file) : held;
 }
 
 /** The value of a reading, or the end of the command. */

@@ -1,5 +1,6 @@
 import type { Progress } from '../src/geometry/progress.ts';
 import type { JobFile } from '../src/model/job-file.ts';
+import type { MarkingRow } from '../src/model/marking-row.ts';
 import { Core } from './core.ts';
 import type { Checked, MadeFile, Making, Planned, Reply, Stands, Way } from './heavy/questions.ts';
 import { changed, type History, redone, startingWith, undone } from './job/history.ts';
@@ -21,6 +22,8 @@ export interface State {
   readonly working: Progress | 'starting' | null;
   readonly failure: string;
   readonly notice: string;
+  /** The place of the cut edge that was touched to be read. */
+  readonly reading: MarkingRow | null;
   /** Something the builder has to settle; null most of the time. */
   readonly asked: Asked | null;
 }
@@ -44,6 +47,7 @@ export class App {
     failure: '',
     notice: '',
     asked: null,
+    reading: null,
   };
   /** Where on the way in the moving part stands, in pieces of the curve; kept apart, since it changes with every drag. */
   place = 0;
@@ -58,8 +62,12 @@ export class App {
     return this.state.history?.now ?? null;
   }
 
-  onChange(hear: () => void): void {
+  /** Gives back how to stop hearing. */
+  onChange(hear: () => void): () => void {
     this.#hearers.add(hear);
+    return () => {
+      this.#hearers.delete(hear);
+    };
   }
 
   /** Gives back how to stop hearing. */
@@ -123,6 +131,10 @@ export class App {
     this.#set({ asked: { text, choices: choices.map(({ label, choose }) => ({ label, choose: settled(choose) })) } });
   }
 
+  read(reading: MarkingRow | null): void {
+    this.#set({ reading });
+  }
+
   tell(notice: string): void {
     this.#set({ notice });
   }
@@ -161,7 +173,7 @@ export class App {
         return;
       }
       case 'planned':
-        this.#set({ planned: reply });
+        this.#set({ planned: reply, reading: null });
         return;
       case 'stands':
       case 'made':

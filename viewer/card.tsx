@@ -28,10 +28,11 @@ interface CardProps {
   readonly app: App;
   readonly session: Session;
   readonly pane: Pane;
+  readonly side: Pane;
 }
 
 /** The job card: a line for each step that says how it stands, the present step opened. */
-export function Card({ app, session, pane }: CardProps) {
+export function Card({ app, session, pane, side }: CardProps) {
   const { state } = app;
   const job = state.history?.now;
   return (
@@ -57,7 +58,7 @@ export function Card({ app, session, pane }: CardProps) {
                   </button>
                   {isOpen ? (
                     <div class="panel">
-                      <Panel app={app} state={state} job={job} pane={pane} />
+                      <Panel app={app} state={state} job={job} pane={pane} side={side} />
                     </div>
                   ) : null}
                 </li>

@@ -86,8 +86,7 @@ export function drawingOf(app: App): Drawing {
     if (checked === null) return;
     const view = face.view();
     const names = placed(checked.pictures.labels, view, (at) => movedBy(app, at));
-    const witness = app.state.step === 'offer-up' ? witnessOf(app, view, face.element.clientWidth) : [];
-    face.labels.replaceChildren(...names, ...witness);
+    face.labels.replaceChildren(...names, ...marksOfStep(app, view, face.element.clientWidth));
   }
 
   return { face, side, element };
@@ -188,6 +187,47 @@ function movedBy(app: App, { at: [x, y], role }: Label): Point {
   const { turnRad, shift } = stop.position;
   const [cos, sin] = [Math.cos(turnRad), Math.sin(turnRad)];
   return { x: cos * x - sin * y + shift.x, y: sin * x + cos * y + shift.y };
+}
+
+/** What a step marks on the face view, beside what is always there. */
+function marksOfStep(app: App, view: View, width: number): SVGElement[] {
+  switch (app.state.step) {
+    case 'offer-up':
+      return witnessOf(app, view, width);
+    case 'dowel-up':
+      return offsetArrows(app, view);
+    case 'grind':
+      return readingMarks(app, view);
+    default:
+      return [];
+  }
+}
+
+/** How many times as long as it is each offset is drawn. */
+export const offsetTimes = 50;
+
+function offsetArrows({ state: { checked } }: App, view: View): SVGElement[] {
+  const pairs = [...(checked?.joint.fit.dowels ?? []), ...(checked?.joint.fit.bolts ?? [])];
+  return pairs.map(({ fixed, moving }) => {
+    const from = toPane(view, fixed.at);
+    const by = (key: 'x' | 'y'): number => (moving.at[key] - fixed.at[key]) * offsetTimes;
+    const to = toPane(view, { x: fixed.at.x + by('x'), y: fixed.at.y + by('y') });
+    const back = Math.atan2(from.y - to.y, from.x - to.x);
+    const barb = (turn: number): string => `M${to.x},${to.y}l${9 * Math.cos(back + turn)},${9 * Math.sin(back + turn)}`;
+    return svgElement('path', { class: 'offset', d: `M${from.x},${from.y}L${to.x},${to.y}${barb(0.4)}${barb(-0.4)}` });
+  });
+}
+
+function readingMarks({ state: { reading, planned } }: App, view: View): SVGElement[] {
+  return (planned?.plan.table ?? []).map((row) => {
+    const { x, y } = toPane(view, { x: row.at[0], y: row.at[1] });
+    return svgElement('circle', {
+      class: row === reading ? 'place read' : 'place',
+      cx: x,
+      cy: y,
+      r: row === reading ? 9 : 4,
+    });
+  });
 }
 
 function witnessOf(app: App, view: View, width: number): SVGElement[] {

@@ -106,6 +106,8 @@ export const words = {
   addPosition: 'Add a position before home',
   removePosition: (n: number): string => `Take away position ${n}`,
   rotating: 'Turns with the crank',
+  turnHandle: 'How far turned it goes on; drag about the crank',
+  standOffHandle: 'The stand-off at which it swings home; drag along',
   // grind
   clearances: 'Clearance asked',
   home: 'home',

@@ -1,3 +1,4 @@
+import { pathBeside } from './file-paths.ts';
 import type { Reading } from './finding.ts';
 import { firstFindings } from './first-findings.ts';
 import type { Job } from './job.ts';
@@ -19,13 +20,11 @@ export function readJobFile(file: string, text: string): Reading<JobFile> {
   return { ok: true, value: json.value as JobFile };
 }
 
-/** The name the fit of a job goes by where a finding tells of it. */
-const fitInJob = 'the fit';
-
-/** The fit of a job file and the parts it names, read and checked as files of their own would be. */
-export function jobInFile({ fit, parts }: JobFile): Reading<Job> {
-  return readJob(fitInJob, (path) => {
-    const held = path === fitInJob ? fit : Object.hasOwn(parts, path) ? parts[path] : undefined;
+/** The fit in a job file and the parts it names, read and checked as files of their own beside that file would be. */
+export function jobInFile({ fit, parts }: JobFile, file: string): Reading<Job> {
+  const beside = new Map(Object.entries(parts).map(([name, part]) => [pathBeside(file, name), part]));
+  return readJob(file, (path) => {
+    const held = path === file ? fit : beside.get(path);
     if (held !== undefined) return { ok: true, value: JSON.stringify(held) };
     return { ok: false, findings: [{ file: path, at: '', found: 'not in the job', expected: 'a part the job holds' }] };
   });

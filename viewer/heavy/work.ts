@@ -19,12 +19,13 @@ import { jobInFile } from '../../src/model/read-job-file.ts';
 import { checkText } from '../../src/words/check-text.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 import { grindText } from '../../src/words/grind-text.ts';
+import { jobFileName } from '../job/job-file-name.ts';
 import { cutPictures, picturesOf } from './pictures-of.ts';
 import type { Heights, Reply, Stands } from './questions.ts';
 
 /** A job dowelled up, or the findings that keep it from being. */
 export function jointOf(job: JobFile): Reading<Joint> {
-  const read = jobInFile(job);
+  const read = jobInFile(job, jobFileName(job));
   return read.ok ? placeJob(read.value) : read;
 }
 

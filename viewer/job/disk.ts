@@ -1,8 +1,8 @@
 import type { Finding, Reading } from '../../src/model/finding.ts';
 import type { JobFile } from '../../src/model/job-file.ts';
 import { jsonText } from '../../src/model/json-text.ts';
-import { jobEnding } from '../../src/model/read-job-file.ts';
 import { mostCharacters } from '../../src/model/read-json.ts';
+import { jobFileName } from './job-file-name.ts';
 import type { OpenedFile } from './opened-job.ts';
 
 /** Files that were chosen or dropped: those of Fettle as texts, and the others as they are (drawings, pictures). */
@@ -53,12 +53,6 @@ async function textOf(file: File): Promise<Reading<OpenedFile>> {
 export function jobText(job: JobFile): string | null {
   const text = jsonText(job);
   return text.length <= mostCharacters ? text : null;
-}
-
-/** A name for the file of a job. */
-export function jobFileName(job: JobFile): string {
-  const plain = (job.fit.title ?? '').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
-  return `${plain === '' ? 'job' : plain.toLowerCase().slice(0, 60)}${jobEnding}`;
 }
 
 /**

@@ -3,6 +3,7 @@ import type { PartDraft } from '../../src/model/job-file.ts';
 import { dowelText } from '../../src/words/dowel-text.ts';
 import { fineLength } from '../../src/words/units.ts';
 import type { State } from '../app.ts';
+import { offsetTimes } from '../drawing.ts';
 import { Choice, Group, NumberField } from '../fields.tsx';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
@@ -31,7 +32,11 @@ export function DowelUp({ app, state, job }: StepProps) {
   const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: { ...now.fit, ...change } }));
   return (
     <>
-      {checked === null ? null : <p>{dowelText(checked.joint, checked.check.dowelUp)}</p>}
+      {checked === null ? null : (
+        <p>
+          {dowelText(checked.joint, checked.check.dowelUp)} {words.arrows(offsetTimes)}.
+        </p>
+      )}
       <Pairs
         name={words.dowels}
         pairs={fit.dowels ?? []}

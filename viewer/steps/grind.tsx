@@ -1,10 +1,13 @@
+import { useEffect } from 'preact/hooks';
 import type { FitFile } from '../../src/model/fit-file.ts';
+import type { MarkingRow } from '../../src/model/marking-row.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
 import { planLine } from '../../src/words/grind-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
-import { lengthText } from '../../src/words/units.ts';
+import { lengthText, type Units } from '../../src/words/units.ts';
 import type { State } from '../app.ts';
 import { Choice, Group, NumberField, Tick } from '../fields.tsx';
+import { toPane } from '../stage/view.ts';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
 
@@ -12,8 +15,25 @@ import type { StepProps } from './step-props.ts';
 export const grindLine = ({ checked, planned }: State): string =>
   checked === null || planned === null ? words.notYet : planLine(checked.joint, planned.plan);
 
-export function Grind({ app, state, job }: StepProps) {
-  const { checked, planned } = state;
+/** A touch this near to a place reads it, pixels. */
+const readingPx = 40;
+
+export function Grind({ app, state, job, pane }: StepProps) {
+  const { checked, planned, reading } = state;
+  useEffect(() => {
+    pane.setTouching({
+      onTap: (at) => {
+        const rows = app.state.planned?.plan.table ?? [];
+        const away = (row: MarkingRow): number => {
+          const { x, y } = toPane(pane.view(), { x: row.at[0], y: row.at[1] });
+          return Math.hypot(x - at.x, y - at.y);
+        };
+        const nearest = [...rows].sort((a, b) => away(a) - away(b))[0];
+        app.read(nearest !== undefined && away(nearest) < readingPx ? nearest : null);
+      },
+    });
+    return () => pane.setTouching({});
+  }, [app, pane]);
   const { fit } = job;
   const { units } = fit;
   const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: { ...now.fit, ...change } }));
@@ -39,6 +59,9 @@ export function Grind({ app, state, job }: StepProps) {
             ))}
           </ul>
         </Group>
+      )}
+      {rows.length < 2 ? null : (
+        <p aria-live="polite">{reading === null ? words.touchIt : readingWords(reading, units)}</p>
       )}
       {rows.length < 2 ? null : <Table name={words.takeOff} rows={rows} />}
       <Clearances fit={fit} setFit={setFit} />
@@ -83,6 +106,11 @@ export function Grind({ app, state, job }: StepProps) {
       )}
     </>
   );
+}
+
+function readingWords({ place, section, plannedMm, lastMm, wall }: MarkingRow, units: Units): string {
+  const said = words.readHere(place, section, lengthText(plannedMm, units), lengthText(lastMm, units));
+  return wall === null ? said : `${said}; ${words.wallLeft(wall.hollow, lengthText(wall.wallMm, units))}`;
 }
 
 interface FitProps {

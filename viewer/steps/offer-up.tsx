@@ -3,6 +3,7 @@ import type { PositionFile } from '../../src/model/fit-file.ts';
 import { degreesText, givenLength, lengthText } from '../../src/words/units.ts';
 import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
+import { entryHandles } from '../entry-handles.ts';
 import { Group, NumberField } from '../fields.tsx';
 import { lastStop, placeOf } from '../way.ts';
 import { standingWords } from '../words/standing.ts';
@@ -13,8 +14,9 @@ import type { StepProps } from './step-props.ts';
 export const offerUpLine = ({ checked }: State): string =>
   checked === null ? words.notYet : verdictLine(checked.check);
 
-export function OfferUp({ app, state, job }: StepProps) {
+export function OfferUp({ app, state, job, pane, side }: StepProps) {
   const { checked } = state;
+  useEffect(() => entryHandles(app, pane, side), [app, pane, side]);
   return (
     <>
       {checked === null ? null : <Standing app={app} state={state} />}

@@ -9,4 +9,5 @@ export interface StepProps {
   readonly job: JobFile;
   /** The pane that shows the joint, or the part being traced, from its face. */
   readonly pane: Pane;
+  readonly side: Pane;
 }

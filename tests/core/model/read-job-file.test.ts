@@ -9,10 +9,12 @@ const read = (job: object) => readJobFile('a.job.json', JSON.stringify(job));
 
 describe('a job in one file', () => {
   it('reads as its fit and parts do in files of their own', () => {
-    const files = new Map(Object.entries({ 'the fit': fitFile, ...parts }));
-    const apart = readJob('the fit', (path) => ({ ok: true, value: JSON.stringify(files.get(path)) }));
+    const files = new Map(
+      Object.entries({ 'a.job.json': fitFile, ...parts }).map(([name, file]) => [`jobs/${name}`, file]),
+    );
+    const apart = readJob('jobs/a.job.json', (path) => ({ ok: true, value: JSON.stringify(files.get(path)) }));
     const job = read(held);
-    expect(job.ok && jobInFile(job.value)).toEqual(apart);
+    expect(job.ok && jobInFile(job.value, 'jobs/a.job.json')).toEqual(apart);
     expect(apart.ok).toBe(true);
   });
 
@@ -20,18 +22,18 @@ describe('a job in one file', () => {
     const { viewedFrom, ...unseen } = { ...housingFile, sections: [] };
     const job = read({ ...held, parts: { ...parts, 'housing.part.json': unseen } });
     expect(job.ok).toBe(true);
-    const inside = job.ok && jobInFile(job.value);
+    const inside = job.ok && jobInFile(job.value, 'jobs/a.job.json');
     expect(inside && !inside.ok && inside.findings.map(({ file, at }) => [file, at])).toEqual([
-      ['housing.part.json', 'viewedFrom'],
-      ['housing.part.json', 'sections'],
+      ['jobs/housing.part.json', 'viewedFrom'],
+      ['jobs/housing.part.json', 'sections'],
     ]);
   });
 
   it('names a part that the fit asks for and the job lacks', () => {
     const job = read({ ...held, parts: { 'block.part.json': blockFile } });
-    expect(job.ok && jobInFile(job.value)).toMatchObject({
+    expect(job.ok && jobInFile(job.value, 'jobs/a.job.json')).toMatchObject({
       ok: false,
-      findings: [{ file: 'housing.part.json', found: 'not in the job' }],
+      findings: [{ file: 'jobs/housing.part.json', found: 'not in the job' }],
     });
   });
 

@@ -1,0 +1,122 @@
+import type { PositionFile } from '../src/model/fit-file.ts';
+import { mmIn } from '../src/words/units.ts';
+import type { App } from './app.ts';
+import type { Pane } from './stage/pane.ts';
+import { svgElement } from './stage/svg-element.ts';
+import { type Point, toPane, toPlane } from './stage/view.ts';
+import { words } from './words.ts';
+
+/** A handle this near is taken, pixels. */
+const takePx = 30;
+const handlePx = 13;
+const turnStepDeg = 0.5;
+const standOffStep = { mm: 0.5, in: 0.02 } as const;
+
+/**
+ * Two handles on the drawing that change the way in: one turns about the crank by how much the part goes on turned, one
+ * on the side view sets the stand-off at which it swings home. Gives back how to take them away.
+ */
+export function entryHandles(app: App, face: Pane, side: Pane): () => void {
+  const turnMarks = svgElement('g');
+  const offMarks = svgElement('g');
+  let held = false;
+
+  const turnAt = (): Point | null => {
+    const turn = entryTurn(app.job?.fit.offerUp);
+    const box = app.state.checked?.pictures.face.extent;
+    if (turn === null || box === undefined) return null;
+    const reach = Math.max(box.maxX, box.maxY) * 0.9;
+    const rad = ((90 + turn) * Math.PI) / 180;
+    return toPane(face.view(), { x: reach * Math.cos(rad), y: reach * Math.sin(rad) });
+  };
+  const offAt = (): Point | null => {
+    const off = swingStandOffMm(app);
+    const checked = app.state.checked;
+    if (off === null || checked === null) return null;
+    const { sideSign, side: picture } = checked.pictures;
+    return toPane(side.view(), { x: sideSign * off, y: picture.extent.minY });
+  };
+  const draw = (): void => {
+    const crank = toPane(face.view(), { x: 0, y: 0 });
+    show(face, turnMarks, turnAt(), crank, words.turnHandle);
+    const off = offAt();
+    show(side, offMarks, off, off && { x: off.x, y: 0 }, words.standOffHandle);
+  };
+  const near = (place: Point | null, at: Point): boolean =>
+    place !== null && Math.hypot(place.x - at.x, place.y - at.y) < takePx;
+  const edit = (change: (position: PositionFile) => PositionFile): void =>
+    app.edit(({ fit, ...job }) => ({ ...job, fit: { ...fit, offerUp: (fit.offerUp ?? []).map(change) } }), 'entry');
+
+  face.setTouching({
+    onPress: (at) => {
+      held = near(turnAt(), at);
+      return held;
+    },
+    onDrag: (at) => {
+      const { x, y } = toPlane(face.view(), at);
+      const before = entryTurn(app.job?.fit.offerUp);
+      const angle = (((Math.atan2(y, x) * 180) / Math.PI - 90 + 540) % 360) - 180;
+      const turn = Math.round(angle / turnStepDeg) * turnStepDeg;
+      // at no turn there would be no handle to take hold of again
+      if (before !== null && turn !== 0)
+        edit((position) => (position.turn === before ? { ...position, turn } : position));
+      draw();
+    },
+  });
+  side.setTouching({
+    onPress: (at) => near(offAt(), at),
+    onDrag: (at) => {
+      const before = swingStandOffMm(app);
+      const { checked, history } = app.state;
+      if (before === null || checked === null || history === null) return;
+      const { units } = history.now.fit;
+      const along = (toPlane(side.view(), at).x * checked.pictures.sideSign) / mmIn(units);
+      const standOff = Math.max(standOffStep[units], Math.round(along / standOffStep[units]) * standOffStep[units]);
+      const was = before / mmIn(units);
+      edit((position) =>
+        position.standOff === was ? { ...position, standOff: Number(standOff.toFixed(3)) } : position,
+      );
+      draw();
+    },
+  });
+  const stops = [face.onView(draw), side.onView(draw), app.onChange(draw), app.onPlace(draw)];
+  draw();
+  return () => {
+    for (const stop of stops) stop();
+    face.setTouching({});
+    side.setTouching({});
+    turnMarks.remove();
+    offMarks.remove();
+  };
+}
+
+/** The turn the part goes on with: the greatest on the way, either hand. */
+function entryTurn(offerUp: readonly PositionFile[] = []): number | null {
+  const turns = offerUp.flatMap(({ turn = 0 }) => (turn === 0 ? [] : [turn]));
+  return turns.reduce<number | null>(
+    (most, turn) => (most === null || Math.abs(turn) > Math.abs(most) ? turn : most),
+    null,
+  );
+}
+
+/** The stand-off at which it swings: that of the last position before home. */
+function swingStandOffMm({ job }: App): number | null {
+  const before = job?.fit.offerUp?.at(-2)?.standOff;
+  return job === null || before === undefined || before === 0 ? null : before * mmIn(job.fit.units);
+}
+
+function show(pane: Pane, marks: SVGElement, at: Point | null, from: Point | null, label: string): void {
+  if (at === null || from === null) {
+    marks.remove();
+    return;
+  }
+  const handle = svgElement('circle', { class: 'handle', cx: at.x, cy: at.y, r: handlePx });
+  const title = svgElement('title');
+  title.textContent = label;
+  handle.append(title);
+  marks.replaceChildren(
+    svgElement('path', { class: 'handle-line', d: `M${from.x},${from.y}L${at.x},${at.y}` }),
+    handle,
+  );
+  pane.labels.append(marks);
+}
