@@ -13,6 +13,7 @@ import type { Cutter } from '../model/job.ts';
 import { type Band, heldToMm, type NearPass } from './bands.ts';
 import type { Narrow } from './corner-relief.ts';
 import { type CutterShape, type CutterWay, shapeForCutter } from './cutter-shape.ts';
+import { metalOf } from './metal.ts';
 import { clearanceOf, errorOf, leastRoom, mostRoom, plannedRoom, roomForDisc } from './room-needed.ts';
 import { cutPast, type Slice } from './run-out.ts';
 import type { Sweeps } from './sweeps.ts';
@@ -65,7 +66,7 @@ export interface Bench {
  * not be cut ends within it; none where only shavings would go.
  */
 export function cutBands(bench: Bench, section: Section, bands: readonly Band[]): BandCut[] {
-  const metal = union(polygonise(section.loops, toleranceMm, 'outside'));
+  const metal = metalOf(section.loops);
   const cuts = bands.flatMap((band) => bandNeed(bench, section, metal, band) ?? []);
   return cutPast(cuts, section.depth, pastMm(bench.cutter)).flatMap((slice) => sliceCuts(bench, metal, slice));
 }

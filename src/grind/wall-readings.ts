@@ -1,12 +1,13 @@
 import { type Depth, deepest } from '../clearance/deepest.ts';
 import { treeOf } from '../clearance/trees.ts';
+import { boxRound, clipToBox } from '../geometry/clip-to-box.ts';
+import type { Box } from '../geometry/edge-box.ts';
 import { regionContains } from '../geometry/motion/containment.ts';
 import { leastDistance } from '../geometry/motion/least-distance.ts';
 import { still } from '../geometry/motion/motion.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
 import { difference, pieces } from '../geometry/polygon-engine.ts';
-import { polygonise } from '../geometry/polygonise.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import { identity } from '../geometry/rigid.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
@@ -14,8 +15,8 @@ import { vec } from '../geometry/vec.ts';
 import type { Casting, DepthRange, Hollow, Section, WallReading } from '../model/casting.ts';
 import type { GrindAnswer, ReadWall } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
-import { toleranceMm } from './cut-band.ts';
 import type { SectionCut } from './layers.ts';
+import { metalOf } from './metal.ts';
 import { gapMm, handErrorOf } from './walls.ts';
 
 /** A reading, or a hollow, speaks for a cut within this of it, mm, in the plane and in depth; common practice, no source. */
@@ -83,12 +84,25 @@ export function unmeasuredCuts(
     }));
 }
 
-/** Null where nothing is left of the section. */
+/**
+ * How deep a piece of a cut goes: only the metal about it is looked at, as far as it turns out to go. Null where nothing
+ * is left of the section.
+ */
 function takeOffOf(section: Section, piece: Polygons): Depth | null {
-  const metal = polygonise(section.loops, toleranceMm, 'outside');
-  const left = buildOutlineTree(loopsOf(difference(metal, piece)));
-  return deepest(piece, left, buildOutlineTree(loopsOf(metal)));
+  const metal = metalOf(section.loops);
+  const whole = boxRound(metal, 0);
+  for (let aboutMm = 5; ; aboutMm *= 4) {
+    const box = boxRound(piece, aboutMm);
+    const near = clipToBox(metal, box);
+    const left = buildOutlineTree(loopsOf(difference(near, piece)));
+    const depth = deepest(piece, left, buildOutlineTree(loopsOf(near)));
+    // what is nearer than the box's sides is the section's own outline
+    if ((depth !== null && depth.mm < aboutMm) || holds(box, whole)) return depth;
+  }
 }
+
+const holds = (outer: Box, inner: Box): boolean =>
+  outer.minX <= inner.minX && outer.minY <= inner.minY && outer.maxX >= inner.maxX && outer.maxY >= inner.maxY;
 
 const piecesOf = (cuts: readonly SectionCut[], line: 'planned' | 'last'): CutPiece[] =>
   cuts.flatMap(({ section, bands }) =>
