@@ -1,11 +1,12 @@
-import { boxAround } from '../geometry/edge-box.ts';
+import { boxRound } from '../geometry/clip-to-box.ts';
+import { type Box, boxesMeet } from '../geometry/edge-box.ts';
 import { circleLoop, type Loop } from '../geometry/loop.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
-import { loopsOf, outlinesOf, type Polygon, type Polygons } from '../geometry/polygons.ts';
+import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import { distance, lerp, scale, sub, type Vec, vec } from '../geometry/vec.ts';
 import { type Centre, roomiest } from './roomiest.ts';
 
@@ -55,7 +56,8 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
   };
   const bites: Bite[] = [];
   for (const piece of pieces(difference(difference(cut, reached), near))) {
-    const found = bitesFor(bench, piece);
+    // one bite may well do for the corners of a rough edge beside it
+    const found = bitesFor(bench, difference(piece, bitesAt(bites, piece)));
     if (found === null) return null;
     bites.push(...found);
   }
@@ -77,8 +79,15 @@ interface Bench {
 interface Bite {
   readonly centre: Centre;
   readonly polygons: Polygons;
+  readonly box: Box;
   /** The way to it from where the centre may go freely leads through metal that stays. */
   readonly isBarred: boolean;
+}
+
+/** Of the bites set so far, those that a piece may lie in. */
+function bitesAt(bites: readonly Bite[], piece: Polygons): Polygons {
+  const box = boxRound(piece, 0);
+  return bites.filter((bite) => boxesMeet(bite.box, box, 0)).flatMap(({ polygons }) => polygons);
 }
 
 /** Bites until all of a piece is taken; null where that takes too many. */
@@ -119,7 +128,8 @@ function biteAt({ stays, free, radiusMm }: Bench, centre: Centre, before: readon
     ...before.filter(({ isBarred }) => !isBarred).map((bite) => bite.centre.at),
   ].sort((a, b) => distance(a, centre.at) - distance(b, centre.at));
   const door = doors.find((from) => isWideEnough(stays, from, centre));
-  return { centre, polygons: track(door ?? centre.at, centre.at, radiusMm), isBarred: door === undefined };
+  const polygons = track(door ?? centre.at, centre.at, radiusMm);
+  return { centre, polygons, box: boxRound(polygons, 0), isBarred: door === undefined };
 }
 
 const wayMm = 0.5;
@@ -149,14 +159,6 @@ function trackLoop(from: Vec, to: Vec, radiusMm: number): Loop {
 }
 
 function frameRound(polygons: Polygons, byMm: number): Polygons {
-  const { minX, minY, maxX, maxY } = boxAround(
-    polygons.flat().map((p) => ({ minX: p.x, minY: p.y, maxX: p.x, maxY: p.y })),
-  );
-  const frame: Polygon = [
-    vec(minX - byMm, minY - byMm),
-    vec(maxX + byMm, minY - byMm),
-    vec(maxX + byMm, maxY + byMm),
-    vec(minX - byMm, maxY + byMm),
-  ];
-  return [frame];
+  const { minX, minY, maxX, maxY } = boxRound(polygons, byMm);
+  return [[vec(minX, minY), vec(maxX, minY), vec(maxX, maxY), vec(minX, maxY)]];
 }
