@@ -1,12 +1,12 @@
-import { boxRound } from '../geometry/clip-to-box.ts';
-import { type Box, boxesMeet } from '../geometry/edge-box.ts';
+import { type Box, boxAround, boxesMeet } from '../geometry/edge-box.ts';
 import { circleLoop, type Loop } from '../geometry/loop.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
-import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import { loopsOf, outlinesOf, type Polygon, type Polygons } from '../geometry/polygons.ts';
+import { boxRound, solidNear } from '../geometry/solid-near.ts';
 import { distance, lerp, scale, sub, type Vec, vec } from '../geometry/vec.ts';
 import { type Centre, roomiest } from './roomiest.ts';
 
@@ -42,9 +42,11 @@ export interface Narrow {
  * freely. `beside` is other metal that stays. Null where a corner would take too many bites.
  */
 export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, radiusMm: number): CornerRelief | null {
-  const stays = union([...difference(metal, cut), ...difference(beside, cut)]);
+  const left = difference(metal, cut);
+  const stays = beside.length === 0 ? left : union([...left, ...difference(beside, cut)]);
   if (stays.length === 0) return { extra: [], narrow: [] };
-  const open = difference(frameRound([...metal, ...beside], 4 * radiusMm), stays);
+  // the outlines of what stays, run the other way round
+  const open = [frameRound(stays, 4 * radiusMm), ...stays.map((polygon) => polygon.toReversed())];
   const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
   const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
   const near = offset(outlinesOf(stays), cornerSlackMm, arcToleranceMm, 'inside').polygons;
@@ -61,9 +63,10 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
     if (found === null) return null;
     bites.push(...found);
   }
-  const discs = union(bites.flatMap(({ polygons }) => polygons));
   return {
-    extra: intersection(difference(metal, cut), discs),
+    extra: meetingBites(bites).flatMap((group) =>
+      intersection(solidNear(left, boxAround(group.map(boxOf))), taken(group)),
+    ),
     narrow: bites.filter(({ isBarred }) => isBarred).map(({ centre }) => ({ at: centre.at, gapMm: 2 * centre.roomMm })),
   };
 }
@@ -82,6 +85,21 @@ interface Bite {
   readonly box: Box;
   /** The way to it from where the centre may go freely leads through metal that stays. */
   readonly isBarred: boolean;
+}
+
+const boxOf = ({ box }: Bite): Box => box;
+
+/** What several bites take in. */
+const taken = (bites: readonly Bite[]): Polygons => union(bites.flatMap(({ polygons }) => polygons));
+
+/** The bites in groups that lie apart from one another. */
+function meetingBites(bites: readonly Bite[]): Bite[][] {
+  let groups: Bite[][] = [];
+  for (const bite of bites) {
+    const meets = (group: readonly Bite[]): boolean => group.some(({ box }) => boxesMeet(box, bite.box, 0));
+    groups = [...groups.filter((group) => !meets(group)), [bite, ...groups.filter(meets).flat()]];
+  }
+  return groups;
 }
 
 /** Of the bites set so far, those that a piece may lie in. */
@@ -158,7 +176,7 @@ function trackLoop(from: Vec, to: Vec, radiusMm: number): Loop {
   return { kind: 'path', vertices: [at(from, 1, 0), at(to, 1, 1), at(to, -1, 0), at(from, -1, 1)] };
 }
 
-function frameRound(polygons: Polygons, byMm: number): Polygons {
+function frameRound(polygons: Polygons, byMm: number): Polygon {
   const { minX, minY, maxX, maxY } = boxRound(polygons, byMm);
-  return [[vec(minX, minY), vec(maxX, minY), vec(maxX, maxY), vec(minX, maxY)]];
+  return [vec(minX, minY), vec(maxX, minY), vec(maxX, maxY), vec(minX, maxY)];
 }

@@ -66,7 +66,7 @@ export interface Bench {
  * not be cut ends within it; none where only shavings would go.
  */
 export function cutBands(bench: Bench, section: Section, bands: readonly Band[]): BandCut[] {
-  const metal = metalOf(section.loops);
+  const metal = metalOf(section.loops, 'outside');
   const cuts = bands.flatMap((band) => bandNeed(bench, section, metal, band) ?? []);
   return cutPast(cuts, section.depth, pastMm(bench.cutter)).flatMap((slice) => sliceCuts(bench, metal, slice));
 }
@@ -102,7 +102,7 @@ function bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band): 
     depth: band.depth,
     needed,
     planned,
-    first: intersection(union(polygonise(section.loops, toleranceMm, 'inside')), least),
+    first: intersection(metalOf(section.loops, 'inside'), least),
     last: union([...most, ...beyond(joint, metal, difference(planned, needed), band)]),
     boundMm: toleranceMm + room.boundMm + boundMm,
     way,

@@ -24,12 +24,13 @@ export interface WorkBand {
   readonly takeOffMm: number | null;
   readonly present: OutlineTree;
   readonly relief: Region;
+  /** What the first and the last line take off. */
+  readonly first: Region;
+  readonly last: Region;
   readonly lines: BandLines;
   readonly trees: BandTrees;
-  /** Of the planned cut, and of what the first and the last line take off. */
+  /** Of the planned cut. */
   readonly edges: ReliefEdges;
-  readonly firstEdges: ReliefEdges;
-  readonly lastEdges: ReliefEdges;
 }
 
 /** What turns the regions of the plan into the frame of the casting they are shown on. */
@@ -59,11 +60,11 @@ function workBand(section: Section, band: BandAnswer, seenAs: SeenAs): WorkBand 
     takeOffMm: band.takeOffMm,
     present,
     relief,
+    first,
+    last,
     lines,
     trees: { first: treeIn(lines.first), planned: treeIn(lines.planned), last: treeIn(lines.last) },
     edges: reliefEdges(relief, present),
-    firstEdges: reliefEdges(first, present),
-    lastEdges: reliefEdges(last, present),
   };
 }
 

@@ -1,14 +1,22 @@
+import type { Side } from '../geometry/arc-points.ts';
 import type { Region } from '../geometry/loop.ts';
 import { union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
 import type { Polygons } from '../geometry/polygons.ts';
 import { toleranceMm } from './cut-band.ts';
 
-const known = new WeakMap<Region, Polygons>();
+const known = { outside: new WeakMap<Region, Polygons>(), inside: new WeakMap<Region, Polygons>() };
 
-/** A region of metal as polygons that hold it, arcs within the tolerance of a cut; made once for as long as it is in use. */
-export function metalOf(region: Region): Polygons {
-  const metal = known.get(region) ?? union(polygonise(region, toleranceMm, 'outside'));
-  known.set(region, metal);
+/**
+ * A region of metal as polygons that hold it, or lie in it, arcs within the tolerance of a cut; made once for as long as
+ * it is in use.
+ */
+export function metalOf(region: Region, side: Side): Polygons {
+  const other = hasArcs(region) ? undefined : known[side === 'outside' ? 'inside' : 'outside'].get(region);
+  const metal = known[side].get(region) ?? other ?? union(polygonise(region, toleranceMm, side));
+  known[side].set(region, metal);
   return metal;
 }
+
+const hasArcs = (region: Region): boolean =>
+  region.some((loop) => loop.kind === 'circle' || loop.vertices.some(({ bulge }) => bulge !== 0));

@@ -71,13 +71,17 @@ interface Growth {
   readonly grow: (pass: Pass) => number;
 }
 
+/** What lies in any of several solids; one alone is what it is. */
+const united = (solids: readonly Polygons[]): Polygons =>
+  solids.length === 1 ? (solids[0] as Polygons) : union(solids.flat());
+
 /** Passes that grow by the same are united first: they overlap, and what is united is offset once. */
 function room(passes: readonly Pass[], { toleranceMm, side, sweeps, shrink, grow }: Growth): Room {
   const amounts = [...new Set(passes.map(grow))];
   const bias = side === 'outside' ? snapMm : -snapMm;
   const grown = amounts.map((byMm) => {
     const swept = passes.filter((pass) => grow(pass) === byMm).map((pass) => sweeps(pass, side, shrink(pass)));
-    const ground = outlinesOf(union(swept.flatMap((s) => s.polygons)));
+    const ground = outlinesOf(united(swept.map((s) => s.polygons)));
     const { polygons, boundMm } = offset(ground, byMm + bias, toleranceMm, side);
     return {
       polygons,
@@ -85,7 +89,7 @@ function room(passes: readonly Pass[], { toleranceMm, side, sweeps, shrink, grow
     };
   });
   return {
-    polygons: union(grown.flatMap((g) => g.polygons)),
+    polygons: united(grown.map((g) => g.polygons)),
     boundMm: engineErrorMm + Math.max(0, ...grown.map((g) => g.boundMm)),
   };
 }
