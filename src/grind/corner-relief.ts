@@ -59,7 +59,7 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
   const bites: Bite[] = [];
   for (const piece of pieces(difference(difference(cut, reached), near))) {
     // one bite may well do for the corners of a rough edge beside it
-    const found = bitesFor(bench, difference(piece, bitesAt(bites, piece)));
+    const found = bitesFor(bench, without(piece, bites));
     if (found === null) return null;
     bites.push(...found);
   }
@@ -89,8 +89,15 @@ interface Bite {
 
 const boxOf = ({ box }: Bite): Box => box;
 
+/** So many bites are united at once: where many lie over one another, each costs more the more there are. */
+const unitedAtOnce = 12;
+
 /** What several bites take in. */
-const taken = (bites: readonly Bite[]): Polygons => union(bites.flatMap(({ polygons }) => polygons));
+function taken(bites: readonly Bite[]): Polygons {
+  if (bites.length <= unitedAtOnce) return union(bites.flatMap(({ polygons }) => polygons));
+  const half = bites.length >> 1;
+  return union([...taken(bites.slice(0, half)), ...taken(bites.slice(half))]);
+}
 
 /** The bites in groups that lie apart from one another. */
 function meetingBites(bites: readonly Bite[]): Bite[][] {
@@ -102,10 +109,16 @@ function meetingBites(bites: readonly Bite[]): Bite[][] {
   return groups;
 }
 
-/** Of the bites set so far, those that a piece may lie in. */
-function bitesAt(bites: readonly Bite[], piece: Polygons): Polygons {
-  const box = boxRound(piece, 0);
-  return bites.filter((bite) => boxesMeet(bite.box, box, 0)).flatMap(({ polygons }) => polygons);
+/** What bites leave of a piece; no more is looked at of them than what lies about it. */
+function without(piece: Polygons, bites: readonly Bite[]): Polygons {
+  const about = boxRound(piece, 0);
+  const near = bites.filter(({ box }) => boxesMeet(box, about, 0));
+  return near.length === 0
+    ? piece
+    : difference(
+        piece,
+        near.flatMap(({ polygons }) => solidNear(polygons, about)),
+      );
 }
 
 /** Bites until all of a piece is taken; null where that takes too many. */
@@ -116,7 +129,7 @@ function bitesFor(bench: Bench, piece: Polygons): Bite[] | null {
     const centre = roomiest(bench.stays, farthest(bench, rest, bites), bench.radiusMm - biteMm);
     if (centre === null) return null;
     const bite = biteAt(bench, centre, bites);
-    rest = difference(rest, bite.polygons);
+    rest = without(rest, [bite]);
     bites.push(bite);
   }
   return bites;

@@ -12,10 +12,15 @@ const known = { outside: new WeakMap<Region, Polygons>(), inside: new WeakMap<Re
  * it is in use.
  */
 export function metalOf(region: Region, side: Side): Polygons {
-  const other = hasArcs(region) ? undefined : known[side === 'outside' ? 'inside' : 'outside'].get(region);
-  const metal = known[side].get(region) ?? other ?? union(polygonise(region, toleranceMm, side));
+  const metal = known[side].get(region) ?? made(region, side);
   known[side].set(region, metal);
   return metal;
+}
+
+/** Straight edges are the same on either side. */
+function made(region: Region, side: Side): Polygons {
+  const other = hasArcs(region) ? undefined : known[side === 'outside' ? 'inside' : 'outside'].get(region);
+  return other ?? union(polygonise(region, toleranceMm, side));
 }
 
 const hasArcs = (region: Region): boolean =>
