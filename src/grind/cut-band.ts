@@ -6,6 +6,7 @@ import { offset } from '../geometry/offset.ts';
 import { difference, engineErrorMm, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
 import { areaMm2, loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import type { Progress } from '../geometry/progress.ts';
 import { soundPolygons } from '../geometry/sound-polygons.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
@@ -65,10 +66,20 @@ export interface Bench {
  * cut. A band is cut past its ends where the nose of the cutter would leave a fillet, and split where a region that must
  * not be cut ends within it; none where only shavings would go.
  */
-export function cutBands(bench: Bench, section: Section, bands: readonly Band[]): BandCut[] {
+export function* cutBands(
+  bench: Bench,
+  section: Section,
+  bands: readonly Band[],
+): Generator<Progress, readonly BandCut[]> {
   const metal = metalOf(section.loops, 'outside');
-  const cuts = bands.flatMap((band) => bandNeed(bench, section, metal, band) ?? []);
-  return cutPast(cuts, section.depth, pastMm(bench.cutter)).flatMap((slice) => sliceCuts(bench, metal, slice));
+  const needs: BandNeed[] = [];
+  for (const band of bands) needs.push(...(yield* bandNeed(bench, section, metal, band)));
+  const cuts: BandCut[] = [];
+  for (const slice of cutPast(needs, section.depth, pastMm(bench.cutter))) {
+    yield { step: `${section.id}, what is left`, done: cuts.length, of: bands.length };
+    cuts.push(...sliceCuts(bench, metal, slice));
+  }
+  return cuts;
 }
 
 /** How far the cut goes past a band's ends, so that no fillet of a ball nose stands in it. */
@@ -87,18 +98,21 @@ interface BandNeed {
   readonly narrow: readonly Narrow[];
 }
 
-function bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band): BandNeed | null {
+function* bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band): Generator<Progress, BandNeed[]> {
   const { joint, sweeps } = bench;
+  yield { step: `${section.id}, the room needed`, done: 0, of: 3 };
   const short = band.passes.filter(({ shortMm }) => shortMm > 0);
   const room = plannedRoom(joint, short, sweeps, toleranceMm);
   const slackMm = Math.min(heldToMm, ...short.map((pass) => clearanceOf(joint, pass))) - toleranceMm;
   const whole = intersection(metal, room.polygons);
   const needed = slackMm > 0 ? withoutShavings(whole, difference(metal, room.polygons), slackMm) : whole;
-  if (needed.length === 0) return null;
+  if (needed.length === 0) return [];
+  yield { step: `${section.id}, the cutter`, done: 1, of: 3 };
   const { cut: planned, boundMm, way, narrow } = shapedFor(bench, metal, needed, band, short);
+  yield { step: `${section.id}, first and last line`, done: 2, of: 3 };
   const least = leastRoom(joint, short, sweeps, toleranceMm).polygons;
   const most = intersection(metal, mostRoom(joint, band.passes, sweeps, toleranceMm).polygons);
-  return {
+  const need: BandNeed = {
     depth: band.depth,
     needed,
     planned,
@@ -108,6 +122,7 @@ function bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band): 
     way,
     narrow,
   };
+  return [need];
 }
 
 type Shaped = Pick<BandNeed, 'way'> & Omit<CutterShape, 'way'>;
