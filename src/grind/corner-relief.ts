@@ -1,4 +1,4 @@
-import { boxAround } from '../geometry/edge-box.ts';
+import { type Box, boxAround, boxesMeet } from '../geometry/edge-box.ts';
 import { circleLoop, type Loop } from '../geometry/loop.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
@@ -6,6 +6,7 @@ import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
 import { loopsOf, outlinesOf, type Polygon, type Polygons } from '../geometry/polygons.ts';
+import { boxRound, solidNear } from '../geometry/solid-near.ts';
 import { distance, lerp, scale, sub, type Vec, vec } from '../geometry/vec.ts';
 import { type Centre, roomiest } from './roomiest.ts';
 
@@ -41,9 +42,11 @@ export interface Narrow {
  * freely. `beside` is other metal that stays. Null where a corner would take too many bites.
  */
 export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, radiusMm: number): CornerRelief | null {
-  const stays = union([...difference(metal, cut), ...difference(beside, cut)]);
+  const left = difference(metal, cut);
+  const stays = beside.length === 0 ? left : union([...left, ...difference(beside, cut)]);
   if (stays.length === 0) return { extra: [], narrow: [] };
-  const open = difference(frameRound([...metal, ...beside], 4 * radiusMm), stays);
+  // the outlines of what stays, run the other way round
+  const open = [frameRound(stays, 4 * radiusMm), ...stays.map((polygon) => polygon.toReversed())];
   const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
   const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
   const near = offset(outlinesOf(stays), cornerSlackMm, arcToleranceMm, 'inside').polygons;
@@ -55,13 +58,15 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
   };
   const bites: Bite[] = [];
   for (const piece of pieces(difference(difference(cut, reached), near))) {
-    const found = bitesFor(bench, piece);
+    // one bite may well do for the corners of a rough edge beside it
+    const found = bitesFor(bench, without(piece, bites));
     if (found === null) return null;
     bites.push(...found);
   }
-  const discs = union(bites.flatMap(({ polygons }) => polygons));
   return {
-    extra: intersection(difference(metal, cut), discs),
+    extra: meetingBites(bites).flatMap((group) =>
+      intersection(solidNear(left, boxAround(group.map(boxOf))), taken(group)),
+    ),
     narrow: bites.filter(({ isBarred }) => isBarred).map(({ centre }) => ({ at: centre.at, gapMm: 2 * centre.roomMm })),
   };
 }
@@ -77,8 +82,43 @@ interface Bench {
 interface Bite {
   readonly centre: Centre;
   readonly polygons: Polygons;
+  readonly box: Box;
   /** The way to it from where the centre may go freely leads through metal that stays. */
   readonly isBarred: boolean;
+}
+
+const boxOf = ({ box }: Bite): Box => box;
+
+/** So many bites are united at once: where many lie over one another, each costs more the more there are. */
+const unitedAtOnce = 12;
+
+/** What several bites take in. */
+function taken(bites: readonly Bite[]): Polygons {
+  if (bites.length <= unitedAtOnce) return union(bites.flatMap(({ polygons }) => polygons));
+  const half = bites.length >> 1;
+  return union([...taken(bites.slice(0, half)), ...taken(bites.slice(half))]);
+}
+
+/** The bites in groups that lie apart from one another. */
+function meetingBites(bites: readonly Bite[]): Bite[][] {
+  let groups: Bite[][] = [];
+  for (const bite of bites) {
+    const meets = (group: readonly Bite[]): boolean => group.some(({ box }) => boxesMeet(box, bite.box, 0));
+    groups = [...groups.filter((group) => !meets(group)), [bite, ...groups.filter(meets).flat()]];
+  }
+  return groups;
+}
+
+/** What bites leave of a piece; no more is looked at of them than what lies about it. */
+function without(piece: Polygons, bites: readonly Bite[]): Polygons {
+  const about = boxRound(piece, 0);
+  const near = bites.filter(({ box }) => boxesMeet(box, about, 0));
+  return near.length === 0
+    ? piece
+    : difference(
+        piece,
+        near.flatMap(({ polygons }) => solidNear(polygons, about)),
+      );
 }
 
 /** Bites until all of a piece is taken; null where that takes too many. */
@@ -89,7 +129,7 @@ function bitesFor(bench: Bench, piece: Polygons): Bite[] | null {
     const centre = roomiest(bench.stays, farthest(bench, rest, bites), bench.radiusMm - biteMm);
     if (centre === null) return null;
     const bite = biteAt(bench, centre, bites);
-    rest = difference(rest, bite.polygons);
+    rest = without(rest, [bite]);
     bites.push(bite);
   }
   return bites;
@@ -119,7 +159,8 @@ function biteAt({ stays, free, radiusMm }: Bench, centre: Centre, before: readon
     ...before.filter(({ isBarred }) => !isBarred).map((bite) => bite.centre.at),
   ].sort((a, b) => distance(a, centre.at) - distance(b, centre.at));
   const door = doors.find((from) => isWideEnough(stays, from, centre));
-  return { centre, polygons: track(door ?? centre.at, centre.at, radiusMm), isBarred: door === undefined };
+  const polygons = track(door ?? centre.at, centre.at, radiusMm);
+  return { centre, polygons, box: boxRound(polygons, 0), isBarred: door === undefined };
 }
 
 const wayMm = 0.5;
@@ -148,15 +189,7 @@ function trackLoop(from: Vec, to: Vec, radiusMm: number): Loop {
   return { kind: 'path', vertices: [at(from, 1, 0), at(to, 1, 1), at(to, -1, 0), at(from, -1, 1)] };
 }
 
-function frameRound(polygons: Polygons, byMm: number): Polygons {
-  const { minX, minY, maxX, maxY } = boxAround(
-    polygons.flat().map((p) => ({ minX: p.x, minY: p.y, maxX: p.x, maxY: p.y })),
-  );
-  const frame: Polygon = [
-    vec(minX - byMm, minY - byMm),
-    vec(maxX + byMm, minY - byMm),
-    vec(maxX + byMm, maxY + byMm),
-    vec(minX - byMm, maxY + byMm),
-  ];
-  return [frame];
+function frameRound(polygons: Polygons, byMm: number): Polygon {
+  const { minX, minY, maxX, maxY } = boxRound(polygons, byMm);
+  return [vec(minX, minY), vec(maxX, minY), vec(maxX, maxY), vec(minX, maxY)];
 }

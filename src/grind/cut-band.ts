@@ -6,6 +6,7 @@ import { offset } from '../geometry/offset.ts';
 import { difference, engineErrorMm, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
 import { areaMm2, loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import type { Progress } from '../geometry/progress.ts';
 import { soundPolygons } from '../geometry/sound-polygons.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
@@ -13,6 +14,7 @@ import type { Cutter } from '../model/job.ts';
 import { type Band, heldToMm, type NearPass } from './bands.ts';
 import type { Narrow } from './corner-relief.ts';
 import { type CutterShape, type CutterWay, shapeForCutter } from './cutter-shape.ts';
+import { metalOf } from './metal.ts';
 import { clearanceOf, errorOf, leastRoom, mostRoom, plannedRoom, roomForDisc } from './room-needed.ts';
 import { cutPast, type Slice } from './run-out.ts';
 import type { Sweeps } from './sweeps.ts';
@@ -64,10 +66,20 @@ export interface Bench {
  * cut. A band is cut past its ends where the nose of the cutter would leave a fillet, and split where a region that must
  * not be cut ends within it; none where only shavings would go.
  */
-export function cutBands(bench: Bench, section: Section, bands: readonly Band[]): BandCut[] {
-  const metal = union(polygonise(section.loops, toleranceMm, 'outside'));
-  const cuts = bands.flatMap((band) => bandNeed(bench, section, metal, band) ?? []);
-  return cutPast(cuts, section.depth, pastMm(bench.cutter)).flatMap((slice) => sliceCuts(bench, metal, slice));
+export function* cutBands(
+  bench: Bench,
+  section: Section,
+  bands: readonly Band[],
+): Generator<Progress, readonly BandCut[]> {
+  const metal = metalOf(section.loops, 'outside');
+  const needs: BandNeed[] = [];
+  for (const band of bands) needs.push(...(yield* bandNeed(bench, section, metal, band)));
+  const cuts: BandCut[] = [];
+  for (const slice of cutPast(needs, section.depth, pastMm(bench.cutter))) {
+    yield { step: `${section.id}, what is left`, done: cuts.length, of: bands.length };
+    cuts.push(...sliceCuts(bench, metal, slice));
+  }
+  return cuts;
 }
 
 /** How far the cut goes past a band's ends, so that no fillet of a ball nose stands in it. */
@@ -86,27 +98,31 @@ interface BandNeed {
   readonly narrow: readonly Narrow[];
 }
 
-function bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band): BandNeed | null {
+function* bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band): Generator<Progress, BandNeed[]> {
   const { joint, sweeps } = bench;
+  yield { step: `${section.id}, the room needed`, done: 0, of: 3 };
   const short = band.passes.filter(({ shortMm }) => shortMm > 0);
   const room = plannedRoom(joint, short, sweeps, toleranceMm);
   const slackMm = Math.min(heldToMm, ...short.map((pass) => clearanceOf(joint, pass))) - toleranceMm;
   const whole = intersection(metal, room.polygons);
   const needed = slackMm > 0 ? withoutShavings(whole, difference(metal, room.polygons), slackMm) : whole;
-  if (needed.length === 0) return null;
+  if (needed.length === 0) return [];
+  yield { step: `${section.id}, the cutter`, done: 1, of: 3 };
   const { cut: planned, boundMm, way, narrow } = shapedFor(bench, metal, needed, band, short);
+  yield { step: `${section.id}, first and last line`, done: 2, of: 3 };
   const least = leastRoom(joint, short, sweeps, toleranceMm).polygons;
   const most = intersection(metal, mostRoom(joint, band.passes, sweeps, toleranceMm).polygons);
-  return {
+  const need: BandNeed = {
     depth: band.depth,
     needed,
     planned,
-    first: intersection(union(polygonise(section.loops, toleranceMm, 'inside')), least),
+    first: intersection(metalOf(section.loops, 'inside'), least),
     last: union([...most, ...beyond(joint, metal, difference(planned, needed), band)]),
     boundMm: toleranceMm + room.boundMm + boundMm,
     way,
     narrow,
   };
+  return [need];
 }
 
 type Shaped = Pick<BandNeed, 'way'> & Omit<CutterShape, 'way'>;

@@ -1,13 +1,21 @@
 import { treeOf } from '../clearance/trees.ts';
 import type { Region } from '../geometry/loop.ts';
-import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
+import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { polygonise } from '../geometry/polygonise.ts';
+import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import type { Casting, DepthRange, Section } from '../model/casting.ts';
 import type { BandAnswer, GrindAnswer } from '../model/grind-answer.ts';
 import { loopOf } from '../model/lengths.ts';
 import { toleranceMm } from './cut-band.ts';
 import { type ReliefEdges, reliefEdges } from './marking-out-edges.ts';
-import type { BandLines } from './marking-out-take-off.ts';
+import type { BandTrees } from './marking-out-take-off.ts';
+
+/** The three lines of a band as polygons, metal to come off on their left. */
+interface BandLines {
+  readonly first: Polygons;
+  readonly planned: Polygons;
+  readonly last: Polygons;
+}
 
 /** A band to mark out: the section as it is now, the three lines, and the edges of what comes off. */
 export interface WorkBand {
@@ -16,11 +24,13 @@ export interface WorkBand {
   readonly takeOffMm: number | null;
   readonly present: OutlineTree;
   readonly relief: Region;
+  /** What the first and the last line take off. */
+  readonly first: Region;
+  readonly last: Region;
   readonly lines: BandLines;
-  /** Of the planned cut, and of what the first and the last line take off. */
+  readonly trees: BandTrees;
+  /** Of the planned cut. */
   readonly edges: ReliefEdges;
-  readonly firstEdges: ReliefEdges;
-  readonly lastEdges: ReliefEdges;
 }
 
 /** What turns the regions of the plan into the frame of the casting they are shown on. */
@@ -39,19 +49,23 @@ function workBand(section: Section, band: BandAnswer, seenAs: SeenAs): WorkBand 
   const regionOf = (files: BandAnswer['loops']): Region => seenAs(files.map((file) => loopOf(file, 1)));
   const [relief, first, last] = [regionOf(band.loops), regionOf(band.firstLoops), regionOf(band.lastLoops)];
   const present = treeOf(section.loops);
+  const lines = {
+    first: polygonise(first, toleranceMm, 'inside'),
+    planned: polygonise(relief, toleranceMm, 'outside'),
+    last: polygonise(last, toleranceMm, 'outside'),
+  };
   return {
     section,
     depth: band.depth === null ? null : { fromMm: band.depth[0], toMm: band.depth[1] },
     takeOffMm: band.takeOffMm,
     present,
     relief,
-    lines: {
-      first: polygonise(first, toleranceMm, 'inside'),
-      planned: polygonise(relief, toleranceMm, 'outside'),
-      last: polygonise(last, toleranceMm, 'outside'),
-    },
+    first,
+    last,
+    lines,
+    trees: { first: treeIn(lines.first), planned: treeIn(lines.planned), last: treeIn(lines.last) },
     edges: reliefEdges(relief, present),
-    firstEdges: reliefEdges(first, present),
-    lastEdges: reliefEdges(last, present),
   };
 }
+
+const treeIn = (polygons: Polygons): OutlineTree => buildOutlineTree(loopsOf(polygons));

@@ -7,6 +7,7 @@ import type { MarkingRow } from '../model/marking-row.ts';
 import type { CutPlan } from './cut-plan.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
 import type { DividerHoles } from './marking-out-dividers.ts';
+import { type ReliefEdges, reliefEdges } from './marking-out-edges.ts';
 import { leftOf } from './marking-out-take-off.ts';
 
 /** A place of the marking-out table where it lies on the bench. */
@@ -18,6 +19,8 @@ export interface BenchPlace {
 }
 
 export interface BenchBand extends WorkBand {
+  readonly firstEdges: ReliefEdges;
+  readonly lastEdges: ReliefEdges;
   readonly places: readonly BenchPlace[];
 }
 
@@ -57,6 +60,8 @@ export function benchOf(joint: Joint, plan: CutPlan, rows: readonly MarkingRow[]
     after: flip ? mirrorCasting(plan.part) : plan.part,
     bands: workBands(present, plan.answer, seen.region).map((band) => ({
       ...band,
+      firstEdges: reliefEdges(band.first, band.present),
+      lastEdges: reliefEdges(band.last, band.present),
       places: rows.filter((row) => isOf(row, band)).map((row) => placeOf(row, seen.point(vec(...row.at)), band)),
     })),
     holes: namedHoles(rows, present),

@@ -142,15 +142,15 @@ function stationsAlong(cutMm: number, corners: readonly number[]): number[] {
 
 const chordMm = 0.05;
 
-function stationAt({ lines, present }: BenchBand, side: Measured, alongMm: number): Station {
+function stationAt({ trees, present }: BenchBand, side: Measured, alongMm: number): Station {
   const at = pointAlong(side, alongMm);
   const inward = leftOf(pointAlong(side, alongMm - chordMm), pointAlong(side, alongMm + chordMm));
-  const plannedMm = throughTo(lines.planned, at, inward, 0);
+  const plannedMm = throughTo(trees.planned, at, inward, 0);
   return {
     alongMm,
-    firstMm: Math.min(plannedMm, throughTo(lines.first, at, inward, 0)),
+    firstMm: Math.min(plannedMm, throughTo(trees.first, at, inward, 0)),
     plannedMm,
-    lastMm: Math.max(plannedMm, throughTo(lines.last, at, inward, plannedMm)),
+    lastMm: Math.max(plannedMm, throughTo(trees.last, at, inward, plannedMm)),
     through: nearestOnOutline(present, add(at, scale(inward, plannedMm))).distanceMm < onSideMm,
   };
 }

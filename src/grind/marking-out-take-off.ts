@@ -1,14 +1,14 @@
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
-import type { Polygons } from '../geometry/polygons.ts';
-import { add, cross, distance, dot, scale, sub, type Vec, vec } from '../geometry/vec.ts';
+import { rayCrossings } from '../geometry/motion/ray-crossings.ts';
+import { add, distance, dot, scale, sub, type Vec, vec } from '../geometry/vec.ts';
 import { type Measured, pointAlong } from './marking-out-along.ts';
 
-/** The three lines of a band as polygons, metal to come off on their left. */
-export interface BandLines {
-  readonly first: Polygons;
-  readonly planned: Polygons;
-  readonly last: Polygons;
+/** Trees of the three lines of a band, in straight edges. */
+export interface BandTrees {
+  readonly first: OutlineTree;
+  readonly planned: OutlineTree;
+  readonly last: OutlineTree;
 }
 
 /** What comes off at a place to each of the three lines, mm. */
@@ -36,7 +36,7 @@ export function takeOffAlong(
   run: Measured,
   alongMm: number,
   present: OutlineTree,
-  lines: BandLines,
+  lines: BandTrees,
   deepestMm: number | null,
 ): TakeOff {
   const at = pointAlong(run, alongMm);
@@ -48,7 +48,7 @@ export function takeOffAlong(
   if (inward === null || dot(inward, square) < sideways)
     return squareToEdge(beside, square, distanceMm, lines, deepestMm);
   const lastMm = Math.max(distanceMm, throughTo(lines.last, outside, inward, distanceMm));
-  const toFirst = reached(lines.first, outside, inward).filter((mm) => mm <= distanceMm + slackMm);
+  const toFirst = rayCrossings(lines.first, outside, inward).filter((mm) => mm <= distanceMm + slackMm);
   return {
     firstMm: Math.max(0, ...toFirst),
     plannedMm: distanceMm,
@@ -57,11 +57,11 @@ export function takeOffAlong(
   };
 }
 
-function squareToEdge(at: Vec, inward: Vec, nearestMm: number, lines: BandLines, deepestMm: number | null): TakeOff {
+function squareToEdge(at: Vec, inward: Vec, nearestMm: number, lines: BandTrees, deepestMm: number | null): TakeOff {
   const outward = scale(inward, -1);
   const depthMm = throughTo(lines.planned, at, outward, 0);
   const plannedMm = deepestMm !== null && depthMm > deepestMm + slackMm ? nearestMm : depthMm;
-  const toFirst = reached(lines.first, at, outward);
+  const toFirst = rayCrossings(lines.first, at, outward);
   const pastMm = throughTo(lines.last, at, inward, 0);
   return {
     firstMm: toFirst.length === 0 ? 0 : Math.max(0, plannedMm - Math.min(...toFirst)),
@@ -72,22 +72,9 @@ function squareToEdge(at: Vec, inward: Vec, nearestMm: number, lines: BandLines,
 }
 
 /** The first place at or past `leastMm` where a region ends on a way through it; 0 where it does not reach there. */
-export function throughTo(region: Polygons, from: Vec, along: Vec, leastMm: number): number {
-  const past = reached(region, from, along).filter((mm) => mm > Math.max(leastMm - slackMm, slackMm));
+export function throughTo(line: OutlineTree, from: Vec, along: Vec, leastMm: number): number {
+  const past = rayCrossings(line, from, along).filter((mm) => mm > Math.max(leastMm - slackMm, slackMm));
   return past.length === 0 ? 0 : Math.min(...past);
-}
-
-/** How far along a ray it crosses the edges of a region, mm, in no order; of an edge's ends one belongs to it. */
-function reached(region: Polygons, from: Vec, along: Vec): number[] {
-  return region.flatMap((polygon) =>
-    polygon.flatMap((a, i) => {
-      const [toA, toB] = [sub(a, from), sub(polygon[(i + 1) % polygon.length] as Vec, from)];
-      const [left, right] = [cross(along, toA), cross(along, toB)];
-      if (left > 0 === right > 0) return [];
-      const mm = dot(along, add(toA, scale(sub(toB, toA), left / (left - right))));
-      return mm >= 0 ? [mm] : [];
-    }),
-  );
 }
 
 /** The place itself or, where it lies on the outside, one just along the edge. */

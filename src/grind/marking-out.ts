@@ -51,7 +51,7 @@ function rowOf(joint: Joint, part: Part, holes: DividerHoles | null, mark: Marke
   const { band, edge, run } = mark;
   const { kind, alongMm } = mark.place;
   const at = pointAlong(run, alongMm);
-  const { firstMm, plannedMm, lastMm, lastAt } = takeOffAlong(run, alongMm, band.present, band.lines, band.takeOffMm);
+  const { firstMm, plannedMm, lastMm, lastAt } = takeOffAlong(run, alongMm, band.present, band.trees, band.takeOffMm);
   const hand = handErrorOf(joint.fit);
   return {
     place,

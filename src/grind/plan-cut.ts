@@ -21,6 +21,7 @@ export interface PlanOptions {
  */
 export function* planCut(joint: Joint, options: PlanOptions = {}): Generator<Progress, CutPlan> {
   const plan = joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
+  yield { step: 'marking out', done: 0, of: 1 };
   const answer = { ...plan.answer, table: [...markingOut(joint, plan)] };
   if (answer.holds || options.alternatives !== true) return { ...plan, answer };
   return { ...plan, answer: { ...answer, alternatives: yield* alternativesTo(joint) } };

@@ -35,7 +35,7 @@ export function* planPart(joint: Joint, part: Part): Generator<Progress, PartPla
     .map(({ section, bands }) => ({ section, bands: bands.filter(({ planned }) => planned.length > 0) }))
     .filter(({ bands }) => bands.length > 0);
   const after = { ...joint, [part]: castingAfter(joint[part], cuts) };
-  return { part, needs, cuts, after, cut: partCut(joint, joint[part], cuts) };
+  return { part, needs, cuts, after, cut: yield* partCut(joint, joint[part], cuts) };
 }
 
 /** What each section would have to lose, offered or not. */
@@ -50,22 +50,31 @@ function* needsOf(joint: Joint, part: Part): Generator<Progress, SectionCut[]> {
     const bench = section.mayCut
       ? { joint, sweeps, beside, doNotCut, cutter }
       : { joint, sweeps, beside, doNotCut: [], cutter: null };
-    needs.push({ section, bands: cutBands(bench, section, bandsOf(joint, part, section)) });
+    needs.push({ section, bands: yield* cutBands(bench, section, bandsOf(joint, part, section)) });
   }
   return needs;
 }
 
-function partCut({ fit }: Joint, casting: Casting, cuts: readonly SectionCut[]): PartCut {
+/** What a cut comes to, and the walls behind it. */
+function* partCut({ fit }: Joint, casting: Casting, cuts: readonly SectionCut[]): Generator<Progress, PartCut> {
   const bands = cuts.flatMap((cut) => cut.bands);
   const { cutter } = fit;
+  const steps = 3;
+  yield { step: 'walls', done: 0, of: steps };
+  const walls = wallsBehind(casting.hollows, bands, fit);
+  const thin = thinPlaces(cuts, fit);
+  yield { step: 'walls', done: 1, of: steps };
+  const readings = readWalls(casting, cuts, fit);
+  const unmeasured = unmeasuredCuts(casting, cuts);
+  yield { step: 'walls', done: 2, of: steps };
   return {
     boundMm: roundUp6(Math.max(0, ...bands.map(({ boundMm }) => boundMm))),
     ...amountsOf(bands, casting.material),
     sections: sectionAnswers(cuts),
-    walls: wallsBehind(casting.hollows, bands, fit),
-    thin: thinPlaces(cuts, fit),
-    readings: readWalls(casting, cuts, fit),
-    unmeasured: unmeasuredCuts(casting, cuts),
+    walls,
+    thin,
+    readings,
+    unmeasured,
     cutter: cutter && cuts.length > 0 ? cutterAnswer(cutter, casting.sections, cuts, casting.material) : null,
     severed: cuts.flatMap(severedPieces),
   };

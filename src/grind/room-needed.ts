@@ -1,8 +1,11 @@
 import type { Pass } from '../clearance/passes.ts';
 import type { Side } from '../geometry/arc-points.ts';
+import { isMotionless, motionAt } from '../geometry/motion/motion.ts';
 import { offset } from '../geometry/offset.ts';
 import { engineErrorMm, union } from '../geometry/polygon-engine.ts';
 import { outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import { compose, type Rigid } from '../geometry/rigid.ts';
+import { distance } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Sweeps } from './sweeps.ts';
 
@@ -71,13 +74,32 @@ interface Growth {
   readonly grow: (pass: Pass) => number;
 }
 
+/** Passes without those that only stand where another of the same section sets out or ends: it covers them. */
+const withoutStops = (passes: readonly Pass[]): Pass[] =>
+  passes.filter((pass) => !isMotionless(pass.motion) || !passes.some((other) => stopsAt(other, pass)));
+
+function stopsAt({ section, start, motion }: Pass, stop: Pass): boolean {
+  if (section !== stop.section || isMotionless(motion)) return false;
+  return [start, compose(motionAt(motion, 1), start)].some((end) => isSamePlacement(end, stop.start));
+}
+
+/** To within the rounding of a motion, far below the grid of the polygon engine. */
+const isSamePlacement = (a: Rigid, b: Rigid): boolean =>
+  Math.abs(a.turnRad - b.turnRad) < 1e-13 && distance(a.shift, b.shift) < 1e-10;
+
+/** What lies in any of several solids; one alone is what it is. */
+const united = (solids: readonly Polygons[]): Polygons =>
+  solids.length === 1 ? (solids[0] as Polygons) : union(solids.flat());
+
 /** Passes that grow by the same are united first: they overlap, and what is united is offset once. */
 function room(passes: readonly Pass[], { toleranceMm, side, sweeps, shrink, grow }: Growth): Room {
   const amounts = [...new Set(passes.map(grow))];
   const bias = side === 'outside' ? snapMm : -snapMm;
   const grown = amounts.map((byMm) => {
-    const swept = passes.filter((pass) => grow(pass) === byMm).map((pass) => sweeps(pass, side, shrink(pass)));
-    const ground = outlinesOf(union(swept.flatMap((s) => s.polygons)));
+    const swept = withoutStops(passes.filter((pass) => grow(pass) === byMm)).map((pass) =>
+      sweeps(pass, side, shrink(pass)),
+    );
+    const ground = outlinesOf(united(swept.map((s) => s.polygons)));
     const { polygons, boundMm } = offset(ground, byMm + bias, toleranceMm, side);
     return {
       polygons,
@@ -85,7 +107,7 @@ function room(passes: readonly Pass[], { toleranceMm, side, sweeps, shrink, grow
     };
   });
   return {
-    polygons: union(grown.flatMap((g) => g.polygons)),
+    polygons: united(grown.map((g) => g.polygons)),
     boundMm: engineErrorMm + Math.max(0, ...grown.map((g) => g.boundMm)),
   };
 }

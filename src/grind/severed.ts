@@ -1,12 +1,12 @@
 import { offset } from '../geometry/offset.ts';
-import { intersection, pieces, union } from '../geometry/polygon-engine.ts';
-import { polygonise } from '../geometry/polygonise.ts';
+import { intersection, pieces } from '../geometry/polygon-engine.ts';
 import { areaMm2, outlinesOf, type Polygons, signedAreaMm2 } from '../geometry/polygons.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import { vec } from '../geometry/vec.ts';
 import type { GrindAnswer } from '../model/grind-answer.ts';
 import { toleranceMm } from './cut-band.ts';
 import { layersOf, type SectionCut } from './layers.ts';
+import { metalOf } from './metal.ts';
 
 /** Metal thinner than this, mm, holds nothing together and is no piece of its own. */
 const holdsMm = 0.01;
@@ -16,7 +16,7 @@ const holdsMm = 0.01;
  * where more hang apart after the cut than before, the smallest are named.
  */
 export function severedPieces(cut: SectionCut): GrindAnswer['severed'] {
-  const metal = union(polygonise(cut.section.loops, toleranceMm, 'outside'));
+  const metal = metalOf(cut.section.loops, 'outside');
   const layers = layersOf(cut).map((layer) => layer.cut?.left ?? metal);
   if (layers.every((layer) => pieceCount(layer) === pieceCount(metal))) return [];
   const before = bodiesOf([metal]).length;

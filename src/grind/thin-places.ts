@@ -84,11 +84,17 @@ export function thinnest(left: Polygons, outline: OutlineTree, reachMm: number):
   const cut = stretches.filter((_, i) => !isOld[i]);
   const old = stretches.filter((_, i) => isOld[i]).sort((s, t) => leftOf(s) - leftOf(t));
   const inside = buildOutlineTree(loopsOf(left));
+  // flat, for these are gone through for every new edge
+  const lefts = Float64Array.from(old, leftOf);
+  const bottoms = Float64Array.from(old, ({ a, b }) => Math.min(a.y, b.y));
+  const tops = Float64Array.from(old, ({ a, b }) => Math.max(a.y, b.y));
   let best: Thickness | null = null;
   for (const s of cut) {
     const within = best?.mm ?? reachMm;
     const [from, to] = [leftOf(s) - stretchMm - within, Math.max(s.a.x, s.b.x) + within];
-    for (let i = firstFrom(old, from); i < old.length && leftOf(old[i] as Stretch) <= to; i++) {
+    const [bottom, top] = [Math.min(s.a.y, s.b.y) - within, Math.max(s.a.y, s.b.y) + within];
+    for (let i = firstFrom(lefts, from); i < old.length && (lefts[i] as number) <= to; i++) {
+      if ((bottoms[i] as number) >= top || (tops[i] as number) <= bottom) continue;
       const found = thicknessBetween(s, old[i] as Stretch, best?.mm ?? reachMm, inside);
       if (found !== null) best = found;
     }
@@ -98,12 +104,12 @@ export function thinnest(left: Polygons, outline: OutlineTree, reachMm: number):
 
 const leftOf = ({ a, b }: Stretch): number => Math.min(a.x, b.x);
 
-/** The first of the stretches, in order from the left, that begins no farther left than `x`. */
-function firstFrom(sorted: readonly Stretch[], x: number): number {
+/** The first of the numbers, in order, that is no less than `x`. */
+function firstFrom(sorted: Float64Array, x: number): number {
   let [from, to] = [0, sorted.length];
   while (from < to) {
     const middle = (from + to) >> 1;
-    if (leftOf(sorted[middle] as Stretch) < x) from = middle + 1;
+    if ((sorted[middle] as number) < x) from = middle + 1;
     else to = middle;
   }
   return from;
@@ -129,8 +135,6 @@ function stretchesOf(polygon: Polygon, loop: number): Stretch[] {
 
 /** The thickness of metal between two stretches where it is less than `within` and they lie across from each other. */
 function thicknessBetween(s: Stretch, t: Stretch, within: number, inside: OutlineTree): Thickness | null {
-  if (Math.min(s.a.y, s.b.y) - Math.max(t.a.y, t.b.y) >= within) return null;
-  if (Math.min(t.a.y, t.b.y) - Math.max(s.a.y, s.b.y) >= within) return null;
   const { at, across } = nearestBetween(s, t);
   const mm = distance(at, across);
   if (mm >= within || mm === 0) return null;

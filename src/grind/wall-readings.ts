@@ -1,21 +1,22 @@
 import { type Depth, deepest } from '../clearance/deepest.ts';
 import { treeOf } from '../clearance/trees.ts';
+import type { Box } from '../geometry/edge-box.ts';
 import { regionContains } from '../geometry/motion/containment.ts';
 import { leastDistance } from '../geometry/motion/least-distance.ts';
 import { still } from '../geometry/motion/motion.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
-import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
+import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { difference, pieces } from '../geometry/polygon-engine.ts';
-import { polygonise } from '../geometry/polygonise.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import { identity } from '../geometry/rigid.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
+import { boxRound, solidNear } from '../geometry/solid-near.ts';
 import { vec } from '../geometry/vec.ts';
 import type { Casting, DepthRange, Hollow, Section, WallReading } from '../model/casting.ts';
 import type { GrindAnswer, ReadWall } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
-import { toleranceMm } from './cut-band.ts';
 import type { SectionCut } from './layers.ts';
+import { metalOf } from './metal.ts';
 import { gapMm, handErrorOf } from './walls.ts';
 
 /** A reading, or a hollow, speaks for a cut within this of it, mm, in the plane and in depth; common practice, no source. */
@@ -35,7 +36,8 @@ interface CutPiece {
 export function readWalls({ wallReadings }: Casting, cuts: readonly SectionCut[], fit: Fit): ReadWall[] {
   if (wallReadings.length === 0) return [];
   return piecesOf(cuts, 'last').flatMap(({ section, depth, piece }) => {
-    const near = wallReadings.filter((reading) => isNear(reading, depth, piece));
+    const tree = buildOutlineTree(loopsOf(piece));
+    const near = wallReadings.filter((reading) => isNear(reading, depth, tree));
     if (near.length === 0) return [];
     const takeOff = takeOffOf(section, piece);
     // where nothing is left of the section, nothing is left of its wall
@@ -71,11 +73,13 @@ export function unmeasuredCuts(
   cuts: readonly SectionCut[],
 ): GrindAnswer['unmeasured'] {
   return piecesOf(cuts, 'planned')
-    .filter(
-      ({ depth, piece }) =>
-        !hollows.some((hollow) => isBeside(hollow, depth, piece)) &&
-        !wallReadings.some((reading) => isNear(reading, depth, piece)),
-    )
+    .filter(({ depth, piece }) => {
+      const tree = buildOutlineTree(loopsOf(piece));
+      return (
+        !hollows.some((hollow) => isBeside(hollow, depth, tree)) &&
+        !wallReadings.some((reading) => isNear(reading, depth, tree))
+      );
+    })
     .map(({ section, depth, piece }) => ({
       section: section.id,
       depth: depth && ([round6(depth.fromMm), round6(depth.toMm)] as [number, number]),
@@ -83,26 +87,38 @@ export function unmeasuredCuts(
     }));
 }
 
-/** Null where nothing is left of the section. */
+/**
+ * How deep a piece of a cut goes: only the metal about it is looked at, as far as it turns out to go. Null where nothing
+ * is left of the section.
+ */
 function takeOffOf(section: Section, piece: Polygons): Depth | null {
-  const metal = polygonise(section.loops, toleranceMm, 'outside');
-  const left = buildOutlineTree(loopsOf(difference(metal, piece)));
-  return deepest(piece, left, buildOutlineTree(loopsOf(metal)));
+  const metal = metalOf(section.loops, 'outside');
+  const whole = boxRound(metal, 0);
+  for (let aboutMm = 5; ; aboutMm *= 4) {
+    const box = boxRound(piece, aboutMm);
+    const near = solidNear(metal, box);
+    const left = buildOutlineTree(loopsOf(difference(near, piece)));
+    const depth = deepest(piece, left, buildOutlineTree(loopsOf(near)));
+    // what is nearer than the box's sides is the section's own outline
+    if ((depth !== null && depth.mm < aboutMm) || holds(box, whole)) return depth;
+  }
 }
+
+const holds = (outer: Box, inner: Box): boolean =>
+  outer.minX <= inner.minX && outer.minY <= inner.minY && outer.maxX >= inner.maxX && outer.maxY >= inner.maxY;
 
 const piecesOf = (cuts: readonly SectionCut[], line: 'planned' | 'last'): CutPiece[] =>
   cuts.flatMap(({ section, bands }) =>
     bands.flatMap((band) => pieces(band[line]).map((piece) => ({ section, depth: band.depth, piece }))),
   );
 
-function isNear({ at, depthMm }: WallReading, depth: DepthRange | null, piece: Polygons): boolean {
+function isNear({ at, depthMm }: WallReading, depth: DepthRange | null, tree: OutlineTree): boolean {
   if (gapMm(depth, { fromMm: depthMm, toMm: depthMm }) > inReachMm) return false;
-  const tree = buildOutlineTree(loopsOf(piece));
   return regionContains(tree, at.x, at.y) || nearestOnOutline(tree, at).distanceMm <= inReachMm;
 }
 
-function isBeside(hollow: Hollow, depth: DepthRange | null, piece: Polygons): boolean {
-  const { distanceMm } = leastDistance(buildOutlineTree(loopsOf(piece)), treeOf(hollow.loops), identity, still);
+function isBeside(hollow: Hollow, depth: DepthRange | null, tree: OutlineTree): boolean {
+  const { distanceMm } = leastDistance(tree, treeOf(hollow.loops), identity, still);
   const reachMm = Math.max(inReachMm, 2 * (hollow.keepWallMm ?? 0));
   return Math.hypot(distanceMm, gapMm(depth, hollow.depth)) <= reachMm;
 }

@@ -1,7 +1,7 @@
 import { treeOf } from '../clearance/trees.ts';
 import { leastDistance } from '../geometry/motion/least-distance.ts';
 import { still } from '../geometry/motion/motion.ts';
-import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
+import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import { identity } from '../geometry/rigid.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
@@ -21,15 +21,17 @@ export const handErrorOf = ({ cutter }: Fit): number => cutter?.handErrorMm ?? h
  * hand's and the hollow's own error taken off; `nominalMm` from the planned cut, nothing taken off.
  */
 export function wallsBehind(hollows: readonly Hollow[], bands: readonly BandCut[], fit: Fit): WallAnswer[] {
-  if (bands.length === 0) return [];
+  if (bands.length === 0 || hollows.length === 0) return [];
+  const last = treesOf(bands, (band) => band.last);
+  const planned = treesOf(bands, (band) => band.planned);
   return hollows.map((hollow) => {
-    const least = nearest(hollow, bands, ({ last }) => last);
+    const least = nearest(hollow, last);
     const wallMm = least.mm - hollow.traceErrorMm - handErrorOf(fit);
     const keepMm = keepOf(hollow, fit);
     return {
       hollow: hollow.id,
       wallMm: round6(wallMm),
-      nominalMm: round6(nearest(hollow, bands, ({ planned }) => planned).mm),
+      nominalMm: round6(nearest(hollow, planned).mm),
       keepMm: keepMm === null ? null : round6(keepMm),
       at: roundPoint6(least.at),
       holds: holds(wallMm, keepMm),
@@ -48,15 +50,19 @@ function keepOf(hollow: Hollow, fit: Fit): number | null {
   return asked.length === 0 ? null : Math.max(...asked);
 }
 
-function nearest(
-  hollow: Hollow,
-  bands: readonly BandCut[],
-  line: (band: BandCut) => Polygons,
-): { mm: number; at: Vec } {
-  const distances = bands.map((band) => {
-    const cut = buildOutlineTree(loopsOf(line(band)));
-    const { distanceMm, fixedAt } = leastDistance(cut, treeOf(hollow.loops), identity, still);
-    return { mm: Math.hypot(distanceMm, gapMm(band.depth, hollow.depth)), at: fixedAt };
+/** One line of every band. */
+const treesOf = (bands: readonly BandCut[], line: (band: BandCut) => Polygons): LineTree[] =>
+  bands.map((band) => ({ depth: band.depth, tree: buildOutlineTree(loopsOf(line(band))) }));
+
+interface LineTree {
+  readonly depth: DepthRange | null;
+  readonly tree: OutlineTree;
+}
+
+function nearest(hollow: Hollow, lines: readonly LineTree[]): { mm: number; at: Vec } {
+  const distances = lines.map(({ depth, tree }) => {
+    const { distanceMm, fixedAt } = leastDistance(tree, treeOf(hollow.loops), identity, still);
+    return { mm: Math.hypot(distanceMm, gapMm(depth, hollow.depth)), at: fixedAt };
   });
   return distances.reduce((a, b) => (a.mm <= b.mm ? a : b));
 }

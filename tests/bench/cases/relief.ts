@@ -1,4 +1,5 @@
 import { metalLeft } from '../../../src/clearance/metal-left.ts';
+import { circleLoop } from '../../../src/geometry/loop.ts';
 import { buildOutlineTree } from '../../../src/geometry/motion/outline-tree.ts';
 import { passage } from '../../../src/geometry/motion/passage.ts';
 import { sweptRegion } from '../../../src/geometry/motion/swept-region.ts';
@@ -8,8 +9,11 @@ import { polygonise } from '../../../src/geometry/polygonise.ts';
 import { areaMm2, loopsOf, outlinesOf } from '../../../src/geometry/polygons.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { identity } from '../../../src/geometry/rigid.ts';
+import { polar, vec } from '../../../src/geometry/vec.ts';
 import { toleranceMm } from '../../../src/grind/cut-band.ts';
 import { planCut } from '../../../src/grind/plan-cut.ts';
+import type { Joint } from '../../../src/joint/joint.ts';
+import type { BandAnswer } from '../../../src/model/grind-answer.ts';
 import { castingOf } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 import type { Contest } from '../contest.ts';
@@ -20,6 +24,8 @@ import { ringsOf } from '../peers/rings.ts';
 const clearanceMm = 2;
 /** The peer may round corners this coarsely: at our own tolerance its offset takes a minute. */
 const peerChordMm = 0.01;
+/** A plan with everything asked of it may take so many times as long as the relief alone. */
+const mostTimesRelief = 8;
 /** A hole so small that the flange must be let into it, here and there, to turn with that clearance. */
 const holeMm = 183;
 
@@ -42,15 +48,14 @@ function againstCopies(pair: Pair, clipper: Clipper): Contest {
     offerUp: [{ turn: -turnDeg }, {}],
     clearance: clearanceMm,
   });
+  const full = everythingAsked(pair);
   return {
     edges: pair.edges,
     within: 2 * Math.PI * 185 * 0.05,
     runs: {
       relief: () => reliefMm2(pair),
-      plan: () =>
-        drain(planCut(joint))
-          .answer.sections.flatMap(({ bands }) => bands)
-          .reduce((sum, band) => sum + band.areaMm2, 0),
+      plan: () => plannedMm2(joint),
+      'with everything': () => neededMm2(full),
       [peer]: () => {
         const copies = clipper.unionOfCopies(inClipper.moving, sampledPlacements(pair));
         const room = clipper.inflate(copies, clearanceMm, peerChordMm);
@@ -60,9 +65,35 @@ function againstCopies(pair: Pair, clipper: Clipper): Contest {
     cases: [
       { name: 'relief, noisy', ours: 'relief', peer, ...target },
       { name: 'the whole cut plan, noisy', ours: 'plan', peer },
+      {
+        name: 'the same with cutter, walls and both lines',
+        ours: 'with everything',
+        peer: 'relief',
+        ...(pair.edges === 10_000 ? { atLeast: 1 / mostTimesRelief } : {}),
+      },
     ],
   };
 }
+
+/** The job with all that a plan can be asked: a ball, tracing errors and so three lines, hollows with walls to keep. */
+const everythingAsked = (pair: Pair): Joint =>
+  jointOf({
+    fixed: castingOf({
+      sections: [{ depth: [0, 60], mayCut: true, loops: pair.fixed }],
+      hollows: [0.3, 1.2, 2.4, 4].map((rad) => ({ keepWallMm: 5, loops: [circleLoop(polar(vec(0, 0), 205, rad), 6)] })),
+    }),
+    moving: castingOf({ sections: [{ depth: [-20, 0], loops: pair.moving }] }),
+    offerUp: [{ turn: -turnDeg }, {}],
+    clearance: clearanceMm,
+    cutter: { radiusMm: 6, nose: 'ball', handErrorMm: 0.5, runOut: 'cut-past', stepoverMm: null },
+    minWallMm: 4,
+  });
+
+const bandsOf = (joint: Joint): BandAnswer[] => drain(planCut(joint)).answer.sections.flatMap(({ bands }) => bands);
+
+const plannedMm2 = (joint: Joint): number => bandsOf(joint).reduce((sum, { areaMm2: mm2 }) => sum + mm2, 0);
+
+const neededMm2 = (joint: Joint): number => bandsOf(joint).reduce((sum, { neededAreaMm2: mm2 }) => sum + mm2, 0);
 
 /** The area to take off; throws where what is left does not clear. */
 function reliefMm2(pair: Pair): number {
