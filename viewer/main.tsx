@@ -17,6 +17,7 @@ document.getElementById('work')?.append(drawing.element, wayInOf(app));
 
 const show = (): void => {
   document.body.classList.toggle('has-job', app.job !== null);
+  document.body.toggleAttribute('data-working', app.state.working !== null);
   render(<Card app={app} session={session} pane={drawing.face} side={drawing.side} />, card);
 };
 app.onChange(show);

@@ -2,13 +2,13 @@ import type { JobFile } from '../src/model/job-file.ts';
 import { readJobFile } from '../src/model/read-job-file.ts';
 import { findingsText } from '../src/words/finding-text.ts';
 import type { App } from './app.ts';
-import { type FileOnDisk, readChosen, type Saved, saveJobFile } from './job/disk.ts';
+import { type FileOnDisk, readChosen, saveJobFile } from './job/disk.ts';
 import { findHome, type Home, type HomeSaved, watchHome } from './job/home.ts';
-import { jobFileName } from './job/job-file-name.ts';
 import { type Keeper, type Keeping, keeperOf } from './job/keeper.ts';
 import { type OpenedFile, type OpenedJob, openedJob } from './job/opened-job.ts';
 import { type Known, latestJob, newJobId, openJob } from './job/storage.ts';
 import { type Hold, holdJob } from './job/tabs.ts';
+import { keepingWords } from './words/keeping.ts';
 import { words } from './words.ts';
 
 /**
@@ -23,6 +23,8 @@ export class Session {
   #home: Home | null = null;
   #file: FileOnDisk | null = null;
   #kept: JobFile | null = null;
+  /** Another tab has kept the job since: the next change begins a job of its own. */
+  #elsewhere = false;
 
   constructor(app: App) {
     this.#app = app;
@@ -64,20 +66,15 @@ export class Session {
     if (!opened.ok) return this.#app.tell(findingsText(opened.findings));
     const { job, missing }: OpenedJob = opened.value;
     await this.open(job, from ?? opened.value.from);
-    if (missing.length > 0) this.#app.tell(words.stillWanted(missing.join(', ')));
+    if (missing.length > 0) this.#app.tell(keepingWords.missing(missing));
   }
 
   async #adopt(id: string, job: JobFile, known?: Known, openedFrom: string | null = null): Promise<void> {
     this.#hold?.release();
     this.#id = id;
     this.#kept = job;
-    this.#keeper = keeperOf({
-      id,
-      titleOf: ({ fit }) => fit.title ?? '',
-      openedFrom,
-      ...(known === undefined ? {} : { known }),
-      onKeeping: (keeping) => this.#tellKeeping(keeping),
-    });
+    this.#elsewhere = false;
+    this.#keeper = this.#keeperOf(id, known, openedFrom);
     this.#app.open(
       job,
       Object.values(job.parts).every(({ sections }) => sections.length > 0) ? 'offer-up' : 'outlines',
@@ -92,22 +89,39 @@ export class Session {
     if (this.#hold.held() === 'elsewhere') this.#askToTakeOver();
   }
 
+  #keeperOf(id: string, known?: Known, openedFrom: string | null = null): Keeper {
+    return keeperOf({
+      id,
+      titleOf: ({ fit }) => fit.title ?? '',
+      openedFrom,
+      ...(known === undefined ? {} : { known }),
+      onKeeping: (keeping) => this.#tellKeeping(keeping),
+    });
+  }
+
   #keep(): void {
     const { job } = this.#app;
-    if (job === null || job === this.#kept || this.#hold?.held() === 'elsewhere') return;
+    if (job === null || job === this.#kept) return;
     this.#kept = job;
+    // what another tab holds is left to it: from here on this is a job of its own
+    if (this.#hold?.held() === 'elsewhere' || this.#elsewhere) {
+      this.#elsewhere = false;
+      this.#hold?.release();
+      this.#hold = null;
+      this.#keeper = this.#keeperOf(newJobId());
+    }
     this.#keeper?.keep(job);
   }
 
   #tellKeeping(keeping: Keeping): void {
     if (keeping.state === 'kept') this.#hold?.tellKept();
-    this.#app.tell(
-      keeping.state === 'cannot-keep'
-        ? words.cannotKeep[keeping.why]
-        : keeping.state === 'keeping'
-          ? words.keeping
-          : words.kept,
-    );
+    if (keeping.state === 'cannot-keep') {
+      this.#elsewhere = keeping.why === 'kept-elsewhere';
+      this.#app.put(keepingWords.keeping(keeping), [
+        { label: keepingWords.retry, choose: () => this.#keeper?.retry() },
+        { label: words.saveAsJob, choose: () => this.saveAsJob() },
+      ]);
+    } else this.#app.tell(keepingWords.keeping(keeping));
   }
 
   #askToTakeOver(): void {
@@ -116,7 +130,7 @@ export class Session {
       const latest = await openJob(this.#id);
       if (latest !== null) await this.#adopt(this.#id, latest.kept.job, latest.known);
     };
-    this.#app.put(words.elsewhere, [{ label: words.takeOver, choose }]);
+    this.#app.put(keepingWords.elsewhere, [{ label: keepingWords.takeOver, choose }]);
   }
 
   /** Saves in place where the page has its files, else as one job file. */
@@ -132,58 +146,33 @@ export class Session {
     if (job === null) return;
     const saved = await saveJobFile(job, this.#file);
     if (saved.how === 'written') this.#file = saved.file;
-    this.#app.tell(savedWords(saved, job));
+    this.#app.tell(keepingWords.saved(saved));
   }
 
-  #tellHome({ saved, notSaved, onlyInJob, moreInJob }: HomeSaved): void {
-    const troubles = notSaved.map((trouble) =>
-      words.notSaved(
-        trouble.file,
-        trouble.why === 'refused'
-          ? trouble.said
-          : trouble.why === 'unreachable'
-            ? words.unreachable
-            : words.changedOnDisk,
-      ),
-    );
-    const more = onlyInJob.length > 0 || moreInJob ? [words.onlyInJob] : [];
-    this.#app.tell([...(troubles.length > 0 ? troubles : [words.saved(saved.join(', '))]), ...more].join(' '));
-    if (notSaved.some(({ why }) => why === 'changed-on-disk')) this.#askOfDisk();
-    else if (more.length > 0)
-      this.#app.put(words.onlyInJob, [{ label: words.saveAsJob, choose: () => this.saveAsJob() }]);
+  #tellHome(saved: HomeSaved): void {
+    const said = keepingWords.savedHome(saved);
+    this.#app.tell(said === '' ? words.nothingToSave : said);
+    if (saved.notSaved.some(({ why }) => why === 'changed-on-disk')) this.#askOfDisk();
+    else if (saved.onlyInJob.length > 0 || saved.moreInJob)
+      this.#app.put(said, [{ label: words.saveAsJob, choose: () => this.saveAsJob() }]);
   }
 
   #askOfDisk(): void {
-    this.#app.put(words.changedOnDisk, [
+    this.#app.put(keepingWords.changedOnDisk, [
       {
-        label: words.loadDisk,
+        label: keepingWords.reload,
         choose: async () => {
           const read = await this.#home?.reload();
           if (read) await this.#take(read, this.#home?.open ?? null);
         },
       },
       {
-        label: words.saveOver,
+        label: keepingWords.saveOver,
         choose: async () => {
           const { job } = this.#app;
           if (job !== null && this.#home !== null) this.#tellHome(await this.#home.saveOver(job));
         },
       },
     ]);
-  }
-}
-
-function savedWords(saved: Saved, job: JobFile): string {
-  switch (saved.how) {
-    case 'written':
-      return words.saved(saved.name);
-    case 'downloaded':
-      return words.downloaded(saved.name);
-    case 'called-off':
-      return '';
-    case 'too-large':
-      return words.tooLarge;
-    case 'failed':
-      return words.notSaved(jobFileName(job), saved.said);
   }
 }

@@ -30,31 +30,8 @@ export const words = {
     grind: 'Grind',
     'mark-out': 'Mark out',
   },
-  // nothing lost
-  keeping: 'keeping it in this browser',
-  kept: 'kept in this browser',
-  cannotKeep: {
-    'no-room': 'This browser has no room left: what you change is not kept. Save the job to disk.',
-    'not-allowed': 'This browser keeps nothing for this page: save the job to disk before you close it.',
-    blocked: 'This browser does not answer: what you change is not kept now. Save the job to disk.',
-    'kept-elsewhere':
-      'Another tab has kept this job since: what you change here is not kept. Save it to disk, or load it anew.',
-    broken: 'What you change could not be kept in this browser. Save the job to disk.',
-  },
-  elsewhere: 'This job is open in another tab: what you change here is not kept.',
-  takeOver: 'Go on here',
-  stillWanted: (names: string): string => `Still wanted: ${names}. Open them as well.`,
-  saved: (names: string): string =>
-    names === '' ? 'nothing to save: the files are as they are here' : `saved: ${names}`,
-  downloaded: (name: string): string => `handed to the browser as ${name}`,
-  notSaved: (file: string, why: string): string => `${file} was not saved: ${why}`,
-  unreachable: 'Fettle on this machine does not answer; the job is kept in this browser',
-  tooLarge: 'The job is too large for one file: take out pictures',
-  onlyInJob: 'Pictures and half-traced parts go only into a job file: use "Save as a job file" too.',
-  changedOnDisk: 'The files were changed on disk meanwhile. Nothing was overwritten.',
-  saveOver: 'Save over them',
-  loadDisk: 'Load what is on disk',
   saveAsJob: 'Save as a job file',
+  nothingToSave: 'Nothing to save: the files are as they are here.',
   // the way in
   wayIn: 'The way in',
   wayInHelp: 'Drag along the curve to move the part; arrow keys step, Page keys stride, Home and End go to its ends.',

@@ -7,7 +7,9 @@ export const keepingWords = {
   keeping: (keeping: Keeping): string =>
     keeping.state === 'cannot-keep'
       ? `Cannot keep: ${whyNot[keeping.why](keeping.said)} Nothing is lost as long as this page stays open.`
-      : keeping.state,
+      : keeping.state === 'kept'
+        ? 'Kept in this browser.'
+        : 'Keeping it.',
   retry: 'Try again',
 
   elsewhere:

@@ -1,0 +1,53 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { BrowserContext, Page } from 'playwright-core';
+import { build } from 'vite';
+import { launchBrowser } from './browser.ts';
+
+let built: Promise<string> | null = null;
+
+/** The viewer's single file, built once a run: its path. */
+export function viewerFile(): Promise<string> {
+  built ??= builtPage();
+  return built;
+}
+
+async function builtPage(): Promise<string> {
+  const outDir = mkdtempSync(join(tmpdir(), 'fettle-viewer-'));
+  await build({ configFile: 'vite.viewer.config.ts', logLevel: 'error', build: { outDir, emptyOutDir: false } });
+  return join(outDir, 'index.html');
+}
+
+export interface Viewer {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  /** Everything the page complained of. */
+  readonly complaints: string[];
+}
+
+/** The page opened from disk as a new user has it. */
+export async function openViewer(size = { width: 1440, height: 900 }): Promise<Viewer> {
+  const file = await viewerFile();
+  const context = await launchBrowser(mkdtempSync(join(tmpdir(), 'fettle-user-')));
+  const page = await context.newPage();
+  await page.setViewportSize(size);
+  const complaints: string[] = [];
+  page.on('pageerror', ({ message }) => complaints.push(message));
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+  });
+  await page.goto(pathToFileURL(file).href);
+  return { context, page, complaints };
+}
+
+/** Waits until the core has said all it has to say. */
+export const settled = (page: Page): Promise<unknown> =>
+  page.waitForFunction(
+    () => document.body.classList.contains('has-job') && !('working' in document.body.dataset),
+    null,
+    {
+      timeout: 50_000,
+    },
+  );

@@ -1,0 +1,137 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { PDFDocument } from 'pdf-lib';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { checkJoint } from '../../src/clearance/check.ts';
+import { checkFacts } from '../../src/clearance/check-facts.ts';
+import { drain } from '../../src/geometry/progress.ts';
+import { planCut } from '../../src/grind/plan-cut.ts';
+import { planFacts } from '../../src/grind/plan-facts.ts';
+import { placeJob } from '../../src/joint/place-job.ts';
+import { jobInFile } from '../../src/model/read-job-file.ts';
+import { checkText } from '../../src/words/check-text.ts';
+import { grindText } from '../../src/words/grind-text.ts';
+import { demoJob } from '../../viewer/job/demo-job.ts';
+import { jobFileName } from '../../viewer/job/job-file-name.ts';
+import { describeInBrowser } from './support/browser.ts';
+import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
+
+/** What the command line says of the same job, by the same calls. */
+function saidByNode() {
+  const job = jobInFile(demoJob(), jobFileName(demoJob()));
+  const joint = job.ok ? placeJob(job.value) : job;
+  if (!joint.ok) throw new Error('the demo job reads');
+  const check = drain(checkJoint(joint.value)).answer;
+  const plan = drain(planCut(joint.value, { alternatives: true })).answer;
+  return {
+    check: checkText(joint.value, check, checkFacts(joint.value, check)),
+    plan: grindText(joint.value, plan, planFacts(plan)),
+    firstTouch: check.install?.firstTouch,
+  };
+}
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+describeInBrowser('the whole job in one file opened from disk', () => {
+  let viewer: Viewer;
+  let node: ReturnType<typeof saidByNode>;
+
+  beforeAll(async () => {
+    viewer = await openViewer();
+    node = saidByNode();
+    await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
+    await settled(viewer.page);
+  }, 120_000);
+  afterAll(() => viewer?.context.close());
+
+  const open = async (step: string): Promise<void> => {
+    await viewer.page.locator(`[data-step="${step}"] button.line`).click();
+    await settled(viewer.page);
+  };
+
+  it('says of the check word for word what the command line says', async () => {
+    await open('offer-up');
+    expect(await viewer.page.locator('.panel details pre').textContent()).toBe(node.check);
+  });
+
+  it('goes to the first touch the check names, and says so in words', async () => {
+    await viewer.page.getByRole('button', { name: 'First touch' }).click();
+    const { leg = 0, turnDeg = 0 } = node.firstTouch ?? {};
+    const said = viewer.page.locator('#way-in output');
+    await expect
+      .poll(() => said.textContent())
+      .toMatch(new RegExp(`^leg ${leg}, turn ${turnDeg.toFixed(1)}°.*fouls|touches$`));
+  });
+
+  it('moves the part along the way in by keys alone, and tells where it stands', async () => {
+    const slider = viewer.page.getByRole('slider', { name: 'The way in' });
+    await slider.focus();
+    await viewer.page.keyboard.press('Home');
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toContain('leg 1, turn 22.0°, stand-off 190 mm');
+    await viewer.page.keyboard.press('End');
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toContain('stand-off 0 mm: 2.9 mm clear');
+  });
+
+  it('says of the plan word for word what the command line says', async () => {
+    await open('grind');
+    expect(await viewer.page.locator('.panel details pre').textContent()).toBe(node.plan);
+  });
+
+  it('answers a changed clearance, and undo brings the first answer back', async () => {
+    const home = viewer.page.getByRole('textbox', { name: /^home/ });
+    await home.fill('0.5');
+    await home.press('Enter');
+    await settled(viewer.page);
+    expect(await viewer.page.locator('.panel details pre').textContent()).not.toBe(node.plan);
+    await viewer.page.getByRole('button', { name: 'Undo' }).click();
+    await settled(viewer.page);
+    expect(await viewer.page.locator('.panel details pre').textContent()).toBe(node.plan);
+  });
+
+  it('takes nothing that is no number, and says that it is wrong', async () => {
+    const home = viewer.page.getByRole('textbox', { name: /^home/ });
+    await home.fill('two');
+    await home.press('Enter');
+    expect(await home.getAttribute('aria-invalid')).toBe('true');
+    await home.fill('2');
+    await home.press('Enter');
+    expect(await home.getAttribute('aria-invalid')).toBe('false');
+  });
+
+  it('prints its sheets as PDF', async () => {
+    await open('mark-out');
+    const download = viewer.page.waitForEvent('download');
+    await viewer.page.getByRole('button', { name: 'PDF, true to scale' }).click();
+    const file = await (await download).path();
+    const pages = (await PDFDocument.load(readFileSync(file))).getPages();
+    expect(pages.length).toBeGreaterThan(0);
+    for (const page of pages)
+      expect([page.getWidth(), page.getHeight()].sort((a, b) => a - b)[0]).toBeCloseTo(595.28, 1);
+  }, 120_000);
+
+  it.each(['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out'])(
+    'has no fault an accessibility check finds: %s',
+    async (step) => {
+      await open(step);
+      await viewer.page.evaluate(axe);
+      const found = await viewer.page.evaluate(async () => {
+        // @ts-expect-error put there by the line above
+        const { violations } = await window.axe.run();
+        return violations.map(({ id, nodes }: { id: string; nodes: { html: string }[] }) => `${id}: ${nodes[0]?.html}`);
+      });
+      expect(found).toEqual([]);
+    },
+  );
+
+  it('keeps the job: a page opened anew goes on where this one was', async () => {
+    const page = await viewer.context.newPage();
+    await page.goto(viewer.page.url());
+    await settled(page);
+    expect(await page.locator('.title').textContent()).toBe(demoJob().fit.title);
+    await page.close();
+  });
+
+  it('complained of nothing', () => {
+    expect(viewer.complaints).toEqual([]);
+  });
+});
