@@ -21,7 +21,7 @@ describe('the error stated of a picture', () => {
     ['16', [...eightHoles, ...otherHoles]],
   ])('set by %s points covers 92 to 99 of a hundred true ones, at most 2.5 times their rms', (_, holes) => {
     for (const sigmaPx of [0.5, 2]) {
-      const trial = errorCoverage({ holes, views: 600, firstSeed: 10_000, sigmaPx });
+      const trial = errorCoverage({ holes, views: 300, firstSeed: 10_000, sigmaPx });
       for (const { covered, meanOverRms } of [trial.settingMm, trial.traceMm]) {
         expect(covered).toBeGreaterThanOrEqual(0.92);
         expect(covered).toBeLessThanOrEqual(0.99);
@@ -62,12 +62,19 @@ describe('where the camera stood, from the points', () => {
 });
 
 describe('a photograph of a plate with holes of 14 mm, 3000 px over 450 mm', () => {
+  /** Level, so that the whole plate is in the picture. */
+  const levelCamera = (random: Random, mostTiltRad: number): Pinhole => ({
+    ...randomCamera(random, mostTiltRad),
+    rollRad: random.between(-0.05, 0.05),
+    width: 3700,
+    height: 3000,
+  });
   const plate = { holes: [...sixHoles, ...otherHoles.slice(0, 6)], radiusMm: 7 };
   const others = otherHoles.slice(0, 6);
 
   it.each([1, 2, 3, 4])('puts hole centres within 0.1 mm, points exact or found in it: view %i', (seed) => {
     const random = new Random(seed);
-    const camera: Pinhole = { ...randomCamera(random, 0.35), width: 3400, height: 3400 };
+    const camera = levelCamera(random, 0.35);
     const picture = photograph(camera, plate, random);
     const pxAMm = camera.focalPx / Math.hypot(camera.at.x - camera.aim.x, camera.at.y - camera.aim.y, camera.at.z);
     const found = (at: Vec) => darkMiddle(picture, seenInPlane(camera, at), 9 * pxAMm);
@@ -81,7 +88,7 @@ describe('a photograph of a plate with holes of 14 mm, 3000 px over 450 mm', () 
 
   it('a rim traced roughly and pulled to the edge lies within 0.1 mm of it', () => {
     const random = new Random(9);
-    const camera: Pinhole = { ...randomCamera(random, 0.3), width: 3400, height: 3400 };
+    const camera = levelCamera(random, 0.3);
     const picture = photograph(camera, plate, random);
     const { toPlane } = settled(setPicture(touched(camera, sixHoles), usualErrors)).fit;
     for (const centre of others) {

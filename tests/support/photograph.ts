@@ -1,14 +1,8 @@
 import { decode, encode } from 'jpeg-js';
 import type { Vec } from '../../src/geometry/vec.ts';
+import type { GreyWindow } from '../../src/intake/photo/pull-to-edge.ts';
 import { looksAt, normal, type Pinhole, seenInPlane } from './camera.ts';
 import type { Random } from './random.ts';
-
-/** A picture in grey, by rows. */
-export interface GreyPicture {
-  readonly width: number;
-  readonly height: number;
-  readonly grey: Uint8Array;
-}
 
 /** What a plate with round holes looks like: light metal, dark holes. */
 export interface Plate {
@@ -23,7 +17,7 @@ const [samples, noise] = [4, 3];
  * Photographs the plate: pixels near a hole hold the mean of 4 × 4 rays from the camera to the plane, all have noise of
  * 3 of 255, and the whole has been through a JPEG of quality 85.
  */
-export function photograph(camera: Pinhole, plate: Plate, random: Random): GreyPicture {
+export function photograph(camera: Pinhole, plate: Plate, random: Random): GreyWindow {
   const { width, height } = camera;
   const clean = new Float32Array(width * height).fill(metal);
   for (const centre of plate.holes) paintHole(clean, camera, centre, plate.radiusMm);
@@ -72,12 +66,12 @@ function boxRound(camera: Pinhole, centre: Vec, radiusMm: number) {
   };
 }
 
-function greyOf({ width, height, data }: { width: number; height: number; data: Uint8Array }): GreyPicture {
+function greyOf({ width, height, data }: { width: number; height: number; data: Uint8Array }): GreyWindow {
   return { width, height, grey: Uint8Array.from({ length: width * height }, (_, k) => data[4 * k] as number) };
 }
 
 /** The middle of the dark within `reachPx` of a place, by the weight of its darkness; pixel centres lie at halves. */
-export function darkMiddle({ width, grey }: GreyPicture, near: Vec, reachPx: number): Vec {
+export function darkMiddle({ width, grey }: GreyWindow, near: Vec, reachPx: number): Vec {
   let [sum, x, y] = [0, 0, 0];
   for (let row = Math.floor(near.y - reachPx); row <= near.y + reachPx; row += 1) {
     for (let column = Math.floor(near.x - reachPx); column <= near.x + reachPx; column += 1) {

@@ -5,17 +5,8 @@ import { findCamera } from '../../../../src/intake/photo/camera-place.ts';
 import { carried } from '../../../../src/intake/photo/homography.ts';
 import { setPicture } from '../../../../src/intake/photo/set-picture.ts';
 import { usualErrors } from '../../../../src/intake/photo/touch-noise.ts';
-import { type Pinhole, randomCamera, seenBy, tiltOf } from '../../../support/camera.ts';
-import {
-  eightHoles,
-  faultsOf,
-  otherHoles,
-  settled,
-  sixHoles,
-  touched,
-  touchedRoughly,
-} from '../../../support/plate.ts';
-import { Random } from '../../../support/random.ts';
+import { type Pinhole, seenBy, tiltOf } from '../../../support/camera.ts';
+import { faultsOf, otherHoles, settled, sixHoles, touched } from '../../../support/plate.ts';
 
 const tilted = (tiltRad: number, awayMm = 1500): Pinhole => ({
   at: { x: awayMm * Math.sin(tiltRad), y: 30, z: awayMm * Math.cos(tiltRad) },
