@@ -30,7 +30,7 @@ const libraries = {
   'geometry/motion': ['robust-predicates'],
   trade: [],
   model: ['zod'],
-  intake: ['@xmldom/xmldom', 'papaparse', 'svgpath', 'zod'],
+  intake: ['@xmldom/xmldom', 'ml-matrix', 'papaparse', 'svgpath', 'zod'],
   joint: [],
   clearance: [],
   grind: [],
