@@ -72,7 +72,7 @@ function* withClearance(joint: Joint, part: Part, clearance: Clearances): Genera
     part,
     holds,
     ...amounts([plan.cut]),
-    against: hindrances([plan.cut], uncured),
+    against: hindrances([plan.cut], uncured, joint.fit.units),
   };
 }
 
@@ -81,7 +81,7 @@ function* onePart(joint: Joint, part: Part): Generator<Progress, Alternative> {
   const offered = joint[part].sections.map((section) => ({ ...section, mayCut: true }));
   const plan = yield* planPart({ ...joint, [part]: { ...joint[part], sections: offered } }, part);
   const { holds, uncured } = yield* judge(plan);
-  const against = [...notOffered(joint, plan), ...hindrances([plan.cut], uncured)];
+  const against = [...notOffered(joint, plan), ...hindrances([plan.cut], uncured, joint.fit.units)];
   const isOffered = notOffered(joint, plan).length === 0;
   return { ...blank, what: 'other-part', part, holds: holds && isOffered, ...amounts([plan.cut]), against };
 }
@@ -97,6 +97,9 @@ function* bothParts(joint: Joint): Generator<Progress, Alternative> {
   const { holds, uncured } = yield* judge(moving, [fixed]);
   const cuts = [fixed.cut, moving.cut];
   const isOffered = joint.moving.sections.some(({ mayCut }) => mayCut);
-  const against = [...(isOffered ? [] : ['nothing of the moving part is offered']), ...hindrances(cuts, uncured)];
+  const against = [
+    ...(isOffered ? [] : ['nothing of the moving part is offered']),
+    ...hindrances(cuts, uncured, joint.fit.units),
+  ];
   return { ...blank, what: 'both', part: 'both', holds: holds && isOffered, ...amounts(cuts), against };
 }
