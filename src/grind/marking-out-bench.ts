@@ -8,6 +8,7 @@ import type { CutPlan } from './cut-plan.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
 import type { DividerHoles } from './marking-out-dividers.ts';
 import { leftOf } from './marking-out-take-off.ts';
+import { type BenchTouch, benchTouch } from './marking-out-touch.ts';
 
 /** A place of the marking-out table where it lies on the bench. */
 export interface BenchPlace {
@@ -37,6 +38,8 @@ export interface Bench {
   readonly bands: readonly BenchBand[];
   /** What gauges are located from: the holes the table's dividers are set from. */
   readonly holes: DividerHoles | null;
+  /** Where it first touches on the way in, as both castings are; null where it never does. */
+  readonly touch: BenchTouch | null;
   /** Carries the joint frame to the bench. */
   readonly seen: { readonly point: (p: Vec) => Vec; readonly region: (region: Region) => Region };
 }
@@ -60,6 +63,7 @@ export function benchOf(joint: Joint, plan: CutPlan, rows: readonly MarkingRow[]
       places: rows.filter((row) => isOf(row, band)).map((row) => placeOf(row, seen.point(vec(...row.at)), band)),
     })),
     holes: namedHoles(rows, present),
+    touch: benchTouch(joint, cut, seen.point),
     seen,
   };
 }
