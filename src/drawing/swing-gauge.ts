@@ -30,7 +30,7 @@ const otherName = ({ joint, cut }: Bench): string => shortName(cut === 'fixed' ?
 export function swingPieces(bench: Bench, gauge: SwingGauge, withBars: boolean): Scene {
   const { units } = bench.joint.fit;
   const words = templateWords(bench, `${title}: the sections of ${otherName(bench)} that pass the cut`, [
-    `Glue on ${plyWords(bench)} and cut to the wide line: the section as traced (narrow) with ${givenLength(gauge.pieces[0]?.clearanceMm ?? 0, units)} round it, the clearance asked on the way in.`,
+    `Glue on ${plyWords(bench)} and cut to the wide line: the section ${bench.both ? 'as its own cut leaves it' : 'as traced'} (narrow) with ${givenLength(gauge.pieces[0]?.clearanceMm ?? 0, units)} round it, the clearance asked on the way in.`,
     ...sectionsOf(gauge).map(
       (piece) => `${piece.section}, ${briefDepth(piece.depth, units)}: ${heldWords(piece, bench)}`,
     ),
@@ -48,7 +48,9 @@ export function swingPieces(bench: Bench, gauge: SwingGauge, withBars: boolean):
 }
 
 const sectionsOf = ({ pieces }: SwingGauge): SwingPiece[] =>
-  pieces.filter((piece, i) => pieces.findIndex(({ section }) => section === piece.section) === i);
+  pieces.filter(
+    ({ section, depth }, i) => pieces.findIndex((piece) => piece.section === section && piece.depth === depth) === i,
+  );
 
 const tooThinWords = ({ tooThin }: SwingGauge, { joint }: Bench): string =>
   `Left out: pieces of ${inWords(tooThin)} that are nowhere wider than ${givenLength(thinnestPieceMm, joint.fit.units)}, too thin to cut from ply. This gauge does not prove the cut where they pass.`;

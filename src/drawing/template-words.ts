@@ -27,7 +27,7 @@ export function templateWords(
   viewed = viewWords(bench),
 ): TemplateWords {
   return {
-    title: bench.mirrored ? `MIRRORED: ${title}` : title,
+    title: `${bench.mirrored ? 'MIRRORED: ' : ''}${bench.both ? `${shortName(bench.present)}: ` : ''}${title}`,
     warnings: warningsOf(bench),
     about: [`${titleOf(bench.joint)}. ${partWords(bench)}`, viewed, tracedWords(bench)],
     steps,
@@ -35,9 +35,9 @@ export function templateWords(
   };
 }
 
-function warningsOf({ joint, plan, mirrored }: Bench): string[] {
+function warningsOf({ joint, whole, mirrored }: Bench): string[] {
   return [
-    ...(plan.answer.holds ? [] : [`${planLine(joint, plan.answer)} Do not cut to this yet.`]),
+    ...(whole.holds ? [] : [`${planLine(joint, whole)} Do not cut to this yet.`]),
     ...(mirrored ? ['MIRRORED, as was asked: for use with the print away from you.'] : []),
   ];
 }

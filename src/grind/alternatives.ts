@@ -15,16 +15,17 @@ const clearanceStepMm = 0.05;
 
 /**
  * What else would give where a plan does not hold: a smaller clearance, the other part, both, another turn or stand-off.
- * Each is worked out and told with what stands against it; none is chosen.
+ * Each is worked out and told with what stands against it; none is chosen. `planned` is the plan of
+ * one part that does not hold, where it is there already.
  */
-export function* alternativesTo(joint: Joint): Generator<Progress, Alternative[]> {
+export function* alternativesTo(joint: Joint, planned: PartPlan | null = null): Generator<Progress, Alternative[]> {
   const steps = 4;
   yield { step: 'a smaller clearance', done: 0, of: steps };
   const smaller = joint.fit.cut === 'both' ? [] : yield* smallerClearance(joint, joint.fit.cut);
   yield { step: 'the other part', done: 1, of: steps };
   const other = yield* onePart(joint, joint.fit.cut === 'fixed' ? 'moving' : 'fixed');
   yield { step: 'both parts', done: 2, of: steps };
-  const both = joint.fit.cut === 'both' ? [yield* onePart(joint, 'moving')] : [yield* bothParts(joint)];
+  const both = joint.fit.cut === 'both' ? [yield* onePart(joint, 'moving')] : [yield* bothParts(joint, planned)];
   yield { step: 'other ways in', done: 3, of: steps };
   return [...smaller, other, ...both, ...(yield* otherWaysIn(joint))];
 }
@@ -92,8 +93,8 @@ const notOffered = (joint: Joint, { part, cuts }: PartPlan): string[] =>
     .filter((id) => joint[part].sections.some((section) => section.id === id && !section.mayCut))
     .map((id) => `"${id}" is not offered`);
 
-function* bothParts(joint: Joint): Generator<Progress, Alternative> {
-  const { fixed, moving } = yield* planBoth(joint);
+function* bothParts(joint: Joint, planned: PartPlan | null): Generator<Progress, Alternative> {
+  const { fixed, moving } = yield* planBoth(joint, planned);
   const { holds, uncured } = yield* judge(moving, [fixed]);
   const cuts = [fixed.cut, moving.cut];
   const isOffered = joint.moving.sections.some(({ mayCut }) => mayCut);

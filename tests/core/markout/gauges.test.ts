@@ -9,8 +9,7 @@ import { buildOutlineTree, type OutlineTree } from '../../../src/geometry/motion
 import { loopsOf, type Polygons, signedAreaMm2 } from '../../../src/geometry/polygons.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { add, distance, lerp, polar, scale, type Vec, vec } from '../../../src/geometry/vec.ts';
-import { markingOut } from '../../../src/grind/marking-out.ts';
-import { type Bench, benchOf } from '../../../src/grind/marking-out-bench.ts';
+import { type Bench, benchesOf } from '../../../src/grind/marking-out-bench.ts';
 import { levelsOf } from '../../../src/grind/marking-out-plate.ts';
 import { type SwingGauge, swingGauge } from '../../../src/grind/marking-out-swing.ts';
 import type { Casting, DepthRange } from '../../../src/model/casting.ts';
@@ -25,8 +24,7 @@ import {
   plannedWithoutCutter,
 } from '../../support/markout-jobs.ts';
 
-const benchFor = ({ joint, plan }: Planned, mirrored = false): Bench =>
-  benchOf(joint, plan, markingOut(joint, plan), mirrored);
+const benchFor = ({ joint, plan }: Planned, mirrored = false): Bench => benchesOf(joint, plan, mirrored)[0] as Bench;
 
 const benches = {
   carrier: benchFor(plannedDemo('transfer-case')),
