@@ -39,6 +39,6 @@ async function draw(fitFile: string, { output }: { output: string }): Promise<vo
 /** A joint checked, planned and drawn. */
 export async function drawingOf(joint: Joint): Promise<{ check: Check; plan: CutPlan; svg: string }> {
   const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint));
+  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   return { check, plan, svg: svgOf(drawFit({ joint, check, plan, room: roomToDraw(joint) })) };
 }

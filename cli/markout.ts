@@ -9,6 +9,7 @@ import { planCut } from '../src/grind/plan-cut.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import type { Finding } from '../src/model/finding.ts';
 import { shown } from '../src/model/shown.ts';
+import { alternativeTexts } from '../src/words/alternative-text.ts';
 import { grindCautions } from '../src/words/cautions.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { listed, paragraph, wrapped } from '../src/words/layout.ts';
@@ -54,7 +55,7 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const options = orFail(printOptions(fitFile, flags));
   const folder = folderFor(flags.output);
   const joint = openJob(fitFile);
-  const plan = await runShowingProgress(planCut(joint));
+  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   const made = markoutOf(joint, plan, flags.mirror ?? false);
   const outputs = (await Promise.all(made.sheets.map((sheet) => outputsOf(sheet, folder, options)))).flat();
   const foreign = foreignFiles(outputs.map(({ path }) => path));
@@ -64,6 +65,7 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const text = [
     ...wrapped(planLine(joint, plan.answer), ''),
     titleOf(joint),
+    ...paragraph('What else would give', listed(alternativeTexts(joint, plan.answer))),
     ...writtenLines(joint, made, folder, options),
   ].join('\n');
   printVerdictFirst(text, plan.answer.holds ? 'goes' : 'fouls');

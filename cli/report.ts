@@ -45,7 +45,7 @@ async function report(fitFile: string, { output }: { output: string }): Promise<
   const joint = openJob(fitFile);
   const inputs = (fitFile.endsWith(jobEnding) ? [fitFile] : filesOf(joint)).map(hashed);
   const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint));
+  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   const html = reportHtml({
     joint,
     check,

@@ -1,7 +1,7 @@
 import type { Box } from '../geometry/edge-box.ts';
 import type { Region } from '../geometry/loop.ts';
 import type { DepthRange } from '../model/casting.ts';
-import { bandsOf, type DrawInput, foulsOf } from './draw-input.ts';
+import { bandsOf, type DrawInput, foulsOf, type Owner } from './draw-input.ts';
 import { boxOfRegion, middleOf } from './frame.ts';
 import type { SeenFrom } from './side-profile.ts';
 
@@ -13,8 +13,6 @@ export interface Across {
   /** A section without depth is drawn over this much. */
   readonly every: DepthRange;
 }
-
-export type Owner = 'fixed' | 'moving';
 
 /** How far a section without depth is drawn past the others, mm. */
 const pastOthersMm = 10;

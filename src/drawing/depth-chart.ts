@@ -47,7 +47,8 @@ const wordsCrossFaces = ({ marks }: Layer): boolean =>
 
 /** Each part's name, then its sections, what must stay and what comes off it. */
 function rowsOf({ joint, plan }: DrawInput): Row[] {
-  const cut = bandsOf(plan?.answer).map(({ section, depth }) => ({
+  const cut = bandsOf(plan?.answer).map(({ owner, section, depth }) => ({
+    owner,
     name: `take off, ${section}`,
     role: 'relief' as const,
     depth,
@@ -62,7 +63,7 @@ function rowsOf({ joint, plan }: DrawInput): Row[] {
       })),
       ...part.hollows.map(({ id, depth }) => ({ name: `${id}, hollow`, role: 'hollow' as const, depth })),
       ...part.doNotCut.map(({ id, depth }) => ({ name: `${id}, do not cut`, role: 'do-not-cut' as const, depth })),
-      ...((plan?.answer.part ?? 'fixed') === owner ? cut : []),
+      ...cut.filter((row) => row.owner === owner),
     ].map((row) => ({ ...row, owner }));
   const turning = joint.rotating.flatMap(({ name, sections }) =>
     sections.map(({ depth }): Row => ({ name, role: 'rotating', owner: 'fixed', depth })),

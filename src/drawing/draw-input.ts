@@ -20,6 +20,7 @@ export interface DrawInput {
 
 /** One band of metal to come off, as drawn: joint frame, depth from the face of the part that is cut. */
 export interface DrawnBand {
+  readonly owner: Owner;
   readonly section: string;
   readonly depth: DepthRange | null;
   readonly takeOffMm: number | null;
@@ -28,19 +29,27 @@ export interface DrawnBand {
   readonly last: Region;
 }
 
-/** The bands of a plan that take anything off. */
+/** The part that owns what is drawn. */
+export type Owner = 'fixed' | 'moving';
+
+/** The bands of a plan that take anything off, the moving part's last where both are cut. */
 export function bandsOf(answer: GrindAnswer | undefined): readonly DrawnBand[] {
-  return (answer?.sections ?? []).flatMap(({ id, bands }) =>
-    bands
-      .filter(({ loops }) => loops.length > 0)
-      .map((band) => ({
-        section: id,
-        depth: band.depth === null ? null : { fromMm: band.depth[0], toMm: band.depth[1] },
-        takeOffMm: band.takeOffMm,
-        loops: regionOf(band.loops),
-        first: regionOf(band.firstLoops),
-        last: regionOf(band.lastLoops),
-      })),
+  if (answer === undefined) return [];
+  const { part, movingCut } = answer;
+  const moving = (movingCut?.sections ?? []).map((section) => ({ owner: 'moving' as const, ...section }));
+  return [...answer.sections.map((section) => ({ owner: part, ...section })), ...moving].flatMap(
+    ({ owner, id, bands }) =>
+      bands
+        .filter(({ loops }) => loops.length > 0)
+        .map((band) => ({
+          owner,
+          section: id,
+          depth: band.depth === null ? null : { fromMm: band.depth[0], toMm: band.depth[1] },
+          takeOffMm: band.takeOffMm,
+          loops: regionOf(band.loops),
+          first: regionOf(band.firstLoops),
+          last: regionOf(band.lastLoops),
+        })),
   );
 }
 

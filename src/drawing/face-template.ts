@@ -8,7 +8,10 @@ import { hatch, hatchRad, keepOffPitch } from './plane-layers.ts';
 import type { Layer, Scene, TextMark } from './scene.ts';
 import { asRun, holeCross, placeNumbers, wideRuns } from './template-marks.ts';
 import { sheetSizes, templateSheet } from './template-sheet.ts';
-import { bandWords, templateWords } from './template-words.ts';
+import { bandWords, firstTouchWords, templateWords } from './template-words.ts';
+import { target } from './witness.ts';
+
+const targetMm = 4;
 
 /** A band begins at the face when it begins no deeper and no prouder than this, mm. */
 const atFaceMm = 0.05;
@@ -25,11 +28,14 @@ export function faceTemplate(bench: Bench, withBars: boolean): Scene {
     'Prick through the wide line: the outline to leave. Dashed: first line, it must go whatever the error. Long-dash-dot: last line, never past it.',
     'Grind to the first line and offer up. Go on only where it marks.',
     'Numbers are places of the marking-out table. What is hatched wide and the other way is not to be cut.',
+    ...(bench.touch === null
+      ? []
+      : [`The target is where it will first touch on the way in: ${firstTouchWords(bench.touch, bench)}.`]),
   ]);
   return templateSheet(words, [viewOf('face', faceLayers(bench, bands))], withBars);
 }
 
-function faceLayers({ present, joint }: Bench, bands: readonly BenchBand[]): Layer[] {
+function faceLayers({ present, joint, touch }: Bench, bands: readonly BenchBand[]): Layer[] {
   const { sections, hollows, doNotCut, holes } = present;
   const keepOff = keepOffPitch * sheetSizes.hatchMm;
   const faces = sections.filter(startsAtFace).map(({ loops }) => outline(loops));
@@ -67,6 +73,7 @@ function faceLayers({ present, joint }: Bench, bands: readonly BenchBand[]): Lay
         : [text(vec(0, 7), 'crank', sheetSizes.textMm, { anchor: 'middle' })]),
     ]),
     layer('hole', cross(vec(0, 0), 6)),
+    layer('first-touch', touch === null ? [] : target(touch.at, targetMm)),
   ];
 }
 

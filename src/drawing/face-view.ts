@@ -7,7 +7,7 @@ import { lengthText } from '../words/units.ts';
 import { type Callout, placeCallouts } from './callouts.ts';
 import { briefDepth } from './depth-words.ts';
 import type { Detail } from './detail-view.ts';
-import type { DrawInput } from './draw-input.ts';
+import { bandsOf, type DrawInput } from './draw-input.ts';
 import { boxOfPoint, grown, overlap } from './frame.ts';
 import { holeRadius } from './hole-symbols.ts';
 import { boxOfLayers, boxOfText, circle, cross, gathered, layer, text } from './marks.ts';
@@ -144,7 +144,7 @@ const widestHoleName = 8;
 function holeLabels({ joint, check, plan }: DrawInput, sizes: Sizes): TextMark[] {
   const { textMm } = sizes;
   const { fixed, fit } = joint;
-  const cutsMoving = plan?.answer.part === 'moving';
+  const cutsMoving = bandsOf(plan?.answer).some(({ owner }) => owner === 'moving');
   const offset = new Map(check.answer.bolts.map((bolt) => [bolt.fixed, bolt]));
   const taken: Box[] = fixed.holes.map((hole) => grown(boxOfPoint(hole.at), holeRadius(hole, sizes) + 0.4 * textMm));
   return fixed.holes.map((hole) => {

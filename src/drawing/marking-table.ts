@@ -7,7 +7,7 @@ import { barDepth } from './depth-words.ts';
 import { layer, line, text, viewOf } from './marks.ts';
 import type { Scene, TextMark, View } from './scene.ts';
 import { sheetSizes, templateSheet } from './template-sheet.ts';
-import { templateWords } from './template-words.ts';
+import { firstTouchWords, templateWords } from './template-words.ts';
 import { fitText } from './text-size.ts';
 
 interface Column {
@@ -32,7 +32,8 @@ export function tableScenes(bench: Bench, rows: readonly MarkingRow[], withBars:
   });
 }
 
-function steps({ joint, present, mirrored }: Bench, [row]: readonly MarkingRow[]): string[] {
+function steps(bench: Bench, [row]: readonly MarkingRow[]): string[] {
+  const { joint, present, mirrored, touch } = bench;
   const { units } = joint.fit;
   const dividers =
     row?.dividers === null || row?.dividers === undefined
@@ -42,6 +43,9 @@ function steps({ joint, present, mirrored }: Bench, [row]: readonly MarkingRow[]
     `${dividers}, or go by angle (anticlockwise from 3 o'clock, looking at the mating face of ${shortName(present)}${mirrored ? '; on mirrored sheets clockwise' : ''}) and radius from the crank. Lengths in ${units}.`,
     'Places are on the planned line, every 10 mm along each edge and at its ends, corners, deepest place and thinnest wall. Take off is square to the outside as it is now.',
     'First line: must go whatever the error. Last line: never past it. Wall: as planned, and at worst from the last line with the errors taken off.',
+    ...(touch === null
+      ? []
+      : [`As the parts are, it first touches on the way in at ${firstTouchWords(touch, bench)}.`]),
   ];
 }
 

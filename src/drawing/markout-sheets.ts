@@ -1,8 +1,8 @@
 import type { CutPlan } from '../grind/cut-plan.ts';
-import { type Bench, type BenchBand, benchOf } from '../grind/marking-out-bench.ts';
+import { type Bench, benchesOf } from '../grind/marking-out-bench.ts';
 import { swingGauge } from '../grind/marking-out-swing.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { MarkingRow } from '../model/marking-row.ts';
+import { shortName } from '../words/names.ts';
 import { faceTemplate, startsAtFace } from './face-template.ts';
 import { markingCsv } from './marking-csv.ts';
 import { tableScenes } from './marking-table.ts';
@@ -29,32 +29,49 @@ export interface MarkoutSheet {
 
 /** Everything there is to mark out a plan with, and why some of it is not made. */
 export interface Markout {
-  readonly rows: readonly MarkingRow[];
   readonly sheets: readonly MarkoutSheet[];
   readonly notMade: readonly string[];
 }
 
-/** The marking-out table, templates and gauges of a plan, looking at the face of the part that is cut. */
+/**
+ * The marking-out table, templates and gauges of a plan, looking at the face of the part that is cut; where both are,
+ * those of each part are its own and carry its name.
+ */
 export function markoutOf(joint: Joint, plan: CutPlan, mirrored = false): Markout {
-  const rows = plan.answer.table;
-  const bench = benchOf(joint, plan, rows, mirrored);
-  if (bench.bands.length === 0) return { rows, sheets: [], notMade: [] };
-  const made = [table(bench, rows), face(bench), ...profiles(bench), strips(bench), swing(bench)];
+  const made = benchesOf(joint, plan, mirrored).map(ofBench);
+  return { sheets: made.flatMap(({ sheets }) => sheets), notMade: made.flatMap(({ notMade }) => notMade) };
+}
+
+function ofBench(bench: Bench): Markout {
+  if (bench.bands.length === 0) return { sheets: [], notMade: [] };
+  const made = [table(bench), face(bench), ...profiles(bench), strips(bench), swing(bench)];
   const sheets = made.filter((one): one is MarkoutSheet => typeof one !== 'string');
+  const notMade = made.filter((one) => typeof one === 'string');
+  const part = bench.both ? `${shortName(bench.present)}: ` : '';
   return {
-    rows,
-    sheets: mirrored ? sheets.map((sheet) => ({ ...sheet, name: `${sheet.name}-mirrored` })) : sheets,
-    notMade: made.filter((one) => typeof one === 'string'),
+    sheets: sheets.map((sheet) => ({ ...sheet, name: nameOf(sheet.name, bench), purpose: part + sheet.purpose })),
+    notMade: notMade.map((words) => part + words),
   };
 }
 
-const table = (bench: Bench, rows: readonly MarkingRow[]): MarkoutSheet => ({
-  name: 'marking-out',
-  purpose: 'the table of places, and the casting with every line for the milling machine',
-  scenes: (withBars) => tableScenes(bench, rows, withBars),
-  dxf: markoutDxf(bench),
-  csv: markingCsv(rows, bench.present, bench.joint.fit.units),
-});
+/** A sheet of one of two parts has the part's name before its own; both may have the same. */
+function nameOf(name: string, { both, cut, joint, mirrored }: Bench): string {
+  const [own, other] = cut === 'fixed' ? [joint.fixed, joint.moving] : [joint.moving, joint.fixed];
+  const slugs = [own, other].map((part) => slug(shortName(part)));
+  const part = slugs[0] === slugs[1] || slugs[0] === '' ? cut : slugs[0];
+  return `${both ? `${part}-` : ''}${name}${mirrored ? '-mirrored' : ''}`;
+}
+
+function table(bench: Bench): MarkoutSheet {
+  const rows = bench.plan.answer.table;
+  return {
+    name: 'marking-out',
+    purpose: 'the table of places, and the casting with every line for the milling machine',
+    scenes: (withBars) => tableScenes(bench, rows, withBars),
+    dxf: markoutDxf(bench),
+    csv: markingCsv(rows, bench.present, bench.joint.fit.units),
+  };
+}
 
 function face(bench: Bench): MarkoutSheet | string {
   if (!bench.bands.some(startsAtFace)) {
@@ -76,7 +93,7 @@ function profiles(bench: Bench): (MarkoutSheet | string)[] {
   return [
     ...gauges.map(
       (gauge, i): MarkoutSheet => ({
-        name: `profile-gauge-${i + 1}-${slug(gauge.band)}`,
+        name: `profile-gauge-${i + 1}-${slug(gauge.band.section.id) || 'section'}`,
         purpose: `ply to slide into the cut in ${bandWords(gauge.band, bench)}: the outline to leave`,
         scenes: (withBars) => [
           profileScene(bench, gauge, withBars),
@@ -94,12 +111,12 @@ function profiles(bench: Bench): (MarkoutSheet | string)[] {
 }
 
 /** Letters a file may have in its name on any disk. */
-const slug = ({ section }: BenchBand): string =>
-  section.id
+const slug = (words: string): string =>
+  words
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, '-')
     .replaceAll(/^-+|-+$/g, '')
-    .slice(0, 30) || 'section';
+    .slice(0, 30);
 
 function strips(bench: Bench): MarkoutSheet | string {
   const all = stripsOf(bench);

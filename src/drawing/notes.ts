@@ -1,6 +1,7 @@
 import { vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { HomeAnswer } from '../model/check-answer.ts';
+import { alternativeTexts } from '../words/alternative-text.ts';
 import { checkCautions, grindCautions } from '../words/cautions.ts';
 import { groundsOf } from '../words/check-text.ts';
 import { partText, viewedFromText } from '../words/part-text.ts';
@@ -44,6 +45,7 @@ function notesOf(input: DrawInput): Note[] {
   return [
     ...wayIn(joint),
     ...planNotes(input),
+    ...alternativeNotes(input),
     { words: 'Viewed from', bold: true },
     { words: viewedFromText(joint) },
     { words: partText('Fixed', joint.fixed) },
@@ -76,6 +78,14 @@ function planNotes({ joint, plan }: DrawInput): Note[] {
   if (plan === null) return [];
   const lines = [...wallLines(joint, plan.answer), ...uncuredLines(joint, plan.answer)];
   return lines.length === 0 ? [] : [{ words: 'Walls, and what is left', bold: true }, ...sentencesOf(lines)];
+}
+
+/** What else would give where the plan does not hold. */
+function alternativeNotes({ joint, plan }: DrawInput): Note[] {
+  const texts = plan === null ? [] : alternativeTexts(joint, plan.answer);
+  return texts.length === 0
+    ? []
+    : [{ words: 'What else would give', bold: true }, ...texts.map((words) => ({ words }))];
 }
 
 /** The sentences of a list laid out for a terminal. */

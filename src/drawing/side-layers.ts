@@ -3,8 +3,8 @@ import { moveRegion, type Region } from '../geometry/loop.ts';
 import { rigid } from '../geometry/rigid.ts';
 import type { Casting, DepthRange, Hole, Section } from '../model/casting.ts';
 import type { Position } from '../model/path.ts';
-import { type Across, bandBlocks, blockOf, type Owner, zRange } from './across.ts';
-import { bandsOf, type DrawInput, foulsOf, reachesPastFace } from './draw-input.ts';
+import { type Across, bandBlocks, blockOf, zRange } from './across.ts';
+import { bandsOf, type DrawInput, foulsOf, type Owner, reachesPastFace } from './draw-input.ts';
 import { holeRadius } from './hole-symbols.ts';
 import { box, layer } from './marks.ts';
 import { hatch, hatchRad } from './plane-layers.ts';
@@ -109,8 +109,9 @@ function pinMarks(hole: Hole, across: Across, sizes: Sizes): Mark[] {
 }
 
 function workLayers(input: DrawInput, across: Across, { hatchMm }: Sizes): Layer[] {
-  const owner = input.plan?.answer.part ?? 'fixed';
-  const relief = bandsOf(input.plan?.answer).flatMap(({ loops, depth }) => bandBlocks(loops, depth, owner, across));
+  const relief = bandsOf(input.plan?.answer).flatMap(({ loops, depth, owner }) =>
+    bandBlocks(loops, depth, owner, across),
+  );
   const fouls = foulsOf(input).flatMap(({ loops, depth }) => bandBlocks(loops, depth, 'fixed', across));
   const hatched = (area: Box): Mark => hatch(box(area).loops, hatchRad, hatchMm);
   return [layer('relief', relief.map(box)), layer('foul', fouls.map(box)), layer('relief-hatch', relief.map(hatched))];

@@ -2,16 +2,24 @@ import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import { add, length, scale, type Vec, vec } from '../geometry/vec.ts';
 import type { Bench } from '../grind/marking-out-bench.ts';
 import { plyMm } from '../grind/marking-out-plate.ts';
-import type { SwingGauge, SwingPiece, TurnScale } from '../grind/marking-out-swing.ts';
+import {
+  type GaugeTouch,
+  type SwingGauge,
+  type SwingPiece,
+  type TurnScale,
+  thinnestPieceMm,
+} from '../grind/marking-out-swing.ts';
+import { inWords } from '../words/layout.ts';
 import { shortName } from '../words/names.ts';
 import { rangeText, turnRange } from '../words/places.ts';
-import { degreesText, givenLength } from '../words/units.ts';
+import { degreesText, givenLength, lengthText } from '../words/units.ts';
 import { briefDepth } from './depth-words.ts';
 import { layer, line, outline, text, viewOf } from './marks.ts';
 import type { Layer, Scene, TextMark, View } from './scene.ts';
 import { asRun, holeWords, insideOf, plyEdge, punchCross } from './template-marks.ts';
 import { sheetSizes, templateSheet } from './template-sheet.ts';
 import { plyWords, templateWords } from './template-words.ts';
+import { target } from './witness.ts';
 
 const title = 'Swing gauge';
 const degreesOf = (rad: number): number => (rad * 180) / Math.PI;
@@ -22,21 +30,34 @@ const otherName = ({ joint, cut }: Bench): string => shortName(cut === 'fixed' ?
 export function swingPieces(bench: Bench, gauge: SwingGauge, withBars: boolean): Scene {
   const { units } = bench.joint.fit;
   const words = templateWords(bench, `${title}: the sections of ${otherName(bench)} that pass the cut`, [
-    `Glue on ${plyWords(bench)} and cut to the wide line: the section as traced (narrow) with ${givenLength(gauge.pieces[0]?.clearanceMm ?? 0, units)} round it, the clearance asked on the way in.`,
+    `Glue on ${plyWords(bench)} and cut to the wide line: the section ${bench.both ? 'as its own cut leaves it' : 'as traced'} (narrow) with ${givenLength(gauge.pieces[0]?.clearanceMm ?? 0, units)} round it, the clearance asked on the way in.`,
     ...sectionsOf(gauge).map(
       (piece) => `${piece.section}, ${briefDepth(piece.depth, units)}: ${heldWords(piece, bench)}`,
     ),
     'Fix each piece to the plate by blocks, in the place the plate shows, this side up.',
+    ...(gauge.touch === null
+      ? []
+      : [`The target on ${gauge.touch.piece} is where it should touch first: ${touchWords(gauge.touch, bench)}.`]),
+    ...(gauge.tooThin.length === 0 ? [] : [tooThinWords(gauge, bench)]),
   ]);
   return templateSheet(
     words,
-    gauge.pieces.map((piece) => pieceView(bench, piece)),
+    gauge.pieces.map((piece) => pieceView(bench, piece, gauge.touch)),
     withBars,
   );
 }
 
 const sectionsOf = ({ pieces }: SwingGauge): SwingPiece[] =>
-  pieces.filter((piece, i) => pieces.findIndex(({ section }) => section === piece.section) === i);
+  pieces.filter(
+    ({ section, depth }, i) => pieces.findIndex((piece) => piece.section === section && piece.depth === depth) === i,
+  );
+
+const tooThinWords = ({ tooThin }: SwingGauge, { joint }: Bench): string =>
+  `Left out: pieces of ${inWords(tooThin)} that are nowhere wider than ${givenLength(thinnestPieceMm, joint.fit.units)}, too thin to cut from ply. This gauge does not prove the cut where they pass.`;
+
+/** When a gauge first touches, and what. */
+const touchWords = ({ section, turnRad, standOffMm }: GaugeTouch, { joint }: Bench): string =>
+  `at a turn of ${degreesText(degreesOf(turnRad))}, stand-off ${lengthText(standOffMm, joint.fit.units)}, on "${section}"`;
 
 /** How far from the plate's underside, which stands for the other part's face, a piece is held. */
 function heldWords({ depth }: SwingPiece, { joint }: Bench): string {
@@ -51,7 +72,9 @@ function heldWords({ depth }: SwingPiece, { joint }: Bench): string {
 
 const nameMm = 5;
 
-function pieceView({ mirrored }: Bench, { name, traced, outline: edge }: SwingPiece): View {
+const targetMm = 4;
+
+function pieceView({ mirrored }: Bench, { name, traced, outline: edge }: SwingPiece, touch: GaugeTouch | null): View {
   const { x, y } = insideOf(edge);
   return viewOf(`piece-${name}`, [
     layer(
@@ -59,6 +82,7 @@ function pieceView({ mirrored }: Bench, { name, traced, outline: edge }: SwingPi
       traced.map(({ points }) => asRun(points)),
     ),
     wideEdge(edge),
+    layer('first-touch', touch?.piece === name ? target(touch.at, targetMm) : []),
     layer('text', [
       text(vec(x, y - 0.3 * nameMm), name, nameMm, { anchor: 'middle', bold: true }),
       text(vec(x, y - 0.9 * nameMm), mirrored ? 'back' : 'up', sheetSizes.smallMm, { anchor: 'middle' }),
@@ -91,11 +115,12 @@ export function swingPlate(bench: Bench, gauge: SwingGauge, withBars: boolean): 
     ),
     ...punchCross(vec(0, 0), gauge.spigotMm / 2, `crank, Ø${gauge.spigotMm} mm`),
     ...(gauge.scale === null ? [] : turnMarks(gauge.scale, bench)),
+    ...(gauge.touch === null ? [] : touchMarks(gauge.touch, gauge.scale)),
   ]);
   return templateSheet(words, [view], withBars);
 }
 
-function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces }: SwingGauge): string[] {
+function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces, touch }: SwingGauge): string[] {
   const { units } = bench.joint.fit;
   const plug =
     bore === null
@@ -111,25 +136,59 @@ function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces }: Swing
     scale === null
       ? 'No hole of known place shows through it: read the turn with a protractor.'
       : `Read the turn at ${holeWords(scale.hole, units)} through the slot: its middle against the marks.`,
+    ...(touch === null ? [] : [firstTouchStep(touch, bench)]),
     'Where it touches, the cut is not done. When it swings through free, the clearance asked on the way in is there, as traced. Measure home by itself.',
   ];
 }
 
+/** What to look for before anything is cut: where the gauge stops, and where the part itself would. */
+function firstTouchStep(touch: GaugeTouch, bench: Bench): string {
+  const bare = bench.touch?.touch;
+  const later =
+    bare === undefined
+      ? ''
+      : ` ${otherName(bench)} itself, with no clearance round it, first touches at ${degreesText(bare.turnDeg)}.`;
+  return `Before the cut it should touch first where the target is, ${touch.piece} ${touchWords(touch, bench)}; the double mark beside the slot is that turn.${later} If it stops elsewhere, measure again before you cut.`;
+}
+
+/** The place of the first touch, and beside the slot the turn at which it comes. */
+function touchMarks({ at, turnRad }: GaugeTouch, scale: TurnScale | null): Layer[] {
+  const words = `touches first at ${degreesText(degreesOf(turnRad))}`;
+  const aside = vec(at.x, at.y - targetMm - 1.2 * sheetSizes.smallMm);
+  const ticks =
+    scale === null
+      ? []
+      : [-1, 1].map((side) => {
+          const rad = turnRad + (side * doubleMarkMm) / (2 * length(scale.at(turnRad)));
+          return line(besideSlot(scale, rad, 0), besideSlot(scale, rad, longMarkMm));
+        });
+  return [
+    layer('first-touch', [...target(at, targetMm), ...ticks]),
+    layer('text', [text(aside, words, sheetSizes.smallMm, { anchor: 'middle', bold: true })]),
+  ];
+}
+
+/** A place of the slot's outer edge at a turn, and so much farther out. */
+function besideSlot({ at, radiusMm }: TurnScale, turnRad: number, mm: number): Vec {
+  const p = at(turnRad);
+  return add(p, scale(p, (radiusMm + mm) / length(p)));
+}
+
+/** Between the two lines of the double mark. */
+const doubleMarkMm = 1;
 const markMm = 3;
 const longMarkMm = 5;
 
 /** Marks beside the slot, a degree apart, at which the middle of the hole shows. */
-function turnMarks({ at, radiusMm, fromRad, toRad }: TurnScale, { joint }: Bench): Layer[] {
+function turnMarks(turns: TurnScale, { joint }: Bench): Layer[] {
+  const { at, fromRad, toRad } = turns;
   const from = Math.ceil(degreesOf(fromRad) - 1e-9);
   const whole = Array.from({ length: Math.floor(degreesOf(toRad) + 1e-9) - from + 1 }, (_, i) => from + i);
   const ends = [...new Set(joint.fit.legs.flatMap((leg) => [leg.from.turnRad, leg.to.turnRad]).map(degreesOf))];
   const named = [...new Set([...ends, ...whole.filter((deg) => deg % 5 === 0)])].filter((deg) =>
     ends.every((end) => end === deg || Math.abs(end - deg) > 2.5),
   );
-  const outward = (deg: number, mm: number): Vec => {
-    const p = at((deg * Math.PI) / 180);
-    return add(p, scale(p, (radiusMm + mm) / length(p)));
-  };
+  const outward = (deg: number, mm: number): Vec => besideSlot(turns, (deg * Math.PI) / 180, mm);
   const mark = (deg: number, mm: number) => line(outward(deg, 0), outward(deg, mm));
   const words = named.map((deg): TextMark => {
     const { x, y } = outward(deg, longMarkMm + 2.5);

@@ -1,9 +1,11 @@
+import { angleOf, length } from '../geometry/vec.ts';
 import type { Bench, BenchBand } from '../grind/marking-out-bench.ts';
 import { plyMm } from '../grind/marking-out-plate.ts';
+import type { BenchTouch } from '../grind/marking-out-touch.ts';
 import { grindCautions } from '../words/cautions.ts';
 import { planLine } from '../words/grind-text.ts';
 import { shortName, titleOf } from '../words/names.ts';
-import { givenLength } from '../words/units.ts';
+import { degreesText, givenLength, lengthText } from '../words/units.ts';
 import { briefDepth } from './depth-words.ts';
 
 /** What is written at the head of a template. */
@@ -25,7 +27,7 @@ export function templateWords(
   viewed = viewWords(bench),
 ): TemplateWords {
   return {
-    title: bench.mirrored ? `MIRRORED: ${title}` : title,
+    title: `${bench.mirrored ? 'MIRRORED: ' : ''}${bench.both ? `${shortName(bench.present)}: ` : ''}${title}`,
     warnings: warningsOf(bench),
     about: [`${titleOf(bench.joint)}. ${partWords(bench)}`, viewed, tracedWords(bench)],
     steps,
@@ -33,9 +35,9 @@ export function templateWords(
   };
 }
 
-function warningsOf({ joint, plan, mirrored }: Bench): string[] {
+function warningsOf({ joint, whole, mirrored }: Bench): string[] {
   return [
-    ...(plan.answer.holds ? [] : [`${planLine(joint, plan.answer)} Do not cut to this yet.`]),
+    ...(whole.holds ? [] : [`${planLine(joint, whole)} Do not cut to this yet.`]),
     ...(mirrored ? ['MIRRORED, as was asked: for use with the print away from you.'] : []),
   ];
 }
@@ -59,3 +61,11 @@ export const bandWords = ({ section, depth }: BenchBand, { joint }: Bench): stri
   `${section.id}, ${briefDepth(depth, joint.fit.units)}`;
 
 export const plyWords = (bench: Bench): string => `${givenLength(plyMm, bench.joint.fit.units)} ply`;
+
+/** When and where the castings first meet on the way in, as they are: turn, stand-off, section, depth, and place from the crank. */
+export function firstTouchWords({ touch, at, depth }: BenchTouch, { cut, joint }: Bench): string {
+  const { units } = joint.fit;
+  const section = cut === 'fixed' ? touch.fixedSection : touch.movingSection;
+  const place = `${lengthText(length(at), units)} from the crank at ${degreesText((angleOf(at) * 180) / Math.PI)}`;
+  return `turn ${degreesText(touch.turnDeg)}, stand-off ${lengthText(touch.standOffMm, units)}, on "${section}", ${briefDepth(depth, units)}, ${place}`;
+}

@@ -2,21 +2,21 @@ import { type Box, boxAround } from '../geometry/edge-box.ts';
 import type { Loop, Region } from '../geometry/loop.ts';
 import { distance } from '../geometry/vec.ts';
 import type { DepthRange } from '../model/casting.ts';
+import { shortName } from '../words/names.ts';
 import { lengthText, type Units } from '../words/units.ts';
-import type { Owner } from './across.ts';
 import { briefDepth } from './depth-words.ts';
-import { bandsOf, type DrawInput, foulsOf } from './draw-input.ts';
+import { bandsOf, type DrawInput, foulsOf, type Owner } from './draw-input.ts';
 import { boxOfRegion, heightOf, middleOf, widthOf } from './frame.ts';
 
 /** A place where metal comes off or, without a plan, is in the way. */
 export interface WorkPlace {
   readonly box: Box;
-  readonly owner: Owner;
   readonly works: readonly Work[];
 }
 
 /** What there is at a place in one section over one range of depth. */
 export interface Work {
+  readonly owner: Owner;
   readonly section: string;
   readonly depth: DepthRange | null;
   readonly loops: Region;
@@ -31,14 +31,19 @@ const togetherMm = 9;
 export function workPlaces(input: DrawInput): readonly WorkPlace[] {
   const { plan, joint } = input;
   const { units } = joint.fit;
-  const cuts = bandsOf(plan?.answer).map((band) => ({ ...band, words: takeOffText(band.takeOffMm, units) }));
-  const works: Work[] = cuts.length > 0 ? cuts : foulsOf(input).map((foul) => ({ ...foul, words: 'in the way' }));
-  const owner = cuts.length > 0 ? (plan?.answer.part ?? 'fixed') : 'fixed';
+  const isBoth = (plan?.answer.movingCut ?? null) !== null;
+  const cuts = bandsOf(plan?.answer).map((band) => ({
+    ...band,
+    section: isBoth ? `${shortName(joint[band.owner])}, ${band.section}` : band.section,
+    words: takeOffText(band.takeOffMm, units),
+  }));
+  const fouls = foulsOf(input).map((foul) => ({ ...foul, owner: 'fixed' as const, words: 'in the way' }));
+  const works: Work[] = cuts.length > 0 ? cuts : fouls;
   const places: { box: Box; works: Work[] }[] = [];
   for (const work of works) for (const loop of work.loops) addLoop(places, work, loop);
   return places
     .sort((a, b) => sizeOf(b.box) - sizeOf(a.box))
-    .map(({ box, works }) => ({ box, owner, works: works.reduce(joinBands, []) }));
+    .map(({ box, works }) => ({ box, works: works.reduce(joinBands, []) }));
 }
 
 const takeOffText = (mm: number | null, units: Units): string =>

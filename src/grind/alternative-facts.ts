@@ -1,5 +1,6 @@
 import { round6 } from '../geometry/rounding.ts';
 import type { Alternative, PartCut, Uncured } from '../model/grind-answer.ts';
+import { mmPer, type Units } from '../model/lengths.ts';
 
 /** What comes off in all: the greatest area over the depth of each section, and the mass. */
 export function amounts(cuts: readonly PartCut[]): Pick<Alternative, 'areaMm2' | 'massG'> {
@@ -13,8 +14,9 @@ export function amounts(cuts: readonly PartCut[]): Pick<Alternative, 'areaMm2' |
   };
 }
 
-/** What stands against a plan, each in a few words. */
-export function hindrances(cuts: readonly PartCut[], uncured: readonly Uncured[]): string[] {
+/** What stands against a plan, each in a few words; lengths in the job's units. */
+export function hindrances(cuts: readonly PartCut[], uncured: readonly Uncured[], units: Units): string[] {
+  const leftText = leftIn(units);
   return [
     ...new Set([
       ...uncured.map(uncuredText),
@@ -41,7 +43,10 @@ export function hindrances(cuts: readonly PartCut[], uncured: readonly Uncured[]
 }
 
 /** A wall at worst: below nothing it may not be there at all. */
-const leftText = (wallMm: number): string => (wallMm > 0 ? `${wallMm.toFixed(1)} mm` : 'perhaps nothing');
+const leftIn =
+  (units: Units) =>
+  (wallMm: number): string =>
+    wallMm > 0 ? `${(wallMm / mmPer(units)).toFixed(units === 'in' ? 2 : 1)} ${units}` : 'perhaps nothing';
 
 function uncuredText({ section, why, doNotCut }: Uncured): string {
   switch (why) {

@@ -15,16 +15,17 @@ const clearanceStepMm = 0.05;
 
 /**
  * What else would give where a plan does not hold: a smaller clearance, the other part, both, another turn or stand-off.
- * Each is worked out and told with what stands against it; none is chosen.
+ * Each is worked out and told with what stands against it; none is chosen. `planned` is the plan of
+ * one part that does not hold, where it is there already.
  */
-export function* alternativesTo(joint: Joint): Generator<Progress, Alternative[]> {
+export function* alternativesTo(joint: Joint, planned: PartPlan | null = null): Generator<Progress, Alternative[]> {
   const steps = 4;
   yield { step: 'a smaller clearance', done: 0, of: steps };
   const smaller = joint.fit.cut === 'both' ? [] : yield* smallerClearance(joint, joint.fit.cut);
   yield { step: 'the other part', done: 1, of: steps };
   const other = yield* onePart(joint, joint.fit.cut === 'fixed' ? 'moving' : 'fixed');
   yield { step: 'both parts', done: 2, of: steps };
-  const both = joint.fit.cut === 'both' ? [yield* onePart(joint, 'moving')] : [yield* bothParts(joint)];
+  const both = joint.fit.cut === 'both' ? [yield* onePart(joint, 'moving')] : [yield* bothParts(joint, planned)];
   yield { step: 'other ways in', done: 3, of: steps };
   return [...smaller, other, ...both, ...(yield* otherWaysIn(joint))];
 }
@@ -72,7 +73,7 @@ function* withClearance(joint: Joint, part: Part, clearance: Clearances): Genera
     part,
     holds,
     ...amounts([plan.cut]),
-    against: hindrances([plan.cut], uncured),
+    against: hindrances([plan.cut], uncured, joint.fit.units),
   };
 }
 
@@ -81,7 +82,7 @@ function* onePart(joint: Joint, part: Part): Generator<Progress, Alternative> {
   const offered = joint[part].sections.map((section) => ({ ...section, mayCut: true }));
   const plan = yield* planPart({ ...joint, [part]: { ...joint[part], sections: offered } }, part);
   const { holds, uncured } = yield* judge(plan);
-  const against = [...notOffered(joint, plan), ...hindrances([plan.cut], uncured)];
+  const against = [...notOffered(joint, plan), ...hindrances([plan.cut], uncured, joint.fit.units)];
   const isOffered = notOffered(joint, plan).length === 0;
   return { ...blank, what: 'other-part', part, holds: holds && isOffered, ...amounts([plan.cut]), against };
 }
@@ -92,11 +93,14 @@ const notOffered = (joint: Joint, { part, cuts }: PartPlan): string[] =>
     .filter((id) => joint[part].sections.some((section) => section.id === id && !section.mayCut))
     .map((id) => `"${id}" is not offered`);
 
-function* bothParts(joint: Joint): Generator<Progress, Alternative> {
-  const { fixed, moving } = yield* planBoth(joint);
+function* bothParts(joint: Joint, planned: PartPlan | null): Generator<Progress, Alternative> {
+  const { fixed, moving } = yield* planBoth(joint, planned);
   const { holds, uncured } = yield* judge(moving, [fixed]);
   const cuts = [fixed.cut, moving.cut];
   const isOffered = joint.moving.sections.some(({ mayCut }) => mayCut);
-  const against = [...(isOffered ? [] : ['nothing of the moving part is offered']), ...hindrances(cuts, uncured)];
+  const against = [
+    ...(isOffered ? [] : ['nothing of the moving part is offered']),
+    ...hindrances(cuts, uncured, joint.fit.units),
+  ];
   return { ...blank, what: 'both', part: 'both', holds: holds && isOffered, ...amounts(cuts), against };
 }

@@ -3,12 +3,15 @@ import { mirrorPoint, mirrorRegion, type Region } from '../geometry/loop.ts';
 import { distance, lerp, scale, type Vec, vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Casting, Hole } from '../model/casting.ts';
+import type { GrindAnswer } from '../model/grind-answer.ts';
 import type { MarkingRow } from '../model/marking-row.ts';
 import type { CutPlan } from './cut-plan.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
 import type { DividerHoles } from './marking-out-dividers.ts';
 import { type ReliefEdges, reliefEdges } from './marking-out-edges.ts';
 import { leftOf } from './marking-out-take-off.ts';
+import { type BenchTouch, benchTouch } from './marking-out-touch.ts';
+import { plansByPart } from './plans-by-part.ts';
 
 /** A place of the marking-out table where it lies on the bench. */
 export interface BenchPlace {
@@ -29,8 +32,14 @@ export interface BenchBand extends WorkBand {
  * `mirrored` was asked for is it seen as in a mirror.
  */
 export interface Bench {
+  /** Where both parts are cut, with the other one as its own cut leaves it. */
   readonly joint: Joint;
+  /** Of this casting alone. */
   readonly plan: CutPlan;
+  /** What is said of the plan as a whole. */
+  readonly whole: GrindAnswer;
+  /** Whether the other part is cut as well. */
+  readonly both: boolean;
   readonly cut: Part;
   readonly mirrored: boolean;
   /** The casting as it is. */
@@ -40,31 +49,55 @@ export interface Bench {
   readonly bands: readonly BenchBand[];
   /** What gauges are located from: the holes the table's dividers are set from. */
   readonly holes: DividerHoles | null;
+  /** Where it first touches on the way in, as both castings are; null where it never does. */
+  readonly touch: BenchTouch | null;
   /** Carries the joint frame to the bench. */
   readonly seen: { readonly point: (p: Vec) => Vec; readonly region: (region: Region) => Region };
 }
 
-/** The casting of a plan on the bench, with the places of its marking-out table. */
-export function benchOf(joint: Joint, plan: CutPlan, rows: readonly MarkingRow[], mirrored: boolean): Bench {
-  const cut = plan.answer.part;
+/** The castings a plan cuts, each on its own bench with the places of its marking-out table. */
+export function benchesOf(joint: Joint, plan: CutPlan, mirrored: boolean): Bench[] {
+  const plans = plansByPart(plan);
+  return plans.map((own, i) => {
+    const other = plans[1 - i];
+    const swung = other === undefined ? joint : { ...joint, [other.answer.part]: other.part };
+    return benchOf({ joint, swung, own, whole: plan.answer, mirrored });
+  });
+}
+
+interface OnBench {
+  /** As both castings are, and with the other one as it will be. */
+  readonly joint: Joint;
+  readonly swung: Joint;
+  readonly own: CutPlan;
+  readonly whole: GrindAnswer;
+  readonly mirrored: boolean;
+}
+
+function benchOf({ joint, swung, own, whole, mirrored }: OnBench): Bench {
+  const cut = own.answer.part;
+  const rows = own.answer.table;
   // the joint is seen looking at the fixed part's face, which is looking through the moving part from behind
   const flip = (cut === 'moving') !== mirrored;
   const seen = flip ? { point: mirrorPoint, region: mirrorRegion } : { point: same<Vec>, region: same<Region> };
   const present = flip ? mirrorCasting(joint[cut]) : joint[cut];
   return {
-    joint,
-    plan,
+    joint: swung,
+    plan: own,
+    whole,
+    both: whole.movingCut !== null,
     cut,
     mirrored,
     present,
-    after: flip ? mirrorCasting(plan.part) : plan.part,
-    bands: workBands(present, plan.answer, seen.region).map((band) => ({
+    after: flip ? mirrorCasting(own.part) : own.part,
+    bands: workBands(present, own.answer, seen.region).map((band) => ({
       ...band,
       firstEdges: reliefEdges(band.first, band.present),
       lastEdges: reliefEdges(band.last, band.present),
       places: rows.filter((row) => isOf(row, band)).map((row) => placeOf(row, seen.point(vec(...row.at)), band)),
     })),
     holes: namedHoles(rows, present),
+    touch: benchTouch(joint, cut, seen.point),
     seen,
   };
 }

@@ -1,10 +1,11 @@
+import { firstTouch } from '../clearance/first-touch.ts';
 import { circleLoop, type Region } from '../geometry/loop.ts';
 import { metalOnLeft } from '../geometry/metal-on-left.ts';
 import { sweptRegion } from '../geometry/motion/swept-region.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
-import { outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import { apply, rigid, rotationAbout } from '../geometry/rigid.ts';
 import { distance, length, type Vec, vec } from '../geometry/vec.ts';
 import type { DepthRange, Hole, Section } from '../model/casting.ts';
@@ -14,6 +15,7 @@ import { toleranceMm } from './cut-band.ts';
 import type { Bench } from './marking-out-bench.ts';
 import type { Run } from './marking-out-edges.ts';
 import { plateRound } from './marking-out-hull.ts';
+import { touchedOn } from './marking-out-touch.ts';
 
 /**
  * The passing sections of the other part on a plate that turns about a plug in the crank bore, as they lie at home;
@@ -29,6 +31,21 @@ export interface SwingGauge {
   /** Where the plate is cut away for dowels that come up through it. */
   readonly slots: Polygons;
   readonly scale: TurnScale | null;
+  /** Where it first touches the casting as it is; null where it swings through. */
+  readonly touch: GaugeTouch | null;
+  /** Sections of which a piece was left out, too thin to cut from ply. */
+  readonly tooThin: readonly string[];
+}
+
+/** The first touch of a swing gauge, which comes before that of the bare part by the clearance round its pieces. */
+export interface GaugeTouch {
+  readonly piece: string;
+  /** Of the casting that is cut. */
+  readonly section: string;
+  readonly turnRad: number;
+  readonly standOffMm: number;
+  /** On the plate. */
+  readonly at: Vec;
 }
 
 export interface SwingPiece {
@@ -65,6 +82,8 @@ const roundSlotMm = 9;
 const roundPieceMm = 8;
 const leastDowelRadiusMm = 4;
 const roughMm = 0.02;
+/** A piece nowhere wider than this cannot be cut from ply and held, mm. */
+export const thinnestPieceMm = 3;
 /** How far from the cut, as it passes, the swung part is still shown, mm. */
 const reachMm = 25;
 
@@ -75,13 +94,16 @@ export function swingGauge(bench: Bench): SwingReading {
   if (turns.length === 0) return { why: 'nothing turns on the way in' };
   const swings = turns.filter(({ motion }) => motion.kind === 'turn' && length(motion.pole) < onAxisMm);
   if (swings.length === 0) return { why: 'the way in turns about a point that is not the crank' };
-  const solids = piecesFor(bench, swings);
-  if (solids.length === 0) return { why: 'nothing passes the cut while it turns' };
-  return { gauge: gaugeOf(bench, swings, solids) };
+  const passing = piecesFor(bench, swings);
+  if (passing.length === 0) return { why: 'nothing passes the cut while it turns' };
+  const solids = passing.filter(isWideEnough).map((solid, i) => ({ ...solid, name: `C${i + 1}` }));
+  if (solids.length === 0) return { why: 'what passes the cut while it turns is too thin to cut from ply' };
+  const thin = passing.filter((solid) => !isWideEnough(solid)).map(({ section }) => section);
+  return { gauge: { ...gaugeOf(bench, swings, solids), tooThin: [...new Set(thin)] } };
 }
 
 /** The other part's sections that pass a cut nearer than asked while they turn. */
-function piecesFor(bench: Bench, swings: readonly Leg[]): SwingPiece[] {
+function piecesFor(bench: Bench, swings: readonly Leg[]): Solid[] {
   const { joint, cut, plan, seen } = bench;
   const turning = new Set(swings.map((leg) => joint.fit.legs.indexOf(leg) + 1));
   const cutSections = joint[cut].sections.filter(({ id }) => plan.answer.sections.some((section) => section.id === id));
@@ -93,10 +115,13 @@ function piecesFor(bench: Bench, swings: readonly Leg[]): SwingPiece[] {
   const others = joint[cut === 'fixed' ? 'moving' : 'fixed'].sections.filter(({ id }) => passing.includes(id));
   const clearanceMm = joint.fit.clearance.wayInMm;
   const window = reachOfCut(bench, swings);
-  return others
-    .flatMap((section) => solidsOf(section, seen.region(section.loops), clearanceMm, window))
-    .map((solid, i) => ({ ...solid, name: `C${i + 1}` }));
+  return others.flatMap((section) => solidsOf(section, seen.region(section.loops), clearanceMm, window));
 }
+
+type Solid = Omit<SwingPiece, 'name'>;
+
+const isWideEnough = ({ outline }: Solid): boolean =>
+  offset(outlinesOf(outline), -thinnestPieceMm / 2, roughMm, 'inside').polygons.length > 0;
 
 /** Where on the swung part anything can come near the cut while it turns: farther off no gauge is needed. */
 function reachOfCut({ bands, mirrored }: Bench, swings: readonly Leg[]): Polygons {
@@ -110,12 +135,7 @@ function reachOfCut({ bands, mirrored }: Bench, swings: readonly Leg[]): Polygon
 }
 
 /** The separate solids of a section within reach of the cut, each with the clearance round it. */
-function solidsOf(
-  { id, depth }: Section,
-  loops: Region,
-  clearanceMm: number,
-  window: Polygons,
-): Omit<SwingPiece, 'name'>[] {
+function solidsOf({ id, depth }: Section, loops: Region, clearanceMm: number, window: Polygons): Solid[] {
   const grown = offset(metalOnLeft(loops), clearanceMm, toleranceMm, 'outside').polygons;
   const traced = polygonise(loops, toleranceMm, 'outside');
   return pieces(intersection(grown, window)).map((outline) => {
@@ -124,7 +144,7 @@ function solidsOf(
   });
 }
 
-function gaugeOf(bench: Bench, legs: readonly Leg[], solids: readonly SwingPiece[]): SwingGauge {
+function gaugeOf(bench: Bench, legs: readonly Leg[], solids: readonly SwingPiece[]): Omit<SwingGauge, 'tooThin'> {
   const { present, mirrored } = bench;
   const turns = legs.flatMap(({ from, to }) => [from.turnRad, to.turnRad]);
   const [fromRad, toRad] = [Math.min(...turns), Math.max(...turns)];
@@ -156,6 +176,35 @@ function gaugeOf(bench: Bench, legs: readonly Leg[], solids: readonly SwingPiece
     legs,
     slots,
     scale,
+    touch: gaugeTouch(bench, legs, solids),
+  };
+}
+
+/** Where the pieces, in place of the part they are made from, first meet the casting that is cut. */
+function gaugeTouch(
+  { joint, cut, seen }: Bench,
+  legs: readonly Leg[],
+  solids: readonly SwingPiece[],
+): GaugeTouch | null {
+  const other = cut === 'fixed' ? 'moving' : 'fixed';
+  const sections = solids.flatMap(({ name, section, depth, outline }) =>
+    joint[other].sections
+      .filter(({ id }) => id === section)
+      .slice(0, 1)
+      .map((of) => ({ ...of, id: name, depth, loops: seen.region(loopsOf(outline)) })),
+  );
+  const swung = { ...joint, [other]: { ...joint[other], sections, traced: null } };
+  // what the gauge meets, not what it would pass too close behind
+  const touch = firstTouch({ ...swung, fit: { ...joint.fit, legs, depthMarginMm: 0 } });
+  if (touch === null) return null;
+  const [piece, section] =
+    cut === 'fixed' ? [touch.movingSection, touch.fixedSection] : [touch.fixedSection, touch.movingSection];
+  return {
+    piece,
+    section,
+    turnRad: (touch.turnDeg * Math.PI) / 180,
+    standOffMm: touch.standOffMm,
+    at: seen.point(touchedOn(other, touch, legs)),
   };
 }
 

@@ -52,7 +52,7 @@ export function* otherWaysIn(joint: Joint): Generator<Progress, Alternative[]> {
       holds,
       areaMm2: round6(needMm2),
       massG: plan.cut.massG,
-      against: hindrances([plan.cut], uncured),
+      against: hindrances([plan.cut], uncured, joint.fit.units),
     });
   }
   return found.sort((a, b) => (a.areaMm2 ?? 0) - (b.areaMm2 ?? 0));

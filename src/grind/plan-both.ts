@@ -16,10 +16,11 @@ export interface BothPlans {
 /**
  * A cut shared between both parts. With t the deepest the fixed part would have to be cut alone, it is cut for a clearance
  * smaller by (1 − share)·t, below nothing for a moving outline drawn in; the moving part then takes what is still
- * needed against it. What the moving part does not offer, the fixed part makes room for in full.
+ * needed against it. What the moving part does not offer, the fixed part makes room for in full. `known` is the plan of the fixed part
+ * alone, where it is there already.
  */
-export function* planBoth(joint: Joint): Generator<Progress, BothPlans> {
-  const alone = yield* planPart(joint, 'fixed');
+export function* planBoth(joint: Joint, known: PartPlan | null = null): Generator<Progress, BothPlans> {
+  const alone = known?.part === 'fixed' ? known : yield* planPart(joint, 'fixed');
   const deepest = alone.needs.flatMap(({ bands }) => bands.map(({ takeOff }) => takeOff?.mm ?? 0));
   const spareMm = (1 - joint.fit.share) * Math.max(0, ...deepest);
   const eased = yield* planPart(easedBy(joint, spareMm), 'fixed');

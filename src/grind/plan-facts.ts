@@ -20,10 +20,16 @@ export interface BandFacts {
   readonly lastAreaMm2: number;
 }
 
-/** The facts of every band, in the order of the plan's sections and bands. */
-export type PlanFacts = readonly (readonly BandFacts[])[];
+/** The facts of every band of one part's cut, in the order of its sections and bands. */
+export type CutFacts = readonly (readonly BandFacts[])[];
 
-export const planFacts = ({ sections }: GrindAnswer): PlanFacts => sections.map(({ bands }) => bands.map(factsOf));
+/** The facts of each part that is cut: the one the plan is for, then, where both are, the moving one. */
+export type PlanFacts = readonly CutFacts[];
+
+export const planFacts = (answer: GrindAnswer): PlanFacts =>
+  [answer, ...(answer.movingCut === null ? [] : [answer.movingCut])].map(({ sections }) =>
+    sections.map(({ bands }) => bands.map(factsOf)),
+  );
 
 /** The loops of a plan are polygons already; this only bounds an arc, were there one. */
 const chordMm = 1e-3;

@@ -146,6 +146,9 @@ const cutOfPart = {
 const partCut = z.strictObject(cutOfPart);
 export type PartCut = z.infer<typeof partCut>;
 
+const movingCut = partCut.extend({ table: z.array(markingRow) });
+export type MovingCut = z.infer<typeof movingCut>;
+
 /** The answer of `fettle grind --json`: loops in the joint frame at home, in part-file notation, mm. */
 export const grindAnswer = z.strictObject({
   format: z.literal('fettle-grind/1'),
@@ -153,8 +156,8 @@ export const grindAnswer = z.strictObject({
   part: z.enum(['fixed', 'moving']),
   holds: z.boolean(),
   ...cutOfPart,
-  /** What the moving part loses where both parts are cut; else null. */
-  movingCut: partCut.nullable(),
+  /** What the moving part loses where both parts are cut, and its own marking-out table; else null. */
+  movingCut: movingCut.nullable(),
   /** Least radius of an inward corner the cut leaves; null without a cutter, which alone sets one. */
   smallestFilletMm: z.number().nullable(),
   uncured: z.array(uncured),

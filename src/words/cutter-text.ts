@@ -1,12 +1,17 @@
 import type { Joint } from '../joint/joint.ts';
 import type { CutterAnswer, CutterEnd, GrindAnswer, PartCut } from '../model/grind-answer.ts';
+import { textsByPart } from './part-cuts.ts';
 import { depthText } from './places.ts';
 import { givenLength, lengthText, massText, type Units, volumeText } from './units.ts';
 
 /** What the cutter makes of the plan: the metal it takes beyond need, how far it runs past, and what it leaves. */
-export function cutterTexts({ fit: { units } }: Joint, plan: GrindAnswer): string[] {
-  const cuts: readonly PartCut[] = plan.movingCut === null ? [plan] : [plan, plan.movingCut];
-  return cuts.flatMap(({ cutter, sections }) => (cutter === null ? [] : textsOf(cutter, sections, units)));
+export function cutterTexts(joint: Joint, plan: GrindAnswer): string[] {
+  return textsByPart(
+    joint,
+    plan,
+    ({ cut: { cutter, sections } }) => (cutter === null ? [] : textsOf(cutter, sections, joint.fit.units)),
+    'first',
+  );
 }
 
 function textsOf(cutter: CutterAnswer, sections: PartCut['sections'], units: Units): string[] {
@@ -44,7 +49,7 @@ const waysTexts = (sections: PartCut['sections'], units: Units): string[] =>
   );
 
 function endText({ section, atMm, what, mm, towards }: CutterEnd, units: Units): string[] {
-  const where = `"${section}" at ${givenLength(atMm, units)} from the face`;
+  const where = `"${section}" at ${givenLength(Math.abs(atMm), units)} ${atMm < 0 ? 'proud of' : 'from'} the face`;
   switch (what) {
     case 'cut-past':
       return [

@@ -1,13 +1,14 @@
-import type { BandFacts, Piece, PlanFacts } from '../grind/plan-facts.ts';
+import type { BandFacts, CutFacts, Piece } from '../grind/plan-facts.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Casting } from '../model/casting.ts';
 import type { BandAnswer, GrindAnswer, PartCut, Uncured, WallAnswer } from '../model/grind-answer.ts';
 import { columns, listed, wrapped } from './layout.ts';
+import { partCuts, textsByPart } from './part-cuts.ts';
 import { depthText, placeText } from './places.ts';
 import { areaText, givenLength, lengthText, type Units } from './units.ts';
 
 /** What comes off: a line for each section and band, and one for each of its pieces where there are several. */
-export function takeOffLines(joint: Joint, { sections }: GrindAnswer, facts: PlanFacts): string[] {
+export function takeOffLines(joint: Joint, { sections }: Pick<PartCut, 'sections'>, facts: CutFacts): string[] {
   if (sections.length === 0) return [];
   return [
     ...columns(takeOffRows(joint, { sections }, facts)),
@@ -20,7 +21,7 @@ export function takeOffLines(joint: Joint, { sections }: GrindAnswer, facts: Pla
 export const linesText = 'First line: it must go even if every error is in your favour. Last line: never past it.';
 
 /** What comes off as cells, a row for each section and band; headings first. */
-export function takeOffRows(joint: Joint, { sections }: Pick<GrindAnswer, 'sections'>, facts: PlanFacts): string[][] {
+export function takeOffRows(joint: Joint, { sections }: Pick<PartCut, 'sections'>, facts: CutFacts): string[][] {
   const { units } = joint.fit;
   const bands = sections.flatMap(({ id, bands }, i) =>
     bands.map((band, j) => ({ id, band, facts: facts[i]?.[j] ?? { pieces: [], firstAreaMm2: 0, lastAreaMm2: 0 } })),
@@ -37,7 +38,7 @@ export function takeOffRows(joint: Joint, { sections }: Pick<GrindAnswer, 'secti
 }
 
 /** Where each piece of metal is that comes off. */
-export const pieceTexts = (joint: Joint, facts: PlanFacts): string[] =>
+export const pieceTexts = (joint: Joint, facts: CutFacts): string[] =>
   piecesOf(facts.flat()).map((piece) => pieceText(joint, piece));
 
 /** The separate pieces, the same outline in several bands once. */
@@ -60,10 +61,11 @@ const deepText = ({ takeOffMm }: BandAnswer, units: Units): string =>
 /** Fouls the plan leaves, pieces it would part off, and why. */
 export const uncuredLines = (joint: Joint, plan: GrindAnswer): string[] => listed(uncuredTexts(joint, plan));
 
-export function uncuredTexts(joint: Joint, { uncured, severed }: GrindAnswer): string[] {
+export function uncuredTexts(joint: Joint, plan: GrindAnswer): string[] {
   const { units } = joint.fit;
+  const severed = partCuts(joint, plan).flatMap(({ cut }) => cut.severed);
   return [
-    ...uncured.map(
+    ...plan.uncured.map(
       (foul) =>
         `"${foul.section}", ${areaText(foul.areaMm2, units)}: ${whyLeft(foul)}. It stands ${placeText(foul.at, joint)}.`,
     ),
@@ -88,10 +90,8 @@ function whyLeft({ why, doNotCut }: Uncured): string {
 /** The metal left between the cut and each hollow in reach. */
 export const wallLines = (joint: Joint, plan: GrindAnswer): string[] => listed(wallTexts(joint, plan));
 
-export const wallTexts = (joint: Joint, plan: GrindAnswer): string[] => [
-  ...wallsOf(joint, plan),
-  ...(plan.movingCut === null ? [] : wallsOf(joint, plan.movingCut)),
-];
+export const wallTexts = (joint: Joint, plan: GrindAnswer): string[] =>
+  textsByPart(joint, plan, ({ cut }) => wallsOf(joint, cut), 'all');
 
 function wallsOf(joint: Joint, { walls, thin, readings, unmeasured }: PartCut): string[] {
   const { units } = joint.fit;

@@ -2,9 +2,10 @@ import type { Joint } from '../joint/joint.ts';
 import type { Casting, Section } from '../model/casting.ts';
 import type { GrindAnswer } from '../model/grind-answer.ts';
 import type { Position } from '../model/path.ts';
-import { nothingToCut, partOf } from './grind-text.ts';
+import { nothingToCut } from './grind-text.ts';
 import { inWords } from './layout.ts';
 import { shortName } from './names.ts';
+import { type CutOfPart, partCuts } from './part-cuts.ts';
 import { depthText } from './places.ts';
 import { bareGivenLength, degreesText, figure, givenLength, massText, type Units, volumeText } from './units.ts';
 
@@ -47,15 +48,15 @@ const completeness = (part: Casting): string[] =>
 
 /** What nobody can tell from the outlines of a job. */
 export function notKnown(joint: Joint, plan: GrindAnswer): string[] {
-  const part = partOf(joint, plan);
-  const hollows =
-    part.hollows.length === 0
-      ? `No hollow of ${shortName(part)} was drawn: whether water, oil or a thin wall lies behind a cut is not known. Find out before you start.`
-      : `Only the hollows drawn of ${shortName(part)} are known: a jacket, gallery or thin wall that nobody drew is guarded by nothing here.`;
+  const hollows = partCuts(joint, plan).map(({ casting }) =>
+    casting.hollows.length === 0
+      ? `No hollow of ${shortName(casting)} was drawn: whether water, oil or a thin wall lies behind a cut is not known. Find out before you start.`
+      : `Only the hollows drawn of ${shortName(casting)} are known: a jacket, gallery or thin wall that nobody drew is guarded by nothing here.`,
+  );
   return [
     ...(nothingToCut(plan)
       ? []
-      : [hollows, 'Whether the tool gets there: what stands nearer the face may be in its way.']),
+      : [...hollows, 'Whether the tool gets there: what stands nearer the face may be in its way.']),
     'Heat is not modelled: castings grow by tenths of a millimetre between cold and hot.',
     'Strength is not judged, nor sealing, nor what the cut does to either.',
   ];
@@ -100,10 +101,9 @@ export function legRows({ fit: { legs, units } }: Joint): string[][] {
   ];
 }
 
-/** What a cut takes off in all, as terms and figures. */
-export function amountFacts(joint: Joint, plan: GrindAnswer): [string, string][] {
-  const { material } = partOf(joint, plan);
-  const { volumeMm3, massG } = plan;
+/** What a cut takes off a part in all, as terms and figures. */
+export function amountFacts(joint: Joint, { casting: { material }, cut }: CutOfPart): [string, string][] {
+  const { volumeMm3, massG } = cut;
   return [
     ['volume', volumeMm3 === null ? 'not known: a section has no depth' : volumeText(volumeMm3, joint.fit.units)],
     ['mass', massG === null ? 'not known' : massText(massG)],

@@ -3,7 +3,7 @@ import { nothingToCut, planLine, planSteps } from '../../words/grind-text.ts';
 import { foulTexts, measureRows } from '../../words/measure-text.ts';
 import { titleOf } from '../../words/names.ts';
 import { verdictLine } from '../../words/verdict.ts';
-import { keepOff, markingOut, takeOff } from './cut.ts';
+import { alternatives, keepOff, markingOut, takeOff } from './cut.ts';
 import { drawings } from './figures.ts';
 import { cautions, dowelUp, grounds, inputs, warnings } from './grounds.ts';
 import { el, type Html, list, paragraphs, section, table, written } from './html.ts';
@@ -20,6 +20,7 @@ export function reportHtml(input: ReportInput): string {
     section('drawings', 'Drawings', drawings(input)),
     wayIn(input),
     takeOff(input),
+    alternatives(input),
     markingOut(input),
     keepOff(input),
     cautions(input),

@@ -62,6 +62,14 @@ describe('where a plan does not hold', () => {
     expect(other?.massG).toBeGreaterThan(0);
   });
 
+  it('lengths are told in the units of the job', () => {
+    const told = ofKind(plan({ ...bossed(12, true), units: 'in' }), 'clearance')[0]?.against.join() ?? '';
+    const metric = ofKind(plan(bossed(12, true)), 'clearance')[0]?.against.join() ?? '';
+    const [mm, inch] = [/^(\d+\.\d) mm is left/.exec(metric)?.[1], /^(\d\.\d\d) in is left/.exec(told)?.[1]];
+    expect(Number(inch)).toBeCloseTo(Number(mm) / 25.4, 2);
+    expect(told).not.toContain('mm');
+  });
+
   it('is an answer of its format', () => {
     expect(grindAnswer.parse(answer)).toEqual(answer);
   });

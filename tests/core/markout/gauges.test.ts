@@ -1,16 +1,20 @@
 import { describe, expect, it } from 'vitest';
+import { checkJoint } from '../../../src/clearance/check.ts';
 import { profileGauges } from '../../../src/drawing/profile-gauge.ts';
 import { stripsOf } from '../../../src/drawing/side-strip.ts';
+import { swingPieces } from '../../../src/drawing/swing-gauge.ts';
 import { regionContains } from '../../../src/geometry/motion/containment.ts';
 import { nearestOnOutline } from '../../../src/geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../../../src/geometry/motion/outline-tree.ts';
 import { loopsOf, type Polygons, signedAreaMm2 } from '../../../src/geometry/polygons.ts';
-import { add, distance, lerp, scale, type Vec, vec } from '../../../src/geometry/vec.ts';
-import { markingOut } from '../../../src/grind/marking-out.ts';
-import { type Bench, benchOf } from '../../../src/grind/marking-out-bench.ts';
+import { drain } from '../../../src/geometry/progress.ts';
+import { add, distance, lerp, polar, scale, type Vec, vec } from '../../../src/geometry/vec.ts';
+import { type Bench, benchesOf } from '../../../src/grind/marking-out-bench.ts';
 import { levelsOf } from '../../../src/grind/marking-out-plate.ts';
-import { swingGauge } from '../../../src/grind/marking-out-swing.ts';
+import { type SwingGauge, swingGauge } from '../../../src/grind/marking-out-swing.ts';
 import type { Casting, DepthRange } from '../../../src/model/casting.ts';
+import { textBoxes } from '../../support/drawings.ts';
+import { box, castingOf, type JobSpec } from '../../support/jobs.ts';
 import {
   caseCutInstead,
   lugJob,
@@ -20,8 +24,7 @@ import {
   plannedWithoutCutter,
 } from '../../support/markout-jobs.ts';
 
-const benchFor = ({ joint, plan }: Planned, mirrored = false): Bench =>
-  benchOf(joint, plan, markingOut(joint, plan), mirrored);
+const benchFor = ({ joint, plan }: Planned, mirrored = false): Bench => benchesOf(joint, plan, mirrored)[0] as Bench;
 
 const benches = {
   carrier: benchFor(plannedDemo('transfer-case')),
@@ -148,28 +151,63 @@ describe.each([
 ])('the swing gauge: %s', (_, bench) => {
   const reading = swingGauge(bench);
   if (!('gauge' in reading)) throw new Error(reading.why);
-  const { pieces, plate, scale: turns, bore } = reading.gauge;
+  const { pieces, plate, scale: turns, bore, touch } = reading.gauge;
   const sign = bench.mirrored ? -1 : 1;
   const turned = (p: Vec, deg: number): Vec => {
     const rad = (sign * deg * Math.PI) / 180;
     return vec(p.x * Math.cos(rad) - p.y * Math.sin(rad), p.x * Math.sin(rad) + p.y * Math.cos(rad));
   };
-  /** Pieces in the metal they share depth with at stand-off 14, at every half degree of the swing. */
-  const fouls = (casting: Casting): number =>
+  /** Metal that shares depth with a piece at stand-off 14: moving metal lies at z = 14 + its depth, fixed metal at −its depth. */
+  const metalBy = (casting: Casting, depth: DepthRange | null): OutlineTree[] => {
+    if (depth === null) throw new Error('no depth');
+    return metalAt(casting, { fromMm: -14 - depth.toMm, toMm: -14 - depth.fromMm });
+  };
+  const hits = (casting: Casting, deg: number): number =>
     pieces.reduce((count, { outline, depth }) => {
-      if (depth === null) throw new Error('no depth');
-      // moving metal lies at z = 14 + its depth, fixed metal at −its depth
-      const swept = { fromMm: -14 - depth.toMm, toMm: -14 - depth.fromMm };
-      const metal = metalAt(casting, swept);
-      const points = along(outline);
-      let hits = 0;
-      for (let deg = 0; deg <= 22; deg += 0.5) hits += points.filter((p) => isIn(metal, turned(p, deg))).length;
-      return count + hits;
+      const metal = metalBy(casting, depth);
+      return count + along(outline).filter((p) => isIn(metal, turned(p, deg))).length;
     }, 0);
+  /** Pieces in metal, at every half degree of the swing. */
+  const fouls = (casting: Casting): number => {
+    let count = 0;
+    for (let deg = 0; deg <= 22; deg += 0.5) count += hits(casting, deg);
+    return count;
+  };
 
   it('swings through free when the cut is done, and not before', () => {
     expect(fouls(bench.after)).toBe(0);
     expect(fouls(bench.present)).toBeGreaterThan(10);
+  });
+
+  it('says where it first touches before the cut: nowhere at a larger turn, and there an edge on an edge', () => {
+    if (touch === null) throw new Error('no touch');
+    const deg = (touch.turnRad * 180) / Math.PI;
+    for (let more = 22; more > deg; more -= 0.25) expect(hits(bench.present, more)).toBe(0);
+    // a corner that touches is a place of the outline; 0.3° farther it is in by up to a millimetre
+    expect(hits(bench.present, deg - 0.3)).toBeGreaterThan(0);
+    const piece = pieces.find(({ name }) => name === touch.piece);
+    if (piece === undefined) throw new Error(touch.piece);
+    expect(nearestOnOutline(buildOutlineTree(loopsOf(piece.outline)), touch.at).distanceMm).toBeLessThan(1e-4);
+    const at = turned(touch.at, deg);
+    const metal = metalBy(
+      { ...bench.present, sections: bench.present.sections.filter(({ id }) => id === touch.section) },
+      piece.depth,
+    );
+    expect(Math.min(...metal.map((tree) => nearestOnOutline(tree, at).distanceMm))).toBeLessThan(1e-4);
+    // with the clearance round it, it comes before the bare part's
+    expect(deg).toBeGreaterThan(bench.touch?.touch.turnDeg ?? 0);
+  });
+
+  it('has the first touch of the bare parts on the casting it is to be looked for on', () => {
+    if (bench.touch === null) throw new Error('no touch');
+    const { touch: bare, at, depth } = bench.touch;
+    expect(bare).toEqual(drain(checkJoint(bench.joint)).answer.install?.firstTouch);
+    const id = bench.cut === 'fixed' ? bare.fixedSection : bare.movingSection;
+    const sections = bench.present.sections.filter((section) => section.id === id);
+    const trees = sections.map(({ loops }) => buildOutlineTree(loops));
+    expect(Math.min(...trees.map((tree) => nearestOnOutline(tree, at).distanceMm))).toBeLessThan(1e-5);
+    // lips from 44 to 30 proud, 14 off: from face 16 to 30 of the ribs, and they the lips' whole length
+    expect(depth).toEqual(bench.cut === 'fixed' ? { fromMm: 16, toMm: 30 } : { fromMm: -44, toMm: -30 });
   });
 
   it('has every piece under its plate, which turns about the crank', () => {
@@ -188,6 +226,49 @@ describe.each([
       const over = turned(turns.at((deg * Math.PI) / 180), deg);
       expect(distance(over, turns.hole.at)).toBeLessThan(1e-9);
     }
+  });
+});
+
+describe('pieces too thin to cut from ply', () => {
+  /** A pin 8 mm square and a wire that swing past a post, with 1 mm asked. */
+  const wired = (wireMm: number): Bench => {
+    const at = (deg: number, half: number) => {
+      const { x, y } = polar(vec(0, 0), 180, (deg * Math.PI) / 180);
+      return box(x - half, y - half, x + half, y + half);
+    };
+    const spec: JobSpec = {
+      clearance: 1,
+      offerUp: [{ standOff: 60, turn: 20 }, { standOff: 14, turn: 20 }, { standOff: 14 }, {}],
+      fixed: castingOf({
+        sections: [{ id: 'post', depth: [0, 90], mayCut: true, loops: [box(166, 24, 183, 37)] }],
+      }),
+      moving: castingOf({
+        sections: [
+          { id: 'pin', depth: [-44, -30], loops: [at(-2, 4)] },
+          { id: 'wire', depth: [-44, -30], loops: [at(-6, wireMm / 2)] },
+        ],
+      }),
+    };
+    return benchFor(plannedJob(spec));
+  };
+  const gaugeFor = (bench: Bench): SwingGauge => {
+    const reading = swingGauge(bench);
+    if (!('gauge' in reading)) throw new Error(reading.why);
+    return reading.gauge;
+  };
+
+  it('are left out, and the sheet says so', () => {
+    // 0.8 and 1 mm round it
+    const bench = wired(0.8);
+    const gauge = gaugeFor(bench);
+    expect(gauge.pieces.map(({ name, section }) => [name, section])).toEqual([['C1', 'pin']]);
+    expect(gauge.tooThin).toEqual(['wire']);
+    const words = textBoxes(swingPieces(bench, gauge, false)).map(({ text }) => text);
+    expect(words.join(' ')).toContain('Left out: pieces of wire that are nowhere wider than 3 mm');
+  });
+
+  it('are kept from 3 mm wide', () => {
+    expect(gaugeFor(wired(1.2)).tooThin).toEqual([]);
   });
 });
 

@@ -117,6 +117,6 @@ describe('what is not made says why', () => {
 
   it('nothing at all where nothing is cut', () => {
     const { joint, plan } = plannedDemo('adapter');
-    expect(markoutOf(joint, plan)).toEqual({ rows: [], sheets: [], notMade: [] });
+    expect(markoutOf(joint, plan)).toEqual({ sheets: [], notMade: [] });
   });
 });
