@@ -1,6 +1,7 @@
 import type { JobFile, PartDraft } from '../../src/model/job-file.ts';
 import type { HoleFile, LoopFile, SectionFile } from '../../src/model/part-file.ts';
 import type { XY } from './arc.ts';
+import { tidied } from './tidied.ts';
 
 /** The lists of a part that hold outlines. */
 export type LoopList = 'sections' | 'hollows' | 'doNotCut';
@@ -96,12 +97,12 @@ export function withoutPlace(job: JobFile, file: string, place: Place): JobFile 
 }
 
 export const withLoop = (part: PartDraft, place: Place, loop: LoopFile): PartDraft =>
-  withHolder(part, place, (old) => ({ ...old, loops: [...old.loops, loop] }));
+  withHolder(part, place, (old) => ({ ...old, loops: [...old.loops, tidied(loop)] }));
 
 /** Changes one outline; null takes it away, and with its last outline a hollow or a place not to cut goes too. */
 export const withLoopChanged = (part: PartDraft, place: Place, index: number, loop: LoopFile | null): PartDraft =>
   withHolder(part, place, (old) => {
-    const loops = old.loops.flatMap((each, i) => (i === index ? (loop === null ? [] : [loop]) : [each]));
+    const loops = old.loops.flatMap((each, i) => (i === index ? (loop === null ? [] : [tidied(loop)]) : [each]));
     return loops.length === 0 && place.list !== 'sections' ? null : { ...old, loops };
   });
 

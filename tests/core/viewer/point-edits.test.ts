@@ -102,7 +102,7 @@ describe('a feature', () => {
     const corners = pad as Points;
     expect(corners.reduce((sum, [x]) => sum + x, 0) / 4).toBeCloseTo(7, 12);
     // its first side runs at the angle
-    const [[ax, ay], [bx, by]] = corners as [number[], number[]] as [[number, number], [number, number]];
+    const [[ax, ay], [bx, by]] = corners as unknown as [[number, number], [number, number]];
     expect(Math.atan2(by - ay, bx - ax)).toBeCloseTo(Math.PI / 6, 12);
   });
 

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import type { PartDraft } from '../../../src/model/job-file.ts';
 import { amended } from '../../job/part-edits.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
@@ -12,10 +13,12 @@ interface Props {
 export function AboutPart({ part, change }: Props) {
   const set = (changes: Partial<PartDraft>) => change((old) => amended(old, changes));
   const { viewedFrom, material } = part;
+  // it does not fold up under the finger that says it
+  const [open] = useState(viewedFrom === undefined);
   const named = typeof material === 'string' ? material : '';
   const known = words.materialNames.some(([key]) => key === named);
   return (
-    <details class="about" open={viewedFrom === undefined}>
+    <details class="about" open={open}>
       <summary>{words.about}</summary>
       <TextField label={words.name} value={part.name} onSet={(name) => name !== '' && set({ name })} />
       <ChoiceField

@@ -3,6 +3,7 @@ import type { CircleFile, Points, XY } from '../../job/arc.ts';
 import { holderAt, type Place, withLoopChanged, withPart } from '../../job/part-edits.ts';
 import { enclosesNothing, type PointList } from '../../job/point-edits.ts';
 import { runsOf, withRun } from '../../job/run-edits.ts';
+import { tidiedPoints } from '../../job/tidied.ts';
 
 /** What is opened in the list: one place of outlines, or one of the other lists. */
 export type Opened = Place | 'holes' | 'walls' | null;
@@ -56,7 +57,9 @@ export function circleOf(job: JobFile, file: string, chosen: Chosen | null): Cir
 export function withPoints(job: JobFile, file: string, chosen: Chosen, points: Points | null): JobFile {
   if (chosen.kind === 'hole') return job;
   if (chosen.kind === 'run') {
-    return withRun(job, chosen.run, (run) => (points === null || points.length === 0 ? null : { ...run, points }));
+    return withRun(job, chosen.run, (run) =>
+      points === null || points.length === 0 ? null : { ...run, points: tidiedPoints(points) },
+    );
   }
   const loop = points === null || enclosesNothing(points) ? null : points;
   return withPart(job, file, (part) => withLoopChanged(part, chosen.place, chosen.loop, loop));

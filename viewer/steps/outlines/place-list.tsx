@@ -94,7 +94,6 @@ function OpenedPlace({ bench, part, place, holder, onKeyDown }: OpenedProps) {
   );
   return (
     <div class="opened-place">
-      <PlaceDetails part={part} file={sheet.file} place={place} holder={holder} edit={edit} look={look} />
       <TraceTools bench={bench} place={place} />
       {place.list === 'sections' && (
         <details>
@@ -125,6 +124,10 @@ function OpenedPlace({ bench, part, place, holder, onKeyDown }: OpenedProps) {
         ))}
       </fieldset>
       <ChosenThing bench={bench} onKeyDown={onKeyDown} />
+      <details open={holder.loops.length + runs.length === 0}>
+        <summary>{words.details}</summary>
+        <PlaceDetails part={part} file={sheet.file} place={place} holder={holder} edit={edit} look={look} />
+      </details>
     </div>
   );
 }

@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { alongEdge, xyOf } from '../../job/arc.ts';
 import {
   at,
@@ -34,6 +35,11 @@ export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
     look({ chosen: next === null || next.length === 0 ? null : { ...chosen, vertex: Math.min(i, next.length - 1) } });
   };
   const { vertex } = chosen;
+  const box = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    const row = box.current?.querySelector<HTMLElement>('.now');
+    if (box.current && row) box.current.scrollTop = row.offsetTop - box.current.clientHeight / 2;
+  }, [vertex]);
   const add = (): void => {
     const after = vertex ?? points.length - 1;
     if (chosen.kind === 'run' && after === points.length - 1) {
@@ -47,7 +53,7 @@ export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
   };
   return (
     <>
-      <div class="scrolled">
+      <div class="scrolled" ref={box}>
         <table class="figures">
           <thead>
             <tr>
@@ -55,7 +61,6 @@ export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
               <th scope="col">x {units}</th>
               <th scope="col">y {units}</th>
               <th scope="col">{words.bulge}</th>
-              <td />
             </tr>
           </thead>
           <tbody>
@@ -97,11 +102,6 @@ export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
                     onClear={() => put(withStraightEdge(points, i))}
                   />
                 </td>
-                <td>
-                  <button type="button" aria-label={words.removePoint(i + 1)} onClick={() => remove(i)}>
-                    ×
-                  </button>
-                </td>
               </tr>
             ))}
           </tbody>
@@ -112,6 +112,11 @@ export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
         <button type="button" onClick={add}>
           {words.addPoint}
         </button>
+        {vertex !== null && (
+          <button type="button" onClick={() => remove(vertex)}>
+            {words.removePoint(vertex + 1)}
+          </button>
+        )}
         {vertex !== null && (points[vertex]?.[2] ?? 0) !== 0 && (
           <button type="button" onClick={() => put(withStraightEdge(points, vertex))}>
             {words.straighten}

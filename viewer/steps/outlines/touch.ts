@@ -125,16 +125,22 @@ function dragged(job: JobFile, file: string, chosen: Chosen, held: Held, to: XY)
     : job;
 }
 
-function tap(bench: Bench, place: Point, reachPx: number) {
+function tap(bench: Bench, place: Point, reachPx: number): void {
   const { sheet, looking } = bench;
-  const to = snapAt(sheet, place, () => false) ?? inDrawing(sheet, place);
-  switch (looking.tool.kind) {
+  if (looking.tool.kind === 'choose') chooseAt(bench, place, reachPx);
+  else pointTo(bench, snapAt(sheet, place, () => false) ?? inDrawing(sheet, place));
+}
+
+/** Gives the tool its next point, tapped or typed. */
+export function pointTo(bench: Bench, to: XY) {
+  const { tool } = bench.looking;
+  switch (tool.kind) {
     case 'choose':
-      return chooseAt(bench, place, reachPx);
+      return;
     case 'trace':
-      return traceTo(bench, looking.tool, to);
+      return traceTo(bench, tool, to);
     case 'circle':
-      return circleOver(bench, looking.tool, to);
+      return circleOver(bench, tool, to);
     case 'hole':
       return addHoleAt(bench, to);
   }

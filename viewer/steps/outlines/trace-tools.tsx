@@ -1,10 +1,13 @@
 import type { Place } from '../../job/part-edits.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { choosing } from './chosen.ts';
-import type { Bench } from './touch.ts';
+import { numberIn } from './fields.tsx';
+import { MeasureForm } from './measure-form.tsx';
+import { type Bench, pointTo } from './touch.ts';
 
 /** What the next taps on the drawing do, said before and while they do it. */
-export function TraceTools({ bench: { looking, look }, place }: { readonly bench: Bench; readonly place: Place }) {
+export function TraceTools({ bench, place }: { readonly bench: Bench; readonly place: Place }) {
+  const { looking, look } = bench;
   const { tool, chosen } = looking;
   const onRun = chosen?.kind === 'run';
   if (tool.kind === 'trace') {
@@ -25,6 +28,7 @@ export function TraceTools({ bench: { looking, look }, place }: { readonly bench
             {words.stop}
           </button>
         </div>
+        <TypedPoint bench={bench} />
       </>
     );
   }
@@ -37,6 +41,7 @@ export function TraceTools({ bench: { looking, look }, place }: { readonly bench
             {words.stop}
           </button>
         </div>
+        <TypedPoint bench={bench} />
       </>
     );
   }
@@ -55,4 +60,15 @@ export function TraceTools({ bench: { looking, look }, place }: { readonly bench
       </button>
     </div>
   );
+}
+
+/** The next point by its figures, for those who measured it or use keys alone. */
+export function TypedPoint({ bench }: { readonly bench: Bench }) {
+  const add = (texts: readonly string[]): string | null => {
+    const [x = null, y = null] = texts.map(numberIn);
+    if (x === null || y === null) return words.numberWanted;
+    pointTo(bench, [x, y]);
+    return null;
+  };
+  return <MeasureForm fields={['x', 'y']} button={words.addPoint} add={add} />;
 }
