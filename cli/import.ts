@@ -2,11 +2,9 @@ import { resolve } from 'node:path';
 import { Command } from 'commander';
 import { importDrawing } from '../src/intake/import-drawing.ts';
 import { importAnswer, importText } from '../src/intake/import-text.ts';
+import { soundPart } from '../src/intake/sound-part.ts';
 import { readDrawing } from '../src/intake/sources.ts';
-import type { Finding } from '../src/model/finding.ts';
 import { jsonText } from '../src/model/json-text.ts';
-import type { PartFile } from '../src/model/part-file.ts';
-import { readPart } from '../src/model/read-part.ts';
 import { exitCodes } from './exit.ts';
 import { askedOf, type ImportFlags } from './import-flags.ts';
 import { loadBytes } from './load-text.ts';
@@ -65,25 +63,10 @@ function importFile(file: string, flags: ImportFlags): void {
   }
   const drawing = orFail(readDrawing(file, orFail(loadBytes(file))));
   const imported = orFail(importDrawing(file, drawing, options));
-  refuseUnsound(file, imported.part);
+  orFail(soundPart(file, imported.part));
   save(partFile, jsonText(imported.part));
   const whole = imported.gaps.length + imported.branches.length === 0;
   if (flags.json) printJson(importAnswer(imported, partFile));
   else printVerdictFirst(importText(imported, file, partFile), whole ? 'goes' : 'too-close');
   endWith(whole ? exitCodes.meets : exitCodes.doesNotMeet);
-}
-
-/** Ends the command where the part breaks the rules of a part file, with its sections named as in the drawing. */
-function refuseUnsound(file: string, part: PartFile): void {
-  const reading = readPart(file, JSON.stringify(part), 'fixed');
-  if (!reading.ok) failWith(reading.findings.map((finding) => inDrawing(finding, part)));
-}
-
-function inDrawing(finding: Finding, { sections }: PartFile): Finding {
-  const named = (text: string): string =>
-    text
-      .replace(/sections\[(\d+)\]/g, (whole, i) => (sections[i] ? `section ${sections[i].id}` : whole))
-      .replace(/\.loops\[(\d+)\]/g, (_, i) => `, outline ${Number(i) + 1}`)
-      .replace(/\[(\d+)\]$/, (_, i) => `, vertex ${Number(i) + 1}`);
-  return { ...finding, at: named(finding.at), found: named(finding.found) };
 }

@@ -2,6 +2,7 @@ import type { Progress } from '../src/geometry/progress.ts';
 import type { JobFile } from '../src/model/job-file.ts';
 import type { MarkingRow } from '../src/model/marking-row.ts';
 import { Core } from './core.ts';
+import type { FileToImport, ImportedFile } from './heavy/import-file.ts';
 import type { Checked, MadeFile, Making, Planned, Reply, Stands, Way } from './heavy/questions.ts';
 import { changed, type History, redone, startingWith, undone } from './job/history.ts';
 import { lastStop, type Stop, stopOf } from './way.ts';
@@ -22,6 +23,8 @@ export interface State {
   readonly working: Progress | 'starting' | null;
   readonly failure: string;
   readonly notice: string;
+  /** The part that is traced, by the name the job has it under. */
+  readonly part: string;
   /** The place of the cut edge that was touched to be read. */
   readonly reading: MarkingRow | null;
   /** Something the builder has to settle; null most of the time. */
@@ -48,6 +51,7 @@ export class App {
     notice: '',
     asked: null,
     reading: null,
+    part: '',
   };
   /** Where on the way in the moving part stands, in pieces of the curve; kept apart, since it changes with every drag. */
   place = 0;
@@ -86,7 +90,7 @@ export class App {
   /** Opens a job in place of the one at hand. */
   open(job: JobFile, step: StepName): void {
     this.place = 0;
-    this.#set({ history: startingWith(job), step, ...nothing, notice: '' });
+    this.#set({ history: startingWith(job), step, ...nothing, part: job.fit.fixed, notice: '' });
     this.#askAgain();
   }
 
@@ -129,6 +133,10 @@ export class App {
       choose();
     };
     this.#set({ asked: { text, choices: choices.map(({ label, choose }) => ({ label, choose: settled(choose) })) } });
+  }
+
+  trace(part: string): void {
+    this.#set({ part });
   }
 
   read(reading: MarkingRow | null): void {
@@ -176,6 +184,7 @@ export class App {
         this.#set({ planned: reply, reading: null });
         return;
       case 'stands':
+      case 'imported':
       case 'made':
         return;
     }
@@ -203,6 +212,20 @@ export class App {
       this.#liveHas = job;
       this.stands = reply;
       for (const hear of this.#placeHearers) hear();
+    });
+  }
+
+  /** What a file of outlines brings; null where the core broke. */
+  imported(file: FileToImport): Promise<ImportedFile | null> {
+    return new Promise((give) => {
+      let imported: ImportedFile | null = null;
+      new Core({ hurries: true }).ask(
+        { kind: 'import', file },
+        (reply) => {
+          if (reply.kind === 'imported') imported = reply.imported;
+        },
+        () => give(imported),
+      );
     });
   }
 

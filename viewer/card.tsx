@@ -58,7 +58,7 @@ export function Card({ app, session, pane, side }: CardProps) {
                   </button>
                   {isOpen ? (
                     <div class="panel">
-                      <Panel app={app} state={state} job={job} pane={pane} side={side} />
+                      <Panel app={app} state={state} job={job} session={session} pane={pane} side={side} />
                     </div>
                   ) : null}
                 </li>

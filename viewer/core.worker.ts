@@ -1,4 +1,5 @@
 import type { Progress } from '../src/geometry/progress.ts';
+import { importFile } from './heavy/import-file.ts';
 import { make } from './heavy/make.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { standingAt, work } from './heavy/work.ts';
@@ -31,6 +32,9 @@ async function answer(id: number, question: Question): Promise<void> {
       if (stands !== null) post({ id, reply: stands });
       return;
     }
+    case 'import':
+      post({ id, reply: { kind: 'imported', imported: importFile(question.file) } });
+      return;
     case 'make': {
       const made = await drained(id, make(question.job, question.what));
       if (made !== null) post({ id, reply: await made });

@@ -22,6 +22,11 @@ export function drawingOf(app: App): Drawing {
   const [face, side] = [paneOf(words.faceView), paneOf(words.sideView)];
   element.append(framed(face, words.faceView), framed(side, words.sideView));
   levelWithOneAnother(face, side);
+  const joint = { face: svgElement('g', { class: 'joint' }), side: svgElement('g', { class: 'joint' }) };
+  const names = svgElement('g', { class: 'joint' });
+  face.plane.append(joint.face);
+  side.plane.append(joint.side);
+  face.labels.append(names);
   const moving = { face: svgElement('g', { class: 'moving-part' }), side: svgElement('g', { class: 'moving-part' }) };
   const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
   let drawn: unknown = null;
@@ -34,12 +39,12 @@ export function drawingOf(app: App): Drawing {
       const { pictures } = checked;
       const isFirst = drawn === null;
       drawn = checked;
-      for (const [pane, picture, part, cuts] of [
-        [face, pictures.face, moving.face, cut.face],
-        [side, pictures.side, moving.side, cut.side],
+      for (const [into, picture, part, cuts] of [
+        [joint.face, pictures.face, moving.face, cut.face],
+        [joint.side, pictures.side, moving.side, cut.side],
       ] as const) {
         part.replaceChildren(...picture.moving.map(painted));
-        pane.plane.replaceChildren(...picture.still.map(painted), cuts, part);
+        into.replaceChildren(...picture.still.map(painted), cuts, part);
       }
       if (isFirst) fitBoth(face, side, pictures.face.extent, pictures.side.extent);
       place();
@@ -49,7 +54,11 @@ export function drawingOf(app: App): Drawing {
       cut.face.replaceChildren(...(planned?.cut.face ?? []).map(painted));
       cut.side.replaceChildren(...(planned?.cut.side ?? []).map(painted));
     }
+    const before = element.dataset.step;
     element.dataset.step = app.state.step;
+    document.body.dataset.step = app.state.step;
+    if (checked !== null && before === 'outlines' && app.state.step !== 'outlines')
+      fitBoth(face, side, checked.pictures.face.extent, checked.pictures.side.extent);
     letter();
   });
 
@@ -85,8 +94,8 @@ export function drawingOf(app: App): Drawing {
     const { checked } = app.state;
     if (checked === null) return;
     const view = face.view();
-    const names = placed(checked.pictures.labels, view, (at) => movedBy(app, at));
-    face.labels.replaceChildren(...names, ...marksOfStep(app, view, face.element.clientWidth));
+    const lettering = placed(checked.pictures.labels, view, (at) => movedBy(app, at));
+    names.replaceChildren(...lettering, ...marksOfStep(app, view, face.element.clientWidth));
   }
 
   return { face, side, element };

@@ -5,9 +5,11 @@ import type { App } from './app.ts';
 import { type FileOnDisk, readChosen, saveJobFile } from './job/disk.ts';
 import { findHome, type Home, type HomeSaved, watchHome } from './job/home.ts';
 import { type Keeper, type Keeping, keeperOf } from './job/keeper.ts';
+import { newJob } from './job/new-job.ts';
 import { type OpenedFile, type OpenedJob, openedJob } from './job/opened-job.ts';
 import { type Known, latestJob, newJobId, openJob } from './job/storage.ts';
 import { type Hold, holdJob } from './job/tabs.ts';
+import { withImported } from './job/with-imported.ts';
 import { keepingWords } from './words/keeping.ts';
 import { words } from './words.ts';
 
@@ -56,6 +58,25 @@ export class Session {
     const chosen = await readChosen(files);
     if (!chosen.ok) return this.#app.tell(findingsText(chosen.findings));
     if (chosen.value.texts.length > 0) await this.#openTexts(chosen.value.texts);
+    for (const other of chosen.value.others) await this.#bringIn(other);
+  }
+
+  /** The outlines of a drawing or a table, into the part that is traced. */
+  async #bringIn(file: File): Promise<void> {
+    if (this.#app.job === null) await this.open(newJob(words.newParts), null);
+    const { part: name } = this.#app.state;
+    const part = this.#app.job?.parts[name];
+    if (part === undefined) return;
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const seen = part.viewedFrom === undefined ? {} : { viewedFrom: part.viewedFrom };
+    const brought = await this.#app.imported({ name: file.name, bytes, ...seen });
+    if (brought === null) return;
+    if (brought.kind === 'part') {
+      const whole = withImported(part, brought.part);
+      if (whole === null) return this.#app.tell(words.otherSide(file.name));
+      this.#app.edit((job) => ({ ...job, parts: { ...job.parts, [name]: whole } }));
+    }
+    this.#app.tell(brought.text);
   }
 
   async #openTexts(texts: readonly OpenedFile[]): Promise<void> {

@@ -13,6 +13,8 @@ export const words = {
   newParts: { fixed: 'Block', moving: 'Housing' },
   partTraced: (part: string, outlines: number): string =>
     outlines === 0 ? `${part}: nothing traced yet` : `${part}: ${outlines} section${outlines === 1 ? '' : 's'} traced`,
+  openOutlines: 'Add a table (CSV), a drawing (DXF, SVG) or a part file',
+  otherSide: (file: string): string => `${file} was seen from the other side: it was not added`,
   undo: 'Undo',
   redo: 'Redo',
   save: 'Save the job',

@@ -10,6 +10,7 @@ import type { CheckAnswer } from '../../src/model/check-answer.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import type { GrindAnswer } from '../../src/model/grind-answer.ts';
 import type { JobFile } from '../../src/model/job-file.ts';
+import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { Pictures } from './pictures-of.ts';
 
 /** What the page asks of the core. */
@@ -21,7 +22,7 @@ export type Question =
   /** Files to keep or print. */
   | { readonly kind: 'make'; readonly job: JobFile; readonly what: Making }
   /** A file of outlines for a part. */
-  | { readonly kind: 'import'; readonly name: string; readonly text: string };
+  | { readonly kind: 'import'; readonly file: FileToImport };
 
 export interface Making {
   readonly as: 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
@@ -76,4 +77,5 @@ export type Reply =
   | Way
   | Planned
   | Stands
+  | { readonly kind: 'imported'; readonly imported: ImportedFile }
   | { readonly kind: 'made'; readonly files: readonly MadeFile[] };

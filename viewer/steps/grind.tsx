@@ -39,7 +39,8 @@ export function Grind({ app, state, job, pane }: StepProps) {
   const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: { ...now.fit, ...change } }));
   const thin = planned?.plan.walls.filter(({ holds }) => holds === false) ?? [];
   const others = checked === null || planned === null ? [] : alternativeTexts(checked.joint, planned.plan);
-  const rows = checked === null || planned === null ? [] : takeOffRows(checked.joint, planned.plan, planned.facts);
+  const rows =
+    checked === null || planned === null ? [] : takeOffRows(checked.joint, planned.plan, planned.facts[0] ?? []);
   return (
     <>
       {thin.length === 0 ? null : (

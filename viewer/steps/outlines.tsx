@@ -1,23 +1,29 @@
 import type { State } from '../app.ts';
 import { words } from '../words.ts';
+import { outlinesLine as lineOf } from './outlines/outlines-line.ts';
+import { Tracing } from './outlines/tracing.tsx';
 import type { StepProps } from './step-props.ts';
 
 /** How far the outlines have come, in one line. */
-export function outlinesLine({ history }: State): string {
-  const job = history?.now;
-  if (job === undefined) return words.notYet;
-  return [job.fit.fixed, job.fit.moving]
-    .flatMap((name) => job.parts[name] ?? [])
-    .map((part) => words.partTraced(part.name, part.sections.length))
-    .join('; ');
-}
+export const outlinesLine = ({ history }: State): string => (history === null ? words.notYet : lineOf(history.now));
 
-export function Outlines({ job }: StepProps) {
-  return (
-    <ul>
-      {Object.entries(job.parts).map(([name, part]) => (
-        <li key={name}>{words.partTraced(part.name, part.sections.length)}</li>
-      ))}
-    </ul>
-  );
-}
+export const Outlines = ({ app, state, job, session, pane }: StepProps) => (
+  <>
+    <Tracing
+      job={job}
+      edit={(change, gesture) => app.edit(change, gesture)}
+      part={state.part}
+      setPart={(part) => app.trace(part)}
+      pane={pane}
+    />
+    <label class="opener">
+      <span>{words.openOutlines}</span>
+      <input
+        type="file"
+        multiple
+        accept=".csv,.txt,.dxf,.svg,.json"
+        onChange={(event) => session.openFiles(event.currentTarget.files ?? [])}
+      />
+    </label>
+  </>
+);

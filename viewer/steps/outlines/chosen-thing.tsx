@@ -1,0 +1,144 @@
+import { holderAt, type LoopList, withLoopAs, withLoopChanged, withPart } from '../../job/part-edits.ts';
+import { runClosedBehind, runsOf, withMetalOnOtherSide, withRun, withRunClosed } from '../../job/run-edits.ts';
+import { coordinate, outlineWords as words } from '../../words/outlines.ts';
+import { type Chosen, choosing, circleOf, pointsOf, withCircle } from './chosen.ts';
+import { NumberField } from './fields.tsx';
+import { PointsTable } from './points-table.tsx';
+import { type Bench, chosenLast, closeRun } from './touch.ts';
+
+interface Props {
+  readonly bench: Bench;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+}
+
+/** Figures and buttons of the outline or run that is chosen. */
+export function ChosenThing({ bench, onKeyDown }: Props) {
+  const { job, file } = bench.sheet;
+  const { chosen } = bench.looking;
+  const part = job.parts[file];
+  if (chosen === null || chosen.kind === 'hole' || part === undefined) return null;
+  const points = pointsOf(job, file, chosen);
+  if (points === null && circleOf(job, file, chosen) === null) return null;
+  const place = chosen.kind === 'loop' ? (holderAt(part, chosen.place)?.id ?? '') : '';
+  return (
+    <section
+      class="chosen-thing"
+      aria-label={chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}
+    >
+      <h3>{chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}</h3>
+      {chosen.kind === 'run' && <RunButtons bench={bench} index={chosen.run} />}
+      {points === null ? (
+        <CircleFields bench={bench} chosen={chosen} />
+      ) : (
+        <PointsTable bench={bench} chosen={chosen} points={points} onKeyDown={onKeyDown} />
+      )}
+      {chosen.kind === 'loop' && <LoopButtons bench={bench} chosen={chosen} name={place} />}
+    </section>
+  );
+}
+
+function CircleFields({ bench: { sheet, edit }, chosen }: { readonly bench: Bench; readonly chosen: Chosen }) {
+  const circle = circleOf(sheet.job, sheet.file, chosen);
+  const units = sheet.job.parts[sheet.file]?.units ?? 'mm';
+  if (circle === null) return null;
+  const put = (changes: Partial<typeof circle>): void =>
+    edit((job) => withCircle(job, sheet.file, chosen, { ...circle, ...changes }));
+  const [x, y] = circle.circle;
+  return (
+    <div class="pair">
+      <NumberField label={words.centreX} value={coordinate(x, units)} onSet={(next) => put({ circle: [next, y] })} />
+      <NumberField label={words.centreY} value={coordinate(y, units)} onSet={(next) => put({ circle: [x, next] })} />
+      <NumberField
+        label={words.diameter}
+        value={coordinate(2 * circle.radius, units)}
+        fits={(value) => value > 0}
+        onSet={(diameter) => put({ radius: diameter / 2 })}
+      />
+    </div>
+  );
+}
+
+function LoopButtons({
+  bench,
+  chosen,
+  name,
+}: {
+  readonly bench: Bench;
+  readonly chosen: Chosen & { kind: 'loop' };
+  readonly name: string;
+}) {
+  const { sheet, look, edit } = bench;
+  const { place, loop } = chosen;
+  const become = (list: LoopList) => (): void => {
+    const index = sheet.job.parts[sheet.file]?.[list]?.length ?? 0;
+    edit((job) => withPart(job, sheet.file, (part) => withLoopAs(part, place, loop, list, name)));
+    look({ opened: { list, index }, chosen: { kind: 'loop', place: { list, index }, loop: 0, vertex: null } });
+  };
+  const others = [
+    ['sections', words.makeMetal],
+    ['hollows', words.makeHollow],
+    ['doNotCut', words.makeNotToCut],
+  ] as const;
+  return (
+    <div class="row">
+      {others
+        .filter(([list]) => list !== place.list)
+        .map(([list, label]) => (
+          <button key={list} type="button" class="quiet" onClick={become(list)}>
+            {label}
+          </button>
+        ))}
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          edit((job) => withPart(job, sheet.file, (part) => withLoopChanged(part, place, loop, null)));
+          look({ chosen: null });
+        }}
+      >
+        {words.removeOutline}
+      </button>
+    </div>
+  );
+}
+
+function RunButtons({ bench, index }: { readonly bench: Bench; readonly index: number }) {
+  const { sheet, looking, look, edit } = bench;
+  const { job, file } = sheet;
+  const run = runsOf(job)[index];
+  const units = job.parts[file]?.units ?? 'mm';
+  if (run === undefined) return null;
+  const closeBehind = (): void => {
+    const loop = runClosedBehind(run);
+    if (loop === null) {
+      look({ said: words.tooTight });
+      return;
+    }
+    edit((now) => withRunClosed(now, index, loop));
+    look({ chosen: chosenLast(job, file, looking.opened), tool: choosing, said: '' });
+  };
+  return (
+    <>
+      <p class="hint">{words.metalOn(run.metal)}</p>
+      <div class="row">
+        <button type="button" onClick={() => closeRun(bench, index)}>
+          {words.close}
+        </button>
+        <button type="button" onClick={() => edit((now) => withRun(now, index, withMetalOnOtherSide))}>
+          {words.metalOtherSide}
+        </button>
+      </div>
+      <div class="row">
+        <NumberField
+          label={`${words.behind}, ${units}`}
+          value={run.behind === undefined ? '' : coordinate(run.behind, units)}
+          fits={(value) => value > 0}
+          onSet={(behind) => edit((now) => withRun(now, index, (old) => ({ ...old, behind })))}
+        />
+        <button type="button" disabled={run.behind === undefined} onClick={closeBehind}>
+          {words.closeBehind}
+        </button>
+      </div>
+    </>
+  );
+}

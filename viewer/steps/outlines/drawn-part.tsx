@@ -1,0 +1,41 @@
+import type { OpenRunFile, PartDraft } from '../../../src/model/job-file.ts';
+import { mmIn } from '../../../src/words/units.ts';
+import { holderAt, type LoopList } from '../../job/part-edits.ts';
+import type { Looking } from './chosen.ts';
+import { samePlace } from './chosen.ts';
+import { circlePath, loopPath, runPath } from './paths.ts';
+
+const lists: readonly LoopList[] = ['sections', 'hollows', 'doNotCut'];
+
+interface Props {
+  readonly part: PartDraft;
+  readonly runs: readonly OpenRunFile[];
+  readonly looking: Looking;
+}
+
+/** The part in its own drawing, for a plane in mm with y down; what is opened stands out. */
+export function DrawnPart({ part, runs, looking: { opened, chosen } }: Props) {
+  const mm = mmIn(part.units);
+  const loop = chosen?.kind === 'loop' ? holderAt(part, chosen.place)?.loops[chosen.loop] : undefined;
+  return (
+    <g class="drawn-part" transform={`scale(${mm} ${-mm})`}>
+      {lists.flatMap((list) =>
+        (part[list] ?? []).map(({ id, loops }, index) => (
+          <path
+            key={`${list} ${id}`}
+            class={`${list}${samePlace(opened, { list, index }) ? ' opened' : ''}`}
+            d={loops.map(loopPath).join('')}
+          />
+        )),
+      )}
+      {part.traced && <path class="traced" d={part.traced.loops.map(loopPath).join('')} />}
+      {(part.holes ?? []).map(({ id, at, diameter }) => (
+        <path key={`hole ${id}`} class="hole" d={circlePath(at, (diameter ?? 8 / mm) / 2)} />
+      ))}
+      {runs.map((run, i) => (
+        <path key={`run ${i}`} class="run" d={runPath(run.points)} />
+      ))}
+      {loop !== undefined && <path class="chosen" d={loopPath(loop)} />}
+    </g>
+  );
+}

@@ -1,0 +1,34 @@
+import type { PartDraft } from '../../../src/model/job-file.ts';
+import type { LoopFile } from '../../../src/model/part-file.ts';
+import { mmIn } from '../../../src/words/units.ts';
+import type { XY } from '../../job/arc.ts';
+import { xyOf } from '../../job/arc.ts';
+import type { Extent } from '../../stage/view.ts';
+import { middleOf } from './hit.ts';
+
+/** About as much as a bell housing takes up, where nothing is drawn yet. */
+const emptyMm = 220;
+
+/** The room a part's drawing takes up, in mm. */
+export function extentOf({ units, sections, hollows = [], doNotCut = [], holes = [] }: PartDraft): Extent {
+  const loops = [...sections, ...hollows, ...doNotCut].flatMap((holder) => holder.loops.flatMap(reachOf));
+  const points = [...loops, ...holes.map((hole): XY => hole.at)].map(([x, y]) => [x * mmIn(units), y * mmIn(units)]);
+  if (points.length < 2) return { minX: -emptyMm, maxX: emptyMm, minY: -emptyMm, maxY: emptyMm };
+  const extent = { minX: Infinity, maxX: -Infinity, minY: Infinity, maxY: -Infinity };
+  for (const [x = 0, y = 0] of points) {
+    extent.minX = Math.min(extent.minX, x);
+    extent.maxX = Math.max(extent.maxX, x);
+    extent.minY = Math.min(extent.minY, y);
+    extent.maxY = Math.max(extent.maxY, y);
+  }
+  return extent;
+}
+
+function reachOf(loop: LoopFile): XY[] {
+  if (!('circle' in loop)) return loop.flatMap((point, i) => [xyOf(point), middleOf(loop, i)]);
+  const [[x, y], r] = [loop.circle, loop.radius];
+  return [
+    [x - r, y - r],
+    [x + r, y + r],
+  ];
+}

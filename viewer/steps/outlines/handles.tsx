@@ -1,0 +1,111 @@
+import type { OpenRunFile } from '../../../src/model/job-file.ts';
+import { alongEdge, type XY, xyOf } from '../../job/arc.ts';
+import { at } from '../../job/point-edits.ts';
+import { runsOf } from '../../job/run-edits.ts';
+import type { Point } from '../../stage/view.ts';
+import { type Chosen, circleOf, type Looking, pointsOf } from './chosen.ts';
+import { bendable, inPane, middleOf, type Sheet } from './hit.ts';
+
+interface Props {
+  readonly sheet: Sheet;
+  readonly looking: Looking;
+  readonly snap: XY | null;
+}
+
+/** What keeps its size on the drawing: points to take hold of, marks of metal, names of holes. In pixels of the pane. */
+export function Handles({ sheet, looking, snap }: Props) {
+  const { chosen, tool, opened } = looking;
+  const pending =
+    tool.kind === 'circle' ? tool.through : tool.kind === 'trace' && typeof tool.arc === 'object' ? [tool.arc] : [];
+  const runs = runsOf(sheet.job).filter((run) => run.part === sheet.file);
+  return (
+    <g class="handles">
+      {runs.map((run, i) => (
+        <MetalMarks key={`run ${i}`} sheet={sheet} run={run} />
+      ))}
+      {opened === 'holes' && <HoleNames sheet={sheet} />}
+      {chosen !== null && <ChosenHandles sheet={sheet} chosen={chosen} />}
+      {pending.map((point) => (
+        <Dot key={point.join()} kind="pending" at={inPane(sheet, point)} />
+      ))}
+      {snap !== null && <Dot kind="snap" at={inPane(sheet, snap)} r={11} />}
+    </g>
+  );
+}
+
+function Dot({ kind, at: { x, y }, r = 6 }: { readonly kind: string; readonly at: Point; readonly r?: number }) {
+  return <circle class={kind} cx={x} cy={y} r={r} />;
+}
+
+function ChosenHandles({ sheet, chosen }: { readonly sheet: Sheet; readonly chosen: Chosen }) {
+  const points = pointsOf(sheet.job, sheet.file, chosen);
+  const circle = circleOf(sheet.job, sheet.file, chosen);
+  const hole = chosen.kind === 'hole' ? sheet.job.parts[sheet.file]?.holes?.[chosen.hole] : undefined;
+  if (hole !== undefined) return <Dot kind="vertex now" at={inPane(sheet, hole.at)} r={8} />;
+  if (circle !== null) {
+    const [x, y] = circle.circle;
+    return (
+      <>
+        <Dot kind="vertex" at={inPane(sheet, [x, y])} />
+        <Dot kind="bend" at={inPane(sheet, [x + circle.radius, y])} />
+      </>
+    );
+  }
+  if (points === null || chosen.kind === 'hole') return null;
+  return (
+    <>
+      {bendable(sheet, points, chosen.kind === 'loop').map((edge) => (
+        <Dot key={`bend ${edge}`} kind="bend" at={inPane(sheet, middleOf(points, edge))} r={4} />
+      ))}
+      {points.map((point, i) => (
+        <Dot
+          key={`vertex ${i}`}
+          kind={i === chosen.vertex ? 'vertex now' : 'vertex'}
+          at={inPane(sheet, xyOf(point))}
+          r={i === chosen.vertex ? 8 : 5}
+        />
+      ))}
+    </>
+  );
+}
+
+function HoleNames({ sheet }: { readonly sheet: Sheet }) {
+  return (
+    <>
+      {(sheet.job.parts[sheet.file]?.holes ?? []).map(({ id, at }) => {
+        const { x, y } = inPane(sheet, at);
+        return (
+          <text key={id} x={x + 10} y={y - 8}>
+            {id}
+          </text>
+        );
+      })}
+    </>
+  );
+}
+
+const markPx = 10;
+const apartPx = 24;
+
+/** Short strokes on the metal's side of a run, square to it. */
+function MetalMarks({ sheet, run: { points, metal } }: { readonly sheet: Sheet; readonly run: OpenRunFile }) {
+  const marks: string[] = [];
+  for (let i = 0; i + 1 < points.length; i++) {
+    const [a, b, bulge] = [xyOf(at(points, i)), xyOf(at(points, i + 1)), at(points, i)[2] ?? 0];
+    const [from, to] = [inPane(sheet, a), inPane(sheet, b)];
+    const count = Math.max(1, Math.min(200, Math.round(Math.hypot(to.x - from.x, to.y - from.y) / apartPx)));
+    for (let k = 0; k < count; k++) {
+      const place = (t: number): Point => inPane(sheet, alongEdge(a, b, bulge, t));
+      const t = (k + 0.5) / count;
+      marks.push(markAt(place(t - 0.01 / count), place(t), place(t + 0.01 / count), metal));
+    }
+  }
+  return <path class="metal" d={marks.join('')} />;
+}
+
+function markAt(before: Point, { x, y }: Point, after: Point, metal: 'left' | 'right'): string {
+  const long = Math.hypot(after.x - before.x, after.y - before.y) || 1;
+  const reach = (metal === 'left' ? markPx : -markPx) / long;
+  // y runs down here: left of a way (dx, dy) is (dy, −dx)
+  return `M${x} ${y}l${(after.y - before.y) * reach} ${-(after.x - before.x) * reach}`;
+}

@@ -1,0 +1,133 @@
+import type { PartDraft } from '../../../src/model/job-file.ts';
+import type { SectionFile } from '../../../src/model/part-file.ts';
+import { type LoopHolder, type LoopList, type Place, withPart, withSection } from '../../job/part-edits.ts';
+import { runsOf } from '../../job/run-edits.ts';
+import { outlineWords as words } from '../../words/outlines.ts';
+import { choosing, type Opened, samePlace } from './chosen.ts';
+import { ChosenThing } from './chosen-thing.tsx';
+import { FeatureForm } from './feature-form.tsx';
+import { HolesTable } from './holes-table.tsx';
+import { PlaceDetails } from './place-details.tsx';
+import type { Bench } from './touch.ts';
+import { TraceTools } from './trace-tools.tsx';
+import { WallsTable } from './walls-table.tsx';
+
+interface Props {
+  readonly bench: Bench;
+  readonly part: PartDraft;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+}
+
+const lists: readonly LoopList[] = ['sections', 'hollows', 'doNotCut'];
+
+/** What is traced as plain lines, one of them opened at a time. */
+export function PlaceList({ bench, part, onKeyDown }: Props) {
+  const { sheet, looking, look, edit } = bench;
+  const places = lists.flatMap((list) =>
+    (part[list] ?? []).map((holder: LoopHolder, index) => ({ holder, place: { list, index } })),
+  );
+  const open = (to: Opened) => (): void =>
+    look({ opened: samePlace(looking.opened, to) ? null : to, chosen: null, tool: choosing, said: '' });
+  const line = (to: Opened, text: string) => (
+    <button type="button" class="line" aria-expanded={samePlace(looking.opened, to)} onClick={open(to)}>
+      {text}
+    </button>
+  );
+  return (
+    <section aria-label={words.places}>
+      {part.sections.length === 0 && <p class="hint">{words.nothingYet}</p>}
+      <ul class="places">
+        {places.map(({ holder, place }) => (
+          <li key={`${place.list} ${place.index}`}>
+            {line(place, placeLine(holder, place, openRunsIn(bench, holder, place)))}
+            {samePlace(looking.opened, place) && (
+              <OpenedPlace bench={bench} part={part} place={place} holder={holder} onKeyDown={onKeyDown} />
+            )}
+          </li>
+        ))}
+        <li>
+          {line('holes', words.holes(part.holes?.length ?? 0))}
+          {looking.opened === 'holes' && <HolesTable bench={bench} />}
+        </li>
+        <li>
+          {line('walls', words.walls(part.wallReadings?.length ?? 0))}
+          {looking.opened === 'walls' && <WallsTable bench={bench} />}
+        </li>
+      </ul>
+      <button
+        type="button"
+        onClick={() => {
+          edit((job) => withPart(job, sheet.file, (old) => withSection(old, words.newSection)));
+          look({ opened: { list: 'sections', index: part.sections.length }, chosen: null, tool: choosing });
+        }}
+      >
+        {words.addSection}
+      </button>
+    </section>
+  );
+}
+
+const openRunsIn = ({ sheet: { job, file } }: Bench, { id }: LoopHolder, { list }: Place): number =>
+  list === 'sections' ? runsOf(job).filter((run) => run.part === file && run.section === id).length : 0;
+
+function placeLine(holder: LoopHolder & Partial<Pick<SectionFile, 'mayCut'>>, { list }: Place, open: number): string {
+  const { id, depth, mayCut } = holder;
+  return [
+    id,
+    ...(list === 'hollows' ? [words.hollow] : list === 'doNotCut' ? [words.notToCut] : []),
+    depth === undefined ? words.through : words.depths(depth[0], depth[1]),
+    ...(mayCut ? [words.mayBeCut] : []),
+    ...(open > 0 ? [words.notClosed] : []),
+  ].join(' · ');
+}
+
+interface OpenedProps extends Props {
+  readonly place: Place;
+  readonly holder: LoopHolder;
+}
+
+function OpenedPlace({ bench, part, place, holder, onKeyDown }: OpenedProps) {
+  const { sheet, looking, look, edit } = bench;
+  const { chosen } = looking;
+  const runs = runsOf(sheet.job).flatMap((run, i) =>
+    place.list === 'sections' && run.part === sheet.file && run.section === holder.id ? [{ run, i }] : [],
+  );
+  return (
+    <div class="opened-place">
+      <TraceTools bench={bench} place={place} />
+      {place.list === 'sections' && (
+        <details>
+          <summary>{words.features}</summary>
+          <FeatureForm bench={bench} place={place} />
+        </details>
+      )}
+      <fieldset class="row" aria-label={words.outlines}>
+        {holder.loops.map((loop, i) => (
+          <button
+            key={`loop ${i}`}
+            type="button"
+            aria-pressed={chosen?.kind === 'loop' && chosen.loop === i}
+            onClick={() => look({ chosen: { kind: 'loop', place, loop: i, vertex: null }, tool: choosing, said: '' })}
+          >
+            {words.outline(i + 1, 'circle' in loop ? null : loop.length)}
+          </button>
+        ))}
+        {runs.map(({ run, i }) => (
+          <button
+            key={`run ${i}`}
+            type="button"
+            aria-pressed={chosen?.kind === 'run' && chosen.run === i}
+            onClick={() => look({ chosen: { kind: 'run', run: i, vertex: run.points.length - 1 }, said: '' })}
+          >
+            {words.openRun(run.points.length)}
+          </button>
+        ))}
+      </fieldset>
+      <ChosenThing bench={bench} onKeyDown={onKeyDown} />
+      <details open={holder.loops.length + runs.length === 0}>
+        <summary>{words.details}</summary>
+        <PlaceDetails part={part} file={sheet.file} place={place} holder={holder} edit={edit} look={look} />
+      </details>
+    </div>
+  );
+}

@@ -1,0 +1,240 @@
+import type { JobFile } from '../../../src/model/job-file.ts';
+import { apart, circleThrough, type XY, xyOf } from '../../job/arc.ts';
+import { type Place, withHole, withHoleChanged, withLoop, withPart } from '../../job/part-edits.ts';
+import { at, withEdgeOver, withVertexAt, withVertexOn } from '../../job/point-edits.ts';
+import { closedRun, runsOf, withPointAdded, withRun, withRunClosed, withRunFrom } from '../../job/run-edits.ts';
+import type { Touching } from '../../stage/gestures.ts';
+import type { Point } from '../../stage/view.ts';
+import { outlineWords as words } from '../../words/outlines.ts';
+import {
+  type Chosen,
+  choosing,
+  circleOf,
+  type Looking,
+  pointsOf,
+  type Tool,
+  withCircle,
+  withPoints,
+} from './chosen.ts';
+import { edgeAt, fingerPx, type Held, heldAt, inDrawing, mousePx, type Sheet, snapAt, thingAt } from './hit.ts';
+
+export type Edit = (change: (job: JobFile) => JobFile, gesture?: string) => void;
+
+/** What a touch can see and do; asked anew at each touch, so that it is never of yesterday. */
+export interface Bench {
+  readonly sheet: Sheet;
+  readonly looking: Looking;
+  readonly look: (changes: Partial<Looking>) => void;
+  readonly edit: Edit;
+  /** Shows the place under a finger larger; null: no longer. */
+  readonly magnify: (place: Point | null) => void;
+  /** Shows what a tap would snap to. */
+  readonly snap: (point: XY | null) => void;
+}
+
+interface Grip {
+  readonly held: Held;
+  readonly gesture: string;
+  readonly from: Point;
+  moved: boolean;
+}
+
+/** A hand trembles by so much before it drags. */
+const tremblePx = 3;
+let grips = 0;
+
+/** What presses on the drawing do while outlines are traced. */
+export function touchingOf(bench: () => Bench): Touching {
+  let grip: Grip | null = null;
+  let lastGrip: Grip | null = null;
+  return {
+    onPress: (place, event) => {
+      const { sheet, looking, look } = bench();
+      lastGrip = null;
+      if (looking.tool.kind === 'circle' || looking.tool.kind === 'hole') return false;
+      const held = heldAt(sheet, looking.chosen, place, reach(event));
+      if (held === null) return false;
+      grip = { held, gesture: `drag ${++grips}`, from: place, moved: false };
+      if (held.kind === 'vertex') look({ chosen: withVertex(looking.chosen, held.vertex) });
+      return true;
+    },
+    onDrag: (place, event) => {
+      if (grip === null) return;
+      grip.moved ||= Math.hypot(place.x - grip.from.x, place.y - grip.from.y) > tremblePx;
+      if (!grip.moved) return;
+      drag(bench(), grip, place);
+      if (event.pointerType === 'touch') bench().magnify(place);
+    },
+    onRelease: () => {
+      lastGrip = grip;
+      grip = null;
+      bench().magnify(null);
+      bench().snap(null);
+    },
+    onTap: (place, event) => {
+      if (lastGrip === null) tap(bench(), place, reach(event));
+      else if (!lastGrip.moved && lastGrip.held.kind === 'vertex') tapVertex(bench(), lastGrip.held.vertex);
+      lastGrip = null;
+    },
+    onHover: (place) => {
+      const { sheet, looking, snap } = bench();
+      snap(place === null || looking.tool.kind === 'choose' ? null : snapAt(sheet, place, () => false));
+    },
+  };
+}
+
+const reach = ({ pointerType }: PointerEvent): number => (pointerType === 'mouse' ? mousePx : fingerPx);
+
+const withVertex = (chosen: Chosen | null, vertex: number | null): Chosen | null =>
+  chosen === null || chosen.kind === 'hole' ? chosen : { ...chosen, vertex };
+
+function drag({ sheet, looking: { chosen }, edit, snap }: Bench, { held, gesture }: Grip, place: Point): void {
+  if (chosen === null) return;
+  const { job, file } = sheet;
+  const snapped = held.kind === 'bend' ? null : snapAt(sheet, place, isHeld(job, file, chosen, held));
+  const to = snapped ?? inDrawing(sheet, place);
+  snap(snapped);
+  edit((now) => dragged(now, file, chosen, held, to), gesture);
+}
+
+/** A point does not snap to itself. */
+function isHeld(job: JobFile, file: string, chosen: Chosen, held: Held): (point: XY) => boolean {
+  const points = pointsOf(job, file, chosen);
+  const own: XY | undefined =
+    held.kind === 'vertex' && points !== null
+      ? xyOf(at(points, held.vertex))
+      : held.kind === 'hole'
+        ? job.parts[file]?.holes?.[held.hole]?.at
+        : circleOf(job, file, chosen)?.circle;
+  return (point) => own !== undefined && apart(point, own) === 0;
+}
+
+function dragged(job: JobFile, file: string, chosen: Chosen, held: Held, to: XY): JobFile {
+  const points = pointsOf(job, file, chosen);
+  const circle = circleOf(job, file, chosen);
+  if (held.kind === 'hole') return withPart(job, file, (part) => withHoleChanged(part, held.hole, { at: [...to] }));
+  if (held.kind === 'vertex' && points !== null) {
+    return withPoints(job, file, chosen, withVertexAt(points, held.vertex, to));
+  }
+  if (held.kind === 'bend' && points !== null)
+    return withPoints(job, file, chosen, withEdgeOver(points, held.edge, to));
+  if (held.kind === 'centre' && circle !== null) return withCircle(job, file, chosen, { ...circle, circle: [...to] });
+  const radius = circle === null ? 0 : apart(circle.circle, to);
+  return held.kind === 'rim' && circle !== null && radius > 0
+    ? withCircle(job, file, chosen, { ...circle, radius })
+    : job;
+}
+
+function tap(bench: Bench, place: Point, reachPx: number): void {
+  const { sheet, looking } = bench;
+  if (looking.tool.kind === 'choose') chooseAt(bench, place, reachPx);
+  else pointTo(bench, snapAt(sheet, place, () => false) ?? inDrawing(sheet, place));
+}
+
+/** Gives the tool its next point, tapped or typed. */
+export function pointTo(bench: Bench, to: XY) {
+  const { tool } = bench.looking;
+  switch (tool.kind) {
+    case 'choose':
+      return;
+    case 'trace':
+      return traceTo(bench, tool, to);
+    case 'circle':
+      return circleOver(bench, tool, to);
+    case 'hole':
+      return addHoleAt(bench, to);
+  }
+}
+
+/** On an edge of what is chosen a tap puts a point; elsewhere it chooses. */
+function chooseAt({ sheet, looking: { chosen }, look, edit }: Bench, place: Point, reachPx: number) {
+  const { job, file } = sheet;
+  const points = pointsOf(job, file, chosen);
+  const edge = points && edgeAt(sheet, points, chosen?.kind === 'loop', place, reachPx);
+  if (chosen !== null && points !== null && edge !== null) {
+    edit((now) => withPoints(now, file, chosen, withVertexOn(points, edge, inDrawing(sheet, place))));
+    return look({ chosen: withVertex(chosen, edge + 1), said: '' });
+  }
+  look({ ...lookingAt(sheet, thingAt(sheet, place, reachPx)), said: '' });
+}
+
+/** What is chosen is opened too. */
+export function lookingAt({ job, file }: Sheet, chosen: Chosen | null): Partial<Looking> {
+  switch (chosen?.kind) {
+    case undefined:
+      return { chosen };
+    case 'hole':
+      return { chosen, opened: 'holes' };
+    case 'loop':
+      return { chosen, opened: chosen.place };
+    case 'run': {
+      const id = runsOf(job)[chosen.run]?.section;
+      const index = job.parts[file]?.sections.findIndex((section) => section.id === id) ?? -1;
+      return { chosen, opened: index < 0 ? null : { list: 'sections', index } };
+    }
+  }
+}
+
+/** On the first point of the line that is traced, a tap closes it. */
+function tapVertex(bench: Bench, vertex: number): void {
+  const { sheet, looking } = bench;
+  const { chosen, tool } = looking;
+  if (tool.kind === 'trace' && chosen?.kind === 'run' && vertex === 0) closeRun(bench, chosen.run, arcPoint(tool));
+  else if (tool.kind === 'trace') {
+    const points = pointsOf(sheet.job, sheet.file, chosen);
+    if (tool.arc === 'next' && points !== null) traceTo(bench, tool, xyOf(at(points, vertex)));
+  }
+}
+
+const arcPoint = (tool: Tool): XY | null => (tool.kind === 'trace' && typeof tool.arc === 'object' ? tool.arc : null);
+
+/** Closes a run into an outline and chooses it. */
+export function closeRun({ sheet: { job, file }, looking, look, edit }: Bench, index: number, over: XY | null = null) {
+  const run = runsOf(job)[index];
+  const loop = run === undefined ? null : closedRun(run, over);
+  if (loop === null) return look({ said: words.closesNothing });
+  edit((now) => withRunClosed(now, index, loop));
+  look({ chosen: chosenLast(job, file, looking.opened), tool: choosing, said: '' });
+}
+
+/** The outline that is about to be added to a place. */
+export function chosenLast(job: JobFile, file: string, opened: Looking['opened']): Chosen | null {
+  if (opened === null || typeof opened === 'string') return null;
+  const loop = job.parts[file]?.[opened.list]?.[opened.index]?.loops.length;
+  return loop === undefined ? null : { kind: 'loop', place: opened, loop, vertex: null };
+}
+
+function traceTo({ sheet: { job, file }, looking, look, edit }: Bench, tool: Tool & { kind: 'trace' }, to: XY) {
+  const { chosen } = looking;
+  const run = chosen?.kind === 'run' ? runsOf(job)[chosen.run] : undefined;
+  if (chosen?.kind !== 'run' || run === undefined) {
+    const section = openedSection(job, file, looking.opened);
+    if (section === null) return;
+    edit((now) => withRunFrom(now, file, section, to));
+    return look({ chosen: { kind: 'run', run: runsOf(job).length, vertex: 0 }, said: '' });
+  }
+  if (tool.arc === 'next') return look({ tool: { kind: 'trace', arc: to } });
+  edit((now) => withRun(now, chosen.run, (old) => withPointAdded(old, to, arcPoint(tool))));
+  look({ chosen: { ...chosen, vertex: run.points.length }, tool: { kind: 'trace', arc: 'no' }, said: '' });
+}
+
+function openedSection(job: JobFile, file: string, opened: Looking['opened']): string | null {
+  if (opened === null || typeof opened === 'string' || opened.list !== 'sections') return null;
+  return job.parts[file]?.sections[opened.index]?.id ?? null;
+}
+
+function circleOver({ sheet: { job, file }, looking, look, edit }: Bench, tool: Tool & { kind: 'circle' }, to: XY) {
+  const [a, b] = tool.through;
+  if (a === undefined || b === undefined) return look({ tool: { ...tool, through: [...tool.through, to] }, said: '' });
+  const circle = circleThrough(a, b, to);
+  const place = looking.opened as Place;
+  if (circle === null) return look({ tool: { ...tool, through: [] }, said: words.inLine });
+  edit((now) => withPart(now, file, (part) => withLoop(part, place, circle)));
+  look({ tool: choosing, chosen: chosenLast(job, file, place), said: '' });
+}
+
+function addHoleAt({ sheet: { job, file }, look, edit }: Bench, to: XY): void {
+  const hole = job.parts[file]?.holes?.length ?? 0;
+  edit((now) => withPart(now, file, (part) => withHole(part, 'dowel', to)));
+  look({ tool: choosing, chosen: { kind: 'hole', hole }, opened: 'holes', said: '' });
+}
