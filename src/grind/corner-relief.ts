@@ -45,8 +45,7 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
   const left = difference(metal, cut);
   const stays = beside.length === 0 ? left : union([...left, ...difference(beside, cut)]);
   if (stays.length === 0) return { extra: [], narrow: [] };
-  // the outlines of what stays, run the other way round
-  const open = [frameRound(stays, 4 * radiusMm), ...stays.map((polygon) => polygon.toReversed())];
+  const open = difference([frameRound([...metal, ...beside], 4 * radiusMm)], stays);
   const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
   const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
   const bench: Bench = {
