@@ -94,8 +94,13 @@ function farthestFromMetal(removed: Polygons, left: OutlineTree, known: Depth): 
  */
 function beyondBest(search: Search, edge: number, cell: Cell, inside: OutlineTree): readonly Vec[] {
   const isBeyond = (p: Vec): boolean => beats(search, fromEdgeMm(search.outline, edge, p));
-  const corners = cornersOf(cell).filter((p) => isBeyond(p) && regionContains(inside, p.x, p.y));
-  return [...cell.edges.flat().filter(isBeyond), ...corners];
+  const far: Vec[] = [];
+  for (const [a, b] of cell.edges) {
+    if (isBeyond(a)) far.push(a);
+    if (isBeyond(b)) far.push(b);
+  }
+  for (const p of cornersOf(cell)) if (isBeyond(p) && regionContains(inside, p.x, p.y)) far.push(p);
+  return far;
 }
 
 const quadrants = [vec(-1, -1), vec(1, -1), vec(1, 1), vec(-1, 1)] as const;
@@ -112,18 +117,29 @@ function cellRound(polygons: Polygons): Cell {
   };
 }
 
+const axes = ['x', 'y'] as const;
+
 function quartersOf({ centre, halfMm, edges }: Cell): Cell[] {
   const half = halfMm / 2;
   return quadrants.map((q) => {
     const middle = vec(centre.x + q.x * half, centre.y + q.y * half);
-    return { centre: middle, halfMm: half, edges: edges.flatMap((edge) => clipped(edge, middle, half)) };
+    const within: (readonly [Vec, Vec])[] = [];
+    for (const edge of edges) if (comesNear(edge, middle, half)) within.push(...clipped(edge, middle, half));
+    return { centre: middle, halfMm: half, edges: within };
   });
 }
+
+/** Whether a segment is not all beyond one side of a square. */
+const comesNear = ([a, b]: readonly [Vec, Vec], centre: Vec, halfMm: number): boolean =>
+  Math.min(a.x, b.x) <= centre.x + halfMm &&
+  Math.max(a.x, b.x) >= centre.x - halfMm &&
+  Math.min(a.y, b.y) <= centre.y + halfMm &&
+  Math.max(a.y, b.y) >= centre.y - halfMm;
 
 /** What lies of a segment in a square, by Liang and Barsky; none where it misses. */
 function clipped([a, b]: readonly [Vec, Vec], centre: Vec, halfMm: number): (readonly [Vec, Vec])[] {
   let [from, to] = [0, 1];
-  for (const axis of ['x', 'y'] as const) {
+  for (const axis of axes) {
     const start = a[axis] - centre[axis];
     const along = b[axis] - a[axis];
     if (along === 0) {

@@ -45,11 +45,9 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
   const left = difference(metal, cut);
   const stays = beside.length === 0 ? left : union([...left, ...difference(beside, cut)]);
   if (stays.length === 0) return { extra: [], narrow: [] };
-  // the outlines of what stays, run the other way round
-  const open = [frameRound(stays, 4 * radiusMm), ...stays.map((polygon) => polygon.toReversed())];
+  const open = difference([frameRound([...metal, ...beside], 4 * radiusMm)], stays);
   const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
   const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
-  const near = offset(outlinesOf(stays), cornerSlackMm, arcToleranceMm, 'inside').polygons;
   const bench: Bench = {
     radiusMm,
     stays: buildOutlineTree(loopsOf(stays)),
@@ -57,7 +55,7 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
     reached: buildOutlineTree(loopsOf(reached)),
   };
   const bites: Bite[] = [];
-  for (const piece of pieces(difference(difference(cut, reached), near))) {
+  for (const piece of pieces(difference(cut, reached)).flatMap((whole) => worthABite(stays, whole))) {
     // one bite may well do for the corners of a rough edge beside it
     const found = bitesFor(bench, without(piece, bites));
     if (found === null) return null;
@@ -69,6 +67,12 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
     ),
     narrow: bites.filter(({ isBarred }) => isBarred).map(({ centre }) => ({ at: centre.at, gapMm: 2 * centre.roomMm })),
   };
+}
+
+/** The pieces of what is not reached that are more than what may be left of a corner. */
+function worthABite(stays: Polygons, piece: Polygons): readonly Polygons[] {
+  const about = solidNear(stays, boxRound(piece, 2 * cornerSlackMm));
+  return pieces(difference(piece, offset(outlinesOf(about), cornerSlackMm, arcToleranceMm, 'inside').polygons));
 }
 
 interface Bench {

@@ -71,7 +71,7 @@ export function* cutBands(
   section: Section,
   bands: readonly Band[],
 ): Generator<Progress, readonly BandCut[]> {
-  const metal = metalOf(section.loops, 'outside');
+  const metal = metalOf(section.loops, toleranceMm, 'outside');
   const needs: BandNeed[] = [];
   for (const band of bands) needs.push(...(yield* bandNeed(bench, section, metal, band)));
   const cuts: BandCut[] = [];
@@ -116,7 +116,7 @@ function* bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band):
     depth: band.depth,
     needed,
     planned,
-    first: intersection(metalOf(section.loops, 'inside'), least),
+    first: intersection(metalOf(section.loops, toleranceMm, 'inside'), least),
     last: union([...most, ...beyond(joint, metal, difference(planned, needed), band)]),
     boundMm: toleranceMm + room.boundMm + boundMm,
     way,

@@ -16,7 +16,7 @@ const holdsMm = 0.01;
  * where more hang apart after the cut than before, the smallest are named.
  */
 export function severedPieces(cut: SectionCut): GrindAnswer['severed'] {
-  const metal = metalOf(cut.section.loops, 'outside');
+  const metal = metalOf(cut.section.loops, toleranceMm, 'outside');
   const layers = layersOf(cut).map((layer) => layer.cut?.left ?? metal);
   if (layers.every((layer) => pieceCount(layer) === pieceCount(metal))) return [];
   const before = bodiesOf([metal]).length;

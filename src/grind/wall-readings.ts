@@ -15,6 +15,7 @@ import { vec } from '../geometry/vec.ts';
 import type { Casting, DepthRange, Hollow, Section, WallReading } from '../model/casting.ts';
 import type { GrindAnswer, ReadWall } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
+import { toleranceMm } from './cut-band.ts';
 import type { SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
 import { gapMm, handErrorOf } from './walls.ts';
@@ -92,7 +93,7 @@ export function unmeasuredCuts(
  * is left of the section.
  */
 function takeOffOf(section: Section, piece: Polygons): Depth | null {
-  const metal = metalOf(section.loops, 'outside');
+  const metal = metalOf(section.loops, toleranceMm, 'outside');
   const whole = boxRound(metal, 0);
   for (let aboutMm = 5; ; aboutMm *= 4) {
     const box = boxRound(piece, aboutMm);
