@@ -16,7 +16,7 @@ import type { Sizes } from './sizes.ts';
 import { namedSections } from './slices.ts';
 import { fitText } from './text-size.ts';
 import { type Witness, witnessLayers } from './witness.ts';
-import type { Work, WorkPlace } from './work-places.ts';
+import { type Work, type WorkPlace, workName } from './work-places.ts';
 
 interface FaceParts {
   readonly input: DrawInput;
@@ -105,9 +105,9 @@ function calloutsOf(
   ];
 }
 
-const workCallout = ({ section, loops, words }: Work): Callout => ({
+const workCallout = ({ loops, words, ...work }: Work): Callout => ({
   anchors: placesOn(loops),
-  title: section,
+  title: workName(work),
   detail: words,
   role: 'text',
 });

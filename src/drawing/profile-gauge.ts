@@ -144,6 +144,7 @@ export function plateScene(bench: Bench, { band, pieces }: ProfileGauge, plate: 
     `It lies on the face, print towards ${bench.mirrored ? 'it' : 'you'}. ${spacerWords(bench, band)}`,
     'Dashed: the pieces of the gauge, from their own sheet.',
   ]);
+  const middle = plateName(bench, pieces);
   const view = viewOf('plate-A', [
     plyEdge(plate),
     layer(
@@ -152,9 +153,11 @@ export function plateScene(bench: Bench, { band, pieces }: ProfileGauge, plate: 
     ),
     layer('centre-line', cross(vec(0, 0), 8)),
     ...holes.flatMap((hole) => holeCross(hole, units)),
-    ...pieces.flatMap(({ pins, name }) => (pins ?? []).flatMap((at) => punchCross(at, pinRadiusMm, `pin ${name}`))),
+    ...pieces.flatMap(({ pins, name }) =>
+      (pins ?? []).flatMap((at) => punchCross(at, pinRadiusMm, `pin ${name}`, middle)),
+    ),
     layer('text', [text(vec(0, 10), 'crank', sheetSizes.textMm, { anchor: 'middle' })]),
-    layer('text', [text(plateName(bench, pieces), 'A', nameMm, { anchor: 'middle', bold: true })]),
+    layer('text', [text(middle, 'A', nameMm, { anchor: 'middle', bold: true })]),
   ]);
   return templateSheet(words, [view], withBars);
 }

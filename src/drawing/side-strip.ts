@@ -72,7 +72,7 @@ function stripView(bench: Bench, strip: SideStrip, count: number): View {
 const upright = (alongMm: number, { topMm, footMm }: Paper) => line(vec(alongMm, footMm), vec(alongMm, topMm));
 
 function paperLayers(paper: Paper): Layer[] {
-  const { strip, units, topMm, footMm } = paper;
+  const { strip, topMm, footMm } = paper;
   const { fromMm, toMm, band, corners } = strip;
   const begins = nearFace(band.section.depth);
   const { textMm, smallMm } = sheetSizes;
@@ -81,12 +81,7 @@ function paperLayers(paper: Paper): Layer[] {
     layer('frame', [box({ minX: fromMm, maxX: toMm, minY: footMm, maxY: topMm })]),
     layer('mating-face', [line(vec(fromMm, 0), vec(toMm, 0))]),
     layer('text', [text(vec(fromMm, faceAbove ? 1.2 : -1.2 - textMm), 'this edge on the mating face', textMm)]),
-    ...(begins === 0
-      ? []
-      : [
-          layer('leader', [line(vec(fromMm, begins), vec(toMm, begins))]),
-          layer('text', [text(vec(fromMm + 1, begins + 0.7), beginsWords(band.section.id, begins, units), smallMm)]),
-        ]),
+    ...(begins === 0 ? [] : [layer('leader', [line(vec(fromMm, begins), vec(toMm, begins))])]),
     layer(
       'fixed-behind',
       corners.map((mm) => upright(mm, paper)),
@@ -105,7 +100,7 @@ function nearFace(depth: DepthRange | null): number {
 }
 
 const beginsWords = (section: string, height: number, units: Units): string =>
-  `${section} begins, ${givenLength(Math.abs(height), units)} ${height > 0 ? 'proud' : 'from face'}`;
+  `Grey line: "${section}" begins, ${givenLength(Math.abs(height), units)} ${height > 0 ? 'proud' : 'from face'}.`;
 
 /** What comes off, and where each of the three lines begins and ends on the side. */
 function bandLayers(paper: Paper): Layer[] {
@@ -173,8 +168,11 @@ function captionOf(bench: Bench, { strip, units, footMm, topMm }: Paper, count: 
   const where = start === undefined ? '' : `0 is no. ${start.place}${dividers === undefined ? '' : `: ${dividers}`}.`;
   const faceBelow = topMm === 0 ? 0 : textMm + 2;
   const y = footMm - 1.2 - textMm - faceBelow;
+  const begins = nearFace(strip.band.section.depth);
+  const grey = begins === 0 ? '' : beginsWords(strip.band.section.id, begins, units);
+  const rows = [where, grey].filter((words) => words !== '');
   return [
     text(vec(strip.fromMm, y), `S${count} ${bandWords(strip.band, bench)}`, textMm, { bold: true }),
-    text(vec(strip.fromMm, y - 1.4 * textMm), where, smallMm),
+    ...rows.map((words, i) => text(vec(strip.fromMm, y - 1.4 * (textMm + i * smallMm)), words, smallMm)),
   ];
 }

@@ -17,6 +17,8 @@ export interface WorkPlace {
 /** What there is at a place in one section over one range of depth. */
 export interface Work {
   readonly owner: Owner;
+  /** The name of the part, where both are cut. */
+  readonly part: string | null;
   readonly section: string;
   readonly depth: DepthRange | null;
   readonly loops: Region;
@@ -34,10 +36,10 @@ export function workPlaces(input: DrawInput): readonly WorkPlace[] {
   const isBoth = (plan?.answer.movingCut ?? null) !== null;
   const cuts = bandsOf(plan?.answer).map((band) => ({
     ...band,
-    section: isBoth ? `${shortName(joint[band.owner])}, ${band.section}` : band.section,
+    part: isBoth ? shortName(joint[band.owner]) : null,
     words: takeOffText(band.takeOffMm, units),
   }));
-  const fouls = foulsOf(input).map((foul) => ({ ...foul, owner: 'fixed' as const, words: 'in the way' }));
+  const fouls = foulsOf(input).map((foul) => ({ ...foul, owner: 'fixed' as const, part: null, words: 'in the way' }));
   const works: Work[] = cuts.length > 0 ? cuts : fouls;
   const places: { box: Box; works: Work[] }[] = [];
   for (const work of works) for (const loop of work.loops) addLoop(places, work, loop);
@@ -67,7 +69,11 @@ function addLoop(places: { box: Box; works: Work[] }[], work: Work, loop: Loop):
 /** Bands that only the depth tells apart are told as one. */
 function joinBands(works: Work[], work: Work): Work[] {
   const alike = works.findIndex(
-    (other) => other.section === work.section && other.words === work.words && adjoin(other.depth, work.depth),
+    (other) =>
+      other.owner === work.owner &&
+      other.section === work.section &&
+      other.words === work.words &&
+      adjoin(other.depth, work.depth),
   );
   if (alike < 0) return [...works, work];
   return works.map((other, i) =>
@@ -85,6 +91,10 @@ function adjoin(a: DepthRange | null, b: DepthRange | null): boolean {
 const bothDepths = (a: DepthRange | null, b: DepthRange | null): DepthRange | null =>
   a === null || b === null ? null : { fromMm: Math.min(a.fromMm, b.fromMm), toMm: Math.max(a.toMm, b.toMm) };
 
+/** `ribs`, after the name of its part where both are cut. */
+export const workName = ({ part, section }: Pick<Work, 'part' | 'section'>): string =>
+  part === null ? section : `${part}, ${section}`;
+
 /** A work in a line: `ribs, 14–32 mm from face: take off up to 6.1 mm`. */
-export const workText = ({ section, depth, words }: Work, units: Units): string =>
-  `${section}, ${briefDepth(depth, units)}: ${words}`;
+export const workText = ({ depth, words, ...work }: Work, units: Units): string =>
+  `${workName(work)}, ${briefDepth(depth, units)}: ${words}`;
