@@ -95,7 +95,7 @@ function OpenedPlace({ bench, part, place, holder, onKeyDown }: OpenedProps) {
   return (
     <div class="opened-place">
       <TraceTools bench={bench} place={place} />
-      {place.list === 'sections' && (
+      {place.list === 'sections' && looking.tool.kind === 'choose' && (
         <details>
           <summary>{words.features}</summary>
           <FeatureForm bench={bench} place={place} />
