@@ -32,7 +32,6 @@ const picture = z.strictObject({
   cameraAway: size.optional().describe('from the camera to the plane of the touched points'),
   planeDepth: z.number().optional().describe("depth of that plane from the part's mating face; default 0"),
 });
-export type PictureFile = z.infer<typeof picture>;
 
 const openRun = z.strictObject({
   part: filePath,
