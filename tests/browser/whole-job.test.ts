@@ -45,7 +45,7 @@ describeInBrowser('the whole job in one file opened from disk', () => {
   afterAll(() => viewer?.context.close());
 
   const open = async (step: string): Promise<void> => {
-    await viewer.page.locator(`[data-step="${step}"] button.line`).click();
+    await viewer.page.locator(`.steps [data-step="${step}"] button.line`).click();
     await settled(viewer.page);
   };
 
