@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useTyping } from './typing.ts';
 
 interface NumberProps {
   readonly label: string;
@@ -16,6 +17,7 @@ interface NumberProps {
 /** A number typed exactly, with a point or a comma; what is no number is shown as wrong and changes nothing. */
 export function NumberField(props: NumberProps) {
   const { label, value, unit = '', min, placeholder = '', hidesLabel = false, onValue, mayBeEmpty = false } = props;
+  const typing = useTyping(value === undefined ? '' : String(value));
   const take = (event: Event): void => {
     const field = event.currentTarget as HTMLInputElement;
     const text = field.value.trim().replace(',', '.').replace('−', '-');
@@ -23,7 +25,9 @@ export function NumberField(props: NumberProps) {
     const isWrong =
       number === undefined ? !mayBeEmpty : !Number.isFinite(number) || (min !== undefined && number < min);
     field.setAttribute('aria-invalid', String(isWrong));
-    if (!isWrong && number !== value) onValue(number);
+    if (isWrong) return;
+    typing.done();
+    if (number !== value) onValue(number);
   };
   return (
     <label class="number">
@@ -33,7 +37,8 @@ export function NumberField(props: NumberProps) {
           type="text"
           inputMode="decimal"
           autocomplete="off"
-          value={value === undefined ? '' : String(value)}
+          value={typing.value}
+          onInput={typing.onInput}
           placeholder={placeholder}
           onChange={take}
         />

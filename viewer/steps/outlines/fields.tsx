@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useTyping } from '../../typing.ts';
 
 /** A number as someone writes it, with a point or a comma; null where it is none. */
 export function numberIn(text: string): number | null {
@@ -21,18 +22,21 @@ interface NumberProps {
 
 /** A field for one number, taken over when it is left or entered. */
 export function NumberField({ label, value, bare = false, fits = () => true, onSet, onClear }: NumberProps) {
+  const typing = useTyping(value);
   const take = ({ currentTarget }: Event & { readonly currentTarget: HTMLInputElement }): void => {
     const number = numberIn(currentTarget.value);
     if (number !== null && fits(number)) onSet(number);
     else if (currentTarget.value.trim() === '' && onClear !== undefined) onClear();
     else currentTarget.value = value;
+    typing.done();
   };
   const input = (
     <input
       type="text"
       inputMode="decimal"
       autocomplete="off"
-      value={value}
+      value={typing.value}
+      onInput={typing.onInput}
       aria-label={bare ? label : undefined}
       onChange={take}
     />
@@ -49,17 +53,20 @@ interface TextProps {
 }
 
 export function TextField({ label, value, bare = false, list, onSet }: TextProps) {
+  const typing = useTyping(value);
   const input = (
     <input
       type="text"
       autocomplete="off"
-      value={value}
+      value={typing.value}
+      onInput={typing.onInput}
       list={list}
       aria-label={bare ? label : undefined}
       onChange={({ currentTarget }) => {
         onSet(currentTarget.value.trim());
         // a name that is not taken on is put back
         currentTarget.value = value;
+        typing.done();
       }}
     />
   );
