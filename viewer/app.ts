@@ -219,12 +219,16 @@ export class App {
   imported(file: FileToImport): Promise<ImportedFile | null> {
     return new Promise((give) => {
       let imported: ImportedFile | null = null;
-      new Core({ hurries: true }).ask(
+      const core = new Core({ hurries: true });
+      core.ask(
         { kind: 'import', file },
         (reply) => {
           if (reply.kind === 'imported') imported = reply.imported;
         },
-        () => give(imported),
+        () => {
+          core.close();
+          give(imported);
+        },
       );
     });
   }
@@ -235,12 +239,17 @@ export class App {
     if (job === null) return Promise.resolve([]);
     return new Promise((give, fail) => {
       let files: readonly MadeFile[] = [];
-      new Core({ hurries: true }).ask(
+      const core = new Core({ hurries: true });
+      core.ask(
         { kind: 'make', job, what },
         (reply) => {
           if (reply.kind === 'made') files = reply.files;
         },
-        (failure) => (failure === '' ? give(files) : fail(new Error(failure))),
+        (failure) => {
+          core.close();
+          if (failure === '') give(files);
+          else fail(new Error(failure));
+        },
       );
     });
   }

@@ -31,6 +31,12 @@ export class Core {
     else if (this.#hurries) this.#post({ drop: this.#running.id });
   }
 
+  /** Ends the core; it starts anew with the next question. */
+  close(): void {
+    this.#worker?.terminate();
+    this.#worker = null;
+  }
+
   /** Drops what is at work and what waits. */
   drop(): void {
     this.#waiting = null;

@@ -30,6 +30,7 @@ export function drawingOf(app: App): Drawing {
   const moving = { face: svgElement('g', { class: 'moving-part' }), side: svgElement('g', { class: 'moving-part' }) };
   const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
   let drawn: unknown = null;
+  let sideAtHome: readonly SVGElement[] = [];
   let drawnCut: unknown = null;
 
   app.onChange(() => {
@@ -39,6 +40,7 @@ export function drawingOf(app: App): Drawing {
       const { pictures } = checked;
       const isFirst = drawn === null;
       drawn = checked;
+      sideAtHome = pictures.side.moving.map(painted);
       for (const [into, picture, part, cuts] of [
         [joint.face, pictures.face, moving.face, cut.face],
         [joint.side, pictures.side, moving.side, cut.side],
@@ -81,7 +83,7 @@ export function drawingOf(app: App): Drawing {
       );
       moving.side.replaceChildren(...blocks);
     } else {
-      moving.side.replaceChildren(...checked.pictures.side.moving.map(painted));
+      moving.side.replaceChildren(...sideAtHome);
     }
     moving.side.setAttribute('transform', away);
     letter();

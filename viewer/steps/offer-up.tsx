@@ -27,7 +27,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
             {checked.check.rotating.map(({ part, against, state: how, clearanceMm }) => (
               <li key={`${part} ${against}`}>
                 {part}, {against === 'fixed' ? words.cutFixed : words.cutMoving}:{' '}
-                {standingWords({ state: how, clearanceMm, worstClearanceMm: null, nearest: null }, job.fit.units)}
+                {standingWords({ state: how, clearanceMm }, job.fit.units)}
               </li>
             ))}
           </ul>

@@ -2,7 +2,7 @@ import type { Standing } from '../../src/clearance/at-position.ts';
 import { lengthText, type Units } from '../../src/words/units.ts';
 
 /** The least clearance at a place, in a few words. */
-export function standingWords({ state, clearanceMm }: Standing, units: Units): string {
+export function standingWords({ state, clearanceMm }: Pick<Standing, 'state' | 'clearanceMm'>, units: Units): string {
   switch (state) {
     case 'fouls':
       return 'fouls';
