@@ -10,6 +10,7 @@ import { inWords, listed, paragraph, wrapped } from './layout.ts';
 import { measureLines } from './measure-text.ts';
 import { shortName, titleOf } from './names.ts';
 import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
+import { straightTexts } from './straight-text.ts';
 import { lengthText, massText, type Units, volumeText } from './units.ts';
 
 /** A cut plan as a builder reads it: the verdict, what comes off where, what is left, and what to do next. */
@@ -20,6 +21,7 @@ export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): st
     titleOf(joint),
     ...paragraph(`Take off ${shortName(part)}`, takeOffLines(joint, plan, facts)),
     ...paragraph('The cutter', listed(cutterTexts(joint, plan))),
+    ...paragraph('Straight edges', listed(straightTexts(joint, plan))),
     ...paragraph('Left standing in the way', uncuredLines(joint, plan)),
     ...paragraph(
       nothingToCut(plan) ? 'As it stands' : 'After the cut',

@@ -3,6 +3,7 @@ import { measureRows } from '../../words/measure-text.ts';
 import { shortName } from '../../words/names.ts';
 import { keepOffTexts, linesText, pieceTexts, takeOffRows, uncuredTexts, wallTexts } from '../../words/plan-text.ts';
 import { amountFacts, markingWords } from '../../words/report-text.ts';
+import { straightTexts } from '../../words/straight-text.ts';
 import { columnsOf } from '../marking-table.ts';
 import { facts, type Html, list, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';
@@ -19,6 +20,7 @@ export function takeOff({ joint, plan: { answer }, planFacts }: ReportInput): Ht
     cuts ? paragraphs([linesText]) : null,
     ...subheading('Where', list(pieceTexts(joint, planFacts))),
     ...subheading('How much in all', cuts ? facts(amountFacts(joint, answer)) : null),
+    ...subheading('Straight edges', list(straightTexts(joint, answer))),
     ...subheading('Left standing in the way', list(uncuredTexts(joint, answer))),
     cuts ? table('Clearance after the cut', measureRows(joint, { ...answer.afterCut, rotating: [] })) : null,
     list(boundsOf(joint, answer)),
