@@ -22,6 +22,9 @@ export interface Meeting {
 /** Lines lie this far clear of the edge they are laid on, so that none runs on it; mm. */
 export const hairMm = 1e-3;
 
+/** Where a line laid on an end of the edge meets the outline is so near to that, mm. */
+const endMm = 0.02;
+
 /** Directions are taken between so many points of the edge. */
 const mostPoints = 48;
 
@@ -45,7 +48,7 @@ export function laidLines(run: CutRun, barriers: readonly Polygon[]): LaidLine[]
     laidAlong(run, turnedBy(direction(edge, last), deg), 0, run.end),
   ]);
   return [...new Map([...lines, ...turned].map((line) => [nearness(line), line])).values()]
-    .flatMap((line) => metBy(line, run.ring, barriers) ?? [])
+    .flatMap((line) => metBy(line, run, barriers) ?? [])
     .sort((a, b) => a.touch - b.touch || cross(b.along, a.along));
 }
 
@@ -79,7 +82,9 @@ function turnedBy({ x, y }: Vec, deg: number): Vec {
 }
 
 /** A line with what it meets; null where it meets nothing, which no line on an outline does. */
-function metBy(line: BareLine, ring: Polygon, barriers: readonly Polygon[]): LaidLine | null {
+function metBy(line: BareLine, { ring, end }: CutRun, barriers: readonly Polygon[]): LaidLine | null {
+  // one laid on an end of the edge meets the outline there
+  const hereMm = line.touch === 0 ? endMm : line.touch === end ? -endMm : 0;
   let back: Meeting = { alongMm: Number.NEGATIVE_INFINITY, edge: -1 };
   let ahead: Meeting = { alongMm: Number.POSITIVE_INFINITY, edge: -1 };
   for (const outline of [ring, ...barriers]) {
@@ -87,8 +92,8 @@ function metBy(line: BareLine, ring: Polygon, barriers: readonly Polygon[]): Lai
       const alongMm = meeting(line, a, outline[(i + 1) % outline.length] as Vec);
       if (alongMm === null) return;
       const edge = outline === ring ? i : -1;
-      if (alongMm <= 0 && alongMm > back.alongMm) back = { alongMm, edge };
-      if (alongMm >= 0 && alongMm < ahead.alongMm) ahead = { alongMm, edge };
+      if (alongMm <= hereMm && alongMm > back.alongMm) back = { alongMm, edge };
+      if (alongMm > hereMm && alongMm < ahead.alongMm) ahead = { alongMm, edge };
     });
   }
   return Number.isFinite(back.alongMm) && Number.isFinite(ahead.alongMm) ? { ...line, back, ahead } : null;
