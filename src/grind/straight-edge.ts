@@ -1,6 +1,8 @@
+import { metalLeft } from '../clearance/metal-left.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
-import { difference, intersection, union } from '../geometry/polygon-engine.ts';
-import { areaMm2, loopsOf, type Polygon, type Polygons, signedAreaMm2 } from '../geometry/polygons.ts';
+import { offset } from '../geometry/offset.ts';
+import { intersection, union } from '../geometry/polygon-engine.ts';
+import { areaMm2, loopsOf, outlinesOf, type Polygon, type Polygons, signedAreaMm2 } from '../geometry/polygons.ts';
 import type { Vec } from '../geometry/vec.ts';
 import { hairMm } from './straight-lines.ts';
 import { arcToleranceMm, straightPath } from './straight-path.ts';
@@ -21,8 +23,11 @@ export interface StraightCut {
   readonly asItWas: readonly AsItWas[];
 }
 
+/** What is added is grown so much, that no film stays between it and the cut; mm. */
+const joinMm = 2e-5;
+
 /** How far a straight edge lies beyond lines that touch and arcs that are true, mm. */
-export const straightBoundMm = hairMm + arcToleranceMm;
+export const straightBoundMm = hairMm + arcToleranceMm + 2 * joinMm;
 
 /** Two stretches whose straight edges cross are made one, and that again made straight, so many times. */
 const mostRounds = 4;
@@ -41,7 +46,8 @@ export function straightened(metal: Polygons, cut: Polygons, keep: readonly Poly
   let straight: StraightCut = { cut, asItWas: [] };
   for (let round = 0; round < mostRounds; round++) {
     const { added, asItWas } = addedTo(metal, straight.cut, outline, keep, radiusMm);
-    straight = { cut: union([...straight.cut, ...intersection(metal, added)]), asItWas };
+    const { polygons } = offset(outlinesOf(union(added)), joinMm, joinMm, 'outside');
+    straight = { cut: union([...straight.cut, ...intersection(metal, polygons)]), asItWas };
     if (areaMm2(added) - areaMm2(union(added)) < sharedMm2) break;
   }
   return straight;
@@ -54,7 +60,7 @@ function addedTo(
   keep: readonly Polygons[],
   radiusMm: number,
 ): { added: Polygon[]; asItWas: AsItWas[] } {
-  const left = difference(metal, cut);
+  const left = metalLeft(metal, cut);
   const added: Polygon[] = [];
   const asItWas: AsItWas[] = [];
   for (const polygon of left) {

@@ -28,5 +28,5 @@ it('straight edges are of flats of 10 mm and arcs of the cutter’s radius in fi
     }
   }
   expect(seen.edges).toBeGreaterThan(200);
-  expect(seen.asTheyWere).toBeLessThan(seen.edges / 5);
+  expect(seen.asTheyWere).toBeLessThan(seen.edges / 50);
 });
