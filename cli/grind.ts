@@ -16,7 +16,7 @@ Exit code: 0 the plan holds, 1 it does not, 3 undecided, 2 an input is wrong.
 
 Examples:
   fettle grind profiles/marsh-carrier/transfer-case.fit.json
-  fettle grind profiles/marsh-carrier/transfer-case.fit.json --straight
+  fettle grind profiles/starter-boss/starter.fit.json --straight
   fettle grind profiles/starter-boss/starter.fit.json --json > plan.json`;
 
 /** `fettle grind FIT`: the least metal to take off, or why there is no such plan. */

@@ -19,36 +19,40 @@ const leastTurnRad = 1e-4;
 /** A round cutter leaves a corner so much short at most. */
 const shortMm = 1.5e-3;
 
+/** The corner two laid lines make, with no arc in it yet; null where they meet nowhere within metal. */
+export function cornerBetween(from: LaidLine, onto: LaidLine): StraightCorner | null {
+  const sine = cross(from.along, onto.along);
+  if (Math.abs(sine) < leastTurnRad) return null;
+  const [apartX, apartY] = [onto.at.x - from.at.x, onto.at.y - from.at.y];
+  const fromMm = (apartX * onto.along.y - apartY * onto.along.x) / sine;
+  const ontoMm = (apartX * from.along.y - apartY * from.along.x) / sine;
+  if (fromMm > from.ahead.alongMm || ontoMm < onto.back.alongMm) return null;
+  if (fromMm <= from.back.alongMm || ontoMm >= onto.ahead.alongMm) return null;
+  const turnRad = Math.atan2(sine, dot(from.along, onto.along));
+  return { at: add(from.at, scale(from.along, fromMm)), fromMm, ontoMm, turnRad, arcMm: 0, radiusMm: 0 };
+}
+
+/** A corner as it is where it stands out; an internal one with an arc of a radius, mm. */
+export function withArc(corner: StraightCorner, radiusMm: number): StraightCorner {
+  return corner.turnRad > 0 ? corner : { ...corner, arcMm: radiusMm * Math.tan(-corner.turnRad / 2), radiusMm };
+}
+
 /**
- * The corners two laid lines may make: one that stands out, or internal ones with an arc of the least radius and with
- * the largest up to `widestMm` that leaves none of the edge standing.
+ * A corner as a cutter may make it: as it is where it stands out; an internal one with an arc of the least radius, and
+ * with the largest up to `widestMm` that leaves none of the edge standing.
  */
-export function cornersBetween(
-  from: LaidLine,
-  onto: LaidLine,
+export function corneredWays(
+  corner: StraightCorner,
+  [from, onto]: readonly [LaidLine, LaidLine],
   edge: readonly Vec[],
   radiusMm: number,
   widestMm: number,
 ): StraightCorner[] {
-  const sine = cross(from.along, onto.along);
-  const turnRad = Math.atan2(sine, dot(from.along, onto.along));
-  if (Math.abs(turnRad) < leastTurnRad || Math.abs(sine) < leastTurnRad) return [];
-  const apart = sub(onto.at, from.at);
-  const fromMm = cross(apart, onto.along) / sine;
-  const ontoMm = cross(apart, from.along) / sine;
-  if (fromMm > from.ahead.alongMm || ontoMm < onto.back.alongMm) return [];
-  if (fromMm <= from.back.alongMm || ontoMm >= onto.ahead.alongMm) return [];
-  const corner = { at: add(from.at, scale(from.along, fromMm)), fromMm, ontoMm, turnRad };
-  if (turnRad > 0) return [{ ...corner, arcMm: 0, radiusMm: 0 }];
-  const tangent = Math.tan(-turnRad / 2);
-  if (radiusMm * tangent > Math.min(fromMm - from.back.alongMm, onto.ahead.alongMm - ontoMm)) return [];
+  if (corner.turnRad > 0) return [corner];
   const roomMm = roomFor(corner.at, from.along, onto.along, edge, widestMm);
   if (roomMm < radiusMm - shortMm) return [];
-  return [...new Set([radiusMm, Math.max(radiusMm, roomMm)])].map((mm) => ({
-    ...corner,
-    arcMm: mm * tangent,
-    radiusMm: mm,
-  }));
+  const least = withArc(corner, radiusMm);
+  return roomMm > radiusMm ? [least, withArc(corner, roomMm)] : [least];
 }
 
 /** The largest radius, up to one, of an arc laid in a corner that leaves no point of the edge beyond it. */

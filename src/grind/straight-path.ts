@@ -1,7 +1,7 @@
 import { appendArc } from '../geometry/arc-points.ts';
 import { type Polygon, signedAreaMm2 } from '../geometry/polygons.ts';
 import { add, cross, scale, sub, type Vec, vec } from '../geometry/vec.ts';
-import { cornersBetween, type StraightCorner } from './straight-corner.ts';
+import { cornerBetween, corneredWays, type StraightCorner, withArc } from './straight-corner.ts';
 import { type LaidLine, laidLines, type Meeting } from './straight-lines.ts';
 import type { CutRun } from './straight-run.ts';
 
@@ -31,55 +31,71 @@ interface Step {
  */
 export function straightPath(run: CutRun, barriers: readonly Polygon[], radiusMm: number): Polygon | null {
   const lines = laidLines(run, barriers);
-  const edge = run.ring.slice(0, run.end + 1);
-  const widestMm = radiusMm + leastFlatMm / 2;
-  const area = areasFrom(run);
-  const steps: Step[][] = lines.map((line, i) => {
-    const { edge: on, alongMm: ontoMm } = line.back;
-    if (on < run.before) return [];
-    return [
-      {
-        ontoMm,
-        flatFromMm: Number.NEGATIVE_INFINITY,
-        takenMm2: area.before(line),
-        line: i,
-        corner: null,
-        before: null,
-      },
-    ];
-  });
-  let best: { takenMm2: number; step: Step } | null = null;
+  const bench: Bench = { run, lines, edge: run.ring.slice(0, run.end + 1), radiusMm, area: areasFrom(run) };
+  const steps = lines.map((_, i) => stepsFromOutline(bench, i));
+  let best: Ended | null = null;
   for (const [i, line] of lines.entries()) {
-    const to = arrivals(steps[i] as Step[], line, area.origin);
-    const { edge: on, alongMm: endMm } = line.ahead;
-    if (on >= run.end && on < run.after) {
-      const step = to.least(endMm, endMm);
-      const takenMm2 = step && step.takenMm2 + area.along(line, step.ontoMm, endMm) + area.after(line);
-      if (step && takenMm2 !== null && takenMm2 < (best?.takenMm2 ?? Number.POSITIVE_INFINITY))
-        best = { takenMm2, step };
-    }
-    if (to.count === 0) continue;
-    for (let j = i + 1; j < lines.length; j++) {
-      const next = lines[j] as LaidLine;
-      for (const corner of cornersBetween(line, next, edge, radiusMm, widestMm)) {
-        const flatToMm = corner.fromMm - corner.arcMm;
-        const before = to.least(flatToMm - leastFlatMm, flatToMm);
-        if (before === null) continue;
-        const takenMm2 = before.takenMm2 + area.along(line, before.ontoMm, corner.fromMm) - sparedMm2(corner);
-        const flatFromMm = corner.ontoMm + corner.arcMm;
-        (steps[j] as Step[]).push({ ontoMm: corner.ontoMm, flatFromMm, takenMm2, line: j, corner, before });
-      }
-    }
+    if ((steps[i] as Step[]).length === 0) continue;
+    const to = arrivals(steps[i] as Step[], line, bench.area.origin);
+    const ended = endedInOutline(bench, line, to);
+    if (ended !== null && ended.takenMm2 < (best?.takenMm2 ?? Number.POSITIVE_INFINITY)) best = ended;
+    for (let j = i + 1; j < lines.length; j++) (steps[j] as Step[]).push(...stepsBetween(bench, i, j, to));
   }
   return best && regionBehind(run, lines, best.step);
 }
+
+interface Bench {
+  readonly run: CutRun;
+  readonly lines: readonly LaidLine[];
+  readonly edge: readonly Vec[];
+  readonly radiusMm: number;
+  readonly area: Areas;
+}
+
+interface Ended {
+  readonly step: Step;
+  readonly takenMm2: number;
+}
+
+/** A path may begin on a line that comes from the casting's outline just before the edge. */
+function stepsFromOutline({ run, lines, area }: Bench, i: number): Step[] {
+  const line = lines[i] as LaidLine;
+  const { edge, alongMm: ontoMm } = line.back;
+  if (edge < run.before) return [];
+  const flatFromMm = Number.NEGATIVE_INFINITY;
+  return [{ ontoMm, flatFromMm, takenMm2: area.before(line), line: i, corner: null, before: null }];
+}
+
+/** The best path that ends on a line where that meets the casting's outline just after the edge. */
+function endedInOutline({ run, area }: Bench, line: LaidLine, to: Arrivals): Ended | null {
+  const { edge, alongMm } = line.ahead;
+  const step = edge >= run.end && edge < run.after ? to.least(alongMm, alongMm) : null;
+  return step && { step, takenMm2: step.takenMm2 + area.along(line, step.ontoMm, alongMm) + area.after(line) };
+}
+
+/** The best paths that go on from one line to another. */
+function stepsBetween({ lines, edge, radiusMm, area }: Bench, i: number, j: number, to: Arrivals): Step[] {
+  const [line, next] = [lines[i] as LaidLine, lines[j] as LaidLine];
+  const bare = cornerBetween(line, next);
+  if (bare === null || comingTo(withArc(bare, radiusMm), to) === null) return [];
+  return corneredWays(bare, [line, next], edge, radiusMm, radiusMm + leastFlatMm / 2).flatMap((corner) => {
+    const before = comingTo(corner, to);
+    if (before === null) return [];
+    const { fromMm, ontoMm, arcMm } = corner;
+    const takenMm2 = before.takenMm2 + area.along(line, before.ontoMm, fromMm) - sparedMm2(corner);
+    return [{ ontoMm, flatFromMm: ontoMm + arcMm, takenMm2, line: j, corner, before }];
+  });
+}
+
+/** The path that takes least to where a corner's arc begins, along a flat long enough. */
+const comingTo = ({ fromMm, arcMm }: StraightCorner, to: Arrivals): Step | null =>
+  to.least(fromMm - arcMm - leastFlatMm, fromMm - arcMm);
 
 /** What an arc leaves of a corner: R²(tan ½θ − ½θ). */
 const sparedMm2 = ({ radiusMm, turnRad }: StraightCorner): number =>
   turnRad > 0 ? 0 : radiusMm * radiusMm * (Math.tan(-turnRad / 2) + turnRad / 2);
 
 interface Arrivals {
-  readonly count: number;
   /** The path that takes least to go on at `flatToMm`, its flat begun by `latestMm` or by the outline. */
   readonly least: (latestMm: number, flatToMm: number) => Step | null;
 }
@@ -105,7 +121,7 @@ function arrivals(steps: readonly Step[], line: LaidLine, origin: Vec): Arrivals
     const step = lightest[from - 1];
     return step === undefined || step.ontoMm >= flatToMm ? null : step;
   };
-  return { count: steps.length, least };
+  return { least };
 }
 
 interface Areas {

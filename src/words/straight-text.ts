@@ -16,15 +16,16 @@ export function straightTexts({ fit: { units } }: Joint, plan: GrindAnswer): str
   );
 }
 
-function edgeText({ leastFlatMm, leastArcRadiusMm }: StraightAnswer, units: Units): string {
+function edgeText({ leastFlatMm, leastArcRadiusMm, asItWas }: StraightAnswer, units: Units): string {
   const arcs = leastArcRadiusMm > 0 ? ` and arcs of radius ${givenLength(leastArcRadiusMm, units)} or more` : '';
-  return `The edges of the cut are flats of ${givenLength(leastFlatMm, units)} or more${arcs}; only where the casting's own outline ends a flat is it shorter.`;
+  const but = asItWas.length > 0 ? 'But for the stretches that the warnings name, the' : 'The';
+  return `${but} edges of the cut are flats of ${givenLength(leastFlatMm, units)} or more${arcs}; only where the casting's own outline ends a flat is it shorter.`;
 }
 
 function extraText({ extraVolumeMm3, extraMassG }: StraightAnswer, units: Units): string {
   if (extraVolumeMm3 === null) return '';
-  const extra = volumeText(extraVolumeMm3, units);
-  return `They take ${extraMassG === null ? extra : `${massText(extraMassG)} (${extra})`} more, always outward of the edge the clearance asks for.`;
+  const extra = extraMassG === null ? volumeText(extraVolumeMm3, units) : massText(extraMassG);
+  return `They take ${extra} more, always outward of the edge the clearance asks for.`;
 }
 
 function bandText(id: string, { depth, straightExtraAreaMm2 }: BandAnswer, units: Units): string[] {

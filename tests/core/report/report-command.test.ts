@@ -23,6 +23,14 @@ describe('fettle report', () => {
     expect(readFileSync(out, 'utf8')).toMatch(/^<!DOCTYPE html>\n<html lang="en"/);
   });
 
+  it('--straight says what edges a grinder can follow cost', async () => {
+    const { fit, out } = job();
+    await runCli('report', fit, '-o', out);
+    expect(readFileSync(out, 'utf8')).not.toContain('Straight edges');
+    await runCli('report', fit, '-o', out, '--straight');
+    expect(readFileSync(out, 'utf8')).toMatch(/Straight edges.*flats of 10 mm or more/s);
+  });
+
   it('names every file it was made from, by the hash of its bytes', async () => {
     const { folder, fit, out } = job();
     await runCli('report', fit, '-o', out);
