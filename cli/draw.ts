@@ -4,12 +4,13 @@ import { drawFit } from '../src/drawing/draw-fit.ts';
 import { roomToDraw } from '../src/drawing/draw-input.ts';
 import { svgOf } from '../src/drawing/svg.ts';
 import type { CutPlan } from '../src/grind/cut-plan.ts';
-import { planCut } from '../src/grind/plan-cut.ts';
+import { type PlanOptions, planCut } from '../src/grind/plan-cut.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { openJob } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
 import { save } from './save.ts';
+import { straightFlag } from './straight-flag.ts';
 import { print } from './terminal.ts';
 
 const examples = `
@@ -26,19 +27,26 @@ export function drawCommand(): Command {
     .description('Draws a fit at true scale: both parts, the way in, what is in the way and what must come off.')
     .argument('<fit>', 'the fit file, *.fit.json')
     .requiredOption('-o, --output <file>', 'the drawing to write, *.svg')
+    .option(...straightFlag)
     .addHelpText('after', examples)
     .action(draw);
 }
 
-async function draw(fitFile: string, { output }: { output: string }): Promise<void> {
-  const { check, svg } = await drawingOf(openJob(fitFile));
+async function draw(
+  fitFile: string,
+  { output, straight = false }: { output: string; straight?: boolean },
+): Promise<void> {
+  const { check, svg } = await drawingOf(openJob(fitFile), { straight });
   save(output, svg);
   print(`${verdictLine(check.answer)}\nDrawn to ${output}.`);
 }
 
 /** A joint checked, planned and drawn. */
-export async function drawingOf(joint: Joint): Promise<{ check: Check; plan: CutPlan; svg: string }> {
+export async function drawingOf(
+  joint: Joint,
+  options: PlanOptions = {},
+): Promise<{ check: Check; plan: CutPlan; svg: string }> {
   const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
+  const plan = await runShowingProgress(planCut(joint, { ...options, alternatives: true }));
   return { check, plan, svg: svgOf(drawFit({ joint, check, plan, room: roomToDraw(joint) })) };
 }

@@ -8,6 +8,7 @@ import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
 import { openJob } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
+import { straightFlag } from './straight-flag.ts';
 import { endWith, printJson, printVerdictFirst } from './terminal.ts';
 
 const examples = `
@@ -15,6 +16,7 @@ Exit code: 0 the plan holds, 1 it does not, 3 undecided, 2 an input is wrong.
 
 Examples:
   fettle grind profiles/marsh-carrier/transfer-case.fit.json
+  fettle grind profiles/starter-boss/starter.fit.json --straight
   fettle grind profiles/starter-boss/starter.fit.json --json > plan.json`;
 
 /** `fettle grind FIT`: the least metal to take off, or why there is no such plan. */
@@ -22,6 +24,7 @@ export function grindCommand(): Command {
   return new Command('grind')
     .description('Plans the least cut that gives the clearance asked, and checks again what it leaves.')
     .argument('<fit>', 'the fit file, *.fit.json')
+    .option(...straightFlag)
     .option('--json', 'print the plan as JSON, alone on standard output')
     .option('--verify', 'measure the plan again by other means, and say on standard error what came of it')
     .addHelpText('after', examples)
@@ -29,13 +32,14 @@ export function grindCommand(): Command {
 }
 
 interface GrindOptions {
+  readonly straight?: boolean;
   readonly json?: boolean;
   readonly verify?: boolean;
 }
 
-async function grind(fitFile: string, { json = false, verify = false }: GrindOptions): Promise<void> {
+async function grind(fitFile: string, { straight = false, json = false, verify = false }: GrindOptions): Promise<void> {
   const joint = openJob(fitFile);
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
+  const plan = await runShowingProgress(planCut(joint, { alternatives: true, straight }));
   const { answer } = plan;
   if (json) printJson(answer);
   else printVerdictFirst(grindText(joint, answer, planFacts(answer)), answer.holds ? 'goes' : 'fouls');

@@ -8,6 +8,7 @@ export interface MarkoutFlags {
   readonly output: string;
   readonly paper: string;
   readonly bars?: string;
+  readonly straight?: boolean;
   readonly mirror?: boolean;
 }
 

@@ -21,6 +21,7 @@ import { foreignFiles } from './own-kind.ts';
 import { runShowingProgress } from './progress.ts';
 import { failWith } from './report-findings.ts';
 import { save } from './save.ts';
+import { straightFlag } from './straight-flag.ts';
 import { endWith, printVerdictFirst } from './terminal.ts';
 
 const examples = `
@@ -41,6 +42,7 @@ export function markoutCommand(): Command {
     .requiredOption('-o, --output <folder>', 'the folder to write to; made where there is none')
     .option('--paper <size>', `${Object.keys(papers).join(', ')}`, 'a4')
     .option('--bars <x,y>', 'what the printer made of the 150 mm check bars, in mm: its error is taken off')
+    .option(...straightFlag)
     .option('--mirror', 'mirror every sheet, and say so on each')
     .addHelpText('after', examples)
     .action(markout);
@@ -55,7 +57,7 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const options = orFail(printOptions(fitFile, flags));
   const folder = folderFor(flags.output);
   const joint = openJob(fitFile);
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
+  const plan = await runShowingProgress(planCut(joint, { straight: flags.straight ?? false, alternatives: true }));
   const made = markoutOf(joint, plan, flags.mirror ?? false);
   const outputs = (await Promise.all(made.sheets.map((sheet) => outputsOf(sheet, folder, options)))).flat();
   const foreign = foreignFiles(outputs.map(({ path }) => path));

@@ -19,6 +19,7 @@ import { foreignFiles } from './own-kind.ts';
 import { runShowingProgress } from './progress.ts';
 import { failWith } from './report-findings.ts';
 import { save } from './save.ts';
+import { straightFlag } from './straight-flag.ts';
 import { print } from './terminal.ts';
 
 const examples = `
@@ -35,17 +36,21 @@ export function reportCommand(): Command {
     .description('Writes the whole job as one HTML file: verdict, way in, cut, marking-out table, drawings, cautions.')
     .argument('<fit>', 'the fit file, *.fit.json')
     .requiredOption('-o, --output <file>', 'the report to write, *.html')
+    .option(...straightFlag)
     .addHelpText('after', examples)
     .action(report);
 }
 
-async function report(fitFile: string, { output }: { output: string }): Promise<void> {
+async function report(
+  fitFile: string,
+  { output, straight = false }: { output: string; straight?: boolean },
+): Promise<void> {
   const foreign = foreignFiles([output]);
   if (foreign.length > 0) failWith(foreign);
   const joint = openJob(fitFile);
   const inputs = (fitFile.endsWith(jobEnding) ? [fitFile] : filesOf(joint)).map(hashed);
   const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
+  const plan = await runShowingProgress(planCut(joint, { straight, alternatives: true }));
   const html = reportHtml({
     joint,
     check,

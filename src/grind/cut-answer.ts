@@ -8,7 +8,7 @@ import type { SectionCut } from './layers.ts';
 export const sectionAnswers = (cuts: readonly SectionCut[]): GrindAnswer['sections'] =>
   cuts.map(({ section, bands }) => ({ id: section.id, bands: bands.map(bandAnswer) }));
 
-function bandAnswer({ depth, planned, first, last, takeOff, neededMm2, way }: BandCut): BandAnswer {
+function bandAnswer({ depth, planned, first, last, takeOff, neededMm2, way, straight }: BandCut): BandAnswer {
   return {
     depth: depth && [round6(depth.fromMm), round6(depth.toMm)],
     areaMm2: round6(areaMm2(planned)),
@@ -17,8 +17,9 @@ function bandAnswer({ depth, planned, first, last, takeOff, neededMm2, way }: Ba
     firstLoops: loopFiles(first),
     lastLoops: loopFiles(last),
     neededAreaMm2: round6(neededMm2),
-    extraAreaMm2: round6(Math.max(0, areaMm2(planned) - neededMm2)),
+    extraAreaMm2: round6(Math.max(0, areaMm2(planned) - neededMm2 - (straight?.extraMm2 ?? 0))),
     cutterWay: way,
+    straightExtraAreaMm2: straight && round6(straight.extraMm2),
   };
 }
 

@@ -17,6 +17,7 @@ import { type CutterShape, type CutterWay, shapeForCutter } from './cutter-shape
 import { metalOf } from './metal.ts';
 import { clearanceOf, errorOf, leastRoom, mostRoom, plannedRoom, roomForDisc } from './room-needed.ts';
 import { cutPast, type Slice } from './run-out.ts';
+import { type AsItWas, straightBoundMm, straightened } from './straight-edge.ts';
 import type { Sweeps } from './sweeps.ts';
 
 /** Every approximation of a cut, arcs and round corners alike, keeps within this on the side of more clearance. */
@@ -42,6 +43,16 @@ export interface BandCut {
   /** How it is shaped for the cutter; null without one. */
   readonly way: CutterWay | null;
   readonly narrow: readonly Narrow[];
+  /** What an edge a grinder can follow takes beyond that; null where none was asked for. */
+  readonly straight: StraightBand | null;
+}
+
+/** What the straight edge of a band makes of it. */
+export interface StraightBand {
+  readonly extraMm2: number;
+  /** The least radius of the arcs in its internal corners. */
+  readonly radiusMm: number;
+  readonly asItWas: readonly AsItWas[];
 }
 
 export interface Refused {
@@ -57,6 +68,8 @@ export interface Bench {
   readonly sweeps: Sweeps;
   /** Null where none is named, or where it is not to be cut anyway. */
   readonly cutter: Cutter | null;
+  /** Whether the edges of cuts are to be ones a grinder can follow. */
+  readonly straight: boolean;
   /** Other sections of the same casting. */
   readonly beside: readonly Section[];
 }
@@ -96,6 +109,10 @@ interface BandNeed {
   readonly boundMm: number;
   readonly way: CutterWay | null;
   readonly narrow: readonly Narrow[];
+  /** How far at worst the line as marked out lies from where it should. */
+  readonly errorMm: number;
+  /** What every corner of the cut has room for. */
+  readonly discMm: number;
 }
 
 function* bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band): Generator<Progress, BandNeed[]> {
@@ -112,15 +129,18 @@ function* bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band):
   yield { step: `${section.id}, first and last line`, done: 2, of: 3 };
   const least = leastRoom(joint, short, sweeps, toleranceMm).polygons;
   const most = intersection(metal, mostRoom(joint, band.passes, sweeps, toleranceMm).polygons);
+  const errorMm = Math.max(...band.passes.map((pass) => errorOf(joint, pass)));
   const need: BandNeed = {
     depth: band.depth,
     needed,
     planned,
     first: intersection(metalOf(section.loops, toleranceMm, 'inside'), least),
-    last: union([...most, ...beyond(joint, metal, difference(planned, needed), band)]),
+    last: union([...most, ...beyond(metal, difference(planned, needed), errorMm)]),
     boundMm: toleranceMm + room.boundMm + boundMm,
     way,
     narrow,
+    errorMm,
+    discMm: bench.cutter?.radiusMm ?? Math.min(...short.map((pass) => clearanceOf(joint, pass))),
   };
   return [need];
 }
@@ -142,10 +162,9 @@ function shapedFor(bench: Bench, metal: Polygons, needed: Polygons, band: Band, 
   );
 }
 
-/** What the cutter takes beyond need moves with the line, and so as far past it at worst. */
-function beyond(joint: Joint, metal: Polygons, extra: Polygons, { passes }: Band): Polygons {
+/** What is taken beyond need moves with the line, and so as far past it at worst. */
+function beyond(metal: Polygons, extra: Polygons, errorMm: number): Polygons {
   if (extra.length === 0) return [];
-  const errorMm = Math.max(...passes.map((pass) => errorOf(joint, pass)));
   return errorMm === 0
     ? extra
     : intersection(metal, offset(outlinesOf(extra), errorMm, toleranceMm, 'outside').polygons);
@@ -154,11 +173,12 @@ function beyond(joint: Joint, metal: Polygons, extra: Polygons, { passes }: Band
 function sliceCuts(bench: Bench, metal: Polygons, { depth, cuts }: Slice<BandNeed>): BandCut[] {
   const all = (of: (cut: BandNeed) => Polygons): Polygons =>
     cuts.length === 1 ? of(cuts[0] as BandNeed) : union(cuts.flatMap(of));
-  const lines = {
+  const shaped = {
     planned: all(({ planned }) => planned),
     first: all(({ first }) => first),
     last: all(({ last }) => last),
   };
+  const { lines, extra, straight } = straightLines(bench, metal, { depth, cuts }, shaped);
   const inTheWay = bench.doNotCut.filter(
     (region) => sharesDepth(region.depth, depth) && biteOf(lines.planned, region) !== null,
   );
@@ -167,11 +187,35 @@ function sliceCuts(bench: Bench, metal: Polygons, { depth, cuts }: Slice<BandNee
     way: wayOf(cuts),
     narrow: cuts.flatMap(({ narrow }) => narrow),
   };
-  const boundMm = Math.max(...cuts.map((cut) => cut.boundMm));
+  const boundMm = Math.max(...cuts.map((cut) => cut.boundMm)) + (straight === null ? 0 : straightBoundMm);
   return rangesOf(depth, inTheWay).map((range) => {
     const refused = inTheWay.filter((region) => sharesDepth(region.depth, range));
-    return { ...bandCut(metal, range, lines, refused, boundMm), ...shared, neededMm3: neededMm3(cuts, range) };
+    return {
+      ...bandCut(metal, range, lines, refused, boundMm),
+      ...shared,
+      neededMm3: neededMm3(cuts, range),
+      straight: straight && { ...straight, extraMm2: areaMm2(withoutRefused(extra, refused)) },
+    };
   });
+}
+
+/** Lines with an edge a grinder can follow, where one is asked for: what that adds bites nothing that must not be cut. */
+function straightLines(
+  bench: Bench,
+  metal: Polygons,
+  { depth, cuts }: Slice<BandNeed>,
+  lines: Lines,
+): { lines: Lines; extra: Polygons; straight: Omit<StraightBand, 'extraMm2'> | null } {
+  if (!bench.straight) return { lines, extra: [], straight: null };
+  const keep = bench.doNotCut
+    .filter((region) => sharesDepth(region.depth, depth) && biteOf(lines.planned, region) === null)
+    .map(({ loops }) => union(polygonise(loops, toleranceMm, 'outside')));
+  const radiusMm = Math.min(...cuts.map(({ discMm }) => discMm));
+  const { cut: planned, asItWas } = straightened(metal, lines.planned, keep, radiusMm);
+  const extra = difference(planned, lines.planned);
+  const errorMm = Math.max(...cuts.map((cut) => cut.errorMm));
+  const last = union([...lines.last, ...beyond(metal, extra, errorMm)]);
+  return { lines: { ...lines, planned, last }, extra, straight: { radiusMm, asItWas } };
 }
 
 const wayOf = (cuts: readonly BandNeed[]): CutterWay | null =>
@@ -192,7 +236,7 @@ interface Lines {
   readonly last: Polygons;
 }
 
-type PlainCut = Omit<BandCut, 'neededMm2' | 'neededMm3' | 'way' | 'narrow'>;
+type PlainCut = Omit<BandCut, 'neededMm2' | 'neededMm3' | 'way' | 'narrow' | 'straight'>;
 
 function bandCut(
   metal: Polygons,
@@ -201,8 +245,7 @@ function bandCut(
   refused: readonly DoNotCut[],
   boundMm: number,
 ): PlainCut {
-  const keep = union(refused.flatMap((region) => polygonise(region.loops, toleranceMm, 'outside')));
-  const allowed = (polygons: Polygons): Polygons => (refused.length === 0 ? polygons : difference(polygons, keep));
+  const allowed = (polygons: Polygons): Polygons => withoutRefused(polygons, refused);
   const planned = soundPolygons(allowed(lines.planned), 'outside');
   const left = soundPolygons(metalLeft(metal, planned.polygons), 'outside').polygons;
   return {
@@ -215,6 +258,11 @@ function bandCut(
     refused: refused.flatMap((region) => biteOf(lines.planned, region) ?? []),
     boundMm: boundMm + planned.boundMm + 3 * engineErrorMm,
   };
+}
+
+function withoutRefused(polygons: Polygons, refused: readonly DoNotCut[]): Polygons {
+  if (refused.length === 0) return polygons;
+  return difference(polygons, union(refused.flatMap((region) => polygonise(region.loops, toleranceMm, 'outside'))));
 }
 
 /**

@@ -35,8 +35,9 @@ export function cutterAnswer(
   };
 }
 
-const volumeMm3 = ({ depth, planned }: BandCut): number | null =>
-  depth === null ? null : areaMm2(planned) * (depth.toMm - depth.fromMm);
+/** What is taken for clearance and cutter, whatever a straight edge takes on top. */
+const volumeMm3 = ({ depth, planned, straight }: BandCut): number | null =>
+  depth === null ? null : (areaMm2(planned) - (straight?.extraMm2 ?? 0)) * (depth.toMm - depth.fromMm);
 
 const sum = (all: readonly (number | null)[]): number | null =>
   all.reduce((total, mm3) => (total === null || mm3 === null ? null : total + mm3), 0);

@@ -24,13 +24,13 @@ interface WayIn {
 /**
  * The ways in that need less metal off than the one asked for, or none: the turned positions turned a little more or
  * less, the swing made at a larger stand-off; one change at a time, the least metal first. Areas and masses are what
- * the clearance alone would take, whatever the cutter.
+ * the clearance alone would take, whatever the cutter, and with the edge as it falls.
  */
 export function* otherWaysIn(joint: Joint): Generator<Progress, Alternative[]> {
   const { legs } = joint.fit;
   if (legs.length === 0) return [];
   const part = joint.fit.cut === 'moving' ? 'moving' : 'fixed';
-  const uncut = { ...joint, fit: { ...joint.fit, cutter: null } };
+  const uncut = { ...joint, fit: { ...joint.fit, cutter: null, straight: false } };
   const nowMm2 = neededMm2(yield* planPart(uncut, part));
   const found: Alternative[] = [];
   const ways = waysOf(positionsOf(legs));

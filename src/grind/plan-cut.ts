@@ -9,18 +9,22 @@ import { markingOut } from './marking-out.ts';
 import { planBoth } from './plan-both.ts';
 import { type Judged, judge, type PartPlan, planPart } from './plan-part.ts';
 import { plansByPart } from './plans-by-part.ts';
+import { straightWarnings } from './straight-warnings.ts';
 
 /** What a plan is to tell beyond itself. */
 export interface PlanOptions {
   /** Whether to work out what else would give where it does not hold, which takes many plans. */
   readonly alternatives?: boolean;
+  /** Whether the edges of cuts are to be ones a grinder can follow: flats of 10 mm and more, arcs no tighter than the cutter. */
+  readonly straight?: boolean;
 }
 
 /**
  * The least metal to take off one part, or both, so that a job keeps its asked clearances at home and on the way in, and
  * the check of what is left.
  */
-export function* planCut(joint: Joint, options: PlanOptions = {}): Generator<Progress, CutPlan> {
+export function* planCut(asked: Joint, options: PlanOptions = {}): Generator<Progress, CutPlan> {
+  const joint = options.straight === true ? { ...asked, fit: { ...asked.fit, straight: true } } : asked;
   const { alone, ...plan } =
     joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
   yield { step: 'marking out', done: 0, of: 1 };
@@ -60,7 +64,8 @@ function answerOf(
   { check: { answer: after }, uncured, holds }: Judged,
   movingCut: MovingCut | null,
 ): GrindAnswer {
-  const { boundMm, volumeMm3, massG, sections, walls, thin, readings, unmeasured, cutter, severed } = cut;
+  const { boundMm, volumeMm3, massG, sections, walls, thin, readings, unmeasured, cutter, straight, severed } = cut;
+  const cuts = movingCut === null ? [cut] : [cut, movingCut];
   return {
     format: 'fettle-grind/1',
     title: fit.title,
@@ -75,6 +80,7 @@ function answerOf(
     readings,
     unmeasured,
     cutter,
+    straight,
     movingCut,
     smallestFilletMm: cutter?.radiusMm ?? null,
     severed,
@@ -82,6 +88,6 @@ function answerOf(
     table: [],
     afterCut: { home: after.home, install: after.install },
     alternatives: holds ? [] : null,
-    warnings: [...cutterWarnings([cut, ...(movingCut ? [movingCut] : [])]), ...after.warnings],
+    warnings: [...cutterWarnings(cuts), ...straightWarnings(cuts), ...after.warnings],
   };
 }

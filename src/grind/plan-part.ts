@@ -11,6 +11,7 @@ import { cutBands, toleranceMm } from './cut-band.ts';
 import { cutterAnswer } from './cutter-answer.ts';
 import { castingAfter, type SectionCut } from './layers.ts';
 import { severedPieces } from './severed.ts';
+import { straightAnswer } from './straight-answer.ts';
 import { sweepsWithin } from './sweeps.ts';
 import { thinPlaces } from './thin-places.ts';
 import { uncuredBy } from './uncured.ts';
@@ -46,10 +47,10 @@ function* needsOf(joint: Joint, part: Part): Generator<Progress, SectionCut[]> {
   for (const [done, section] of sections.entries()) {
     yield { step: section.id, done, of: sections.length };
     const beside = sections.filter((other) => other !== section);
-    const { cutter } = joint.fit;
+    const { cutter, straight = false } = joint.fit;
     const bench = section.mayCut
-      ? { joint, sweeps, beside, doNotCut, cutter }
-      : { joint, sweeps, beside, doNotCut: [], cutter: null };
+      ? { joint, sweeps, beside, doNotCut, cutter, straight }
+      : { joint, sweeps, beside, doNotCut: [], cutter: null, straight: false };
     needs.push({ section, bands: yield* cutBands(bench, section, bandsOf(joint, part, section)) });
   }
   return needs;
@@ -76,6 +77,7 @@ function* partCut({ fit }: Joint, casting: Casting, cuts: readonly SectionCut[])
     readings,
     unmeasured,
     cutter: cutter && cuts.length > 0 ? cutterAnswer(cutter, casting.sections, cuts, casting.material) : null,
+    straight: fit.straight ? straightAnswer(cuts, casting.material) : null,
     severed: cuts.flatMap(severedPieces),
   };
 }

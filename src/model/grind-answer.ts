@@ -19,6 +19,8 @@ const band = z.strictObject({
   extraAreaMm2: z.number(),
   /** How it is shaped for the cutter: corners relieved, grown all along, or good as it is; null without a cutter. */
   cutterWay: z.enum(['as-needed', 'corners', 'uniform']).nullable(),
+  /** What a straight edge takes beyond both; null where none was asked for. */
+  straightExtraAreaMm2: z.number().nullable(),
 });
 export type BandAnswer = z.infer<typeof band>;
 
@@ -79,6 +81,28 @@ const cutter = z.strictObject({
   covered: z.array(z.strictObject({ section: z.string(), by: z.string(), areaMm2: z.number(), at: point })),
 });
 export type CutterAnswer = z.infer<typeof cutter>;
+
+const straight = z.strictObject({
+  /** No flat of the edge is shorter but where the casting's outline ends it, and no arc in an internal corner tighter. */
+  leastFlatMm: z.number(),
+  leastArcRadiusMm: z.number(),
+  /** What the straight edges take beyond what clearance and cutter need; null without depth, or without material. */
+  extraVolumeMm3: z.number().nullable(),
+  extraMassG: z.number().nullable(),
+  /**
+   * Stretches of the edge left as they were: an `opening` lies wholly within the metal; `no-room` is where no such edge
+   * keeps within the casting; at a `do-not-cut` one would bite what must not be cut.
+   */
+  asItWas: z.array(
+    z.strictObject({
+      section: z.string(),
+      depth: depthRange.nullable(),
+      at: point,
+      why: z.enum(['opening', 'no-room', 'do-not-cut']),
+    }),
+  ),
+});
+export type StraightAnswer = z.infer<typeof straight>;
 
 const thinPlace = z.strictObject({
   section: z.string(),
@@ -141,6 +165,8 @@ const cutOfPart = {
   /** Cuts near which neither a hollow nor a wall reading is known: walls to measure first. */
   unmeasured: z.array(z.strictObject({ section: z.string(), depth: depthRange.nullable(), at: point })),
   cutter: cutter.nullable(),
+  /** What edges a grinder can follow cost; null where they were not asked for. */
+  straight: straight.nullable(),
   severed: z.array(z.strictObject({ section: z.string(), areaMm2: z.number(), at: point })),
 };
 const partCut = z.strictObject(cutOfPart);

@@ -9,8 +9,9 @@ import { cutterTexts } from './cutter-text.ts';
 import { inWords, listed, paragraph, wrapped } from './layout.ts';
 import { measureLines } from './measure-text.ts';
 import { shortName, titleOf } from './names.ts';
-import { type CutOfPart, partCuts } from './part-cuts.ts';
+import { type CutOfPart, partCuts, textsByPart } from './part-cuts.ts';
 import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
+import { straightTexts } from './straight-text.ts';
 import { lengthText, massText, type Units, volumeText } from './units.ts';
 
 /** A cut plan as a builder reads it: the verdict, what comes off where, what is left, and what to do next. */
@@ -23,6 +24,7 @@ export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): st
       paragraph(`Take off ${shortName(casting)}`, takeOffLines(joint, cut, facts[i] ?? [])),
     ),
     ...paragraph('The cutter', listed(cutterTexts(joint, plan))),
+    ...paragraph('Straight edges', listed(textsByPart(joint, plan, ({ cut }) => straightTexts(joint, cut), 'first'))),
     ...paragraph('Left standing in the way', uncuredLines(joint, plan)),
     ...paragraph(
       nothingToCut(plan) ? 'As it stands' : 'After the cut',

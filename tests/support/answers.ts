@@ -97,6 +97,7 @@ export const bandOf = (said: Partial<BandAnswer> = {}): BandAnswer => ({
   neededAreaMm2: 117.2,
   extraAreaMm2: 0,
   cutterWay: null,
+  straightExtraAreaMm2: null,
   ...said,
 });
 
@@ -114,6 +115,7 @@ export const planOf = (said: Partial<GrindAnswer> = {}): GrindAnswer => ({
   readings: [],
   unmeasured: [],
   cutter: null,
+  straight: null,
   movingCut: null,
   smallestFilletMm: null,
   severed: [],

@@ -6,6 +6,7 @@ import { shortName } from '../../words/names.ts';
 import { type CutOfPart, partCuts } from '../../words/part-cuts.ts';
 import { keepOffTexts, linesText, pieceTexts, takeOffRows, uncuredTexts, wallTexts } from '../../words/plan-text.ts';
 import { amountFacts, markingWords } from '../../words/report-text.ts';
+import { straightTexts } from '../../words/straight-text.ts';
 import { columnsOf } from '../marking-table.ts';
 import { facts, type Html, list, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';
@@ -39,6 +40,7 @@ function offPart({ joint, plan, planFacts }: ReportInput, of: CutOfPart, i: numb
     ...paragraphs([linesText]),
     ...subheading(`Where${name && ` it comes${name}`}`, list(pieceTexts(joint, bands))),
     ...subheading(`How much in all${name}`, facts(amountFacts(joint, of))),
+    ...subheading(`Straight edges${name}`, list(straightTexts(joint, of.cut))),
   ];
 }
 

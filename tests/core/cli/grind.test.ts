@@ -76,6 +76,16 @@ describe('fettle grind', () => {
     expect(grindAnswer.safeParse(JSON.parse(stdout)).error).toBeUndefined();
   });
 
+  it('--straight tells what edges a grinder can follow cost, in the text and in the JSON', async () => {
+    const { stdout } = await grind(jobFiles({ housing }), '--straight');
+    expect(stdout).toMatch(/Straight edges\n.*flats of 10 mm or more/);
+    const { straight } = grindAnswer.parse(
+      JSON.parse((await grind(jobFiles({ housing }), '--straight', '--json')).stdout),
+    );
+    expect(straight).toMatchObject({ leastFlatMm: 10 });
+    expect(straight?.extraMassG).toBeGreaterThanOrEqual(0);
+  });
+
   it('wrong input is refused like that of a check', async () => {
     const { code, stdout, stderr } = await grind({ 'job.fit.json': '{' });
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });

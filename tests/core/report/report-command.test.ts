@@ -11,6 +11,15 @@ const job = (changed = {}): { fit: string; out: string; folder: string } => {
   return { folder, fit: join(folder, 'job.fit.json'), out: join(folder, 'job.html') };
 };
 
+/** A lip over the end of the rib. */
+const lip = [
+  [155, 20],
+  [180, 20],
+  [180, 40],
+  [155, 40],
+];
+const fouling = { sections: [{ id: 'lip', depth: [-40, -20], loops: [lip] }] };
+
 describe('fettle report', () => {
   it('writes one file and exits 0, whatever the verdict', async () => {
     const { fit, out } = job({ fit: { clearance: 20 } });
@@ -21,6 +30,14 @@ describe('fettle report', () => {
     expect(stdout).toContain(check.stdout.split('\n')[0]);
     expect(stdout).toContain(`open ${out} in a browser`);
     expect(readFileSync(out, 'utf8')).toMatch(/^<!DOCTYPE html>\n<html lang="en"/);
+  });
+
+  it('--straight says what edges a grinder can follow cost', async () => {
+    const { fit, out } = job({ housing: fouling });
+    await runCli('report', fit, '-o', out);
+    expect(readFileSync(out, 'utf8')).not.toContain('Straight edges');
+    await runCli('report', fit, '-o', out, '--straight');
+    expect(readFileSync(out, 'utf8')).toMatch(/Straight edges.*flats of 10 mm or more/s);
   });
 
   it('names every file it was made from, by the hash of its bytes', async () => {
