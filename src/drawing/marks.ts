@@ -3,7 +3,16 @@ import { type Box, boxAround } from '../geometry/edge-box.ts';
 import { circleLoop, polygonLoop, type Region } from '../geometry/loop.ts';
 import { type Vec, vec } from '../geometry/vec.ts';
 import { boxOfEdges, boxOfPoints, boxOfRegion, rectangle } from './frame.ts';
-import type { Layer, Mark, OutlineMark, PolylineMark, TextMark, View } from './scene.ts';
+import {
+  type Layer,
+  type Mark,
+  type OutlineMark,
+  onSheet,
+  type PolylineMark,
+  type Scene,
+  type TextMark,
+  type View,
+} from './scene.ts';
 import type { Role } from './styles.ts';
 import { textWidthMm } from './text-size.ts';
 
@@ -48,6 +57,17 @@ export function boxOfText({ at, text, sizeMm, anchor, bold }: TextMark, scale = 
   const minX = at.x - (anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width);
   return { minX, maxX: minX + width, minY: at.y - descent * size, maxY: at.y + ascent * size };
 }
+
+/** The room that every line of text of a scene takes up on its sheet. */
+export const wordBoxes = ({ views }: Scene): Box[] =>
+  views.flatMap((view) =>
+    view.layers.flatMap(({ marks }) =>
+      marks.flatMap((mark) => {
+        if (mark.kind !== 'text') return [];
+        return [boxOfText({ ...mark, at: onSheet(view, mark.at) })];
+      }),
+    ),
+  );
 
 /** The room a mark takes up in its view's own frame, width of lines aside. */
 export function boxOfMark(mark: Mark, scale = 1): Box {

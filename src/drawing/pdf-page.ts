@@ -1,4 +1,5 @@
-import { lerp, type Vec, vec } from '../geometry/vec.ts';
+import { type Box, boxesMeet } from '../geometry/edge-box.ts';
+import { add, lerp, scale, type Vec, vec } from '../geometry/vec.ts';
 import { barMm, marginMm, overlapMm, sheetsIn, type Tiling } from './papers.ts';
 import { fontNames, type Lettering } from './pdf-marks.ts';
 import { pair } from './pdf-path.ts';
@@ -33,14 +34,14 @@ export function cornerOnPage({ tiling, column, row }: Sheet, drawingHeightMm: nu
   return vec(marginMm - left * stretchX, pageHeightMm - marginMm - top * stretchY);
 }
 
-/** All that a sheet carries besides the drawing, as PDF operators in mm of the page. */
-export const furniture = (sheet: Sheet, fonts: Lettering): string =>
+/** All that a sheet carries besides the drawing, clear of the words of it, as PDF operators in mm of the page. */
+export const furniture = (sheet: Sheet, fonts: Lettering, words: readonly Box[]): string =>
   [
     'q 0 G 0 g 0.25 w [] 0 d',
     ...checkBars(sheet, fonts),
-    ...words(sheet, fonts),
+    ...head(sheet, fonts),
     ...pageMap(sheet),
-    ...seams(sheet, fonts),
+    ...seams(sheet, fonts, words),
     'Q',
   ].join('\n');
 
@@ -76,7 +77,7 @@ function bar(from: Vec, to: Vec, square: Vec): string[] {
   return [segment(from, to), ...ticks];
 }
 
-function words({ title, tiling, column, row, sheet, of }: Sheet, fonts: Lettering): string[] {
+function head({ title, tiling, column, row, sheet, of }: Sheet, fonts: Lettering): string[] {
   const y = tiling.pageHeightMm - marginMm + 3.4 - 1;
   const place = sheetsIn(tiling) === 1 ? '' : `column ${column} row ${row} of ${tiling.columns} by ${tiling.rows}, `;
   const count = `${place}sheet ${sheet} of ${of}`;
@@ -111,7 +112,7 @@ function pageMap({ tiling, column, row }: Sheet): string[] {
 }
 
 /** Where sheets join: the line to cut along in the middle of what they share, and crosses that fall on one another. */
-function seams({ tiling, column, row }: Sheet, fonts: Lettering): string[] {
+function seams({ tiling, column, row }: Sheet, fonts: Lettering, words: readonly Box[]): string[] {
   const { columns, rows, pageWidthMm, pageHeightMm, stretchX, stretchY } = tiling;
   const [halfX, halfY] = [(overlapMm / 2) * stretchX, (overlapMm / 2) * stretchY];
   const box = { left: marginMm, right: pageWidthMm - marginMm, foot: marginMm, top: pageHeightMm - marginMm };
@@ -137,12 +138,34 @@ function seams({ tiling, column, row }: Sheet, fonts: Lettering): string[] {
       segment(vec(x, y - crossMm), vec(x, y + crossMm)),
     ]),
     'Q',
-    ...upright.map(({ x, to }) =>
-      upwards(`cut, join to column ${to}`, vec(x - 0.6, box.foot + halfY + 5), smallMm, fonts),
-    ),
-    ...level.map(({ y, to }) => text(`cut, join to row ${to}`, vec(box.left + halfX + 5, y + 0.6), smallMm, fonts)),
+    ...upright.map(({ x, to }) => {
+      const note = `cut, join to column ${to}`;
+      const size = vec(smallMm, widthOf(note, smallMm, fonts));
+      const from = vec(x - 0.6, box.foot + halfY + 5);
+      const at = clearOf(words, from, vec(0, 1), (p) => boxBetween(vec(p.x - size.x, p.y), vec(p.x, p.y + size.y)));
+      return upwards(note, at, smallMm, fonts);
+    }),
+    ...level.map(({ y, to }) => {
+      const note = `cut, join to row ${to}`;
+      const size = vec(widthOf(note, smallMm, fonts), smallMm);
+      const from = vec(box.left + halfX + 5, y + 0.6);
+      return text(
+        note,
+        clearOf(words, from, vec(1, 0), (p) => boxBetween(p, add(p, size))),
+        smallMm,
+        fonts,
+      );
+    }),
   ];
 }
+
+/** The first place along a seam whose words keep clear of others; the first of all where none does. */
+function clearOf(words: readonly Box[], from: Vec, along: Vec, boxAt: (at: Vec) => Box): Vec {
+  const places = Array.from({ length: 12 }, (_, i) => add(from, scale(along, i * 12)));
+  return places.find((at) => !words.some((taken) => boxesMeet(taken, boxAt(at), 1))) ?? from;
+}
+
+const boxBetween = (a: Vec, b: Vec): Box => ({ minX: a.x, minY: a.y, maxX: b.x, maxY: b.y });
 
 const crossMm = 3;
 

@@ -1,4 +1,5 @@
 import { PDFDocument, type PDFFont, PDFName, type PDFRef, StandardFonts } from 'pdf-lib';
+import { wordBoxes } from './marks.ts';
 import { type BarReading, marginMm, type Paper, sheetsIn, type Tiling, tilingOf, trueBars } from './papers.ts';
 import { fontNames, type Lettering, opacitiesOf, sceneOperators } from './pdf-marks.ts';
 import { cornerOnPage, furniture, ptPerMm, type Sheet } from './pdf-page.ts';
@@ -91,16 +92,22 @@ function addSheet(document: PDFDocument, sheet: Sheet, scene: Scene, form: PDFRe
 }
 
 /** The part of the drawing that falls on the sheet, and what the sheet carries besides; all in mm. */
-function pageOperators(sheet: Sheet, { heightMm }: Scene, fonts: Lettering): string {
+function pageOperators(sheet: Sheet, scene: Scene, fonts: Lettering): string {
   const { pageWidthMm, pageHeightMm, stretchX, stretchY } = sheet.tiling;
-  const { x, y } = cornerOnPage(sheet, heightMm);
+  const { x, y } = cornerOnPage(sheet, scene.heightMm);
+  const words = wordBoxes(scene).map(({ minX, minY, maxX, maxY }) => ({
+    minX: x + stretchX * minX,
+    minY: y + stretchY * minY,
+    maxX: x + stretchX * maxX,
+    maxY: y + stretchY * maxY,
+  }));
   const shown = [marginMm, marginMm, pageWidthMm - 2 * marginMm, pageHeightMm - 2 * marginMm].map(number).join(' ');
   const placed = [stretchX, 0, 0, stretchY, x, y].map((value) => value.toFixed(9)).join(' ');
   const scale = ptPerMm.toFixed(12);
   return [
     `q ${scale} 0 0 ${scale} 0 0 cm`,
     `q ${shown} re W n ${placed} cm /Drawing Do Q`,
-    furniture(sheet, fonts),
+    furniture(sheet, fonts, words),
     'Q',
   ].join('\n');
 }

@@ -8,6 +8,8 @@ export interface Stroked {
   readonly curves: readonly (readonly [Point, Point, Point, Point])[];
   /** The strings it shows, decoded as code page 1252 near enough for ASCII. */
   readonly texts: readonly string[];
+  /** Where the base line of each string begins. */
+  readonly textsAt: readonly Point[];
   /** What places each form it draws: a b c d e f. */
   readonly forms: readonly (readonly number[])[];
 }
@@ -59,11 +61,13 @@ const times = (m: Matrix, n: Matrix): Matrix => {
   return [p * a + r * b, q * a + s * b, p * c + r * d, q * c + s * d, ...at];
 };
 
-/** Runs the few operators our writer uses: q Q cm m l c re h S B f f* B* Do Tj and those that only paint. */
+/** Runs the few operators our writer uses: q Q cm m l c re h S B f f* B* Do Tm Tj and those that only paint. */
 function stroked(content: string): Stroked {
   const lines: [Point, Point][] = [];
   const curves: [Point, Point, Point, Point][] = [];
   const texts: string[] = [];
+  const textsAt: Point[] = [];
+  let textAt: Point = [0, 0];
   const forms: number[][] = [];
   const saved: Matrix[] = [];
   let matrix: Matrix = [1, 0, 0, 1, 0, 0];
@@ -127,14 +131,20 @@ function stroked(content: string): Stroked {
       case 'Do':
         forms.push([...matrix]);
         break;
+      case 'Tm': {
+        const [, , , , x, y] = numbers(6) as unknown as Matrix;
+        textAt = on(matrix, [x, y]);
+        break;
+      }
       case 'Tj':
+        textsAt.push(textAt);
         texts.push(decoded(stack.at(-1) ?? ''));
         break;
       default:
         stack.push(token);
     }
   }
-  return { lines, curves, texts, forms };
+  return { lines, curves, texts, textsAt, forms };
 }
 
 const decoded = (hex: string): string =>

@@ -115,6 +115,20 @@ describe('the drawing on its sheets', () => {
     expect(new Set(shared).size).toBe(2);
   });
 
+  it('says where a join belongs beside the words of the drawing, not over them', async () => {
+    // 10 mm of margin, and the cut in the middle of the 10 mm in common: 272 mm from the top of the drawing
+    const words = text(vec(20, 400 - 272), 'twenty letters long.', 4);
+    const joinsOf = async (layers: Layer[]): Promise<number[]> => {
+      const [page] = await print(sceneOf(100, 400, layers), 'a4');
+      const { texts = [], textsAt = [] } = page?.page ?? {};
+      return textsAt.filter((_, i) => texts[i]?.startsWith('cut, join')).map(([x]) => x / ptPerMm);
+    };
+    const [alone = 0] = await joinsOf([]);
+    const [beside = 0] = await joinsOf([layer('text', [words])]);
+    expect(alone).toBeCloseTo(20, 0);
+    expect(beside).toBeGreaterThan(10 + 20 + 20 * 4 * 0.4);
+  });
+
   it.each([3, 17, 225.425, 2000])('draws a circle of R %d mm within 0.005 mm', async (radius) => {
     const scene = sceneOf(100, 100, [layer('hole', [circle(vec(0, 0), radius)])]);
     const [page] = await print(scene, 'a4');
