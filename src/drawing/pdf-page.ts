@@ -162,7 +162,7 @@ function seams({ tiling, column, row }: Sheet, fonts: Lettering, words: readonly
 /** The first place along a seam whose words keep clear of others; the first of all where none does. */
 function clearOf(words: readonly Box[], from: Vec, along: Vec, boxAt: (at: Vec) => Box): Vec {
   const places = Array.from({ length: 12 }, (_, i) => add(from, scale(along, i * 12)));
-  return places.find((at) => !words.some((taken) => boxesMeet(taken, boxAt(at), 1))) ?? from;
+  return places.find((at) => !words.some((taken) => boxesMeet(taken, boxAt(at), 3))) ?? from;
 }
 
 const boxBetween = (a: Vec, b: Vec): Box => ({ minX: a.x, minY: a.y, maxX: b.x, maxY: b.y });
