@@ -86,8 +86,7 @@ ${nightDrawing}
   th, td { padding: 0.8mm 3mm 0.8mm 0; }
   .wide .drawing, .chart .drawing, .key .drawing, .tall .drawing { min-width: 0; }
   .wide .drawing { max-height: 105mm; }
-  .key-and-side { display: block; }
-  .key .drawing { max-width: 105mm; }
+  .key-and-side { grid-template-columns: 74mm 1fr; gap: 0 4mm; break-inside: avoid; }
   .tall .drawing { max-width: none; max-height: 195mm; }
   .beside { grid-template-columns: repeat(3, 1fr); gap: 4mm 6mm; }
   #marking-out { break-before: page; }
