@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks';
 import { type App, type State, type StepName, stepNames } from './app.ts';
 import { demoJob } from './job/demo-job.ts';
 import { newJob } from './job/new-job.ts';
@@ -35,6 +36,10 @@ interface CardProps {
 export function Card({ app, session, pane, side }: CardProps) {
   const { state } = app;
   const job = state.history?.now;
+  const isOpen = job !== undefined;
+  useEffect(() => {
+    if (isOpen) document.querySelector('.open > .line')?.scrollIntoView({ block: 'nearest' });
+  }, [isOpen, state.step]);
   return (
     <>
       <header>

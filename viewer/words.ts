@@ -88,6 +88,7 @@ export const words = {
   ball: 'ball',
   flat: 'flat',
   handError: 'hand strays by',
+  straight: 'edges of flats a grinder can follow',
   minWall: 'least wall anywhere',
   mayCut: 'May be cut',
   cutPart: 'Cut',

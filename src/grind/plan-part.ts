@@ -47,7 +47,7 @@ function* needsOf(joint: Joint, part: Part): Generator<Progress, SectionCut[]> {
   for (const [done, section] of sections.entries()) {
     yield { step: section.id, done, of: sections.length };
     const beside = sections.filter((other) => other !== section);
-    const { cutter, straight = false } = joint.fit;
+    const { cutter, straight } = joint.fit;
     const bench = section.mayCut
       ? { joint, sweeps, beside, doNotCut, cutter, straight }
       : { joint, sweeps, beside, doNotCut: [], cutter: null, straight: false };

@@ -73,6 +73,7 @@ export const fitFile = z
       .optional()
       .describe('of the cut, for the fixed part where both are cut; default 0.5'),
     cutter: cutter.optional(),
+    straight: z.boolean().optional().describe('edges of the cut that a grinder can follow, of flats and arcs'),
     minWall: lengthOrNone.optional().describe('least metal left anywhere behind a cut'),
   })
   .meta({

@@ -30,6 +30,7 @@ export function fitOf(file: string, fit: FitFile, fixed: Casting, moving: Castin
     cut: fit.cut ?? 'fixed',
     share: fit.share ?? evenShare,
     cutter: cutterOf(fit, mm),
+    straight: fit.straight ?? false,
     minWallMm: fit.minWall === undefined ? null : fit.minWall * mm,
   };
 }

@@ -34,8 +34,8 @@ export interface Fit {
   readonly cut: 'fixed' | 'moving' | 'both';
   readonly share: number;
   readonly cutter: Cutter | null;
-  /** Whether the edges of cuts are to be ones a grinder can follow: asked of a plan, never in a file. */
-  readonly straight?: boolean;
+  /** Whether the edges of cuts are to be ones a grinder can follow. */
+  readonly straight: boolean;
   readonly minWallMm: number | null;
 }
 

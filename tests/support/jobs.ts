@@ -196,6 +196,7 @@ export function jobOf(spec: JobSpec = {}): Job {
     cut: 'fixed',
     share: 0.5,
     cutter: null,
+    straight: false,
     minWallMm: null,
     ...stated,
     axis: at(axis),

@@ -147,7 +147,7 @@ function Clearances({ fit: { clearance, units }, setFit }: FitProps) {
   );
 }
 
-function CutterFields({ fit: { cutter, units, minWall }, setFit }: FitProps) {
+function CutterFields({ fit: { cutter, units, minWall, straight = false }, setFit }: FitProps) {
   const setWall = (next: number | undefined): void => setFit({ minWall: next } as Partial<FitFile>);
   return (
     <Group name={words.cutter}>
@@ -196,6 +196,7 @@ function CutterFields({ fit: { cutter, units, minWall }, setFit }: FitProps) {
         mayBeEmpty
         onValue={setWall}
       />
+      <Tick label={words.straight} on={straight} onChange={(on) => setFit({ straight: on })} />
     </Group>
   );
 }

@@ -26,6 +26,7 @@ describe('a fit', () => {
       cut: 'both',
       share: 0.25,
       cutter: { radiusMm: 6, nose: 'flat', handErrorMm: 0.8, runOut: 'leave', stepoverMm: 2 },
+      straight: true,
       minWallMm: 4,
     });
     expect([fixed.name, moving.name, ...rotating.map(({ name }) => name)]).toEqual(['Block', 'Housing', 'Clutch']);
@@ -73,6 +74,7 @@ describe('a fit', () => {
       cut: 'fixed',
       share: 0.5,
       cutter: null,
+      straight: false,
       minWallMm: null,
     });
   });
