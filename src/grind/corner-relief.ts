@@ -1,3 +1,4 @@
+import { metalLeft } from '../clearance/metal-left.ts';
 import { type Box, boxAround, boxesMeet } from '../geometry/edge-box.ts';
 import { circleLoop, type Loop } from '../geometry/loop.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
@@ -35,15 +36,24 @@ export interface Narrow {
   readonly gapMm: number;
 }
 
+/** What the clearance takes off a section, polygons in the joint frame. */
+export interface Needed {
+  readonly metal: Polygons;
+  readonly needed: Polygons;
+  /** The metal without what is needed. */
+  readonly left: Polygons;
+  /** Other metal that stays. */
+  readonly beside: Polygons;
+}
+
 /**
  * The metal beyond a cut that a cutter of `radiusMm` must take so that every corner it leaves is one it can make: where
  * its disc, kept clear of the metal that stays, does not get at some of the cut, it bites into the metal beside. A bite is
  * set where it goes least deep for the farthest place not yet reached, and runs there from where the centre may go
- * freely. `beside` is other metal that stays. Null where a corner would take too many bites.
+ * freely. Null where a corner would take too many bites.
  */
-export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, radiusMm: number): CornerRelief | null {
-  const left = difference(metal, cut);
-  const stays = beside.length === 0 ? left : union([...left, ...difference(beside, cut)]);
+export function cornerRelief({ metal, needed, left, beside }: Needed, radiusMm: number): CornerRelief | null {
+  const stays = beside.length === 0 ? left : union([...left, ...metalLeft(beside, needed)]);
   if (stays.length === 0) return { extra: [], narrow: [] };
   const open = difference([frameRound([...metal, ...beside], 4 * radiusMm)], stays);
   const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
@@ -55,7 +65,7 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
     reached: buildOutlineTree(loopsOf(reached)),
   };
   const bites: Bite[] = [];
-  for (const piece of pieces(difference(cut, reached)).flatMap((whole) => worthABite(stays, whole))) {
+  for (const piece of pieces(difference(needed, reached)).flatMap((whole) => worthABite(stays, whole))) {
     // one bite may well do for the corners of a rough edge beside it
     const found = bitesFor(bench, without(piece, bites));
     if (found === null) return null;
