@@ -1,7 +1,7 @@
 import { metalLeft } from '../clearance/metal-left.ts';
 import { type Box, boxAround, boxesMeet } from '../geometry/edge-box.ts';
 import { circleLoop, type Loop } from '../geometry/loop.ts';
-import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
+import { isWithin, nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
@@ -184,7 +184,7 @@ function isWideEnough(stays: OutlineTree, from: Vec, { at, roomMm }: Centre): bo
   const steps = Math.ceil(distance(from, at) / wayMm);
   const leastMm = 0.98 * Math.min(roomMm, nearestOnOutline(stays, from).distanceMm);
   for (let i = 1; i < steps; i++) {
-    if (nearestOnOutline(stays, lerp(from, at, i / steps)).distanceMm < leastMm) return false;
+    if (isWithin(stays, lerp(from, at, i / steps), leastMm)) return false;
   }
   return true;
 }
