@@ -25,6 +25,8 @@ const mostBites = 64;
 
 /** The further metal a round cutter takes where it gets at all of a cut, and where it has no way in from the side. */
 export interface CornerRelief {
+  /** All the metal that is bitten, overlapping the cut, so that no seam is left between the two; and what of it is new. */
+  readonly bitten: Polygons;
   readonly extra: Polygons;
   readonly narrow: readonly Narrow[];
 }
@@ -54,7 +56,7 @@ export interface Needed {
  */
 export function cornerRelief({ metal, needed, left, beside }: Needed, radiusMm: number): CornerRelief | null {
   const stays = beside.length === 0 ? left : union([...left, ...metalLeft(beside, needed)]);
-  if (stays.length === 0) return { extra: [], narrow: [] };
+  if (stays.length === 0) return { bitten: [], extra: [], narrow: [] };
   const open = difference([frameRound([...metal, ...beside], 4 * radiusMm)], stays);
   const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
   const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
@@ -71,10 +73,12 @@ export function cornerRelief({ metal, needed, left, beside }: Needed, radiusMm: 
     if (found === null) return null;
     bites.push(...found);
   }
+  const groups = meetingBites(bites).map((group) => ({ box: boxAround(group.map(boxOf)), all: taken(group) }));
+  const takenFrom = (solid: Polygons): Polygons =>
+    groups.flatMap(({ box, all }) => intersection(solidNear(solid, box), all));
   return {
-    extra: meetingBites(bites).flatMap((group) =>
-      intersection(solidNear(left, boxAround(group.map(boxOf))), taken(group)),
-    ),
+    bitten: takenFrom(metal),
+    extra: takenFrom(left),
     narrow: bites.filter(({ isBarred }) => isBarred).map(({ centre }) => ({ at: centre.at, gapMm: 2 * centre.roomMm })),
   };
 }

@@ -33,14 +33,14 @@ export function shapeForCutter(
 ): CutterShape {
   const relief = cornerRelief({ metal, left, needed, beside }, radiusMm);
   if (relief !== null && areaMm2(relief.extra) < extraMm2 && relief.narrow.length === 0) {
-    const cut = relief.extra.length === 0 ? needed : union([...needed, ...relief.extra]);
+    const cut = relief.bitten.length === 0 ? needed : union([...needed, ...relief.bitten]);
     return { way: 'as-needed', cut, extra: relief.extra, narrow: [], boundMm: cornerSlackMm };
   }
   const room = intersection(metal, grown());
   if (relief === null) return uniformShape(needed, room);
   const corners: CutterShape = {
     way: 'corners',
-    cut: union([...needed, ...relief.extra]),
+    cut: union([...needed, ...relief.bitten]),
     extra: relief.extra,
     narrow: relief.narrow,
     boundMm: cornerSlackMm,
