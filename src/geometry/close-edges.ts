@@ -1,12 +1,14 @@
 import type { Edge } from './edge.ts';
-import { type OrientedBox, orientedBoxAround, orientedBoxesMeet, orientedBoxOfEdge } from './oriented-box.ts';
-
-interface Node {
-  readonly box: OrientedBox;
-  /** The edge a leaf stands for; null above. */
-  readonly edge: number | null;
-  readonly children: readonly Node[];
-}
+import {
+  alongOf,
+  boxesComeWithin,
+  type OrientedBox,
+  type OrientedBoxes,
+  orientedBoxes,
+  orientedBoxOfEdge,
+  storeBox,
+  storeBoxAround,
+} from './oriented-box.ts';
 
 /**
  * Calls `visit` for every two edges whose boxes come within `withinMm` of one another, each pair once, until it
@@ -20,19 +22,37 @@ export function forEachClosePair(
   mostTests: number,
   visit: (i: number, j: number) => boolean,
 ): boolean {
+  const boxes = edges.map(orientedBoxOfEdge);
+  const order = packed(boxes);
+  const tree = treeOver(order, boxes);
   let tests = 0;
-  const inside = ({ children: [left, right] }: Node): boolean =>
-    left === undefined || right === undefined || (inside(left) && inside(right) && between(left, right));
+  const inside = (a: Node): boolean =>
+    a.count === 1 || (inside(leftOf(a)) && inside(rightOf(a)) && between(leftOf(a), rightOf(a)));
   const between = (a: Node, b: Node): boolean => {
     if (++tests > mostTests) return false;
-    if (!orientedBoxesMeet(a.box, b.box, withinMm)) return true;
-    if (a.edge !== null && b.edge !== null) return visit(a.edge, b.edge);
-    const [parted, whole] = b.edge !== null || (a.edge === null && a.box.along > b.box.along) ? [a, b] : [b, a];
-    return parted.children.every((child) => between(child, whole));
+    if (!boxesComeWithin(tree, a.at, b.at, withinMm)) return true;
+    if (a.count === 1 && b.count === 1) return visit(order[a.first] as number, order[b.first] as number);
+    const partsFirst = b.count === 1 || (a.count > 1 && alongOf(tree, a.at) > alongOf(tree, b.at));
+    const [parted, whole] = partsFirst ? [a, b] : [b, a];
+    return between(leftOf(parted), whole) && between(rightOf(parted), whole);
   };
-  const boxes = edges.map(orientedBoxOfEdge);
-  return edges.length === 0 || inside(treeOver(packed(boxes), boxes));
+  return edges.length === 0 || inside({ at: 0, first: 0, count: order.length });
 }
+
+/** A node of the tree: the place of its box, and which of the edges in order it holds. Each goes before what is below. */
+interface Node {
+  readonly at: number;
+  readonly first: number;
+  readonly count: number;
+}
+
+const leftOf = ({ at, first, count }: Node): Node => ({ at: at + 1, first, count: count >> 1 });
+
+const rightOf = ({ at, first, count }: Node): Node => ({
+  at: at + 2 * (count >> 1),
+  first: first + (count >> 1),
+  count: count - (count >> 1),
+});
 
 /** The boxes' indices in slabs from left to right, and in each from bottom to top. */
 function packed(boxes: readonly OrientedBox[]): number[] {
@@ -47,12 +67,20 @@ function packed(boxes: readonly OrientedBox[]): number[] {
 const sortedBy = (indices: Iterable<number>, key: (i: number) => number): number[] =>
   Array.from(indices).sort((i, j) => key(i) - key(j));
 
-function treeOver(order: readonly number[], boxes: readonly OrientedBox[]): Node {
-  const [only] = order;
-  if (only !== undefined && order.length === 1) return { box: boxAt(boxes, only), edge: only, children: [] };
-  const middle = order.length >> 1;
-  const [left, right] = [treeOver(order.slice(0, middle), boxes), treeOver(order.slice(middle), boxes)];
-  return { box: orientedBoxAround(left.box, right.box), edge: null, children: [left, right] };
+function treeOver(order: readonly number[], boxes: readonly OrientedBox[]): OrientedBoxes {
+  const tree = orientedBoxes(Math.max(0, 2 * order.length - 1));
+  const fill = (node: Node): void => {
+    if (node.count === 1) {
+      storeBox(tree, node.at, boxAt(boxes, order[node.first] as number));
+      return;
+    }
+    const [left, right] = [leftOf(node), rightOf(node)];
+    fill(left);
+    fill(right);
+    storeBoxAround(tree, node.at, left.at, right.at);
+  };
+  if (order.length > 0) fill({ at: 0, first: 0, count: order.length });
+  return tree;
 }
 
 const boxAt = (boxes: readonly OrientedBox[], i: number): OrientedBox => boxes[i] as OrientedBox;

@@ -46,3 +46,7 @@ export const boxesMeet = (a: Box, b: Box, withinMm: number): boolean =>
   b.minX - a.maxX <= withinMm &&
   a.minY - b.maxY <= withinMm &&
   b.minY - a.maxY <= withinMm;
+
+/** How far apart two boxes are, mm; 0 where they meet. */
+export const gapOfBoxesMm = (a: Box, b: Box): number =>
+  Math.hypot(Math.max(0, a.minX - b.maxX, b.minX - a.maxX), Math.max(0, a.minY - b.maxY, b.minY - a.maxY));

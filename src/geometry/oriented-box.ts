@@ -1,5 +1,5 @@
 import type { ArcEdge, Edge } from './edge.ts';
-import { distance, dot, lerp, scale, sub, type Vec, vec } from './vec.ts';
+import { distance, lerp, scale, sub, type Vec, vec } from './vec.ts';
 
 /**
  * A rectangle that lies any way round: half its length `along` a unit direction, half its width `across` it, mm.
@@ -32,45 +32,69 @@ const boxOfCircle = ({ centre, radius }: ArcEdge): OrientedBox => ({
   across: radius,
 });
 
-/** A rectangle round two, lying as the longer of them. */
-export function orientedBoxAround(a: OrientedBox, b: OrientedBox): OrientedBox {
-  const [longer, other] = a.along >= b.along ? [a, b] : [b, a];
-  const { direction } = longer;
-  const square = vec(-direction.y, direction.x);
-  const apart = sub(other.centre, longer.centre);
-  const [alongFrom, alongTo] = span(longer.along, dot(apart, direction), reachAlong(other, direction));
-  const [acrossFrom, acrossTo] = span(longer.across, dot(apart, square), reachAlong(other, square));
-  const [u, v] = [(alongFrom + alongTo) / 2, (acrossFrom + acrossTo) / 2];
-  return {
-    centre: vec(longer.centre.x + direction.x * u + square.x * v, longer.centre.y + direction.y * u + square.y * v),
-    direction,
-    along: (alongTo - alongFrom) / 2,
-    across: (acrossTo - acrossFrom) / 2,
-  };
+/** Rectangles in a row, flat: centre x, y, direction x, y, along, across of each. */
+export type OrientedBoxes = Float64Array;
+
+const boxSize = 6;
+
+export const orientedBoxes = (count: number): OrientedBoxes => new Float64Array(boxSize * count);
+
+export const alongOf = (boxes: OrientedBoxes, i: number): number => boxes[boxSize * i + 4] as number;
+
+/** Puts a rectangle in its place in the row. */
+export function storeBox(boxes: OrientedBoxes, i: number, { centre, direction, along, across }: OrientedBox): void {
+  const at = boxSize * i;
+  boxes[at] = centre.x;
+  boxes[at + 1] = centre.y;
+  boxes[at + 2] = direction.x;
+  boxes[at + 3] = direction.y;
+  boxes[at + 4] = along;
+  boxes[at + 5] = across;
 }
 
-/** Whether two rectangles come within a distance of one another: no side of either parts them by more. */
-export const orientedBoxesMeet = (a: OrientedBox, b: OrientedBox, withinMm: number): boolean =>
-  !isPartedBySidesOf(a, b, withinMm) && !isPartedBySidesOf(b, a, withinMm);
+/** Puts at `i` a rectangle round those at `a` and `b`, lying as the longer of them. */
+export function storeBoxAround(boxes: OrientedBoxes, i: number, a: number, b: number): void {
+  const isLonger = alongOf(boxes, a) >= alongOf(boxes, b);
+  const [longer, other] = isLonger ? [boxSize * a, boxSize * b] : [boxSize * b, boxSize * a];
+  const [x, y] = [boxes[longer + 2] as number, boxes[longer + 3] as number];
+  const [dx, dy] = [
+    (boxes[other] as number) - (boxes[longer] as number),
+    (boxes[other + 1] as number) - (boxes[longer + 1] as number),
+  ];
+  const [u, v] = [dx * x + dy * y, dy * x - dx * y];
+  const [along, across] = [boxes[longer + 4] as number, boxes[longer + 5] as number];
+  const [otherAlong, otherAcross] = [boxes[other + 4] as number, boxes[other + 5] as number];
+  const cosine = Math.abs((boxes[other + 2] as number) * x + (boxes[other + 3] as number) * y);
+  const sine = Math.abs((boxes[other + 2] as number) * y - (boxes[other + 3] as number) * x);
+  const [reachU, reachV] = [otherAlong * cosine + otherAcross * sine, otherAlong * sine + otherAcross * cosine];
+  const [fromU, toU] = [Math.min(-along, u - reachU), Math.max(along, u + reachU)];
+  const [fromV, toV] = [Math.min(-across, v - reachV), Math.max(across, v + reachV)];
+  const [midU, midV] = [(fromU + toU) / 2, (fromV + toV) / 2];
+  const at = boxSize * i;
+  boxes[at] = (boxes[longer] as number) + x * midU - y * midV;
+  boxes[at + 1] = (boxes[longer + 1] as number) + y * midU + x * midV;
+  boxes[at + 2] = x;
+  boxes[at + 3] = y;
+  boxes[at + 4] = (toU - fromU) / 2;
+  boxes[at + 5] = (toV - fromV) / 2;
+}
 
-/** In plain numbers, for it is asked some twenty times for every edge of an outline. */
-function isPartedBySidesOf(a: OrientedBox, b: OrientedBox, withinMm: number): boolean {
-  const { x, y } = a.direction;
-  const [dx, dy] = [b.centre.x - a.centre.x, b.centre.y - a.centre.y];
-  const cosine = Math.abs(b.direction.x * x + b.direction.y * y);
-  const sine = Math.abs(b.direction.x * y - b.direction.y * x);
+/** Whether two rectangles of a row come within a distance of one another: no side of either parts them by more. */
+export const boxesComeWithin = (boxes: OrientedBoxes, a: number, b: number, withinMm: number): boolean =>
+  !isPartedBySidesOf(boxes, boxSize * a, boxSize * b, withinMm) &&
+  !isPartedBySidesOf(boxes, boxSize * b, boxSize * a, withinMm);
+
+function isPartedBySidesOf(boxes: OrientedBoxes, a: number, b: number, withinMm: number): boolean {
+  const x = boxes[a + 2] as number;
+  const y = boxes[a + 3] as number;
+  const dx = (boxes[b] as number) - (boxes[a] as number);
+  const dy = (boxes[b + 1] as number) - (boxes[a + 1] as number);
+  const along = boxes[b + 4] as number;
+  const across = boxes[b + 5] as number;
+  const cosine = Math.abs((boxes[b + 2] as number) * x + (boxes[b + 3] as number) * y);
+  const sine = Math.abs((boxes[b + 2] as number) * y - (boxes[b + 3] as number) * x);
   return (
-    Math.abs(dx * x + dy * y) > a.along + (b.along * cosine + b.across * sine) + withinMm ||
-    Math.abs(dy * x - dx * y) > a.across + (b.along * sine + b.across * cosine) + withinMm
+    Math.abs(dx * x + dy * y) > (boxes[a + 4] as number) + (along * cosine + across * sine) + withinMm ||
+    Math.abs(dy * x - dx * y) > (boxes[a + 5] as number) + (along * sine + across * cosine) + withinMm
   );
 }
-
-/** How far a rectangle reaches from its centre in a direction, either way. */
-const reachAlong = ({ direction, along, across }: OrientedBox, to: Vec): number =>
-  along * Math.abs(direction.x * to.x + direction.y * to.y) +
-  across * Math.abs(direction.x * to.y - direction.y * to.x);
-
-const span = (half: number, middle: number, otherHalf: number): [number, number] => [
-  Math.min(-half, middle - otherHalf),
-  Math.max(half, middle + otherHalf),
-];

@@ -1,6 +1,7 @@
+import { metalLeft } from '../clearance/metal-left.ts';
 import { type Box, boxAround, boxesMeet } from '../geometry/edge-box.ts';
 import { circleLoop, type Loop } from '../geometry/loop.ts';
-import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
+import { isWithin, nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
@@ -24,6 +25,8 @@ const mostBites = 64;
 
 /** The further metal a round cutter takes where it gets at all of a cut, and where it has no way in from the side. */
 export interface CornerRelief {
+  /** All the metal that is bitten, overlapping the cut, so that no seam is left between the two; and what of it is new. */
+  readonly bitten: Polygons;
   readonly extra: Polygons;
   readonly narrow: readonly Narrow[];
 }
@@ -35,16 +38,25 @@ export interface Narrow {
   readonly gapMm: number;
 }
 
+/** What the clearance takes off a section, polygons in the joint frame. */
+export interface Needed {
+  readonly metal: Polygons;
+  readonly needed: Polygons;
+  /** The metal without what is needed. */
+  readonly left: Polygons;
+  /** Other metal that stays. */
+  readonly beside: Polygons;
+}
+
 /**
  * The metal beyond a cut that a cutter of `radiusMm` must take so that every corner it leaves is one it can make: where
  * its disc, kept clear of the metal that stays, does not get at some of the cut, it bites into the metal beside. A bite is
  * set where it goes least deep for the farthest place not yet reached, and runs there from where the centre may go
- * freely. `beside` is other metal that stays. Null where a corner would take too many bites.
+ * freely. Null where a corner would take too many bites.
  */
-export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, radiusMm: number): CornerRelief | null {
-  const left = difference(metal, cut);
-  const stays = beside.length === 0 ? left : union([...left, ...difference(beside, cut)]);
-  if (stays.length === 0) return { extra: [], narrow: [] };
+export function cornerRelief({ metal, needed, left, beside }: Needed, radiusMm: number): CornerRelief | null {
+  const stays = beside.length === 0 ? left : union([...left, ...metalLeft(beside, needed)]);
+  if (stays.length === 0) return { bitten: [], extra: [], narrow: [] };
   const open = difference([frameRound([...metal, ...beside], 4 * radiusMm)], stays);
   const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
   const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
@@ -55,16 +67,18 @@ export function cornerRelief(metal: Polygons, cut: Polygons, beside: Polygons, r
     reached: buildOutlineTree(loopsOf(reached)),
   };
   const bites: Bite[] = [];
-  for (const piece of pieces(difference(cut, reached)).flatMap((whole) => worthABite(stays, whole))) {
+  for (const piece of pieces(difference(needed, reached)).flatMap((whole) => worthABite(stays, whole))) {
     // one bite may well do for the corners of a rough edge beside it
     const found = bitesFor(bench, without(piece, bites));
     if (found === null) return null;
     bites.push(...found);
   }
+  const groups = meetingBites(bites).map((group) => ({ box: boxAround(group.map(boxOf)), all: taken(group) }));
+  const takenFrom = (solid: Polygons): Polygons =>
+    groups.flatMap(({ box, all }) => intersection(solidNear(solid, box), all));
   return {
-    extra: meetingBites(bites).flatMap((group) =>
-      intersection(solidNear(left, boxAround(group.map(boxOf))), taken(group)),
-    ),
+    bitten: takenFrom(metal),
+    extra: takenFrom(left),
     narrow: bites.filter(({ isBarred }) => isBarred).map(({ centre }) => ({ at: centre.at, gapMm: 2 * centre.roomMm })),
   };
 }
@@ -174,7 +188,7 @@ function isWideEnough(stays: OutlineTree, from: Vec, { at, roomMm }: Centre): bo
   const steps = Math.ceil(distance(from, at) / wayMm);
   const leastMm = 0.98 * Math.min(roomMm, nearestOnOutline(stays, from).distanceMm);
   for (let i = 1; i < steps; i++) {
-    if (nearestOnOutline(stays, lerp(from, at, i / steps)).distanceMm < leastMm) return false;
+    if (isWithin(stays, lerp(from, at, i / steps), leastMm)) return false;
   }
   return true;
 }

@@ -12,7 +12,7 @@ import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
 import { type Band, heldToMm, type NearPass } from './bands.ts';
-import type { Narrow } from './corner-relief.ts';
+import type { Narrow, Needed } from './corner-relief.ts';
 import { type CutterShape, type CutterWay, shapeForCutter } from './cutter-shape.ts';
 import { metalOf } from './metal.ts';
 import { clearanceOf, errorOf, leastRoom, mostRoom, plannedRoom, roomForDisc } from './room-needed.ts';
@@ -122,23 +122,25 @@ function* bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band):
   const room = plannedRoom(joint, short, sweeps, toleranceMm);
   const slackMm = Math.min(heldToMm, ...short.map((pass) => clearanceOf(joint, pass))) - toleranceMm;
   const whole = intersection(metal, room.polygons);
-  const needed = slackMm > 0 ? withoutShavings(whole, difference(metal, room.polygons), slackMm) : whole;
+  const beyondRoom = difference(metal, room.polygons);
+  const needed = slackMm > 0 ? withoutShavings(whole, beyondRoom, slackMm) : whole;
   if (needed.length === 0) return [];
+  const left = needed === whole ? beyondRoom : metalLeft(metal, needed);
   yield { step: `${section.id}, the cutter`, done: 1, of: 3 };
-  const { cut: planned, boundMm, way, narrow } = shapedFor(bench, metal, needed, band, short);
+  const shape = shapedFor(bench, { metal, needed, left }, band, short);
   yield { step: `${section.id}, first and last line`, done: 2, of: 3 };
   const least = leastRoom(joint, short, sweeps, toleranceMm).polygons;
-  const most = intersection(metal, mostRoom(joint, band.passes, sweeps, toleranceMm).polygons);
+  const most = mostRoom(joint, band.passes, sweeps, toleranceMm).polygons;
   const errorMm = Math.max(...band.passes.map((pass) => errorOf(joint, pass)));
   const need: BandNeed = {
     depth: band.depth,
     needed,
-    planned,
+    planned: shape.cut,
     first: intersection(metalOf(section.loops, toleranceMm, 'inside'), least),
-    last: union([...most, ...beyond(metal, difference(planned, needed), errorMm)]),
-    boundMm: toleranceMm + room.boundMm + boundMm,
-    way,
-    narrow,
+    last: intersection(metal, [...most, ...movedBy(shape.extra, errorMm)]),
+    boundMm: toleranceMm + room.boundMm + shape.boundMm,
+    way: shape.way,
+    narrow: shape.narrow,
     errorMm,
     discMm: bench.cutter?.radiusMm ?? Math.min(...short.map((pass) => clearanceOf(joint, pass))),
   };
@@ -147,28 +149,22 @@ function* bandNeed(bench: Bench, section: Section, metal: Polygons, band: Band):
 
 type Shaped = Pick<BandNeed, 'way'> & Omit<CutterShape, 'way'>;
 
-function shapedFor(bench: Bench, metal: Polygons, needed: Polygons, band: Band, short: readonly NearPass[]): Shaped {
+function shapedFor(bench: Bench, need: Omit<Needed, 'beside'>, band: Band, short: readonly NearPass[]): Shaped {
   const { joint, sweeps, cutter } = bench;
-  if (cutter === null) return { way: null, cut: needed, narrow: [], boundMm: 0 };
+  if (cutter === null) return { way: null, cut: need.needed, extra: [], narrow: [], boundMm: 0 };
   const beside = bench.beside.filter((other) => sharesDepth(other.depth, band.depth));
   const kept = bench.doNotCut.filter((region) => sharesDepth(region.depth, band.depth));
   return shapeForCutter(
-    metal,
-    needed,
+    { ...need, beside: union(beside.flatMap(({ loops }) => polygonise(loops, toleranceMm, 'outside'))) },
     () => roomForDisc(joint, short, sweeps, toleranceMm, cutter.radiusMm).polygons,
-    union(beside.flatMap(({ loops }) => polygonise(loops, toleranceMm, 'outside'))),
     cutter.radiusMm,
-    (cut) => kept.some((region) => biteOf(cut, region) !== null),
+    kept.length === 0 ? null : (cut) => kept.some((region) => biteOf(cut, region) !== null),
   );
 }
 
 /** What is taken beyond need moves with the line, and so as far past it at worst. */
-function beyond(metal: Polygons, extra: Polygons, errorMm: number): Polygons {
-  if (extra.length === 0) return [];
-  return errorMm === 0
-    ? extra
-    : intersection(metal, offset(outlinesOf(extra), errorMm, toleranceMm, 'outside').polygons);
-}
+const movedBy = (extra: Polygons, errorMm: number): Polygons =>
+  extra.length === 0 || errorMm === 0 ? extra : offset(outlinesOf(extra), errorMm, toleranceMm, 'outside').polygons;
 
 function sliceCuts(bench: Bench, metal: Polygons, { depth, cuts }: Slice<BandNeed>): BandCut[] {
   const all = (of: (cut: BandNeed) => Polygons): Polygons =>
@@ -214,7 +210,7 @@ function straightLines(
   const { cut: planned, asItWas } = straightened(metal, lines.planned, keep, radiusMm);
   const extra = difference(planned, lines.planned);
   const errorMm = Math.max(...cuts.map((cut) => cut.errorMm));
-  const last = union([...lines.last, ...beyond(metal, extra, errorMm)]);
+  const last = union([...lines.last, ...intersection(metal, movedBy(extra, errorMm))]);
   return { lines: { ...lines, planned, last }, extra, straight: { radiusMm, asItWas } };
 }
 

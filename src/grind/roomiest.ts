@@ -1,5 +1,5 @@
 import { regionContains } from '../geometry/motion/containment.ts';
-import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
+import { isWithin, nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { distance, lerp, polar, type Vec } from '../geometry/vec.ts';
 
@@ -45,8 +45,10 @@ function firstSeen(outline: OutlineTree, point: Vec, withinMm: number): Centre |
 function stepFrom(outline: OutlineTree, point: Vec, withinMm: number, from: Centre, step: number): Centre | null {
   const places = around(from.at, step, directions / 2).map((at) => clamped(at, point, withinMm));
   for (const at of places) {
+    const leastMm = from.roomMm + step / 16;
+    if (isWithin(outline, at, leastMm)) continue;
     const room = roomMm(outline, at);
-    if (room > from.roomMm + step / 16 && sees(outline, from.at, at)) return { at, roomMm: room };
+    if (room > leastMm && sees(outline, from.at, at)) return { at, roomMm: room };
   }
   return null;
 }

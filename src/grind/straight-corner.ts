@@ -1,4 +1,5 @@
 import { add, cross, dot, scale, sub, type Vec } from '../geometry/vec.ts';
+import { forBlocksWithin, type PointBlocks } from './point-blocks.ts';
 import type { LaidLine } from './straight-lines.ts';
 
 /** Where one laid line is left for the next; lengths along each from its own `at`, mm. */
@@ -44,33 +45,41 @@ export function withArc(corner: StraightCorner, radiusMm: number): StraightCorne
 export function corneredWays(
   corner: StraightCorner,
   [from, onto]: readonly [LaidLine, LaidLine],
-  edge: readonly Vec[],
+  edge: PointBlocks,
   radiusMm: number,
   widestMm: number,
 ): StraightCorner[] {
   if (corner.turnRad > 0) return [corner];
-  const roomMm = roomFor(corner.at, from.along, onto.along, edge, widestMm);
+  const roomMm = roomFor(corner.at, from.along, onto.along, edge, widestMm, radiusMm - shortMm);
   if (roomMm < radiusMm - shortMm) return [];
   const least = withArc(corner, radiusMm);
   return roomMm > radiusMm ? [least, withArc(corner, roomMm)] : [least];
 }
 
-/** The largest radius, up to one, of an arc laid in a corner that leaves no point of the edge beyond it. */
-function roomFor(corner: Vec, from: Vec, onto: Vec, edge: readonly Vec[], widestMm: number): number {
+/**
+ * The largest radius, up to one, of an arc laid in a corner that leaves no point of the edge beyond it; where there is
+ * less room than `leastMm`, something less than that.
+ */
+function roomFor(corner: Vec, from: Vec, onto: Vec, edge: PointBlocks, widestMm: number, leastMm: number): number {
   // inward along the bisector; an arc of radius R has its centre R·reach from the corner
   const inward = sub(onto, from);
   const bisector = scale(inward, 1 / Math.hypot(inward.x, inward.y));
   const reach = 1 / Math.abs(cross(bisector, from));
+  const k = reach * reach - 1;
+  const { xs, ys } = edge;
   let roomMm = widestMm;
-  for (const p of edge) {
-    const out = sub(p, corner);
-    const u = dot(out, bisector);
-    if (u <= 0 || u > reach * roomMm) continue;
-    const squared = dot(out, out);
-    const k = reach * reach - 1;
-    // the larger radius of the two circles through the point that touch both lines
-    const root = reach * reach * u * u - k * squared;
-    if (root >= 0) roomMm = Math.min(roomMm, (reach * u + Math.sqrt(root)) / k);
-  }
+  // what an arc leaves of the corner lies before its ends, cos²/sin of half the corner along the bisector
+  const cusp = reach - 1 / reach;
+  const range = (): [number, number] => [0, roomMm < leastMm ? -1 : cusp * roomMm];
+  forBlocksWithin(edge, corner, bisector, range, (first, past) => {
+    for (let i = first; i < past; i++) {
+      const [x, y] = [(xs[i] as number) - corner.x, (ys[i] as number) - corner.y];
+      const u = x * bisector.x + y * bisector.y;
+      if (u <= 0 || u > cusp * roomMm) continue;
+      // the larger radius of the two circles through the point that touch both lines
+      const root = reach * reach * u * u - k * (x * x + y * y);
+      if (root >= 0) roomMm = Math.min(roomMm, (reach * u + Math.sqrt(root)) / k);
+    }
+  });
   return roomMm;
 }

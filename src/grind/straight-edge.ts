@@ -4,6 +4,7 @@ import { offset } from '../geometry/offset.ts';
 import { intersection, union } from '../geometry/polygon-engine.ts';
 import { areaMm2, loopsOf, outlinesOf, type Polygon, type Polygons, signedAreaMm2 } from '../geometry/polygons.ts';
 import type { Vec } from '../geometry/vec.ts';
+import { type PointBlocks, pointBlocks } from './point-blocks.ts';
 import { hairMm } from './straight-lines.ts';
 import { arcToleranceMm, straightPath } from './straight-path.ts';
 import { cutRuns } from './straight-run.ts';
@@ -63,13 +64,16 @@ function addedTo(
   const left = metalLeft(metal, cut);
   const added: Polygon[] = [];
   const asItWas: AsItWas[] = [];
+  const stays = new Set([...left.filter((polygon) => signedAreaMm2(polygon) > 0), ...keep.flat()]);
+  const blocks = new Map([...left, ...keep.flat()].map((polygon) => [polygon, pointBlocks(polygon, true)]));
   for (const polygon of left) {
-    const barriers = [...left.filter((other) => other !== polygon && signedAreaMm2(other) > 0), ...keep.flat()];
+    const others = [...blocks].flatMap(([other, points]) => (other !== polygon && stays.has(other) ? [points] : []));
+    const outlines = { own: blocks.get(polygon) as PointBlocks, others };
     for (const run of cutRuns(polygon, outline)) {
       const at = run.ring[run.end >> 1] as Vec;
-      const straight = run.isClosed ? null : straightPath(run, barriers, radiusMm);
+      const straight = run.isClosed ? null : straightPath(run, outlines, radiusMm);
       if (straight === null) asItWas.push({ at, why: run.isClosed ? 'opening' : 'no-room' });
-      else if (keep.some((stays) => areaMm2(intersection([straight], stays)) > sharedMm2)) {
+      else if (keep.some((kept) => areaMm2(intersection([straight], kept)) > sharedMm2)) {
         asItWas.push({ at, why: 'do-not-cut' });
       } else added.push(straight);
     }

@@ -1,5 +1,6 @@
 import type { Polygon } from '../geometry/polygons.ts';
 import { add, cross, dot, lerp, scale, sub, type Vec, vec } from '../geometry/vec.ts';
+import { forBlocksWithin, type PointBlocks } from './point-blocks.ts';
 import type { CutRun } from './straight-run.ts';
 
 /** A straight line laid on the cut's edge from the metal's side; metal is on its left. Lengths along it from `at`, mm. */
@@ -11,6 +12,12 @@ export interface LaidLine {
   /** How far it goes either way before it meets an outline; null where it meets none. */
   readonly back: Meeting;
   readonly ahead: Meeting;
+}
+
+/** The outline that a run is part of, and all others that lines must not cross. */
+export interface Outlines {
+  readonly own: PointBlocks;
+  readonly others: readonly PointBlocks[];
 }
 
 /** Where a line meets an outline: which edge of the run's ring, or −1 for another outline. */
@@ -38,7 +45,7 @@ const endTurnsDeg = [0.5, 1, 2, 4, 8, 16, 32] as const;
  * Straight lines that touch a cut's edge and leave all of it on the side that goes, as far as they run through metal: one
  * for every direction between two points of the edge, and some turned about its ends.
  */
-export function laidLines(run: CutRun, barriers: readonly Polygon[]): LaidLine[] {
+export function laidLines(run: CutRun, outlines: Outlines): LaidLine[] {
   const points = markedPoints(run);
   const lines = points.flatMap((i, n) => points.slice(n + 1).map((j) => laidBetween(run, i, j)));
   const edge = run.ring.slice(0, run.end + 1);
@@ -48,7 +55,7 @@ export function laidLines(run: CutRun, barriers: readonly Polygon[]): LaidLine[]
     laidAlong(run, turnedBy(direction(edge, last), deg), 0, run.end),
   ]);
   return [...new Map([...lines, ...turned].map((line) => [nearness(line), line])).values()]
-    .flatMap((line) => metBy(line, run, barriers) ?? [])
+    .flatMap((line) => metBy(line, run, outlines) ?? [])
     .sort((a, b) => a.touch - b.touch || cross(b.along, a.along));
 }
 
@@ -81,31 +88,37 @@ function turnedBy({ x, y }: Vec, deg: number): Vec {
   return vec(cos * x - sin * y, sin * x + cos * y);
 }
 
-/** A line with what it meets; null where it meets nothing, which no line on an outline does. */
-function metBy(line: BareLine, { ring, end }: CutRun, barriers: readonly Polygon[]): LaidLine | null {
+/** A line with what it meets, and where; null where it meets nothing, which no line on an outline does. */
+function metBy(line: BareLine, { ring, start, end }: CutRun, { own, others }: Outlines): LaidLine | null {
   // one laid on an end of the edge meets the outline there
   const hereMm = line.touch === 0 ? endMm : line.touch === end ? -endMm : 0;
+  const across = vec(-line.along.y, line.along.x);
   let back: Meeting = { alongMm: Number.NEGATIVE_INFINITY, edge: -1 };
   let ahead: Meeting = { alongMm: Number.POSITIVE_INFINITY, edge: -1 };
-  for (const outline of [ring, ...barriers]) {
-    outline.forEach((a, i) => {
-      const alongMm = meeting(line, a, outline[(i + 1) % outline.length] as Vec);
-      if (alongMm === null) return;
-      const edge = outline === ring ? i : -1;
-      if (alongMm <= hereMm && alongMm > back.alongMm) back = { alongMm, edge };
-      if (alongMm > hereMm && alongMm < ahead.alongMm) ahead = { alongMm, edge };
+  for (const outline of [own, ...others]) {
+    forBlocksWithin(outline, line.at, across, onLine, (first, past) => {
+      for (let i = first; i < past && i + 1 < outline.xs.length; i++) {
+        const alongMm = meeting(line, outline, i);
+        if (alongMm === null) continue;
+        const edge = outline === own ? (i - start + ring.length) % ring.length : -1;
+        if (alongMm <= hereMm && alongMm > back.alongMm) back = { alongMm, edge };
+        if (alongMm > hereMm && alongMm < ahead.alongMm) ahead = { alongMm, edge };
+      }
     });
   }
   return Number.isFinite(back.alongMm) && Number.isFinite(ahead.alongMm) ? { ...line, back, ahead } : null;
 }
 
-function meeting({ at, along }: BareLine, a: Vec, b: Vec): number | null {
-  const sideA = along.x * (a.y - at.y) - along.y * (a.x - at.x);
-  const sideB = along.x * (b.y - at.y) - along.y * (b.x - at.x);
-  if (sideA > 0 === sideB > 0) return null;
-  return dot(along, sub(lerp(a, b, sideA / (sideA - sideB)), at));
-}
+const onLine = (): [number, number] => [0, 0];
 
+function meeting({ at, along }: BareLine, { xs, ys }: PointBlocks, i: number): number | null {
+  const [ax, ay] = [xs[i] as number, ys[i] as number];
+  const [bx, by] = [xs[i + 1] as number, ys[i + 1] as number];
+  const sideA = along.x * (ay - at.y) - along.y * (ax - at.x);
+  const sideB = along.x * (by - at.y) - along.y * (bx - at.x);
+  if (sideA > 0 === sideB > 0) return null;
+  return dot(along, sub(lerp(vec(ax, ay), vec(bx, by), sideA / (sideA - sideB)), at));
+}
 /** Points of the edge that tell its shape, both ends among them. */
 function markedPoints({ ring, end }: CutRun): number[] {
   for (let withinMm = chordMm; ; withinMm *= 2) {

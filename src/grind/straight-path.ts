@@ -1,8 +1,9 @@
 import { appendArc } from '../geometry/arc-points.ts';
 import { type Polygon, signedAreaMm2 } from '../geometry/polygons.ts';
 import { add, cross, scale, sub, type Vec, vec } from '../geometry/vec.ts';
+import { type PointBlocks, pointBlocks } from './point-blocks.ts';
 import { cornerBetween, corneredWays, type StraightCorner, withArc } from './straight-corner.ts';
-import { type LaidLine, laidLines, type Meeting } from './straight-lines.ts';
+import { type LaidLine, laidLines, type Meeting, type Outlines } from './straight-lines.ts';
 import type { CutRun } from './straight-run.ts';
 
 /** No flat is shorter, mm, but where the casting's outline ends it. */
@@ -29,9 +30,15 @@ interface Step {
  * Lines run through metal only, so that whatever path they make leaves all of the edge behind it. An arc is at most half
  * a flat wider than it must be: where there is more room, a flat fits.
  */
-export function straightPath(run: CutRun, barriers: readonly Polygon[], radiusMm: number): Polygon | null {
-  const lines = laidLines(run, barriers);
-  const bench: Bench = { run, lines, edge: run.ring.slice(0, run.end + 1), radiusMm, area: areasFrom(run) };
+export function straightPath(run: CutRun, outlines: Outlines, radiusMm: number): Polygon | null {
+  const lines = laidLines(run, outlines);
+  const bench: Bench = {
+    run,
+    lines,
+    edge: pointBlocks(run.ring.slice(0, run.end + 1), false),
+    radiusMm,
+    area: areasFrom(run),
+  };
   const steps = lines.map((_, i) => stepsFromOutline(bench, i));
   let best: Ended | null = null;
   for (const [i, line] of lines.entries()) {
@@ -47,7 +54,7 @@ export function straightPath(run: CutRun, barriers: readonly Polygon[], radiusMm
 interface Bench {
   readonly run: CutRun;
   readonly lines: readonly LaidLine[];
-  readonly edge: readonly Vec[];
+  readonly edge: PointBlocks;
   readonly radiusMm: number;
   readonly area: Areas;
 }
@@ -134,11 +141,12 @@ interface Areas {
 /** Areas swept about the start of the edge: the outline's as it runs, a line's the other way round; mm². */
 function areasFrom({ ring, end }: CutRun): Areas {
   const origin = ring[0] as Vec;
-  const swept = (a: Vec, b: Vec): number => cross(sub(a, origin), sub(b, origin)) / 2;
-  const upTo = [0];
-  ring.forEach((a, i) => {
-    upTo.push((upTo[i] as number) + swept(a, ring[(i + 1) % ring.length] as Vec));
-  });
+  const swept = (a: Vec, b: Vec): number =>
+    ((a.x - origin.x) * (b.y - origin.y) - (a.y - origin.y) * (b.x - origin.x)) / 2;
+  const upTo = new Float64Array(ring.length + 1);
+  for (let i = 0; i < ring.length; i++) {
+    upTo[i + 1] = (upTo[i] as number) + swept(ring[i] as Vec, ring[(i + 1) % ring.length] as Vec);
+  }
   const to = (i: number): number => upTo[i] as number;
   return {
     origin,

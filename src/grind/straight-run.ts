@@ -9,6 +9,8 @@ import { distance, lerp, type Vec } from '../geometry/vec.ts';
  */
 export interface CutRun {
   readonly ring: Polygon;
+  /** Which point of the outline is the ring's first. */
+  readonly start: number;
   readonly end: number;
   readonly before: number;
   readonly after: number;
@@ -25,7 +27,8 @@ export function cutRuns(polygon: Polygon, outline: OutlineTree): CutRun[] {
   const count = polygon.length;
   const isCut = polygon.map((a, i) => !liesOn(outline, a, polygon[(i + 1) % count] as Vec));
   if (!isCut.includes(true)) return [];
-  if (!isCut.includes(false)) return [{ ring: polygon, end: count, before: count, after: count, isClosed: true }];
+  if (!isCut.includes(false))
+    return [{ ring: polygon, start: 0, end: count, before: count, after: count, isClosed: true }];
   const runs = starts(isCut)
     .map((start) => ({
       ring: [...polygon.slice(start), ...polygon.slice(0, start)],
@@ -38,7 +41,7 @@ export function cutRuns(polygon: Polygon, outline: OutlineTree): CutRun[] {
     const next = runs[(i + 1) % runs.length] as (typeof runs)[number];
     const last = runs.at(i - 1) as (typeof runs)[number];
     const to = (mark: number): number => (mark - start + count) % count || count;
-    return { ring, end, after: to(next.start), before: to(last.start + last.end), isClosed: false };
+    return { ring, start, end, after: to(next.start), before: to(last.start + last.end), isClosed: false };
   });
 }
 

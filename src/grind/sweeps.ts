@@ -1,6 +1,6 @@
 import type { Pass } from '../clearance/passes.ts';
 import type { Side } from '../geometry/arc-points.ts';
-import { type SweptRegion, sweptRegion } from '../geometry/motion/swept-region.ts';
+import { type Sweep, type SweptRegion, sweepOf } from '../geometry/motion/swept-region.ts';
 import { offset } from '../geometry/offset.ts';
 import { outlinesOf } from '../geometry/polygons.ts';
 
@@ -10,9 +10,13 @@ export type Sweeps = (pass: Pass, side: Side, shrunkByMm: number) => SweptRegion
 /** Sweeps within a tolerance, each worked out once however many bands it passes. */
 export function sweepsWithin(toleranceMm: number): Sweeps {
   const known = new Map<string, SweptRegion>();
+  const sweeps = new Map<string, Sweep>();
   return (pass, side, shrunkByMm) => {
-    const key = `${passKey(pass)} ${side} ${shrunkByMm}`;
-    const swept = known.get(key) ?? sweep(pass, side, shrunkByMm, toleranceMm);
+    const ground = passKey(pass);
+    const key = `${ground} ${side} ${shrunkByMm}`;
+    const sweep = sweeps.get(ground) ?? sweepOf(pass.section.loops, pass.start, pass.motion);
+    const swept = known.get(key) ?? shrunk(sweep(toleranceMm, side), side, shrunkByMm, toleranceMm);
+    sweeps.set(ground, sweep);
     known.set(key, swept);
     return swept;
   };
@@ -22,9 +26,8 @@ export function sweepsWithin(toleranceMm: number): Sweeps {
 export const passKey = ({ section, start, motion }: Pass): string =>
   JSON.stringify([section.id, start.turnRad, start.shift, motion]);
 
-function sweep({ section, start, motion }: Pass, side: Side, shrunkByMm: number, toleranceMm: number): SweptRegion {
-  const swept = sweptRegion(section.loops, start, motion, toleranceMm, side);
-  if (shrunkByMm === 0) return swept;
-  const shrunk = offset(outlinesOf(swept.polygons), -shrunkByMm, toleranceMm, side);
-  return { polygons: shrunk.polygons, boundMm: swept.boundMm + shrunk.boundMm };
+function shrunk(swept: SweptRegion, side: Side, byMm: number, toleranceMm: number): SweptRegion {
+  if (byMm === 0) return swept;
+  const less = offset(outlinesOf(swept.polygons), -byMm, toleranceMm, side);
+  return { polygons: less.polygons, boundMm: swept.boundMm + less.boundMm };
 }

@@ -1,4 +1,5 @@
 import { type Depth, deepest } from '../clearance/deepest.ts';
+import { metalLeft } from '../clearance/metal-left.ts';
 import { treeOf } from '../clearance/trees.ts';
 import type { Box } from '../geometry/edge-box.ts';
 import { regionContains } from '../geometry/motion/containment.ts';
@@ -6,7 +7,7 @@ import { leastDistance } from '../geometry/motion/least-distance.ts';
 import { still } from '../geometry/motion/motion.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
-import { difference, pieces } from '../geometry/polygon-engine.ts';
+import { pieces } from '../geometry/polygon-engine.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import { identity } from '../geometry/rigid.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
@@ -98,7 +99,7 @@ function takeOffOf(section: Section, piece: Polygons): Depth | null {
   for (let aboutMm = 5; ; aboutMm *= 4) {
     const box = boxRound(piece, aboutMm);
     const near = solidNear(metal, box);
-    const left = buildOutlineTree(loopsOf(difference(near, piece)));
+    const left = buildOutlineTree(loopsOf(metalLeft(near, piece)));
     const depth = deepest(piece, left, buildOutlineTree(loopsOf(near)));
     // what is nearer than the box's sides is the section's own outline
     if ((depth !== null && depth.mm < aboutMm) || holds(box, whole)) return depth;

@@ -8,7 +8,7 @@ import { edgeOfBulge, pointOnEdge } from '../../src/geometry/edge.ts';
 import { meetingOf, meetingOfNeighbours } from '../../src/geometry/edge-meeting.ts';
 import { type Loop, mirrorRegion, moveRegion, polygonLoop } from '../../src/geometry/loop.ts';
 import { loopFaults } from '../../src/geometry/loop-faults.ts';
-import { orientedBoxesMeet, orientedBoxOfEdge } from '../../src/geometry/oriented-box.ts';
+import { boxesComeWithin, orientedBoxes, orientedBoxOfEdge, storeBox } from '../../src/geometry/oriented-box.ts';
 import { rotationAbout } from '../../src/geometry/rigid.ts';
 import { type Vec, vec } from '../../src/geometry/vec.ts';
 import { disc } from '../support/jobs.ts';
@@ -107,9 +107,10 @@ describe('faults of loops', () => {
       fc.property(fc.array(anyEdge, { maxLength: 30 }), (edges) => {
         const found: string[] = [];
         forEachClosePair(edges, 0.1, 1e6, (i, j) => found.push(`${Math.min(i, j)}-${Math.max(i, j)}`) > 0);
-        const boxes = edges.map(orientedBoxOfEdge);
-        const expected = boxes.flatMap((a, i) =>
-          boxes.flatMap((b, j) => (i < j && orientedBoxesMeet(a, b, 0.1) ? [`${i}-${j}`] : [])),
+        const boxes = orientedBoxes(edges.length);
+        for (const [i, edge] of edges.entries()) storeBox(boxes, i, orientedBoxOfEdge(edge));
+        const expected = edges.flatMap((_, i) =>
+          edges.flatMap((__, j) => (i < j && boxesComeWithin(boxes, i, j, 0.1) ? [`${i}-${j}`] : [])),
         );
         expect(found.sort()).toEqual(expected.sort());
       }),

@@ -16,6 +16,34 @@ export function nearestOnOutline(tree: OutlineTree, p: Vec): { distanceMm: numbe
   return { distanceMm: best.distanceMm, point: vec(best.qx, best.qy), edge };
 }
 
+/** Whether any of an outline is nearer to `p` than so many mm; quick where something is. */
+export const isWithin = (tree: OutlineTree, { x, y }: Vec, mm: number): boolean =>
+  tree.edgeCount > 0 && reaches(tree, 1, x, y, mm * mm, new ClosestPair());
+
+function reaches(
+  tree: OutlineTree,
+  node: number,
+  x: number,
+  y: number,
+  squaredMm2: number,
+  pair: ClosestPair,
+): boolean {
+  if (node >= tree.leafCount) {
+    const leaf = node - tree.leafCount;
+    for (let edge = leafEdge(tree, leaf); edge < leafEdge(tree, leaf + 1); edge++) {
+      slot.load(tree, edge, identity);
+      pair.measurePoint(x, y, slot);
+    }
+    return pair.squaredMm2 < squaredMm2;
+  }
+  const [left, right] = [squaredToBox(tree, 2 * node, x, y), squaredToBox(tree, 2 * node + 1, x, y)];
+  const near = left <= right ? 2 * node : 2 * node + 1;
+  return (
+    (Math.min(left, right) < squaredMm2 && reaches(tree, near, x, y, squaredMm2, pair)) ||
+    (Math.max(left, right) < squaredMm2 && reaches(tree, near ^ 1, x, y, squaredMm2, pair))
+  );
+}
+
 /** The nearest edge below a node, or `found` where none beats the best. */
 function descend(tree: OutlineTree, node: number, x: number, y: number, best: ClosestPair, found: number): number {
   if (node >= tree.leafCount) {

@@ -1,7 +1,7 @@
 import type { Side } from '../arc-points.ts';
 import { reversedEdge } from '../edge.ts';
 import { moveRegion, type Region } from '../loop.ts';
-import { metalOnLeft, type Outline } from '../metal-on-left.ts';
+import { metalOnLeft } from '../metal-on-left.ts';
 import { engineErrorMm, union } from '../polygon-engine.ts';
 import { appendEdge, polygonise } from '../polygonise.ts';
 import type { Polygon, Polygons } from '../polygons.ts';
@@ -10,7 +10,7 @@ import type { Vec } from '../vec.ts';
 import { closePockets } from './close-pockets.ts';
 import type { Motion } from './motion.ts';
 import { ringsSwept } from './rings.ts';
-import { runsOf } from './runs.ts';
+import { type Run, runsOf } from './runs.ts';
 import { type Travel, travelOf } from './travel.ts';
 
 /** What a solid passes over: polygons that err to one side of the truth by no more than `boundMm`. */
@@ -30,32 +30,43 @@ export interface SweptRegion {
  * positive: this is the convolution of the solid with an arc shorter than a circle, or with a segment (Guibas, Ramshaw
  * and Stolfi, A kinetic framework for computational geometry, 1983). A full turn or more covers whole rings.
  */
-export function sweptRegion(
+export const sweptRegion = (
   region: Region,
   start: Rigid,
   motion: Motion,
   toleranceMm: number,
   side: Side = 'outside',
-): SweptRegion {
-  const placed = moveRegion(region, start);
-  return { polygons: union(sweptOutlines(placed, motion, toleranceMm, side)), boundMm: toleranceMm + engineErrorMm };
+): SweptRegion => sweepOf(region, start, motion)(toleranceMm, side);
+
+/** The region a solid covers over one motion, to be asked for within a tolerance, mm, on either side. */
+export type Sweep = (toleranceMm: number, side: Side) => SweptRegion;
+
+/** As `sweptRegion`, for one that is asked for more than once: what leads and what trails is told apart but once. */
+export function sweepOf(region: Region, start: Rigid, motion: Motion): Sweep {
+  const outlines = outlinesSwept(moveRegion(region, start), motion);
+  return (toleranceMm, side) => ({
+    polygons: union(outlines(toleranceMm, side)),
+    boundMm: toleranceMm + engineErrorMm,
+  });
 }
 
-function sweptOutlines(placed: Region, motion: Motion, toleranceMm: number, side: Side): Polygons {
-  if (standsStill(motion)) return polygonise(placed, toleranceMm, side);
+function outlinesSwept(placed: Region, motion: Motion): (toleranceMm: number, side: Side) => Polygons {
+  if (standsStill(motion)) return (toleranceMm, side) => polygonise(placed, toleranceMm, side);
   if (motion.kind === 'turn' && Math.abs(motion.angleRad) >= 2 * Math.PI) {
-    return polygonise(ringsSwept(placed, motion.pole), toleranceMm, side);
+    const rings = ringsSwept(placed, motion.pole);
+    return (toleranceMm, side) => polygonise(rings, toleranceMm, side);
   }
   const travel = travelOf(motion);
-  return metalOnLeft(placed).map((outline) => sweptOutline(outline, travel, toleranceMm, side));
+  const rings = metalOnLeft(placed).map((outline) => closePockets(runsOf(outline, travel), travel));
+  return (toleranceMm, side) => rings.map((runs) => sweptOutline(runs, travel, toleranceMm, side));
 }
 
 const standsStill = (motion: Motion): boolean =>
   motion.kind === 'slide' ? motion.by.x === 0 && motion.by.y === 0 : motion.angleRad === 0;
 
-function sweptOutline(outline: Outline, travel: Travel, toleranceMm: number, side: Side): Polygon {
+function sweptOutline(runs: readonly Run[], travel: Travel, toleranceMm: number, side: Side): Polygon {
   const points: Vec[] = [];
-  for (const { edge, leads, previous, endsPocket } of closePockets(runsOf(outline, travel), travel)) {
+  for (const { edge, leads, previous, endsPocket } of runs) {
     if (leads !== previous.leads) {
       const track = travel.track(edge.a, travel.reach);
       // the track of a pocket's end runs through metal: beside it nothing can be added that is not covered anyway

@@ -31,7 +31,8 @@ const holeMm = 183;
 
 /**
  * What must come off a ring for a noisy flange to turn in it: swept, grown by the clearance, taken off, and what is
- * left checked over the whole turn. The whole cut plan, with its first and last line, is timed beside it. The peer
+ * left checked over the whole turn. The whole cut plan, with its first and last line, is timed beside it, as are
+ * plans with all that can be asked. The peer
  * unites 200 turned copies, grows them and takes them off, and checks nothing.
  */
 export function* reliefContests(clipper: Clipper): Generator<Contest> {
@@ -56,6 +57,7 @@ function againstCopies(pair: Pair, clipper: Clipper): Contest {
       relief: () => reliefMm2(pair),
       plan: () => plannedMm2(joint),
       'with everything': () => neededMm2(full),
+      'straight edges': () => neededMm2(full, true),
       [peer]: () => {
         const copies = clipper.unionOfCopies(inClipper.moving, sampledPlacements(pair));
         const room = clipper.inflate(copies, clearanceMm, peerChordMm);
@@ -71,6 +73,7 @@ function againstCopies(pair: Pair, clipper: Clipper): Contest {
         peer: 'relief',
         ...(pair.edges === 10_000 ? { atLeast: 1 / mostTimesRelief } : {}),
       },
+      { name: 'the same with straight edges', ours: 'straight edges', peer: 'relief' },
     ],
   };
 }
@@ -89,11 +92,13 @@ const everythingAsked = (pair: Pair): Joint =>
     minWallMm: 4,
   });
 
-const bandsOf = (joint: Joint): BandAnswer[] => drain(planCut(joint)).answer.sections.flatMap(({ bands }) => bands);
+const bandsOf = (joint: Joint, straight = false): BandAnswer[] =>
+  drain(planCut(joint, { straight })).answer.sections.flatMap(({ bands }) => bands);
 
 const plannedMm2 = (joint: Joint): number => bandsOf(joint).reduce((sum, { areaMm2: mm2 }) => sum + mm2, 0);
 
-const neededMm2 = (joint: Joint): number => bandsOf(joint).reduce((sum, { neededAreaMm2: mm2 }) => sum + mm2, 0);
+const neededMm2 = (joint: Joint, straight = false): number =>
+  bandsOf(joint, straight).reduce((sum, { neededAreaMm2: mm2 }) => sum + mm2, 0);
 
 /** The area to take off; throws where what is left does not clear. */
 function reliefMm2(pair: Pair): number {

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { type Loop, moveLoop } from '../../../src/geometry/loop.ts';
+import { difference } from '../../../src/geometry/polygon-engine.ts';
 import { drain } from '../../../src/geometry/progress.ts';
+import { rigid } from '../../../src/geometry/rigid.ts';
+import { vec } from '../../../src/geometry/vec.ts';
 import { shapeForCutter } from '../../../src/grind/cutter-shape.ts';
 import { planCut } from '../../../src/grind/plan-cut.ts';
 import { cornerLeftMm, cutPast, filletReachMm, scallopMm } from '../../../src/grind/run-out.ts';
@@ -35,6 +39,25 @@ const keyed: JobSpec = {
   moving: castingOf({ sections: [{ id: 'key', depth: [-20, 0], loops: [box(20, 30, 40, 60)] }] }),
   cutter: cutterOf(),
 };
+
+describe('a cut right across the end of a rib narrower than the cutter', () => {
+  it.each([0, 10, 33, 71])(
+    'is taken as it is needed, the rib turned by %d°: the cutter comes from all sides',
+    (deg) => {
+      const turned = (loop: Loop): Loop => moveLoop(loop, rigid((deg * Math.PI) / 180, vec(0, 0)));
+      const answer = plan({
+        clearance: 1,
+        fixed: castingOf({ sections: [{ depth: [0, 20], mayCut: true, loops: [turned(box(0, 0, 60, 8))] }] }),
+        moving: castingOf({ sections: [{ depth: [-20, 0], loops: [turned(box(55, -30, 90, 30))] }] }),
+        cutter: cutterOf(),
+      });
+      const band = onlyBand(answer);
+      expect(band.cutterWay).toBe('as-needed');
+      expect(band.areaMm2).toBeCloseTo(6 * 8, 2);
+      expect(answer.warnings.map(({ code }) => code)).not.toContain('cutter-cannot-enter');
+    },
+  );
+});
 
 describe('closed forms', () => {
   it.each([
@@ -137,7 +160,8 @@ describe('of two ways to make a cut', () => {
       { x: 8 - mm, y: 20 },
     ],
   ];
-  const shape = (mm: number, bites = () => false) => shapeForCutter([square], [notch], () => grownBy(mm), [], 3, bites);
+  const need = { metal: [square], needed: [notch], left: difference([square], [notch]), beside: [] };
+  const shape = (mm: number, bites = () => false) => shapeForCutter(need, () => grownBy(mm), 3, bites);
 
   it('the lighter is taken', () => {
     expect(shape(0.1).way).toBe('uniform');
@@ -173,14 +197,8 @@ describe('of two ways to make a cut', () => {
         { x: -1, y: 11 },
       ],
     ];
-    const { narrow } = shapeForCutter(
-      ring,
-      cut,
-      () => ring,
-      [],
-      3,
-      () => false,
-    );
+    const need = { metal: ring, needed: cut, left: difference(ring, cut), beside: [] };
+    const { narrow } = shapeForCutter(need, () => ring, 3, null);
     expect(narrow.length).toBeGreaterThan(0);
     expect(narrow[0]?.gapMm).toBeLessThan(6);
   });

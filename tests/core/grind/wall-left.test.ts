@@ -4,6 +4,8 @@ import { planCut } from '../../../src/grind/plan-cut.ts';
 import type { GrindAnswer } from '../../../src/model/grind-answer.ts';
 import { box, castingOf, disc, type JobSpec, outline } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { Random } from '../../support/random.ts';
+import { randomFit } from '../../support/random-fit.ts';
 
 const plan = (spec: JobSpec): GrindAnswer => drain(planCut(jointOf(spec))).answer;
 
@@ -59,6 +61,14 @@ describe('metal across from a cut', () => {
       sections: [{ id: 'bar', depth: [0, 20], mayCut: true, loops: [outline([0, 12], [120, 12], [120, -31.7])] }],
     });
     expect(plan({ ...bar, fixed: wedge, minWallMm: 30 }).thin[0]?.holds).toBe(false);
+  });
+
+  it('is not what rounding leaves beside a cut that runs along an outline', () => {
+    // in these nothing old is in reach across the metal, but cuts share long stretches with the outline
+    for (const seed of [8, 15, 33, 111]) {
+      const { fit, ...joint } = randomFit(new Random(seed));
+      expect(drain(planCut({ ...joint, fit: { ...fit, minWallMm: 4 } })).answer.thin, `seed ${seed}`).toEqual([]);
+    }
   });
 
   it('is not spoken of where no least wall is set', () => {
