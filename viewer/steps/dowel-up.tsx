@@ -4,7 +4,8 @@ import { dowelText } from '../../src/words/dowel-text.ts';
 import { fineLength } from '../../src/words/units.ts';
 import type { State } from '../app.ts';
 import { offsetTimes } from '../drawing.ts';
-import { Choice, Group, NumberField } from '../fields.tsx';
+import { ChoiceField, Group, NumberField } from '../fields.tsx';
+import { useLengths } from '../lengths.ts';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
 
@@ -63,15 +64,15 @@ export function DowelUp({ app, state, job }: StepProps) {
       {[fit.fixed, fit.moving].map((name) => {
         const part = parts[name];
         return part === undefined ? null : (
-          <Choice
+          <ChoiceField
             key={name}
             label={words.viewedFrom(part.name)}
             value={part.viewedFrom ?? ''}
-            options={[
+            choices={[
               ['face', words.fromFace],
               ['back', words.fromBack],
             ]}
-            onValue={(viewedFrom) =>
+            onSet={(viewedFrom) =>
               app.edit((now) => ({ ...now, parts: { ...now.parts, [name]: { ...part, viewedFrom } } }))
             }
           />
@@ -114,13 +115,13 @@ function Pairs({ name, pairs, parts: [fixed, moving], kinds, offsetText, onPairs
       {pairs.map((pair, i) => (
         <div class="pair" key={i}>
           {([0, 1] as const).map((side) => (
-            <Choice
+            <ChoiceField
               key={side}
-              hidesLabel
+              bare
               label={`${name} ${i + 1} ${side === 0 ? words.onFixed : words.onMoving}`}
               value={pair[side]}
-              options={side === 0 ? fixedIds : movingIds}
-              onValue={(id) =>
+              choices={side === 0 ? fixedIds : movingIds}
+              onSet={(id) =>
                 onPairs(pairs.map((other, j) => (j !== i ? other : side === 0 ? [id, other[1]] : [other[0], id])))
               }
             />
@@ -156,14 +157,15 @@ interface AxisProps {
 function Axis({ fit: { axis, units }, fixed, setFit }: AxisProps) {
   const holes = (fixed?.holes ?? []).map(({ id }) => [`hole ${id}`, id] as const);
   const point = typeof axis === 'string' ? null : axis;
+  const figures = useLengths(fixed?.units ?? units);
   return (
     <Group name={words.axis}>
-      <Choice
-        hidesLabel
+      <ChoiceField
+        bare
         label={words.axis}
         value={typeof axis === 'string' ? `hole ${axis}` : 'point'}
-        options={[['point', words.axisAt], ...holes]}
-        onValue={(chosen) => setFit({ axis: chosen === 'point' ? [0, 0] : chosen.slice('hole '.length) })}
+        choices={[['point', words.axisAt], ...holes]}
+        onSet={(chosen) => setFit({ axis: chosen === 'point' ? [0, 0] : chosen.slice('hole '.length) })}
       />
       {point === null
         ? null
@@ -171,9 +173,9 @@ function Axis({ fit: { axis, units }, fixed, setFit }: AxisProps) {
             <NumberField
               key={name}
               label={name}
-              unit={fixed?.units ?? units}
+              figures={figures}
               value={point[i]}
-              onValue={(value = 0) => setFit({ axis: i === 0 ? [value, point[1]] : [point[0], value] })}
+              onSet={(value) => setFit({ axis: i === 0 ? [value, point[1]] : [point[0], value] })}
             />
           ))}
     </Group>

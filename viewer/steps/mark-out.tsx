@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { PaperName } from '../../src/drawing/papers.ts';
 import type { State } from '../app.ts';
-import { Choice } from '../fields.tsx';
+import { ChoiceField } from '../fields.tsx';
 import type { MadeFile, Making } from '../heavy/questions.ts';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
@@ -44,7 +44,7 @@ export function MarkOut({ app, state }: StepProps) {
   };
   return (
     <>
-      <Choice label={words.paper} value={paper} options={paperNames} onValue={setPaper} />
+      <ChoiceField label={words.paper} value={paper} choices={paperNames} onSet={setPaper} />
       <div class="jumps">
         {kinds.map(([as, label]) => (
           <button

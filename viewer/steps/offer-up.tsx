@@ -5,6 +5,7 @@ import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
 import { entryHandles } from '../entry-handles.ts';
 import { Group, NumberField } from '../fields.tsx';
+import { plainFigures, useLengths } from '../lengths.ts';
 import { lastStop, placeOf } from '../way.ts';
 import { standingWords } from '../words/standing.ts';
 import { words } from '../words.ts';
@@ -129,10 +130,12 @@ function RunHome({ app, end }: { readonly app: StepProps['app']; readonly end: n
   );
 }
 
+const degrees = plainFigures('°');
 const home: PositionFile = { standOff: 0, turn: 0 };
 
 function Positions({ app, job: { fit } }: Pick<StepProps, 'app' | 'job'>) {
   const positions = fit.offerUp ?? [home];
+  const lengths = useLengths(fit.units);
   const set = (offerUp: PositionFile[]): void => app.edit((now) => ({ ...now, fit: { ...now.fit, offerUp } }));
   const change = (i: number, said: Partial<PositionFile>): void =>
     set(positions.map((position, j) => (j === i ? { ...position, ...said } : position)));
@@ -144,24 +147,24 @@ function Positions({ app, job: { fit } }: Pick<StepProps, 'app' | 'job'>) {
           <li key={i}>
             <NumberField
               label={words.standOff}
-              unit={fit.units}
-              min={0}
+              figures={lengths}
+              fits={(value) => value >= 0}
               value={position.standOff ?? 0}
-              onValue={(standOff = 0) => change(i, { standOff })}
+              onSet={(standOff) => change(i, { standOff })}
             />
             <NumberField
               label={words.turn}
-              unit="°"
+              figures={degrees}
               value={position.turn ?? 0}
-              onValue={(turn = 0) => change(i, { turn })}
+              onSet={(turn) => change(i, { turn })}
             />
             {(['shiftX', 'shiftY'] as const).map((name, axis) => (
               <NumberField
                 key={name}
                 label={words[name]}
-                unit={fit.units}
+                figures={lengths}
                 value={position.shift?.[axis] ?? 0}
-                onValue={(value = 0) => {
+                onSet={(value) => {
                   const [x, y] = position.shift ?? [0, 0];
                   change(i, { shift: axis === 0 ? [value, y] : [x, value] });
                 }}

@@ -31,7 +31,7 @@ export const outlineWords = {
   places: 'What is traced',
   nothingYet: 'Nothing traced yet. Add a section: the outlines that hold over one range of depth.',
   through: 'at every depth',
-  depths: (from: number, to: number): string => `${from} to ${to} from face`,
+  depths: (from: string, to: string): string => `${from} to ${to} from face`,
   mayBeCut: 'may be cut',
   hollow: 'hollow',
   notToCut: 'do not cut',
@@ -122,13 +122,10 @@ export const outlineWords = {
   angle: 'angle °',
   endRadius: 'end radius',
   add: 'Add',
+  lengthsIn: (unit: string): string => `Lengths in ${unit}`,
   noFeature: 'Sizes over 0, and an end radius of at most half of them.',
   numberWanted: 'A figure is missing, or is no number.',
 } as const;
-
-/** A coordinate as it stands in the table: to a micron or four places of an inch, no more than was set. */
-export const coordinate = (value: number, units: 'mm' | 'in'): string =>
-  String(Number(value.toFixed(units === 'mm' ? 3 : 4)) + 0);
 
 /** How far an arrow key moves a point, in a part's units: a tenth of a millimetre. */
 export const nudge = (units: 'mm' | 'in'): number => (units === 'mm' ? 0.1 : 0.005);

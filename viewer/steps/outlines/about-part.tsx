@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { PartDraft } from '../../../src/model/job-file.ts';
+import { ChoiceField, TextField } from '../../fields.tsx';
 import { amended } from '../../job/part-edits.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import { ChoiceField, TextField } from './fields.tsx';
 
 interface Props {
   readonly part: PartDraft;

@@ -1,8 +1,9 @@
+import { NumberField } from '../../fields.tsx';
 import { holderAt, type LoopList, withLoopAs, withLoopChanged, withPart } from '../../job/part-edits.ts';
 import { runClosedBehind, runsOf, withMetalOnOtherSide, withRun, withRunClosed } from '../../job/run-edits.ts';
-import { coordinate, outlineWords as words } from '../../words/outlines.ts';
+import { useLengths } from '../../lengths.ts';
+import { outlineWords as words } from '../../words/outlines.ts';
 import { type Chosen, choosing, circleOf, pointsOf, withCircle } from './chosen.ts';
-import { NumberField } from './fields.tsx';
 import { PointsTable } from './points-table.tsx';
 import { type Bench, chosenLast, closeRun } from './touch.ts';
 
@@ -39,18 +40,19 @@ export function ChosenThing({ bench, onKeyDown }: Props) {
 
 function CircleFields({ bench: { sheet, edit }, chosen }: { readonly bench: Bench; readonly chosen: Chosen }) {
   const circle = circleOf(sheet.job, sheet.file, chosen);
-  const units = sheet.job.parts[sheet.file]?.units ?? 'mm';
+  const figures = useLengths(sheet.job.parts[sheet.file]?.units ?? 'mm');
   if (circle === null) return null;
   const put = (changes: Partial<typeof circle>): void =>
     edit((job) => withCircle(job, sheet.file, chosen, { ...circle, ...changes }));
   const [x, y] = circle.circle;
   return (
     <div class="pair">
-      <NumberField label={words.centreX} value={coordinate(x, units)} onSet={(next) => put({ circle: [next, y] })} />
-      <NumberField label={words.centreY} value={coordinate(y, units)} onSet={(next) => put({ circle: [x, next] })} />
+      <NumberField label={words.centreX} value={x} figures={figures} onSet={(next) => put({ circle: [next, y] })} />
+      <NumberField label={words.centreY} value={y} figures={figures} onSet={(next) => put({ circle: [x, next] })} />
       <NumberField
         label={words.diameter}
-        value={coordinate(2 * circle.radius, units)}
+        value={2 * circle.radius}
+        figures={figures}
         fits={(value) => value > 0}
         onSet={(diameter) => put({ radius: diameter / 2 })}
       />
@@ -106,7 +108,7 @@ function RunButtons({ bench, index }: { readonly bench: Bench; readonly index: n
   const { sheet, looking, look, edit } = bench;
   const { job, file } = sheet;
   const run = runsOf(job)[index];
-  const units = job.parts[file]?.units ?? 'mm';
+  const figures = useLengths(job.parts[file]?.units ?? 'mm');
   if (run === undefined) return null;
   const closeBehind = (): void => {
     const loop = runClosedBehind(run);
@@ -130,8 +132,9 @@ function RunButtons({ bench, index }: { readonly bench: Bench; readonly index: n
       </div>
       <div class="row">
         <NumberField
-          label={`${words.behind}, ${units}`}
-          value={run.behind === undefined ? '' : coordinate(run.behind, units)}
+          label={words.behind}
+          value={run.behind}
+          figures={figures}
           fits={(value) => value > 0}
           onSet={(behind) => edit((now) => withRun(now, index, (old) => ({ ...old, behind })))}
         />

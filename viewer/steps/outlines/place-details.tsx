@@ -1,9 +1,10 @@
 import type { PartDraft } from '../../../src/model/job-file.ts';
 import type { SectionFile } from '../../../src/model/part-file.ts';
+import { NumberField, TextField, Tick } from '../../fields.tsx';
 import { type LoopHolder, type Place, renamed, withDetails, withoutPlace, withPart } from '../../job/part-edits.ts';
-import { coordinate, outlineWords as words } from '../../words/outlines.ts';
+import { type Figures, useLengths } from '../../lengths.ts';
+import { outlineWords as words } from '../../words/outlines.ts';
 import type { Looking } from './chosen.ts';
-import { NumberField, numberIn, TextField } from './fields.tsx';
 import type { Edit } from './touch.ts';
 
 interface Props {
@@ -20,7 +21,7 @@ interface Props {
 export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
   const set = (changes: Parameters<typeof withDetails>[2]): void =>
     edit((job) => withPart(job, file, (old) => withDetails(old, place, changes)));
-  const shown = (value: number | undefined): string => (value === undefined ? '' : coordinate(value, part.units));
+  const figures = useLengths(part.units);
   const rename = (id: string): void => {
     const taken = id !== holder.id && (part[place.list] ?? []).some((other) => other.id === id);
     look({ said: taken ? words.nameTaken : '' });
@@ -28,8 +29,9 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
   };
   const error = (
     <NumberField
-      label={`${words.traceError} ${part.units}`}
-      value={shown(holder.traceError)}
+      label={words.traceError}
+      value={holder.traceError}
+      figures={figures}
       fits={(value) => value >= 0}
       onSet={(traceError) => set({ traceError })}
       onClear={() => set({ traceError: undefined })}
@@ -41,20 +43,17 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
       <DepthFields
         key={`${place.list} ${holder.id}`}
         depth={holder.depth}
-        shown={shown}
+        figures={figures}
         set={(depth) => set({ depth })}
         look={look}
       />
       {place.list === 'sections' && (
         <>
-          <label class="tick">
-            <input
-              type="checkbox"
-              checked={holder.mayCut === true}
-              onChange={({ currentTarget }) => set({ mayCut: currentTarget.checked || undefined })}
-            />
-            {words.mayCut}
-          </label>
+          <Tick
+            label={words.mayCut}
+            on={holder.mayCut === true}
+            onSet={(mayCut) => set({ mayCut: mayCut || undefined })}
+          />
           <TextField
             label={words.gotBy}
             value={holder.gotBy ?? ''}
@@ -72,8 +71,9 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
       {place.list === 'hollows' && (
         <>
           <NumberField
-            label={`${words.keepWall} ${part.units}`}
-            value={shown(holder.keepWall)}
+            label={words.keepWall}
+            value={holder.keepWall}
+            figures={figures}
             fits={(value) => value >= 0}
             onSet={(keepWall) => set({ keepWall })}
             onClear={() => set({ keepWall: undefined })}
@@ -97,16 +97,16 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
 
 interface DepthProps {
   readonly depth: readonly [number, number] | undefined;
-  readonly shown: (value: number | undefined) => string;
+  readonly figures: Figures;
   readonly set: (depth: [number, number] | undefined) => void;
   readonly look: (changes: Partial<Looking>) => void;
 }
 
 /** Both numbers or none; taken over as soon as they make a range. */
-function DepthFields({ depth, shown, set, look }: DepthProps) {
+function DepthFields({ depth, figures, set, look }: DepthProps) {
   const take = ({ currentTarget }: Event & { readonly currentTarget: HTMLElement }): void => {
     const texts = [...currentTarget.querySelectorAll('input')].map(({ value }) => value);
-    const [from = null, to = null] = texts.map(numberIn);
+    const [from = null, to = null] = texts.map((text, i) => figures.read(text, depth?.[i]));
     const none = texts.every((text) => text.trim() === '');
     const range = from !== null && to !== null && from < to;
     look({ said: none || range ? '' : words.depthWanted });
@@ -121,8 +121,8 @@ function DepthFields({ depth, shown, set, look }: DepthProps) {
           type="text"
           inputMode="text"
           autocomplete="off"
-          defaultValue={shown(depth?.[0])}
-          key={`from ${depth?.[0]}`}
+          defaultValue={figures.text(depth?.[0])}
+          key={`from ${depth?.[0]} ${figures.unit}`}
         />
       </label>
       <label class="field">
@@ -131,8 +131,8 @@ function DepthFields({ depth, shown, set, look }: DepthProps) {
           type="text"
           inputMode="text"
           autocomplete="off"
-          defaultValue={shown(depth?.[1])}
-          key={`to ${depth?.[1]}`}
+          defaultValue={figures.text(depth?.[1])}
+          key={`to ${depth?.[1]} ${figures.unit}`}
         />
       </label>
     </div>
