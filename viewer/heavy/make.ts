@@ -1,3 +1,4 @@
+import { version } from '../../package.json';
 import { checkJoint } from '../../src/clearance/check.ts';
 import { checkFacts } from '../../src/clearance/check-facts.ts';
 import { travelCurve } from '../../src/clearance/travel-curve.ts';
@@ -6,6 +7,7 @@ import { roomToDraw } from '../../src/drawing/draw-input.ts';
 import { markoutOf } from '../../src/drawing/markout-sheets.ts';
 import { papers } from '../../src/drawing/papers.ts';
 import { pdfOf } from '../../src/drawing/pdf.ts';
+import { heldViewer } from '../../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
 import { svgOf } from '../../src/drawing/svg.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
@@ -57,7 +59,7 @@ function* markoutFiles(joint: Joint, { as, paper }: Making): Generator<Progress,
   });
 }
 
-function* sheetOf(job: JobFile, joint: Joint, { as, date }: Making): Generator<Progress, Promise<MadeFile>> {
+function* sheetOf(job: JobFile, joint: Joint, { as, date, page }: Making): Generator<Progress, Promise<MadeFile>> {
   const check = yield* checkJoint(joint);
   const plan = yield* planCut(joint, { alternatives: true });
   const room = roomToDraw(joint);
@@ -68,6 +70,10 @@ function* sheetOf(job: JobFile, joint: Joint, { as, date }: Making): Generator<P
   }
   const curve = joint.fit.legs.length === 0 ? null : yield* travelCurve(joint);
   const checked = { joint, check, checkFacts: checkFacts(joint, check.answer), room, curve };
-  const data = reportHtml({ ...checked, plan, planFacts: planFacts(plan.answer), inputs: [], date, version: '' });
-  return Promise.resolve({ name: `${name}.html`, mediaType: 'text/html', data });
+  const told = { ...checked, plan, planFacts: planFacts(plan.answer), inputs: [], date, version };
+  return heldViewer(page, job).then((viewer) => ({
+    name: `${name}.html`,
+    mediaType: 'text/html',
+    data: reportHtml({ ...told, viewer }),
+  }));
 }

@@ -28,6 +28,8 @@ export interface Making {
   readonly as: 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
   readonly paper: PaperName;
   readonly date: string;
+  /** The viewer's own page, for the report to hold. */
+  readonly page: string;
 }
 
 export interface MadeFile {

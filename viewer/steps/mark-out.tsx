@@ -3,6 +3,7 @@ import type { PaperName } from '../../src/drawing/papers.ts';
 import type { State } from '../app.ts';
 import { ChoiceField } from '../fields.tsx';
 import type { MadeFile, Making } from '../heavy/questions.ts';
+import { ownPage } from '../own-page.ts';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
 
@@ -35,7 +36,7 @@ export function MarkOut({ app, state }: StepProps) {
   const make = async (as: Making['as']): Promise<void> => {
     setMaking(words.making);
     try {
-      const files = await app.make({ as, paper, date: today() });
+      const files = await app.make({ as, paper, date: today(), page: as === 'report' ? ownPage() : '' });
       for (const file of files) hand(file);
       setMaking(files.map(({ name }) => name).join(', '));
     } catch (error) {
