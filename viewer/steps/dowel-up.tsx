@@ -24,6 +24,7 @@ export function dowelUpLine({ checked }: State): string {
 export function DowelUp({ app, state, job }: StepProps) {
   const { fit, parts } = job;
   const { checked } = state;
+  const { units } = checked?.joint.fit ?? fit;
   const offsets = new Map(
     [...(checked?.check.dowelUp.pairs ?? []), ...(checked?.check.bolts ?? [])].map((pair) => [
       `${pair.fixed} ${pair.moving}`,
@@ -45,7 +46,7 @@ export function DowelUp({ app, state, job }: StepProps) {
         kinds={['dowel']}
         offsetText={(pair) => {
           const mm = offsets.get(pair.join(' '));
-          return mm === undefined ? '' : fineLength(mm, fit.units);
+          return mm === undefined ? '' : fineLength(mm, units);
         }}
         onPairs={(dowels) => setFit({ dowels })}
       />
@@ -56,7 +57,7 @@ export function DowelUp({ app, state, job }: StepProps) {
         kinds={['bolt', 'tapped', 'stud', 'planned']}
         offsetText={(pair) => {
           const mm = offsets.get(pair.join(' '));
-          return mm === undefined ? '' : fineLength(mm, fit.units);
+          return mm === undefined ? '' : fineLength(mm, units);
         }}
         onPairs={(bolts) => setFit({ bolts })}
       />

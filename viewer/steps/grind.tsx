@@ -2,7 +2,7 @@ import { useEffect } from 'preact/hooks';
 import type { FitFile } from '../../src/model/fit-file.ts';
 import type { MarkingRow } from '../../src/model/marking-row.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
-import { planLine } from '../../src/words/grind-text.ts';
+import { grindText, planLine } from '../../src/words/grind-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
 import { lengthText, mmIn, type Units } from '../../src/words/units.ts';
 import type { State } from '../app.ts';
@@ -37,7 +37,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
     return () => pane.setTouching({});
   }, [app, pane]);
   const { fit } = job;
-  const { units } = fit;
+  const { units } = checked?.joint.fit ?? fit;
   const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: amended(now.fit, change) }));
   const thin = planned?.plan.walls.filter(({ holds }) => holds === false) ?? [];
   const others = checked === null || planned === null ? [] : alternativeTexts(checked.joint, planned.plan);
@@ -101,10 +101,10 @@ export function Grind({ app, state, job, pane }: StepProps) {
             )),
         )}
       </Group>
-      {planned === null ? null : (
+      {checked === null || planned === null ? null : (
         <details>
           <summary>{words.inFull}</summary>
-          <pre>{planned.text}</pre>
+          <pre>{grindText(checked.joint, planned.plan, planned.facts)}</pre>
         </details>
       )}
     </>

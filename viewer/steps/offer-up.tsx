@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { PositionFile } from '../../src/model/fit-file.ts';
+import { checkText } from '../../src/words/check-text.ts';
 import { degreesText, givenLength, lengthText } from '../../src/words/units.ts';
 import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
@@ -28,7 +29,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
             {checked.check.rotating.map(({ part, against, state: how, clearanceMm }) => (
               <li key={`${part} ${against}`}>
                 {part}, {against === 'fixed' ? words.cutFixed : words.cutMoving}:{' '}
-                {standingWords({ state: how, clearanceMm }, job.fit.units)}
+                {standingWords({ state: how, clearanceMm }, checked.joint.fit.units)}
               </li>
             ))}
           </ul>
@@ -37,7 +38,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
       {checked === null ? null : (
         <details>
           <summary>{words.inFull}</summary>
-          <pre>{checked.text}</pre>
+          <pre>{checkText(checked.joint, checked.check, checked.facts)}</pre>
         </details>
       )}
     </>

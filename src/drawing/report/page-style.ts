@@ -19,6 +19,7 @@ header p { margin: 0 0 0.4rem; }
 h1 { font-size: 1.05rem; font-weight: 600; margin: 0 0 0.75rem; color: var(--quiet); }
 .verdict { font-size: clamp(1.35rem, 4.5vw, 2rem); line-height: 1.2; font-weight: 700; margin: 0 0 0.75rem; padding: 0.6rem 0 0.6rem 0.9rem; border-left: 0.5rem solid var(--mark); }
 .plan { font-size: 1.15rem; font-weight: 600; }
+.move { margin: 0.75rem 0 1.25rem; }
 button { min-height: 2.75rem; padding: 0.4rem 1rem; border: 2px solid var(--ink); border-radius: 0.3rem; background: var(--paper); color: inherit; font: inherit; font-weight: 600; }
 dialog { width: 100%; height: 100%; max-width: none; max-height: none; padding: 0; border: 0; background: var(--paper); color: inherit; }
 dialog[open] { display: flex; flex-direction: column; align-items: start; }
