@@ -1,5 +1,5 @@
 import { NumberField } from '../../fields.tsx';
-import { holderAt, type LoopList, withLoopAs, withLoopChanged, withPart } from '../../job/part-edits.ts';
+import { holderAt, holdersOf, type LoopList, withLoopAs, withLoopChanged, withPart } from '../../job/part-edits.ts';
 import { runClosedBehind, runsOf, withMetalOnOtherSide, withRun, withRunClosed } from '../../job/run-edits.ts';
 import { useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
@@ -72,14 +72,21 @@ function LoopButtons({
   const { sheet, look, edit } = bench;
   const { place, loop } = chosen;
   const become = (list: LoopList) => (): void => {
-    const index = sheet.job.parts[sheet.file]?.[list]?.length ?? 0;
+    const part = sheet.job.parts[sheet.file];
+    const there = part === undefined ? [] : holdersOf(part, list);
+    // where the tracing is complete there is one entry, to which outlines are added
+    const index = list === 'traced' ? 0 : there.length;
     edit((job) => withPart(job, sheet.file, (part) => withLoopAs(part, place, loop, list, name)));
-    look({ opened: { list, index }, chosen: { kind: 'loop', place: { list, index }, loop: 0, vertex: null } });
+    look({
+      opened: { list, index },
+      chosen: { kind: 'loop', place: { list, index }, loop: there[index]?.loops.length ?? 0, vertex: null },
+    });
   };
   const others = [
     ['sections', words.makeMetal],
     ['hollows', words.makeHollow],
     ['doNotCut', words.makeNotToCut],
+    ['traced', words.makeTraced],
   ] as const;
   return (
     <div class="row">

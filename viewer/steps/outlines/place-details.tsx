@@ -1,7 +1,15 @@
 import type { PartDraft } from '../../../src/model/job-file.ts';
 import type { SectionFile } from '../../../src/model/part-file.ts';
 import { NumberField, TextField, Tick } from '../../fields.tsx';
-import { type LoopHolder, type Place, renamed, withDetails, withoutPlace, withPart } from '../../job/part-edits.ts';
+import {
+  holdersOf,
+  type LoopHolder,
+  type Place,
+  renamed,
+  withDetails,
+  withoutPlace,
+  withPart,
+} from '../../job/part-edits.ts';
 import { type Figures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import type { Looking } from './chosen.ts';
@@ -12,7 +20,9 @@ interface Props {
   readonly file: string;
   readonly place: Place;
   readonly holder: LoopHolder &
-    Partial<Pick<SectionFile, 'mayCut' | 'gotBy' | 'traceError'>> & { readonly keepWall?: number | undefined };
+    Partial<Pick<SectionFile, 'mayCut' | 'gotBy' | 'traceError' | 'depthError' | 'note'>> & {
+      readonly keepWall?: number | undefined;
+    };
   readonly edit: Edit;
   readonly look: (changes: Partial<Looking>) => void;
 }
@@ -23,7 +33,7 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
     edit((job) => withPart(job, file, (old) => withDetails(old, place, changes)));
   const figures = useLengths(part.units);
   const rename = (id: string): void => {
-    const taken = id !== holder.id && (part[place.list] ?? []).some((other) => other.id === id);
+    const taken = id !== holder.id && holdersOf(part, place.list).some((other) => other.id === id);
     look({ said: taken ? words.nameTaken : '' });
     edit((job) => renamed(job, file, place, id));
   };
@@ -39,7 +49,7 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
   );
   return (
     <div class="details">
-      <TextField label={words.name} value={holder.id} onSet={rename} />
+      {place.list !== 'traced' && <TextField label={words.name} value={holder.id} onSet={rename} />}
       <DepthFields
         key={`${place.list} ${holder.id}`}
         depth={holder.depth}
@@ -66,6 +76,15 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
             ))}
           </datalist>
           {error}
+          <NumberField
+            label={words.depthError}
+            value={holder.depthError}
+            figures={figures}
+            fits={(value) => value >= 0}
+            onSet={(depthError) => set({ depthError })}
+            onClear={() => set({ depthError: undefined })}
+          />
+          <TextField label={words.note} value={holder.note ?? ''} onSet={(note) => set({ note: note || undefined })} />
         </>
       )}
       {place.list === 'hollows' && (
@@ -89,7 +108,7 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
           look({ opened: null, chosen: null, tool: { kind: 'choose' } });
         }}
       >
-        {words.removePlace(holder.id)}
+        {words.removePlace(place.list === 'traced' ? words.tracedHere : holder.id)}
       </button>
     </div>
   );

@@ -1,6 +1,6 @@
 import type { PartDraft } from '../../../src/model/job-file.ts';
 import type { SectionFile } from '../../../src/model/part-file.ts';
-import { type LoopHolder, type LoopList, type Place, withPart, withSection } from '../../job/part-edits.ts';
+import { holdersOf, type LoopHolder, loopLists, type Place, withPart, withSection } from '../../job/part-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
 import { type Figures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
@@ -19,14 +19,12 @@ interface Props {
   readonly onKeyDown: (event: KeyboardEvent) => void;
 }
 
-const lists: readonly LoopList[] = ['sections', 'hollows', 'doNotCut'];
-
 /** What is traced as plain lines, one of them opened at a time. */
 export function PlaceList({ bench, part, onKeyDown }: Props) {
   const { sheet, looking, look, edit } = bench;
   const lengths = useLengths(part.units);
-  const places = lists.flatMap((list) =>
-    (part[list] ?? []).map((holder: LoopHolder, index) => ({ holder, place: { list, index } })),
+  const places = loopLists.flatMap((list) =>
+    holdersOf(part, list).map((holder, index) => ({ holder, place: { list, index } })),
   );
   const open = (to: Opened) => (): void =>
     look({ opened: samePlace(looking.opened, to) ? null : to, chosen: null, tool: choosing, said: '' });
@@ -80,7 +78,7 @@ function placeLine(
 ): string {
   const { id, depth, mayCut } = holder;
   return [
-    id,
+    list === 'traced' ? words.tracedHere : id,
     ...(list === 'hollows' ? [words.hollow] : list === 'doNotCut' ? [words.notToCut] : []),
     depth === undefined ? words.through : words.depths(text(depth[0]), text(depth[1])),
     ...(mayCut ? [words.mayBeCut] : []),
