@@ -1,7 +1,7 @@
 import * as fs from 'node:fs';
 import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import type { BrowserContext, Page } from 'playwright-core';
+import { basename, dirname, join } from 'node:path';
+import type { BrowserContext, Download, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import type { Disk } from '../../cli/save.ts';
 import { type Serving, serve } from '../../cli/view/serve.ts';
@@ -12,7 +12,8 @@ import { describeInBrowser, launchBrowser } from './support/browser.ts';
 import { newFolder } from './support/harness.ts';
 import { heard, settled, viewerFile } from './support/viewer-page.ts';
 
-const demo = 'profiles/marsh-carrier';
+const transferCase = 'profiles/marsh-carrier/transfer-case.fit.json';
+const starter = 'profiles/starter-boss/starter.fit.json';
 
 describeInBrowser('a fit with its parts in the viewer, served to its page alone', () => {
   let browser: BrowserContext;
@@ -41,13 +42,14 @@ describeInBrowser('a fit with its parts in the viewer, served to its page alone'
         .map((name) => [name, readFileSync(join(folder, name), 'utf8')]),
     );
 
-  /** The worked job, or a small one where it is the disk that matters. */
-  async function view(disk?: Disk): Promise<void> {
+  /** A worked job, or a small one where it is the disk that matters. */
+  async function view(on: string | Disk): Promise<void> {
     folder = newFolder();
-    if (disk === undefined) cpSync(demo, folder, { recursive: true });
+    if (typeof on === 'string') cpSync(dirname(on), folder, { recursive: true });
     else for (const [name, file] of Object.entries(jobFiles())) writeFileSync(join(folder, name), JSON.stringify(file));
-    job = disk === undefined ? 'transfer-case.fit.json' : 'job.fit.json';
-    serving = await serve({ html, jobFile: fit(), disk: disk ?? fs, mostBytes: 64 * 1024 * 1024 }, 0);
+    job = typeof on === 'string' ? basename(on) : 'job.fit.json';
+    const disk = typeof on === 'string' ? fs : on;
+    serving = await serve({ html, jobFile: fit(), disk, mostBytes: 64 * 1024 * 1024 }, 0);
     page = await browser.newPage();
     complaints = [];
     heard(page, complaints);
@@ -70,7 +72,7 @@ describeInBrowser('a fit with its parts in the viewer, served to its page alone'
   const save = () => page.getByRole('button', { name: 'Save the job' }).click();
 
   it('is edited, saved in place, and checked by the command line to what the page says', async () => {
-    await view();
+    await view(transferCase);
     const before = standing();
     await open('offer-up');
     const turn = page.locator('.positions').getByRole('textbox', { name: /^turn/ });
@@ -103,11 +105,25 @@ describeInBrowser('a fit with its parts in the viewer, served to its page alone'
   }, 120_000);
 
   it('goes through every step, every file handed over, without a complaint of its policy', async () => {
-    await view();
+    await view(starter);
     for (const step of ['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out']) await open(step);
-    const coming = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Report' }).click();
-    expect(readFileSync(await (await coming).path(), 'utf8')).toContain('id="move-it"');
+    await page.locator('.page img').first().waitFor();
+    const broken = await page
+      .locator('.page img')
+      .evaluateAll((images) => Promise.all(images.map((image) => (image as HTMLImageElement).decode())).then(() => 0));
+    expect(broken).toBe(0);
+    const handed: Download[] = [];
+    page.on('download', (download) => handed.push(download));
+    for (const name of ['PDF, true to scale', 'SVG, true to scale', 'DXF', 'Marking-out table', 'Drawing', 'Report']) {
+      handed.length = 0;
+      await page.getByRole('button', { name, exact: true }).click();
+      const told = page.locator('.panel p[role="status"]').filter({ hasText: /\.(?:pdf|svg|dxf|csv|html)/ });
+      await told.waitFor();
+      await expect
+        .poll(async () => handed.map((file) => file.suggestedFilename()).join(', '))
+        .toBe(await told.textContent());
+    }
+    expect(readFileSync((await handed[0]?.path()) ?? '', 'utf8')).toContain('id="move-it"');
     expect(complaints).toEqual([]);
   }, 120_000);
 
