@@ -1,10 +1,10 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
+import { markoutFiles, paperFor } from '../src/drawing/markout-files.ts';
 import { type Markout, type MarkoutSheet, markoutOf } from '../src/drawing/markout-sheets.ts';
 import { papers } from '../src/drawing/papers.ts';
-import { type PrintOptions, pdfOf, sheetCount } from '../src/drawing/pdf.ts';
-import { svgOf } from '../src/drawing/svg.ts';
+import type { PrintOptions } from '../src/drawing/pdf.ts';
 import { planCut } from '../src/grind/plan-cut.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import type { Finding } from '../src/model/finding.ts';
@@ -48,18 +48,14 @@ export function markoutCommand(): Command {
     .action(markout);
 }
 
-interface Output {
-  readonly path: string;
-  readonly content: string | Uint8Array;
-}
-
 async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const options = orFail(printOptions(fitFile, flags));
   const folder = folderFor(flags.output);
   const joint = openJob(fitFile);
   const plan = await runShowingProgress(planCut(joint, { straight: flags.straight ?? false, alternatives: true }));
   const made = markoutOf(joint, plan, flags.mirror ?? false);
-  const outputs = (await Promise.all(made.sheets.map((sheet) => outputsOf(sheet, folder, options)))).flat();
+  const files = (await Promise.all(made.sheets.map((sheet) => markoutFiles(sheet, options)))).flat();
+  const outputs = files.map(({ name, content }) => ({ path: join(folder, name), content }));
   const foreign = foreignFiles(outputs.map(({ path }) => path));
   if (foreign.length > 0) failWith(foreign);
   if (outputs.length > 0) makeFolder(folder);
@@ -72,27 +68,6 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   ].join('\n');
   printVerdictFirst(text, plan.answer.holds ? 'goes' : 'fouls');
   endWith(exitCodeOf(plan.answer));
-}
-
-/** A PDF that would take more sheets than this is not made: nobody joins them. */
-const mostSheets = 200;
-
-const isPrintable = (sheet: MarkoutSheet, options: PrintOptions): boolean =>
-  sheetCount(sheet.scenes(false), options) <= mostSheets;
-
-async function outputsOf(sheet: MarkoutSheet, folder: string, options: PrintOptions): Promise<Output[]> {
-  const path = (ending: string): string => join(folder, `${sheet.name}${ending}`);
-  const [pages, drawings] = [sheet.scenes(false), sheet.csv === null ? sheet.scenes(true) : []];
-  const pdf = isPrintable(sheet, options) ? [await pdfOf(sheet.name, pages, options)] : [];
-  return [
-    ...pdf.map((content) => ({ path: path('.pdf'), content })),
-    ...drawings.map((scene, i) => ({
-      path: path(drawings.length === 1 ? '.svg' : `-${i + 1}.svg`),
-      content: svgOf(scene),
-    })),
-    ...(sheet.dxf === null ? [] : [{ path: path('.dxf'), content: sheet.dxf }]),
-    ...(sheet.csv === null ? [] : [{ path: path('.csv'), content: sheet.csv }]),
-  ];
 }
 
 /** A folder, or a place where one can be made. */
@@ -131,8 +106,8 @@ function writtenLines(joint: Joint, { sheets, notMade }: Markout, folder: string
 }
 
 function endingsOf(sheet: MarkoutSheet, options: PrintOptions): string {
-  const count = sheetCount(sheet.scenes(false), options);
-  const pdf = isPrintable(sheet, options)
+  const { count, printable } = paperFor(sheet, options);
+  const pdf = printable
     ? `PDF (${count} sheet${count === 1 ? '' : 's'})`
     : `no PDF (${count} sheets would be too many)`;
   return [

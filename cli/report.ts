@@ -5,14 +5,17 @@ import { checkJoint } from '../src/clearance/check.ts';
 import { checkFacts } from '../src/clearance/check-facts.ts';
 import { travelCurve } from '../src/clearance/travel-curve.ts';
 import { roomToDraw } from '../src/drawing/draw-input.ts';
+import { heldViewer } from '../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../src/drawing/report/report-html.ts';
 import type { InputFile } from '../src/drawing/report/report-input.ts';
 import { planCut } from '../src/grind/plan-cut.ts';
 import { planFacts } from '../src/grind/plan-facts.ts';
 import type { Joint } from '../src/joint/joint.ts';
+import type { JobFile } from '../src/model/job-file.ts';
 import { jobEnding } from '../src/model/read-job-file.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
+import { builtPage } from './built-page.ts';
 import { loadBytes } from './load-text.ts';
 import { openJob, orFail } from './open-job.ts';
 import { foreignFiles } from './own-kind.ts';
@@ -20,10 +23,12 @@ import { runShowingProgress } from './progress.ts';
 import { failWith } from './report-findings.ts';
 import { save } from './save.ts';
 import { straightFlag } from './straight-flag.ts';
-import { print } from './terminal.ts';
+import { print, say } from './terminal.ts';
+import { wholeJob } from './whole-job.ts';
 
 const examples = `
 One file, for whoever does the cutting: it opens from disk in any browser, needs no network, and prints on A4 or Letter.
+The viewer is in it, with the job open: a button at its head leads there, and the reader can move the part.
 Exit code: 0 the report was written, whatever it says, 2 an input is wrong.
 
 Examples:
@@ -41,9 +46,22 @@ export function reportCommand(): Command {
     .action(report);
 }
 
-async function report(
+interface ReportOptions {
+  readonly output: string;
+  readonly straight?: boolean;
+}
+
+async function report(fitFile: string, { output, straight = false }: ReportOptions): Promise<void> {
+  const page = builtPage();
+  await writeReport(fitFile, output, page.ok ? page.value : null, straight);
+}
+
+/** Writes the report of a fit, the viewer's page held in it where there is one; its lack is told, and no fault of the report. */
+export async function writeReport(
   fitFile: string,
-  { output, straight = false }: { output: string; straight?: boolean },
+  output: string,
+  page: string | null,
+  straight = false,
 ): Promise<void> {
   const foreign = foreignFiles([output]);
   if (foreign.length > 0) failWith(foreign);
@@ -62,10 +80,21 @@ async function report(
     inputs,
     date: today(),
     version,
+    viewer: page === null ? null : await heldViewer(page, asked(wholeJob(fitFile), straight)),
   });
   save(output, html);
-  print(`${verdictLine(check.answer)}\n${planLine(joint, plan.answer)}\nThe report: open ${output} in a browser.`);
+  print(
+    `${verdictLine(check.answer)}\n${planLine(joint, plan.answer)}\nThe report: open ${output} in a browser; ${sizeText(html)}.`,
+  );
+  if (page === null)
+    say('The report holds no viewer to move the part in: the viewer is not built. npm run build makes it.');
 }
+
+/** The job as it was asked for: straight edges in its fit where the command asked for them. */
+const asked = (job: JobFile, straight: boolean): JobFile =>
+  straight ? { ...job, fit: { ...job.fit, straight } } : job;
+
+const sizeText = (html: string): string => `${(Buffer.byteLength(html) / 1e6).toFixed(1)} MB`;
 
 const filesOf = ({ fit, fixed, moving, rotating }: Joint): string[] => [
   ...new Set([fit.file, fixed.file, moving.file, ...rotating.map(({ file }) => file)]),

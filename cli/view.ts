@@ -1,10 +1,10 @@
 import * as fs from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname } from 'node:path';
 import { Command } from 'commander';
 import type { Finding } from '../src/model/finding.ts';
+import { builtPage } from './built-page.ts';
 import { largestFileBytes, loadText } from './load-text.ts';
 import { orFail } from './open-job.ts';
-import { packageFolder } from './package-folder.ts';
 import { failWith } from './report-findings.ts';
 import { codeOf } from './save.ts';
 import { print, say } from './terminal.ts';
@@ -69,15 +69,6 @@ function openable(file: string): ReturnType<typeof loadText> {
     return refused('a link that leads out of its folder', 'the file it leads to');
   }
   return text;
-}
-
-function builtPage(): ReturnType<typeof loadText> {
-  const page = join(packageFolder(), 'dist', 'viewer', 'index.html');
-  if (fs.existsSync(page)) return loadText(page);
-  return {
-    ok: false,
-    findings: [{ file: page, at: '', found: 'no page', expected: 'npm run build:viewer to have made it' }],
-  };
 }
 
 function whyDeaf(error: unknown, port: number): Finding {

@@ -1,10 +1,22 @@
 import type { Progress } from '../src/geometry/progress.ts';
 import type { JobFile } from '../src/model/job-file.ts';
 import type { MarkingRow } from '../src/model/marking-row.ts';
+import type { Units } from '../src/words/units.ts';
 import { Core } from './core.ts';
 import type { FileToImport, ImportedFile } from './heavy/import-file.ts';
-import type { Checked, MadeFile, Making, Planned, Reply, Stands, Way } from './heavy/questions.ts';
+import type {
+  Checked,
+  MadeFile,
+  Making,
+  Planned,
+  Question,
+  Reply,
+  SheetsShown,
+  Stands,
+  Way,
+} from './heavy/questions.ts';
 import { changed, type History, redone, startingWith, undone } from './job/history.ts';
+import { preferredUnits, preferUnits } from './preferred-units.ts';
 import { lastStop, type Stop, stopOf } from './way.ts';
 
 export const stepNames = ['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out'] as const;
@@ -27,6 +39,8 @@ export interface State {
   readonly part: string;
   /** The place of the cut edge that was touched to be read. */
   readonly reading: MarkingRow | null;
+  /** The unit chosen to read lengths in; null shows each file in its own. */
+  readonly units: Units | null;
   /** Something the builder has to settle; null most of the time. */
   readonly asked: Asked | null;
 }
@@ -50,6 +64,7 @@ export class App {
     failure: '',
     notice: '',
     asked: null,
+    units: preferredUnits(),
     reading: null,
     part: '',
   };
@@ -135,6 +150,14 @@ export class App {
     this.#set({ asked: { text, choices: choices.map(({ label, choose }) => ({ label, choose: settled(choose) })) } });
   }
 
+  /** Shows lengths in one unit, or each file's in its own; the files stay as they are. */
+  readLengthsIn(units: Units | null): void {
+    preferUnits(units);
+    const { checked } = this.state;
+    this.#set({ units, checked: checked && readIn(checked, units ?? this.job?.fit.units ?? 'mm') });
+    for (const hear of this.#placeHearers) hear();
+  }
+
   trace(part: string): void {
     this.#set({ part });
   }
@@ -170,7 +193,8 @@ export class App {
       case 'checked': {
         const first = this.state.checked === null;
         // what was drawn of the old job's cut stays until the new one is known, its curve does not
-        this.#set({ checked: reply, findings: '', ...(reply.joint.fit.legs.length === 0 ? { way: null } : {}) });
+        const checked = readIn(reply, this.state.units ?? reply.joint.fit.units);
+        this.#set({ checked, findings: '', ...(reply.joint.fit.legs.length === 0 ? { way: null } : {}) });
         if (first) this.moveTo(Number.POSITIVE_INFINITY);
         return;
       }
@@ -186,6 +210,7 @@ export class App {
       case 'stands':
       case 'imported':
       case 'made':
+      case 'sheets':
         return;
     }
   }
@@ -216,41 +241,45 @@ export class App {
   }
 
   /** What a file of outlines brings; null where the core broke. */
-  imported(file: FileToImport): Promise<ImportedFile | null> {
-    return new Promise((give) => {
-      let imported: ImportedFile | null = null;
-      const core = new Core({ hurries: true });
-      core.ask(
-        { kind: 'import', file },
-        (reply) => {
-          if (reply.kind === 'imported') imported = reply.imported;
-        },
-        () => {
-          core.close();
-          give(imported);
-        },
-      );
-    });
+  async imported(file: FileToImport): Promise<ImportedFile | null> {
+    const reply = await answered({ kind: 'import', file }).catch(() => null);
+    return reply?.kind === 'imported' ? reply.imported : null;
   }
 
   /** Files of one kind; nothing where the job does not come to it. */
-  make(what: Making): Promise<readonly MadeFile[]> {
-    const { job } = this;
-    if (job === null) return Promise.resolve([]);
-    return new Promise((give, fail) => {
-      let files: readonly MadeFile[] = [];
-      const core = new Core({ hurries: true });
-      core.ask(
-        { kind: 'make', job, what },
-        (reply) => {
-          if (reply.kind === 'made') files = reply.files;
-        },
-        (failure) => {
-          core.close();
-          if (failure === '') give(files);
-          else fail(new Error(failure));
-        },
-      );
-    });
+  async make(what: Making): Promise<readonly MadeFile[]> {
+    const reply = this.job === null ? null : await answered({ kind: 'make', job: this.job, what });
+    return reply?.kind === 'made' ? reply.files : [];
   }
+
+  /** The sheets to mark out by; null where the job does not come to it. */
+  async sheets(): Promise<SheetsShown | null> {
+    const reply = this.job === null ? null : await answered({ kind: 'sheets', job: this.job });
+    return reply?.kind === 'sheets' ? reply : null;
+  }
+}
+
+/** What was checked, its lengths to be said in a unit; all of it is worked out in millimetres. */
+const readIn = (checked: Checked, units: Units): Checked => {
+  const { joint } = checked;
+  return { ...checked, joint: { ...joint, fit: { ...joint.fit, units } } };
+};
+
+/** The last that a core of its own says to a question; null where it says nothing. */
+function answered(question: Question): Promise<Reply | null> {
+  return new Promise((give, fail) => {
+    let last: Reply | null = null;
+    const core = new Core({ hurries: true });
+    core.ask(
+      question,
+      (reply) => {
+        last = reply;
+      },
+      (failure) => {
+        core.close();
+        if (failure === '') give(last);
+        else fail(new Error(failure));
+      },
+    );
+  });
 }

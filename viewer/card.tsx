@@ -1,7 +1,9 @@
 import { useEffect } from 'preact/hooks';
 import { type App, type State, type StepName, stepNames } from './app.ts';
+import { ChoiceField } from './fields.tsx';
 import { demoJob } from './job/demo-job.ts';
 import { newJob } from './job/new-job.ts';
+import { ShownUnits } from './lengths.ts';
 import type { Session } from './session.ts';
 import type { Pane } from './stage/pane.ts';
 import { DowelUp, dowelUpLine } from './steps/dowel-up.tsx';
@@ -41,7 +43,7 @@ export function Card({ app, session, pane, side }: CardProps) {
     if (isOpen) document.querySelector('.open > .line')?.scrollIntoView({ block: 'nearest' });
   }, [isOpen, state.step]);
   return (
-    <>
+    <ShownUnits.Provider value={state.units}>
       <header>
         <h1>{words.name}</h1>
         {job === undefined ? null : <JobButtons app={app} state={state} save={() => session.save()} />}
@@ -70,10 +72,16 @@ export function Card({ app, session, pane, side }: CardProps) {
               );
             })}
           </ol>
+          <ChoiceField
+            label={words.lengthsIn}
+            value={state.units ?? 'files'}
+            choices={words.lengthUnits}
+            onSet={(units) => app.readLengthsIn(units === 'files' ? null : units)}
+          />
         </>
       )}
       <Telling app={app} state={state} />
-    </>
+    </ShownUnits.Provider>
   );
 }
 

@@ -1,6 +1,6 @@
 import type { Progress } from '../src/geometry/progress.ts';
 import { importFile } from './heavy/import-file.ts';
-import { make } from './heavy/make.ts';
+import { make, sheetsToShow } from './heavy/make.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { standingAt, work } from './heavy/work.ts';
 
@@ -35,6 +35,11 @@ async function answer(id: number, question: Question): Promise<void> {
     case 'import':
       post({ id, reply: { kind: 'imported', imported: importFile(question.file) } });
       return;
+    case 'sheets': {
+      const shown = await drained(id, sheetsToShow(question.job));
+      if (shown !== null) post({ id, reply: shown });
+      return;
+    }
     case 'make': {
       const made = await drained(id, make(question.job, question.what));
       if (made !== null) post({ id, reply: await made });

@@ -1,95 +1,142 @@
 import type { ComponentChildren } from 'preact';
+import { type Figures, plainFigures } from './lengths.ts';
 import { useTyping } from './typing.ts';
 
-interface NumberProps {
+interface LabelledProps {
   readonly label: string;
+  /** The label is only for screen readers: what stands round the field says it. */
+  readonly bare?: boolean;
+}
+
+interface NumberProps extends LabelledProps {
   /** Undefined shows an empty field. */
   readonly value: number | undefined;
-  readonly unit?: string;
-  readonly min?: number;
+  readonly figures?: Figures;
   readonly placeholder?: string;
-  readonly hidesLabel?: boolean;
-  /** Undefined where the field was emptied and that is allowed. */
-  readonly onValue: (value: number | undefined) => void;
-  readonly mayBeEmpty?: boolean;
+  /** What it may be. */
+  readonly fits?: (value: number) => boolean;
+  readonly onSet: (value: number) => void;
+  /** Called where the field is emptied; without it an empty field is wrong. */
+  readonly onClear?: (() => void) | undefined;
 }
 
-/** A number typed exactly, with a point or a comma; what is no number is shown as wrong and changes nothing. */
+const plain = plainFigures();
+
+/** A number, taken over when it is left or entered; what it may not be is shown as wrong and changes nothing. */
 export function NumberField(props: NumberProps) {
-  const { label, value, unit = '', min, placeholder = '', hidesLabel = false, onValue, mayBeEmpty = false } = props;
-  const typing = useTyping(value === undefined ? '' : String(value));
-  const take = (event: Event): void => {
-    const field = event.currentTarget as HTMLInputElement;
-    const text = field.value.trim().replace(',', '.').replace('−', '-');
-    const number = text === '' ? undefined : Number(text);
-    const isWrong =
-      number === undefined ? !mayBeEmpty : !Number.isFinite(number) || (min !== undefined && number < min);
-    field.setAttribute('aria-invalid', String(isWrong));
+  const { label, bare = false, value, figures = plain, placeholder, fits, onSet, onClear } = props;
+  const typing = useTyping(figures.text(value));
+  const take = ({ currentTarget }: Event & { readonly currentTarget: HTMLInputElement }): void => {
+    const number = figures.read(currentTarget.value, value);
+    const clears = currentTarget.value.trim() === '' && onClear !== undefined;
+    const isWrong = !clears && (number === null || fits?.(number) === false);
+    currentTarget.setAttribute('aria-invalid', String(isWrong));
     if (isWrong) return;
     typing.done();
-    if (number !== value) onValue(number);
+    if (clears && value !== undefined) onClear();
+    else if (number !== null && number !== value) onSet(number);
   };
+  const input = (
+    <input
+      type="text"
+      // a number pad has no minus
+      inputMode={fits === undefined ? 'text' : 'decimal'}
+      autocomplete="off"
+      value={typing.value}
+      onInput={typing.onInput}
+      placeholder={placeholder}
+      aria-label={bare ? label : undefined}
+      onChange={take}
+    />
+  );
+  if (bare) return input;
   return (
-    <label class="number">
-      <span class={hidesLabel ? 'unseen' : ''}>{label}</span>
+    <Labelled label={label}>
       <span class="entry">
-        <input
-          type="text"
-          inputMode="decimal"
-          autocomplete="off"
-          value={typing.value}
-          onInput={typing.onInput}
-          placeholder={placeholder}
-          onChange={take}
-        />
-        {unit === '' ? null : <span class="unit">{unit}</span>}
+        {input}
+        {figures.unit === '' ? null : <span class="unit">{figures.unit}</span>}
       </span>
-    </label>
+    </Labelled>
   );
 }
 
-interface ChoiceProps<T extends string> {
-  readonly label: string;
+interface TextProps extends LabelledProps {
+  readonly value: string;
+  readonly list?: string;
+  readonly onSet: (value: string) => void;
+}
+
+export function TextField({ label, value, bare = false, list, onSet }: TextProps) {
+  const typing = useTyping(value);
+  const input = (
+    <input
+      type="text"
+      autocomplete="off"
+      value={typing.value}
+      onInput={typing.onInput}
+      list={list}
+      aria-label={bare ? label : undefined}
+      onChange={({ currentTarget }) => {
+        onSet(currentTarget.value.trim());
+        // a name that is not taken on is put back
+        currentTarget.value = value;
+        typing.done();
+      }}
+    />
+  );
+  return bare ? input : <Labelled label={label}>{input}</Labelled>;
+}
+
+interface ChoiceProps<T extends string> extends LabelledProps {
+  /** Empty where nothing is chosen yet. */
   readonly value: T | '';
-  readonly options: readonly (readonly [value: T, text: string])[];
-  readonly hidesLabel?: boolean;
-  readonly onValue: (value: T) => void;
+  readonly choices: readonly (readonly [value: T, text: string])[];
+  readonly onSet: (value: T) => void;
 }
 
-export function Choice<T extends string>({ label, value, options, hidesLabel = false, onValue }: ChoiceProps<T>) {
-  return (
-    <label class="choice">
-      <span class={hidesLabel ? 'unseen' : ''}>{label}</span>
-      <select value={value} onChange={(event) => onValue(event.currentTarget.value as T)}>
-        {value === '' ? (
-          <option value="" disabled>
-            …
-          </option>
-        ) : null}
-        {options.map(([option, text]) => (
-          <option key={option} value={option}>
-            {text}
-          </option>
-        ))}
-      </select>
-    </label>
+export function ChoiceField<T extends string>({ label, value, bare = false, choices, onSet }: ChoiceProps<T>) {
+  const isOpen = choices.every(([choice]) => choice !== value);
+  const select = (
+    <select
+      value={value}
+      aria-label={bare ? label : undefined}
+      onChange={({ currentTarget }) => onSet(currentTarget.value as T)}
+    >
+      {isOpen ? (
+        <option value={value} disabled>
+          …
+        </option>
+      ) : null}
+      {choices.map(([choice, text]) => (
+        <option key={choice} value={choice}>
+          {text}
+        </option>
+      ))}
+    </select>
   );
+  return bare ? select : <Labelled label={label}>{select}</Labelled>;
 }
+
+const Labelled = ({ label, children }: { readonly label: string; readonly children: ComponentChildren }) => (
+  // biome-ignore lint/a11y/noLabelWithoutControl: the control is what it is given
+  <label class="field">
+    <span>{label}</span>
+    {children}
+  </label>
+);
 
 interface TickProps {
   readonly label: string;
   readonly on: boolean;
-  readonly onChange: (on: boolean) => void;
+  readonly onSet: (on: boolean) => void;
 }
 
-export function Tick({ label, on, onChange }: TickProps) {
-  return (
-    <label class="tick">
-      <input type="checkbox" checked={on} onChange={(event) => onChange(event.currentTarget.checked)} />
-      {label}
-    </label>
-  );
-}
+export const Tick = ({ label, on, onSet }: TickProps) => (
+  <label class="tick">
+    <input type="checkbox" checked={on} onChange={({ currentTarget }) => onSet(currentTarget.checked)} />
+    {label}
+  </label>
+);
 
 interface GroupProps {
   readonly name: string;

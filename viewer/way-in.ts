@@ -55,11 +55,11 @@ export function wayInOf(app: App): HTMLElement {
       return;
     }
     slider.hidden = false;
-    const fits = `${slider.clientWidth}×${slider.clientHeight}`;
+    const { units, legs } = checked.joint.fit;
+    const fits = `${slider.clientWidth}×${slider.clientHeight} ${units}`;
     if (way === drawn && fits === size) return;
     [drawn, size] = [way, fits];
     axes = axesOf(way, slider.clientWidth, slider.clientHeight);
-    const { units, legs } = checked.joint.fit;
     curve.replaceChildren(...marks(way, checked.check.install?.firstTouch ?? null, axes, legs, units));
     slider.setAttribute('aria-valuemax', String(lastStop(way)));
     place();

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { textsIn } from '../../src/drawing/report/held-viewer.ts';
 import type { Reply } from './reply.ts';
 
 /** The viewer's page, allowed to run its own scripts and styles and nothing else. */
@@ -29,8 +30,6 @@ function policyFor(html: string): string {
 }
 
 function hashesOf(tag: 'script' | 'style', html: string): string {
-  // a browser reads CR LF as LF before it hashes
-  const inside = html.replaceAll(/\r\n?/g, '\n').matchAll(new RegExp(`<${tag}\\b[^>]*>(.*?)</${tag}>`, 'gis'));
-  const hashes = [...inside].map(([, text = '']) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`);
+  const hashes = textsIn(tag, html).map((text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`);
   return hashes.length === 0 ? "'none'" : [...new Set(hashes)].join(' ');
 }

@@ -38,13 +38,13 @@ export async function pdfOf(title: string, scenes: readonly Scene[], options: Pr
 export const sheetCount = (scenes: readonly Scene[], { paper, bars = trueBars }: PrintOptions): number =>
   scenes.reduce((sum, scene) => sum + sheetsIn(tilingOf(scene, paper, bars)), 0);
 
-interface Printed {
+export interface Printed {
   readonly scene: Scene;
   readonly sheets: readonly Sheet[];
 }
 
 /** The sheets of each drawing: row by row from its upper left corner, numbered through the document. */
-function sheetsOf(scenes: readonly Scene[], options: PrintOptions): Printed[] {
+export function sheetsOf(scenes: readonly Scene[], options: PrintOptions): Printed[] {
   const tilings = scenes.map((scene) => tilingOf(scene, options.paper, options.bars ?? trueBars));
   const of = tilings.reduce((sum, tiling) => sum + sheetsIn(tiling), 0);
   let before = 0;

@@ -24,3 +24,18 @@ export interface ImportOptions {
   readonly gotBy: string | null;
   readonly mayCut: readonly string[];
 }
+
+/** What is meant where the builder says nothing beside the file. */
+export const nothingSaid: Omit<ImportOptions, 'name' | 'viewedFrom'> = {
+  units: null,
+  dpi: null,
+  layers: [],
+  section: null,
+  holeLayers: [],
+  holes: [],
+  depth: null,
+  join: null,
+  traceError: null,
+  gotBy: null,
+  mayCut: [],
+};

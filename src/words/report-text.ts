@@ -116,6 +116,13 @@ export function amountFacts(joint: Joint, { casting: { material }, cut }: CutOfP
   ];
 }
 
+/** The way to the viewer that a report holds, what it leads to, and the way back. */
+export const moveIt = 'Move it yourself';
+export const moveItNote =
+  'opens this job in the viewer, out of this very file: go along the way in, and try another cut.';
+export const viewerTitle = 'The job in the viewer';
+export const backToReport = 'Back to the report';
+
 /** The date, the program and what it was given. */
 export const madeText = (date: string, version: string): string => `Made on ${date} by Fettle ${version}.`;
 

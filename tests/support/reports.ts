@@ -21,6 +21,7 @@ export function reportInput(input: DrawInput): ReportInput {
     inputs: [{ file: 'job.fit.json', bytes: 672, sha256: 'ab'.repeat(32) }],
     date: '2026-03-01',
     version: '1.2.3',
+    viewer: null,
   };
 }
 

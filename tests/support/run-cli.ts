@@ -8,11 +8,14 @@ export interface CliRun {
 }
 
 /** Runs a command line in this process, with what it wrote and the exit code it would end with. */
-export async function runCli(...argv: readonly string[]): Promise<CliRun> {
+export const runCli = (...argv: readonly string[]): Promise<CliRun> => heard(() => run(argv));
+
+/** Runs what writes to the terminal, with what it wrote and what it gave. */
+export async function heard<T>(work: () => Promise<T>): Promise<Omit<CliRun, 'code'> & { readonly code: T }> {
   const [stdout, stdoutSpy] = caught(process.stdout);
   const [stderr, stderrSpy] = caught(process.stderr);
   try {
-    const code = await run(argv);
+    const code = await work();
     return { code, stdout: stdout.join(''), stderr: stderr.join('') };
   } finally {
     stdoutSpy.mockRestore();

@@ -20,7 +20,8 @@ export interface Asking {
 }
 
 /** A page with a script and a style, as small as it can be. */
-export const smallPage = '<!doctype html><style>p{color:red}</style><script type="module">\r\nlet a = 1;</script>';
+export const smallPage =
+  '<!doctype html><title>Small</title><style>p{color:red}</style><script type="module">\r\nlet a = 1;</script>';
 
 /** Serves a job from a folder of its own until the test is done. */
 export async function viewing(shown: Partial<Shown> & { readonly folder?: string } = {}, timing = {}) {

@@ -1,6 +1,6 @@
 import { decodedText } from '../../src/intake/decode-text.ts';
 import { importDrawing } from '../../src/intake/import-drawing.ts';
-import type { ImportOptions } from '../../src/intake/import-options.ts';
+import { type ImportOptions, nothingSaid } from '../../src/intake/import-options.ts';
 import { importText } from '../../src/intake/import-text.ts';
 import { soundPart } from '../../src/intake/sound-part.ts';
 import { readDrawing } from '../../src/intake/sources.ts';
@@ -23,20 +23,6 @@ export interface FileToImport {
 export type ImportedFile =
   | { readonly kind: 'part'; readonly part: PartDraft; readonly text: string }
   | { readonly kind: 'findings'; readonly findings: readonly Finding[]; readonly text: string };
-
-const nothingSaid: Omit<ImportOptions, 'name' | 'viewedFrom'> = {
-  units: null,
-  dpi: null,
-  layers: [],
-  section: null,
-  holeLayers: [],
-  holes: [],
-  depth: null,
-  join: null,
-  traceError: null,
-  gotBy: null,
-  mayCut: [],
-};
 
 const partEnding = '.part.json';
 

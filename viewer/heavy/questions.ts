@@ -1,6 +1,7 @@
 import type { Standing } from '../../src/clearance/at-position.ts';
 import type { CheckFacts } from '../../src/clearance/check-facts.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
+import type { SheetShown } from '../../src/drawing/markout-pages.ts';
 import type { PaperName } from '../../src/drawing/papers.ts';
 import type { SvgNode } from '../../src/drawing/svg-marks.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
@@ -21,6 +22,8 @@ export type Question =
   | { readonly kind: 'at'; readonly job: JobFile | null; readonly leg: number; readonly at: number }
   /** Files to keep or print. */
   | { readonly kind: 'make'; readonly job: JobFile; readonly what: Making }
+  /** The sheets to mark out by, to look at. */
+  | { readonly kind: 'sheets'; readonly job: JobFile }
   /** A file of outlines for a part. */
   | { readonly kind: 'import'; readonly file: FileToImport };
 
@@ -28,6 +31,8 @@ export interface Making {
   readonly as: 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
   readonly paper: PaperName;
   readonly date: string;
+  /** The viewer's own page, for the report to hold. */
+  readonly page: string;
 }
 
 export interface MadeFile {
@@ -36,13 +41,19 @@ export interface MadeFile {
   readonly data: string | Uint8Array<ArrayBuffer>;
 }
 
+export interface SheetsShown {
+  readonly kind: 'sheets';
+  readonly sheets: readonly SheetShown[];
+  /** Why something is not made, in words. */
+  readonly notMade: readonly string[];
+}
+
 export interface Checked {
   readonly kind: 'checked';
   readonly joint: Joint;
   readonly check: CheckAnswer;
   readonly facts: CheckFacts;
   readonly pictures: Pictures;
-  readonly text: string;
 }
 
 /** From how low to how high a section reaches, mm. */
@@ -59,7 +70,6 @@ export interface Planned {
   readonly kind: 'planned';
   readonly plan: GrindAnswer;
   readonly facts: PlanFacts;
-  readonly text: string;
   readonly cut: { readonly face: readonly SvgNode[]; readonly side: readonly SvgNode[] };
 }
 
@@ -77,5 +87,6 @@ export type Reply =
   | Way
   | Planned
   | Stands
+  | SheetsShown
   | { readonly kind: 'imported'; readonly imported: ImportedFile }
   | { readonly kind: 'made'; readonly files: readonly MadeFile[] };

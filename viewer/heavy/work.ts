@@ -16,9 +16,7 @@ import type { Reading } from '../../src/model/finding.ts';
 import type { JobFile } from '../../src/model/job-file.ts';
 import { home, type Leg, positionAlong } from '../../src/model/path.ts';
 import { jobInFile } from '../../src/model/read-job-file.ts';
-import { checkText } from '../../src/words/check-text.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
-import { grindText } from '../../src/words/grind-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
 import { cutPictures, picturesOf } from './pictures-of.ts';
 import type { Heights, Reply, Stands } from './questions.ts';
@@ -46,19 +44,16 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
     check: check.answer,
     facts,
     pictures: picturesOf({ joint: value, check, plan: null, room }),
-    text: checkText(value, check.answer, facts),
   };
   if (value.fit.legs.length > 0) {
     const curve = yield* travelCurve(value);
     yield { kind: 'way', curve, heights: heightsAlong(value, curve) };
   }
   const plan = yield* planCut(value, { alternatives });
-  const ofPlan = planFacts(plan.answer);
   yield {
     kind: 'planned',
     plan: plan.answer,
-    facts: ofPlan,
-    text: grindText(value, plan.answer, ofPlan),
+    facts: planFacts(plan.answer),
     cut: cutPictures({ joint: value, check, plan, room }),
   };
 }

@@ -1,8 +1,8 @@
 import type { JobFile } from '../../src/model/job-file.ts';
 import { jobEnding } from '../../src/model/read-job-file.ts';
 
-/** A name for the file of a job. */
-export function jobFileName(job: JobFile): string {
+/** A name for a file of a job: the job itself, or what is made from it. */
+export function jobFileName(job: JobFile, ending: string = jobEnding): string {
   const plain = (job.fit.title ?? '').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
-  return `${plain === '' ? 'job' : plain.toLowerCase().slice(0, 60)}${jobEnding}`;
+  return `${plain === '' ? 'job' : plain.toLowerCase().slice(0, 60)}${ending}`;
 }

@@ -3,8 +3,9 @@ import type { HoleFile, LoopFile, SectionFile } from '../../src/model/part-file.
 import type { XY } from './arc.ts';
 import { tidied } from './tidied.ts';
 
-/** The lists of a part that hold outlines. */
-export type LoopList = 'sections' | 'hollows' | 'doNotCut';
+/** The lists of a part that hold outlines; where the tracing is complete is a list of one at most. */
+export const loopLists = ['sections', 'hollows', 'doNotCut', 'traced'] as const;
+export type LoopList = (typeof loopLists)[number];
 
 /** One entry of such a list. */
 export interface Place {
@@ -12,7 +13,7 @@ export interface Place {
   readonly index: number;
 }
 
-/** What the entries of all three lists have in common. */
+/** What the entries of all those lists have in common. */
 export interface LoopHolder {
   readonly id: string;
   readonly depth?: [number, number] | undefined;
@@ -49,17 +50,30 @@ export function freshName(base: string, taken: readonly string[]): string {
   for (let n = 2; ; n++) if (!taken.includes(`${base} ${n}`)) return `${base} ${n}`;
 }
 
-export const holderAt = (part: PartDraft, { list, index }: Place): LoopHolder | undefined => part[list]?.[index];
+export function holdersOf(part: PartDraft, list: LoopList): readonly LoopHolder[] {
+  if (list !== 'traced') return part[list] ?? [];
+  return part.traced === undefined ? [] : [{ id: list, ...part.traced }];
+}
 
-const idsOf = (part: PartDraft, list: LoopList): string[] => (part[list] ?? []).map(({ id }) => id);
+/** A part with other entries in a list; of where the tracing is complete only the outlines and the depth are written. */
+function withHolders(part: PartDraft, list: LoopList, holders: readonly LoopHolder[]): PartDraft {
+  if (list !== 'traced') return { ...part, [list]: holders };
+  const [traced] = holders.map(({ id: _, ...rest }) => rest);
+  return amended(part, { traced });
+}
+
+export const holderAt = (part: PartDraft, { list, index }: Place): LoopHolder | undefined =>
+  holdersOf(part, list)[index];
+
+const idsOf = (part: PartDraft, list: LoopList): string[] => holdersOf(part, list).map(({ id }) => id);
 
 function withHolder(
   part: PartDraft,
   { list, index }: Place,
   change: (old: LoopHolder) => LoopHolder | null,
 ): PartDraft {
-  const holders: readonly LoopHolder[] = part[list] ?? [];
-  return { ...part, [list]: holders.flatMap((old, i) => (i === index ? (change(old) ?? []) : [old])) };
+  const holders = holdersOf(part, list).flatMap((old, i) => (i === index ? (change(old) ?? []) : [old]));
+  return withHolders(part, list, holders);
 }
 
 export const withSection = (part: PartDraft, base: string): PartDraft => ({
@@ -113,7 +127,9 @@ export function withLoopAs(part: PartDraft, place: Place, index: number, list: L
   if (holder === undefined || loop === undefined || list === place.list) return part;
   const rest = withLoopChanged(part, place, index, null);
   const made = amended<LoopHolder>({ id: freshName(base, idsOf(part, list)), depth: holder.depth, loops: [loop] }, {});
-  return { ...rest, [list]: [...(rest[list] ?? []), made] };
+  const there = holdersOf(rest, list);
+  const more = list === 'traced' ? there.map((old) => ({ ...old, loops: [...old.loops, loop] })) : [];
+  return withHolders(rest, list, more.length > 0 ? more : [...there, made]);
 }
 
 /** Letters that holes of a kind are numbered with. */

@@ -4,7 +4,8 @@ import { dowelText } from '../../src/words/dowel-text.ts';
 import { fineLength } from '../../src/words/units.ts';
 import type { State } from '../app.ts';
 import { offsetTimes } from '../drawing.ts';
-import { Choice, Group, NumberField } from '../fields.tsx';
+import { ChoiceField, Group, NumberField } from '../fields.tsx';
+import { useLengths } from '../lengths.ts';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
 
@@ -23,6 +24,7 @@ export function dowelUpLine({ checked }: State): string {
 export function DowelUp({ app, state, job }: StepProps) {
   const { fit, parts } = job;
   const { checked } = state;
+  const { units } = checked?.joint.fit ?? fit;
   const offsets = new Map(
     [...(checked?.check.dowelUp.pairs ?? []), ...(checked?.check.bolts ?? [])].map((pair) => [
       `${pair.fixed} ${pair.moving}`,
@@ -44,7 +46,7 @@ export function DowelUp({ app, state, job }: StepProps) {
         kinds={['dowel']}
         offsetText={(pair) => {
           const mm = offsets.get(pair.join(' '));
-          return mm === undefined ? '' : fineLength(mm, fit.units);
+          return mm === undefined ? '' : fineLength(mm, units);
         }}
         onPairs={(dowels) => setFit({ dowels })}
       />
@@ -55,7 +57,7 @@ export function DowelUp({ app, state, job }: StepProps) {
         kinds={['bolt', 'tapped', 'stud', 'planned']}
         offsetText={(pair) => {
           const mm = offsets.get(pair.join(' '));
-          return mm === undefined ? '' : fineLength(mm, fit.units);
+          return mm === undefined ? '' : fineLength(mm, units);
         }}
         onPairs={(bolts) => setFit({ bolts })}
       />
@@ -63,15 +65,15 @@ export function DowelUp({ app, state, job }: StepProps) {
       {[fit.fixed, fit.moving].map((name) => {
         const part = parts[name];
         return part === undefined ? null : (
-          <Choice
+          <ChoiceField
             key={name}
             label={words.viewedFrom(part.name)}
             value={part.viewedFrom ?? ''}
-            options={[
+            choices={[
               ['face', words.fromFace],
               ['back', words.fromBack],
             ]}
-            onValue={(viewedFrom) =>
+            onSet={(viewedFrom) =>
               app.edit((now) => ({ ...now, parts: { ...now.parts, [name]: { ...part, viewedFrom } } }))
             }
           />
@@ -114,13 +116,13 @@ function Pairs({ name, pairs, parts: [fixed, moving], kinds, offsetText, onPairs
       {pairs.map((pair, i) => (
         <div class="pair" key={i}>
           {([0, 1] as const).map((side) => (
-            <Choice
+            <ChoiceField
               key={side}
-              hidesLabel
+              bare
               label={`${name} ${i + 1} ${side === 0 ? words.onFixed : words.onMoving}`}
               value={pair[side]}
-              options={side === 0 ? fixedIds : movingIds}
-              onValue={(id) =>
+              choices={side === 0 ? fixedIds : movingIds}
+              onSet={(id) =>
                 onPairs(pairs.map((other, j) => (j !== i ? other : side === 0 ? [id, other[1]] : [other[0], id])))
               }
             />
@@ -156,14 +158,15 @@ interface AxisProps {
 function Axis({ fit: { axis, units }, fixed, setFit }: AxisProps) {
   const holes = (fixed?.holes ?? []).map(({ id }) => [`hole ${id}`, id] as const);
   const point = typeof axis === 'string' ? null : axis;
+  const figures = useLengths(fixed?.units ?? units);
   return (
     <Group name={words.axis}>
-      <Choice
-        hidesLabel
+      <ChoiceField
+        bare
         label={words.axis}
         value={typeof axis === 'string' ? `hole ${axis}` : 'point'}
-        options={[['point', words.axisAt], ...holes]}
-        onValue={(chosen) => setFit({ axis: chosen === 'point' ? [0, 0] : chosen.slice('hole '.length) })}
+        choices={[['point', words.axisAt], ...holes]}
+        onSet={(chosen) => setFit({ axis: chosen === 'point' ? [0, 0] : chosen.slice('hole '.length) })}
       />
       {point === null
         ? null
@@ -171,9 +174,9 @@ function Axis({ fit: { axis, units }, fixed, setFit }: AxisProps) {
             <NumberField
               key={name}
               label={name}
-              unit={fixed?.units ?? units}
+              figures={figures}
               value={point[i]}
-              onValue={(value = 0) => setFit({ axis: i === 0 ? [value, point[1]] : [point[0], value] })}
+              onSet={(value) => setFit({ axis: i === 0 ? [value, point[1]] : [point[0], value] })}
             />
           ))}
     </Group>

@@ -2,11 +2,13 @@ import { useEffect } from 'preact/hooks';
 import type { FitFile } from '../../src/model/fit-file.ts';
 import type { MarkingRow } from '../../src/model/marking-row.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
-import { planLine } from '../../src/words/grind-text.ts';
+import { grindText, planLine } from '../../src/words/grind-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
-import { lengthText, type Units } from '../../src/words/units.ts';
+import { lengthText, mmIn, type Units } from '../../src/words/units.ts';
 import type { State } from '../app.ts';
-import { Choice, Group, NumberField, Tick } from '../fields.tsx';
+import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
+import { amended } from '../job/part-edits.ts';
+import { useLengths } from '../lengths.ts';
 import { toPane } from '../stage/view.ts';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
@@ -35,8 +37,8 @@ export function Grind({ app, state, job, pane }: StepProps) {
     return () => pane.setTouching({});
   }, [app, pane]);
   const { fit } = job;
-  const { units } = fit;
-  const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: { ...now.fit, ...change } }));
+  const { units } = checked?.joint.fit ?? fit;
+  const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: amended(now.fit, change) }));
   const thin = planned?.plan.walls.filter(({ holds }) => holds === false) ?? [];
   const others = checked === null || planned === null ? [] : alternativeTexts(checked.joint, planned.plan);
   const rows =
@@ -68,15 +70,15 @@ export function Grind({ app, state, job, pane }: StepProps) {
       <Clearances fit={fit} setFit={setFit} />
       <CutterFields fit={fit} setFit={setFit} />
       <Group name={words.mayCut}>
-        <Choice
+        <ChoiceField
           label={words.cutPart}
           value={fit.cut ?? 'fixed'}
-          options={[
+          choices={[
             ['fixed', words.cutFixed],
             ['moving', words.cutMoving],
             ['both', words.cutBoth],
           ]}
-          onValue={(cut) => setFit({ cut })}
+          onSet={(cut) => setFit({ cut })}
         />
         {(fit.cut === 'both' ? [fit.fixed, fit.moving] : [fit.cut === 'moving' ? fit.moving : fit.fixed]).flatMap(
           (name) =>
@@ -85,7 +87,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
                 key={`${name} ${id}`}
                 label={id}
                 on={mayCut}
-                onChange={(on) =>
+                onSet={(on) =>
                   app.edit((now) => {
                     const part = now.parts[name];
                     if (part === undefined) return now;
@@ -99,10 +101,10 @@ export function Grind({ app, state, job, pane }: StepProps) {
             )),
         )}
       </Group>
-      {planned === null ? null : (
+      {checked === null || planned === null ? null : (
         <details>
           <summary>{words.inFull}</summary>
-          <pre>{planned.text}</pre>
+          <pre>{grindText(checked.joint, planned.plan, planned.facts)}</pre>
         </details>
       )}
     </>
@@ -121,6 +123,7 @@ interface FitProps {
 
 function Clearances({ fit: { clearance, units }, setFit }: FitProps) {
   const asked = typeof clearance === 'number' ? { home: clearance } : clearance;
+  const figures = useLengths(units);
   const fields = [
     ['home', words.home, asked.home],
     ['wayIn', words.onTheWay, asked.wayIn],
@@ -132,15 +135,12 @@ function Clearances({ fit: { clearance, units }, setFit }: FitProps) {
         <NumberField
           key={key}
           label={label}
-          unit={units}
-          min={0}
+          figures={figures}
+          fits={(next) => next >= 0}
           value={value}
-          placeholder={key === 'wayIn' ? String(asked.home) : ''}
-          mayBeEmpty={key !== 'home'}
-          onValue={(next) => {
-            const { [key]: _, ...rest } = asked;
-            setFit({ clearance: { ...rest, ...(next === undefined ? {} : { [key]: next }) } as typeof asked });
-          }}
+          placeholder={key === 'wayIn' ? figures.text(asked.home) : ''}
+          onSet={(next) => setFit({ clearance: { ...asked, [key]: next } })}
+          onClear={key === 'home' ? undefined : () => setFit({ clearance: amended(asked, { [key]: undefined }) })}
         />
       ))}
     </Group>
@@ -148,55 +148,50 @@ function Clearances({ fit: { clearance, units }, setFit }: FitProps) {
 }
 
 function CutterFields({ fit: { cutter, units, minWall, straight = false }, setFit }: FitProps) {
-  const setWall = (next: number | undefined): void => setFit({ minWall: next } as Partial<FitFile>);
+  const figures = useLengths(units);
   return (
     <Group name={words.cutter}>
       <NumberField
         label={words.radius}
-        unit={units}
+        figures={figures}
         value={cutter?.radius}
-        min={0.001}
+        fits={(radius) => radius > 0}
         placeholder="—"
-        mayBeEmpty
-        onValue={(radius) =>
-          setFit({ cutter: radius === undefined ? undefined : { ...cutter, radius } } as Partial<FitFile>)
-        }
+        onSet={(radius) => setFit({ cutter: { ...cutter, radius } })}
+        onClear={() => setFit({ cutter: undefined })}
       />
       {cutter === undefined ? null : (
         <>
-          <Choice
+          <ChoiceField
             label={words.nose}
             value={cutter.nose ?? 'ball'}
-            options={[
+            choices={[
               ['ball', words.ball],
               ['flat', words.flat],
             ]}
-            onValue={(nose) => setFit({ cutter: { ...cutter, nose } })}
+            onSet={(nose) => setFit({ cutter: { ...cutter, nose } })}
           />
           <NumberField
             label={words.handError}
-            unit={units}
-            min={0}
+            figures={figures}
+            fits={(error) => error >= 0}
             value={cutter.handError}
-            placeholder={units === 'mm' ? '0.5' : ''}
-            mayBeEmpty
-            onValue={(handError) => {
-              const { handError: _, ...rest } = cutter;
-              setFit({ cutter: handError === undefined ? rest : { ...rest, handError } });
-            }}
+            placeholder={figures.text(0.5 / mmIn(units))}
+            onSet={(handError) => setFit({ cutter: { ...cutter, handError } })}
+            onClear={() => setFit({ cutter: amended(cutter, { handError: undefined }) })}
           />
         </>
       )}
       <NumberField
         label={words.minWall}
-        unit={units}
-        min={0}
+        figures={figures}
+        fits={(wall) => wall >= 0}
         value={minWall}
         placeholder="—"
-        mayBeEmpty
-        onValue={setWall}
+        onSet={(wall) => setFit({ minWall: wall })}
+        onClear={() => setFit({ minWall: undefined })}
       />
-      <Tick label={words.straight} on={straight} onChange={(on) => setFit({ straight: on })} />
+      <Tick label={words.straight} on={straight} onSet={(on) => setFit({ straight: on })} />
     </Group>
   );
 }

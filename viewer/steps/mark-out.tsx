@@ -1,9 +1,11 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { PaperName } from '../../src/drawing/papers.ts';
 import type { State } from '../app.ts';
-import { Choice } from '../fields.tsx';
-import type { MadeFile, Making } from '../heavy/questions.ts';
+import { ChoiceField } from '../fields.tsx';
+import type { MadeFile, Making, SheetsShown } from '../heavy/questions.ts';
+import { ownPage } from '../own-page.ts';
 import { words } from '../words.ts';
+import { Sheets } from './sheets.tsx';
 import type { StepProps } from './step-props.ts';
 
 /** What there is to mark out, in one line. */
@@ -13,11 +15,7 @@ export function markOutLine({ planned }: State): string {
   return places === 0 ? words.nothingToMark : words.readyToMark(places);
 }
 
-const paperNames = [
-  ['a4', 'A4'],
-  ['a3', 'A3'],
-  ['letter', 'Letter'],
-] as const;
+const paperNames = { a4: 'A4', a3: 'A3', letter: 'Letter' } as const satisfies Record<PaperName, string>;
 
 const kinds = [
   ['pdf', words.sheets],
@@ -28,14 +26,26 @@ const kinds = [
   ['report', words.report],
 ] as const;
 
-export function MarkOut({ app, state }: StepProps) {
+export function MarkOut({ app, state, job }: StepProps) {
   const [paper, setPaper] = useState<PaperName>('a4');
   const [making, setMaking] = useState('');
+  const [shown, setShown] = useState<SheetsShown | null>(null);
+  useEffect(() => {
+    let wanted = true;
+    setShown(null);
+    app.sheets().then(
+      (sheets) => wanted && setShown(sheets),
+      () => {},
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [app, job]);
   const nothing = state.planned === null || state.planned.plan.table.length === 0;
   const make = async (as: Making['as']): Promise<void> => {
     setMaking(words.making);
     try {
-      const files = await app.make({ as, paper, date: today() });
+      const files = await app.make({ as, paper, date: today(), page: as === 'report' ? ownPage() : '' });
       for (const file of files) hand(file);
       setMaking(files.map(({ name }) => name).join(', '));
     } catch (error) {
@@ -44,7 +54,7 @@ export function MarkOut({ app, state }: StepProps) {
   };
   return (
     <>
-      <Choice label={words.paper} value={paper} options={paperNames} onValue={setPaper} />
+      <ChoiceField label={words.paper} value={paper} choices={papersFor(shown)} onSet={setPaper} />
       <div class="jumps">
         {kinds.map(([as, label]) => (
           <button
@@ -59,9 +69,19 @@ export function MarkOut({ app, state }: StepProps) {
       </div>
       <p role="status">{making}</p>
       <p>{words.printTrue}</p>
+      {shown === null ? null : <Sheets shown={shown} paper={paper} />}
     </>
   );
 }
+
+/** Each paper with how many sheets of it all that can be printed takes. */
+const papersFor = (shown: SheetsShown | null): [PaperName, string][] =>
+  (Object.entries(paperNames) as [PaperName, string][]).map(([paper, name]) => {
+    const printed = (shown?.sheets ?? []).flatMap(({ on }) => (on[paper].printable ? [on[paper].count] : []));
+    return [paper, printed.length === 0 ? name : words.paperTakes(name, sum(printed))];
+  });
+
+const sum = (counts: readonly number[]): number => counts.reduce((all, count) => all + count, 0);
 
 /** Gives a file to whoever sits here, as a download. */
 export function hand({ name, mediaType, data }: MadeFile): void {

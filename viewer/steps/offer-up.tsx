@@ -1,10 +1,12 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { PositionFile } from '../../src/model/fit-file.ts';
+import { checkText } from '../../src/words/check-text.ts';
 import { degreesText, givenLength, lengthText } from '../../src/words/units.ts';
 import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
 import { entryHandles } from '../entry-handles.ts';
 import { Group, NumberField } from '../fields.tsx';
+import { plainFigures, useLengths } from '../lengths.ts';
 import { lastStop, placeOf } from '../way.ts';
 import { standingWords } from '../words/standing.ts';
 import { words } from '../words.ts';
@@ -27,7 +29,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
             {checked.check.rotating.map(({ part, against, state: how, clearanceMm }) => (
               <li key={`${part} ${against}`}>
                 {part}, {against === 'fixed' ? words.cutFixed : words.cutMoving}:{' '}
-                {standingWords({ state: how, clearanceMm }, job.fit.units)}
+                {standingWords({ state: how, clearanceMm }, checked.joint.fit.units)}
               </li>
             ))}
           </ul>
@@ -36,7 +38,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
       {checked === null ? null : (
         <details>
           <summary>{words.inFull}</summary>
-          <pre>{checked.text}</pre>
+          <pre>{checkText(checked.joint, checked.check, checked.facts)}</pre>
         </details>
       )}
     </>
@@ -129,10 +131,12 @@ function RunHome({ app, end }: { readonly app: StepProps['app']; readonly end: n
   );
 }
 
+const degrees = plainFigures('°');
 const home: PositionFile = { standOff: 0, turn: 0 };
 
 function Positions({ app, job: { fit } }: Pick<StepProps, 'app' | 'job'>) {
   const positions = fit.offerUp ?? [home];
+  const lengths = useLengths(fit.units);
   const set = (offerUp: PositionFile[]): void => app.edit((now) => ({ ...now, fit: { ...now.fit, offerUp } }));
   const change = (i: number, said: Partial<PositionFile>): void =>
     set(positions.map((position, j) => (j === i ? { ...position, ...said } : position)));
@@ -144,24 +148,24 @@ function Positions({ app, job: { fit } }: Pick<StepProps, 'app' | 'job'>) {
           <li key={i}>
             <NumberField
               label={words.standOff}
-              unit={fit.units}
-              min={0}
+              figures={lengths}
+              fits={(value) => value >= 0}
               value={position.standOff ?? 0}
-              onValue={(standOff = 0) => change(i, { standOff })}
+              onSet={(standOff) => change(i, { standOff })}
             />
             <NumberField
               label={words.turn}
-              unit="°"
+              figures={degrees}
               value={position.turn ?? 0}
-              onValue={(turn = 0) => change(i, { turn })}
+              onSet={(turn) => change(i, { turn })}
             />
             {(['shiftX', 'shiftY'] as const).map((name, axis) => (
               <NumberField
                 key={name}
                 label={words[name]}
-                unit={fit.units}
+                figures={lengths}
                 value={position.shift?.[axis] ?? 0}
-                onValue={(value = 0) => {
+                onSet={(value) => {
                   const [x, y] = position.shift ?? [0, 0];
                   change(i, { shift: axis === 0 ? [value, y] : [x, value] });
                 }}

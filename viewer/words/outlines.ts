@@ -16,6 +16,7 @@ export const outlineWords = {
   units: 'Lengths in',
   unitNames: { mm: 'mm', in: 'inch' },
   material: 'Material',
+  castingNumber: 'Casting number',
   materialNames: [
     ['', 'not said'],
     ['grey-iron', 'grey iron'],
@@ -31,10 +32,11 @@ export const outlineWords = {
   places: 'What is traced',
   nothingYet: 'Nothing traced yet. Add a section: the outlines that hold over one range of depth.',
   through: 'at every depth',
-  depths: (from: number, to: number): string => `${from} to ${to} from face`,
+  depths: (from: string, to: string): string => `${from} to ${to} from face`,
   mayBeCut: 'may be cut',
   hollow: 'hollow',
   notToCut: 'do not cut',
+  tracedHere: 'where the tracing is complete',
   notClosed: 'not closed',
   addSection: 'Add a section',
   newSection: 'section',
@@ -46,6 +48,8 @@ export const outlineWords = {
   gotBy: 'How it was got',
   methods: ['feature list', 'rubbing', 'card', 'gasket', 'caliper', 'scribing block', 'contour gauge', 'photo', 'scan'],
   traceError: 'Good to ±',
+  depthError: 'Depths good to ±',
+  note: 'Note',
   keepWall: 'Wall to keep',
   removePlace: (name: string): string => `Remove ${name} and its outlines`,
   outlines: 'Its outlines',
@@ -78,6 +82,7 @@ export const outlineWords = {
   makeMetal: 'Make it a section',
   makeHollow: 'It is a hollow',
   makeNotToCut: 'Not to be cut',
+  makeTraced: 'The tracing is complete inside it',
   keyHint: 'Arrow keys move the chosen point a little, with Shift ten times as far; Delete removes it.',
   close: 'Close it',
   closesNothing: 'Three points, or two with an arc, make an outline.',
@@ -122,13 +127,10 @@ export const outlineWords = {
   angle: 'angle °',
   endRadius: 'end radius',
   add: 'Add',
+  lengthsIn: (unit: string): string => `Lengths in ${unit}`,
   noFeature: 'Sizes over 0, and an end radius of at most half of them.',
   numberWanted: 'A figure is missing, or is no number.',
 } as const;
-
-/** A coordinate as it stands in the table: to a micron or four places of an inch, no more than was set. */
-export const coordinate = (value: number, units: 'mm' | 'in'): string =>
-  String(Number(value.toFixed(units === 'mm' ? 3 : 4)) + 0);
 
 /** How far an arrow key moves a point, in a part's units: a tenth of a millimetre. */
 export const nudge = (units: 'mm' | 'in'): number => (units === 'mm' ? 0.1 : 0.005);

@@ -89,14 +89,17 @@ export const subheading = (words: string, below: Html | null | readonly Html[]):
   return told.length === 0 ? [] : [el('h3', {}, words), ...told];
 };
 
+/** What is read as text up to its end; nothing a job says may go in here. */
+const asItIs = new Set(['style', 'script']);
+
 const empty = new Set(['meta', 'br', 'hr', 'col']);
 
-/** The element as text that is good HTML and good XML at once; only a style sheet goes in as it is. */
+/** The element as text that is good HTML and good XML at once; only a style sheet and a script go in as they are. */
 export function written({ tag, attributes, children }: Html): string {
   const words = Object.entries(attributes).map(([name, value]) => ` ${name}="${escaped(value)}"`);
   if (empty.has(tag)) return `<${tag}${words.join('')} />`;
   const inner = children.map((child) =>
-    typeof child !== 'string' ? written(child) : tag === 'style' ? child : escaped(child),
+    typeof child !== 'string' ? written(child) : asItIs.has(tag) ? child : escaped(child),
   );
   const end = blocks.has(tag) ? '\n' : '';
   return `<${tag}${words.join('')}>${inner.join('')}</${tag}>${end}`;

@@ -19,6 +19,12 @@ header p { margin: 0 0 0.4rem; }
 h1 { font-size: 1.05rem; font-weight: 600; margin: 0 0 0.75rem; color: var(--quiet); }
 .verdict { font-size: clamp(1.35rem, 4.5vw, 2rem); line-height: 1.2; font-weight: 700; margin: 0 0 0.75rem; padding: 0.6rem 0 0.6rem 0.9rem; border-left: 0.5rem solid var(--mark); }
 .plan { font-size: 1.15rem; font-weight: 600; }
+.move { margin: 0.75rem 0 1.25rem; }
+button { min-height: 2.75rem; padding: 0.4rem 1rem; border: 2px solid var(--ink); border-radius: 0.3rem; background: var(--paper); color: inherit; font: inherit; font-weight: 600; }
+dialog { width: 100%; height: 100%; max-width: none; max-height: none; padding: 0; border: 0; background: var(--paper); color: inherit; }
+dialog[open] { display: flex; flex-direction: column; align-items: start; }
+dialog button { margin: 0.4rem; }
+iframe { flex: 1; width: 100%; border: 0; }
 h2 { font-size: 1.35rem; line-height: 1.25; margin: 2.75rem 0 0.75rem; padding-top: 0.5rem; border-top: 2px solid var(--ink); }
 header h2 { font-size: 1.05rem; margin: 1.25rem 0 0.5rem; padding: 0; border: 0; }
 h3 { font-size: 1.05rem; margin: 1.75rem 0 0.5rem; }
@@ -27,7 +33,7 @@ ul { padding-left: 1.25rem; }
 li { margin-bottom: 0.35rem; }
 nav ul { display: flex; flex-wrap: wrap; gap: 0.25rem 1.25rem; list-style: none; padding: 0; max-width: none; }
 a { color: inherit; text-underline-offset: 0.2em; }
-a:focus-visible, .scroll:focus-visible { outline: 3px solid var(--ink); outline-offset: 2px; }
+a:focus-visible, button:focus-visible, .scroll:focus-visible { outline: 3px solid var(--ink); outline-offset: 2px; }
 .scroll { overflow-x: auto; margin-bottom: 1rem; }
 table { border-collapse: collapse; min-width: min(100%, 27rem); font-variant-numeric: tabular-nums; font-size: 0.94rem; }
 caption { text-align: left; padding: 0 0 0.4rem; color: var(--quiet); }
@@ -75,7 +81,7 @@ ${nightDrawing}
   :root { --paper: #ffffff; --ink: #000000; --quiet: #333333; --rule: #999999; --wash: #ffffff; --mark: #000000; }
   html { font-size: 10pt; line-height: 1.35; }
   body { max-width: none; padding: 0; }
-  nav { display: none; }
+  nav, .move, dialog[open] { display: none; }
   .scroll { overflow: visible; }
   h2, h3, caption, .verdict { break-after: avoid; }
   h2 { margin-top: 8mm; }

@@ -2,18 +2,20 @@ import { checkSteps } from '../../words/check-text.ts';
 import { nothingToCut, planLine, planSteps } from '../../words/grind-text.ts';
 import { foulTexts, measureRows } from '../../words/measure-text.ts';
 import { titleOf } from '../../words/names.ts';
+import { backToReport, moveIt, moveItNote, viewerTitle } from '../../words/report-text.ts';
 import { verdictLine } from '../../words/verdict.ts';
 import { alternatives, keepOff, markingOut, takeOff } from './cut.ts';
 import { drawings } from './figures.ts';
 import { cautions, dowelUp, grounds, inputs, warnings } from './grounds.ts';
+import { type HeldViewer, openingScript } from './held-viewer.ts';
 import { el, type Html, list, paragraphs, section, table, written } from './html.ts';
 import { pageStyle } from './page-style.ts';
 import type { ReportInput } from './report-input.ts';
 import { wayIn } from './way-in.ts';
 
 /**
- * A job told whole in one HTML file for whoever does the cutting: it needs no network and no script, reads on a telephone
- * and on a dark screen, and prints on A4 or Letter.
+ * A job told whole in one HTML file for whoever does the cutting: it needs no network, reads on a telephone and on a dark
+ * screen, and prints on A4 or Letter. The viewer it may hold wants scripts; the report itself does without.
  */
 export function reportHtml(input: ReportInput): string {
   const sections = [
@@ -39,17 +41,54 @@ export function reportHtml(input: ReportInput): string {
       el('meta', { charset: 'utf-8' }),
       el('meta', { name: 'generator', content: `Fettle ${input.version}` }),
       el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      el('meta', { 'http-equiv': 'Content-Security-Policy', content: "default-src 'none'; style-src 'unsafe-inline'" }),
+      el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy(input.viewer) }),
       el('title', {}, `${title}: fit report`),
       el('style', {}, pageStyle),
     ),
-    el('body', {}, heading(input, title, sections), el('main', {}, sections)),
+    el('body', {}, heading(input, title, sections), el('main', {}, sections), held(input.viewer)),
   );
   return `<!DOCTYPE html>\n${written(page)}\n`;
 }
 
+/** Nothing is fetched and nothing runs but the viewer that is held. What a page opens from itself is held to this too. */
+const policy = (viewer: HeldViewer | null): string =>
+  [
+    "default-src 'none'",
+    "style-src 'unsafe-inline'",
+    ...(viewer === null
+      ? []
+      : [`script-src ${viewer.scripts.join(' ')}`, 'worker-src blob:', 'img-src blob: data:', "form-action 'none'"]),
+    "base-uri 'none'",
+  ].join('; ');
+
+/** Seen where it can be followed. */
+const buttonToViewer = el(
+  'p',
+  { class: 'move', hidden: '' },
+  el('button', { id: 'move-it', type: 'button' }, moveIt),
+  ` ${moveItNote}`,
+);
+
+const held = (viewer: HeldViewer | null): Html[] =>
+  viewer === null
+    ? []
+    : [
+        el(
+          'dialog',
+          { id: 'mover', 'aria-label': viewerTitle },
+          el('button', { id: 'back', type: 'button' }, backToReport),
+          el('iframe', { title: viewerTitle }),
+        ),
+        el('script', { id: 'viewer', type: 'text/plain' }, viewer.page),
+        el('script', {}, openingScript),
+      ];
+
 /** The verdict first, then both figures beside what was asked, then what to do. */
-function heading({ joint, check: { answer }, plan }: ReportInput, title: string, sections: readonly Html[]): Html {
+function heading(
+  { joint, check: { answer }, plan, viewer }: ReportInput,
+  title: string,
+  sections: readonly Html[],
+): Html {
   const steps = nothingToCut(plan.answer) ? checkSteps(joint, answer) : planSteps(joint, plan.answer);
   return el(
     'header',
@@ -57,6 +96,7 @@ function heading({ joint, check: { answer }, plan }: ReportInput, title: string,
     el('h1', {}, title),
     el('p', { class: 'verdict' }, verdictLine(answer)),
     el('p', { class: 'plan' }, planLine(joint, plan.answer)),
+    viewer && buttonToViewer,
     table('Clearance as traced, and with every tracing error against you', measureRows(joint, answer)),
     paragraphs(foulTexts(joint, answer)),
     section('what-to-do', 'What to do', list(steps)),

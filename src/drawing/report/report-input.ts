@@ -3,6 +3,7 @@ import type { TravelCurve } from '../../clearance/travel-curve.ts';
 import type { CutPlan } from '../../grind/cut-plan.ts';
 import type { PlanFacts } from '../../grind/plan-facts.ts';
 import type { DrawInput } from '../draw-input.ts';
+import type { HeldViewer } from './held-viewer.ts';
 
 /** A file the report rests on, by what its bytes hash to. */
 export interface InputFile {
@@ -23,4 +24,6 @@ export interface ReportInput extends DrawInput {
   /** As it is to be read, for instance `2026-03-01`. */
   readonly date: string;
   readonly version: string;
+  /** Null where there is none to hold. */
+  readonly viewer: HeldViewer | null;
 }

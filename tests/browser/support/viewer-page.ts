@@ -34,12 +34,17 @@ export async function openViewer(size = { width: 1440, height: 900 }): Promise<V
   const page = await context.newPage();
   await page.setViewportSize(size);
   const complaints: string[] = [];
+  heard(page, complaints);
+  await page.goto(pathToFileURL(file).href);
+  return { context, page, complaints };
+}
+
+/** Writes down everything a page complains of. */
+export function heard(page: Page, complaints: string[]): void {
   page.on('pageerror', ({ message }) => complaints.push(message));
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
   });
-  await page.goto(pathToFileURL(file).href);
-  return { context, page, complaints };
 }
 
 /** Waits until the core has said all it has to say. */

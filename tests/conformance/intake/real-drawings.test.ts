@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { edgesOf } from '../../../src/geometry/loop.ts';
 import { regionAreaMm2 } from '../../../src/geometry/region-measures.ts';
 import { type Imported, importDrawing } from '../../../src/intake/import-drawing.ts';
+import { nothingSaid } from '../../../src/intake/import-options.ts';
 import { outlinesOf } from '../../../src/intake/outlines.ts';
 import { readDrawing } from '../../../src/intake/sources.ts';
 import type { Reading } from '../../../src/model/finding.ts';
@@ -28,21 +29,7 @@ function outlines(name: string, bytes: Uint8Array) {
 function imported(name: string, units: string | null, join_: number | null = null): Reading<Imported> {
   const drawing = readDrawing(name, bytesOf('dxf', name));
   if (!drawing.ok) return drawing;
-  return importDrawing(name, drawing.value, {
-    name,
-    viewedFrom: 'face',
-    units,
-    dpi: null,
-    layers: [],
-    section: null,
-    holeLayers: [],
-    holes: [],
-    depth: null,
-    join: join_,
-    traceError: null,
-    gotBy: null,
-    mayCut: [],
-  });
+  return importDrawing(name, drawing.value, { ...nothingSaid, name, viewedFrom: 'face', units, join: join_ });
 }
 
 describe(`real drawings by trimesh's authors (MIT)${why}`, () => {

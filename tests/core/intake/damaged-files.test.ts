@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { importDrawing } from '../../../src/intake/import-drawing.ts';
+import { nothingSaid } from '../../../src/intake/import-options.ts';
 import { readDrawing } from '../../../src/intake/sources.ts';
 import { jsonText } from '../../../src/model/json-text.ts';
 import { bytesOf, circle, dxf, entity, line, polyline, svg } from './drawn.ts';
@@ -68,25 +69,8 @@ describe('a damaged file is read as far as it means something, or refused with w
     const tried = (content: string) => {
       const read = readDrawing(name, bytesOf(content));
       if (!read.ok) return read;
-      const given = {
-        name,
-        viewedFrom: 'face',
-        dpi: null,
-        layers: [],
-        section: null,
-        holeLayers: [],
-        holes: [],
-        depth: null,
-      } as const;
       const units = read.value.unit === null ? 'mm' : null;
-      return importDrawing(name, read.value, {
-        ...given,
-        units,
-        join: null,
-        traceError: null,
-        gotBy: null,
-        mayCut: [],
-      });
+      return importDrawing(name, read.value, { ...nothingSaid, name, viewedFrom: 'face', units });
     };
     expect(tried(text)).toMatchObject({ ok: true });
     fc.assert(

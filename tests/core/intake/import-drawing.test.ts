@@ -1,23 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { type Imported, importDrawing } from '../../../src/intake/import-drawing.ts';
-import type { ImportOptions } from '../../../src/intake/import-options.ts';
+import { type ImportOptions, nothingSaid } from '../../../src/intake/import-options.ts';
 import { circle, type DxfParts, dxfDrawing, findingsOf, line, type Tags, valueIn } from './drawn.ts';
 
-const plain: ImportOptions = {
-  name: 'block',
-  viewedFrom: 'face',
-  units: null,
-  dpi: null,
-  layers: [],
-  section: null,
-  holeLayers: [],
-  holes: [],
-  depth: null,
-  join: null,
-  traceError: null,
-  gotBy: null,
-  mayCut: [],
-};
+const plain: ImportOptions = { ...nothingSaid, name: 'block', viewedFrom: 'face' };
 
 const reading = (parts: DxfParts, options: Partial<ImportOptions> = {}) =>
   importDrawing('a.dxf', dxfDrawing(parts), { ...plain, ...options });

@@ -1,10 +1,14 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { runCli } from '../../support/run-cli.ts';
+import { writeReport } from '../../../cli/report.ts';
+import { elementsOf, parsedReport } from '../../support/reports.ts';
+import { heard, runCli } from '../../support/run-cli.ts';
 import { jobFiles } from '../../support/small-job.ts';
 import { folderWith } from '../../support/temp-folder.ts';
+import { smallPage } from '../../support/view-server.ts';
 
 const job = (changed = {}): { fit: string; out: string; folder: string } => {
   const folder = folderWith(jobFiles(changed));
@@ -72,6 +76,44 @@ describe('fettle report', () => {
     expect(code).toBe(2);
     expect(stderr).toContain('clearance');
     expect(existsSync(out)).toBe(false);
+  });
+
+  it('holds the viewer with the very files it names, and lets nothing else run', async () => {
+    const { folder, fit, out } = job();
+    const { stdout, stderr } = await heard(() => writeReport(fit, out, smallPage));
+    expect(stdout).toMatch(/in a browser; \d\.\d MB\.$/m);
+    expect(stderr).toBe('');
+    const html = readFileSync(out, 'utf8');
+    const report = parsedReport(html);
+    const [viewer, opening, ...more] = elementsOf(report, 'script');
+    expect(more).toEqual([]);
+    const page = gunzipSync(Buffer.from(viewer?.textContent ?? '', 'base64')).toString();
+    const [, held = ''] = /<script id="job" type="application\/json">(.*?)<\/script><title>/.exec(page) ?? [];
+    const inFile = (name: string) => JSON.parse(readFileSync(join(folder, name), 'utf8'));
+    const parts = { 'block.part.json': inFile('block.part.json'), 'housing.part.json': inFile('housing.part.json') };
+    expect(JSON.parse(held)).toEqual({ format: 'fettle-job/1', fit: inFile('job.fit.json'), parts });
+    const hashes = [opening?.textContent ?? '', '\nlet a = 1;'].map(
+      (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`,
+    );
+    expect(html).toContain(
+      `content="default-src 'none'; style-src 'unsafe-inline'; script-src ${hashes.join(' ')}; worker-src blob:; img-src blob: data:; form-action 'none'; base-uri 'none'"`,
+    );
+  });
+
+  it('lets no name in a job end the script that holds it', async () => {
+    const { fit, out } = job({ fit: { title: '</script><script>alert(1)</script><!--' } });
+    await heard(() => writeReport(fit, out, smallPage));
+    const [viewer] = elementsOf(parsedReport(readFileSync(out, 'utf8')), 'script');
+    const page = gunzipSync(Buffer.from(viewer?.textContent ?? '', 'base64')).toString();
+    expect(page.match(/<script/g)).toHaveLength(2);
+    expect(page).not.toContain('<!--');
+  });
+
+  it('is written without a viewer where none is built, and says so', async () => {
+    const { fit, out } = job();
+    const { stderr } = await heard(() => writeReport(fit, out, null));
+    expect(stderr).toMatch(/^The report holds no viewer.*npm run build/);
+    expect(readFileSync(out, 'utf8')).not.toMatch(/<script|<iframe|<button/);
   });
 
   it('asks for the name of the report', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { JobFile } from '../../../src/model/job-file.ts';
+import type { LoopFile } from '../../../src/model/part-file.ts';
 import { jobInFile, readJobFile } from '../../../src/model/read-job-file.ts';
 import * as edits from '../../../viewer/job/part-edits.ts';
 import * as runs from '../../../viewer/job/run-edits.ts';
@@ -59,6 +60,22 @@ describe('a part', () => {
     const back = edits.withLoopAs(hollow, { list: 'hollows', index: 0 }, 0, 'doNotCut', 'oilway');
     expect(back.hollows).toEqual([]);
     expect(back.doNotCut?.map(({ id }) => id)).toEqual(['oilway']);
+  });
+
+  it('says where the tracing is complete by outlines that were traced, added to, and taken away again', () => {
+    const circles = [10, 20].map((radius): LoopFile => ({ circle: [0, 0], radius }));
+    const more = circles.reduce((all, circle) => edits.withLoop(all, ribs, circle), part());
+    const one = edits.withLoopAs(more, ribs, 2, 'traced', 'any');
+    expect(one.traced).toEqual({ depth: [12, 60], loops: [circles[1]] });
+    const both = edits.withLoopAs(one, ribs, 1, 'traced', 'any');
+    expect(both.traced?.loops).toEqual([circles[1], circles[0]]);
+    const traced = { list: 'traced', index: 0 } as const;
+    const everywhere = edits.withDetails(both, traced, { depth: undefined });
+    expect(everywhere.traced).toEqual({ loops: [circles[1], circles[0]] });
+    expect(faultsOf(edits.withPart(job, block, () => one))).toEqual([]);
+    const none = edits.withLoopChanged(edits.withLoopChanged(both, traced, 1, null), traced, 0, null);
+    expect('traced' in none).toBe(false);
+    expect(none).toEqual(part());
   });
 
   it('numbers a new hole by its kind', () => {

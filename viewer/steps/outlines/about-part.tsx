@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { PartDraft } from '../../../src/model/job-file.ts';
+import { ChoiceField, NumberField, TextField } from '../../fields.tsx';
 import { amended } from '../../job/part-edits.ts';
+import { useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import { ChoiceField, TextField } from './fields.tsx';
 
 interface Props {
   readonly part: PartDraft;
@@ -13,6 +14,7 @@ interface Props {
 export function AboutPart({ part, change }: Props) {
   const set = (changes: Partial<PartDraft>) => change((old) => amended(old, changes));
   const { viewedFrom, material } = part;
+  const lengths = useLengths(part.units);
   // it does not fold up under the finger that says it
   const [open] = useState(viewedFrom === undefined);
   const named = typeof material === 'string' ? material : '';
@@ -36,6 +38,22 @@ export function AboutPart({ part, change }: Props) {
         choices={known ? words.materialNames : [...words.materialNames, [named, named]]}
         onSet={(name) => set({ material: name === '' ? undefined : name })}
       />
+      <TextField
+        label={words.castingNumber}
+        value={part.castingNumber ?? ''}
+        onSet={(number) => set({ castingNumber: number === '' ? undefined : number })}
+      />
+      {(['traceError', 'depthError'] as const).map((error) => (
+        <NumberField
+          key={error}
+          label={words[error]}
+          value={part[error]}
+          figures={lengths}
+          fits={(value) => value >= 0}
+          onSet={(value) => set({ [error]: value })}
+          onClear={() => set({ [error]: undefined })}
+        />
+      ))}
       <fieldset class="seen">
         <legend>{words.viewedFrom}</legend>
         {(['face', 'back'] as const).map((side) => (

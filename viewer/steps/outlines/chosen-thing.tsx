@@ -1,8 +1,9 @@
-import { holderAt, type LoopList, withLoopAs, withLoopChanged, withPart } from '../../job/part-edits.ts';
+import { NumberField } from '../../fields.tsx';
+import { holderAt, holdersOf, type LoopList, withLoopAs, withLoopChanged, withPart } from '../../job/part-edits.ts';
 import { runClosedBehind, runsOf, withMetalOnOtherSide, withRun, withRunClosed } from '../../job/run-edits.ts';
-import { coordinate, outlineWords as words } from '../../words/outlines.ts';
+import { useLengths } from '../../lengths.ts';
+import { outlineWords as words } from '../../words/outlines.ts';
 import { type Chosen, choosing, circleOf, pointsOf, withCircle } from './chosen.ts';
-import { NumberField } from './fields.tsx';
 import { PointsTable } from './points-table.tsx';
 import { type Bench, chosenLast, closeRun } from './touch.ts';
 
@@ -39,18 +40,19 @@ export function ChosenThing({ bench, onKeyDown }: Props) {
 
 function CircleFields({ bench: { sheet, edit }, chosen }: { readonly bench: Bench; readonly chosen: Chosen }) {
   const circle = circleOf(sheet.job, sheet.file, chosen);
-  const units = sheet.job.parts[sheet.file]?.units ?? 'mm';
+  const figures = useLengths(sheet.job.parts[sheet.file]?.units ?? 'mm');
   if (circle === null) return null;
   const put = (changes: Partial<typeof circle>): void =>
     edit((job) => withCircle(job, sheet.file, chosen, { ...circle, ...changes }));
   const [x, y] = circle.circle;
   return (
     <div class="pair">
-      <NumberField label={words.centreX} value={coordinate(x, units)} onSet={(next) => put({ circle: [next, y] })} />
-      <NumberField label={words.centreY} value={coordinate(y, units)} onSet={(next) => put({ circle: [x, next] })} />
+      <NumberField label={words.centreX} value={x} figures={figures} onSet={(next) => put({ circle: [next, y] })} />
+      <NumberField label={words.centreY} value={y} figures={figures} onSet={(next) => put({ circle: [x, next] })} />
       <NumberField
         label={words.diameter}
-        value={coordinate(2 * circle.radius, units)}
+        value={2 * circle.radius}
+        figures={figures}
         fits={(value) => value > 0}
         onSet={(diameter) => put({ radius: diameter / 2 })}
       />
@@ -70,14 +72,21 @@ function LoopButtons({
   const { sheet, look, edit } = bench;
   const { place, loop } = chosen;
   const become = (list: LoopList) => (): void => {
-    const index = sheet.job.parts[sheet.file]?.[list]?.length ?? 0;
+    const part = sheet.job.parts[sheet.file];
+    const there = part === undefined ? [] : holdersOf(part, list);
+    // where the tracing is complete there is one entry, to which outlines are added
+    const index = list === 'traced' ? 0 : there.length;
     edit((job) => withPart(job, sheet.file, (part) => withLoopAs(part, place, loop, list, name)));
-    look({ opened: { list, index }, chosen: { kind: 'loop', place: { list, index }, loop: 0, vertex: null } });
+    look({
+      opened: { list, index },
+      chosen: { kind: 'loop', place: { list, index }, loop: there[index]?.loops.length ?? 0, vertex: null },
+    });
   };
   const others = [
     ['sections', words.makeMetal],
     ['hollows', words.makeHollow],
     ['doNotCut', words.makeNotToCut],
+    ['traced', words.makeTraced],
   ] as const;
   return (
     <div class="row">
@@ -106,7 +115,7 @@ function RunButtons({ bench, index }: { readonly bench: Bench; readonly index: n
   const { sheet, looking, look, edit } = bench;
   const { job, file } = sheet;
   const run = runsOf(job)[index];
-  const units = job.parts[file]?.units ?? 'mm';
+  const figures = useLengths(job.parts[file]?.units ?? 'mm');
   if (run === undefined) return null;
   const closeBehind = (): void => {
     const loop = runClosedBehind(run);
@@ -130,8 +139,9 @@ function RunButtons({ bench, index }: { readonly bench: Bench; readonly index: n
       </div>
       <div class="row">
         <NumberField
-          label={`${words.behind}, ${units}`}
-          value={run.behind === undefined ? '' : coordinate(run.behind, units)}
+          label={words.behind}
+          value={run.behind}
+          figures={figures}
           fits={(value) => value > 0}
           onSet={(behind) => edit((now) => withRun(now, index, (old) => ({ ...old, behind })))}
         />

@@ -1,11 +1,9 @@
 import type { OpenRunFile, PartDraft } from '../../../src/model/job-file.ts';
 import { mmIn } from '../../../src/words/units.ts';
-import { holderAt, type LoopList } from '../../job/part-edits.ts';
+import { holderAt, holdersOf, loopLists } from '../../job/part-edits.ts';
 import type { Looking } from './chosen.ts';
 import { samePlace } from './chosen.ts';
 import { circlePath, loopPath, runPath } from './paths.ts';
-
-const lists: readonly LoopList[] = ['sections', 'hollows', 'doNotCut'];
 
 interface Props {
   readonly part: PartDraft;
@@ -19,8 +17,8 @@ export function DrawnPart({ part, runs, looking: { opened, chosen } }: Props) {
   const loop = chosen?.kind === 'loop' ? holderAt(part, chosen.place)?.loops[chosen.loop] : undefined;
   return (
     <g class="drawn-part" transform={`scale(${mm} ${-mm})`}>
-      {lists.flatMap((list) =>
-        (part[list] ?? []).map(({ id, loops }, index) => (
+      {loopLists.flatMap((list) =>
+        holdersOf(part, list).map(({ id, loops }, index) => (
           <path
             key={`${list} ${id}`}
             class={`${list}${samePlace(opened, { list, index }) ? ' opened' : ''}`}
@@ -28,7 +26,6 @@ export function DrawnPart({ part, runs, looking: { opened, chosen } }: Props) {
           />
         )),
       )}
-      {part.traced && <path class="traced" d={part.traced.loops.map(loopPath).join('')} />}
       {(part.holes ?? []).map(({ id, at, diameter }) => (
         <path key={`hole ${id}`} class="hole" d={circlePath(at, (diameter ?? 8 / mm) / 2)} />
       ))}

@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
+import { ChoiceField } from '../../fields.tsx';
 import { type Feature, featureLoop } from '../../job/feature-loops.ts';
 import { type Place, withHole, withLoop, withPart } from '../../job/part-edits.ts';
+import { numberIn, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import { ChoiceField, numberIn } from './fields.tsx';
 import { MeasureForm } from './measure-form.tsx';
 import type { Bench } from './touch.ts';
 
@@ -18,8 +19,9 @@ const fields: Readonly<Record<Kind, readonly string[]>> = {
 /** Ribs, bosses, pads and holes from the figures of caliper and depth gauge. */
 export function FeatureForm({ bench: { sheet, edit }, place }: { readonly bench: Bench; readonly place: Place }) {
   const [kind, setKind] = useState<Kind>('rib');
+  const { read, unit } = useLengths(sheet.job.parts[sheet.file]?.units ?? 'mm');
   const add = (texts: readonly string[]): string | null => {
-    const numbers = texts.map(numberIn);
+    const numbers = texts.map((text, i) => (fields[kind][i] === words.angle ? numberIn(text) : read(text)));
     if (kind === 'hole') {
       const [x = null, y = null, diameter] = numbers;
       if (x === null || y === null) return words.numberWanted;
@@ -41,7 +43,7 @@ export function FeatureForm({ bench: { sheet, edit }, place }: { readonly bench:
         choices={Object.entries(words.featureKinds) as [Kind, string][]}
         onSet={setKind}
       />
-      <MeasureForm key={kind} fields={fields[kind]} button={words.add} add={add} />
+      <MeasureForm key={kind} fields={fields[kind]} unit={unit} button={words.add} add={add} />
     </>
   );
 }

@@ -1,7 +1,7 @@
 import type { JobFile } from '../../../src/model/job-file.ts';
 import { mmIn } from '../../../src/words/units.ts';
 import { alongEdge, nearestAlong, type XY, xyOf } from '../../job/arc.ts';
-import { holderAt, type LoopList, type Place } from '../../job/part-edits.ts';
+import { holderAt, holdersOf, loopLists, type Place } from '../../job/part-edits.ts';
 import { at, type PointList } from '../../job/point-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
 import { type Point, toPane, toPlane, type View } from '../../stage/view.ts';
@@ -104,8 +104,6 @@ function nearestOn(points: PointList, i: number, p: XY): XY {
   return alongEdge(a, b, bulge, nearestAlong(a, b, bulge, p));
 }
 
-const lists: readonly LoopList[] = ['sections', 'hollows', 'doNotCut'];
-
 /** The outline, run or hole under a place. */
 export function thingAt(sheet: Sheet, place: Point, reachPx: number): Chosen | null {
   const { job, file } = sheet;
@@ -113,8 +111,8 @@ export function thingAt(sheet: Sheet, place: Point, reachPx: number): Chosen | n
   if (part === undefined) return null;
   const p = inDrawing(sheet, place);
   const candidates: (readonly [XY, Chosen])[] = [];
-  for (const list of lists) {
-    (part[list] ?? []).forEach((_, index) => {
+  for (const list of loopLists) {
+    holdersOf(part, list).forEach((_, index) => {
       candidates.push(...loopsAt(sheet, { list, index }, p));
     });
   }
@@ -147,7 +145,7 @@ export function snapAt(sheet: Sheet, place: Point, but: (point: XY) => boolean):
   const { job, file } = sheet;
   const part = job.parts[file];
   if (part === undefined) return null;
-  const loops = lists.flatMap((list) => (part[list] ?? []).flatMap((holder) => holder.loops));
+  const loops = loopLists.flatMap((list) => holdersOf(part, list).flatMap((holder) => holder.loops));
   const points = [
     ...loops.flatMap((loop) => ('circle' in loop ? [loop.circle as XY] : loop.map(xyOf))),
     ...runsOf(job).flatMap((run) => (run.part === file ? run.points.map(xyOf) : [])),

@@ -1,7 +1,8 @@
 import type { HoleFile } from '../../../src/model/part-file.ts';
+import { ChoiceField, NumberField, TextField } from '../../fields.tsx';
 import { holeRenamed, withHole, withHoleChanged, withoutHole, withPart } from '../../job/part-edits.ts';
-import { coordinate, outlineWords as words } from '../../words/outlines.ts';
-import { ChoiceField, NumberField, numberIn, TextField } from './fields.tsx';
+import { type Figures, useLengths } from '../../lengths.ts';
+import { outlineWords as words } from '../../words/outlines.ts';
 import { MeasureForm } from './measure-form.tsx';
 import type { Bench } from './touch.ts';
 
@@ -12,8 +13,9 @@ export function HolesTable({ bench }: { readonly bench: Bench }) {
   const { sheet, looking, look, edit } = bench;
   const part = sheet.job.parts[sheet.file];
   const { tool, chosen } = looking;
+  const lengths = useLengths(part?.units ?? 'mm');
   const add = (texts: readonly string[]): string | null => {
-    const [x = null, y = null, diameter] = texts.map(numberIn);
+    const [x = null, y = null, diameter] = texts.map((text) => lengths.read(text));
     if (x === null || y === null) return words.numberWanted;
     edit((job) => withPart(job, sheet.file, (old) => withHole(old, 'dowel', [x, y], diameter ?? undefined)));
     look({ chosen: { kind: 'hole', hole: part?.holes?.length ?? 0 }, said: '' });
@@ -32,14 +34,14 @@ export function HolesTable({ bench }: { readonly bench: Bench }) {
                 aria-expanded={isChosen}
                 onClick={() => look({ chosen: isChosen ? null : { kind: 'hole', hole: i }, said: '' })}
               >
-                {words.holeLine(hole.id, words.holeKinds[hole.kind], sizeOf(hole, part?.units ?? 'mm'))}
+                {words.holeLine(hole.id, words.holeKinds[hole.kind], sizeOf(hole, lengths))}
               </button>
               {isChosen && <HoleFields bench={bench} hole={hole} index={i} />}
             </li>
           );
         })}
       </ul>
-      <MeasureForm fields={['x', 'y', words.diameter]} button={words.addHole} add={add} />
+      <MeasureForm fields={['x', 'y', words.diameter]} unit={lengths.unit} button={words.addHole} add={add} />
       <div class="row">
         <button
           type="button"
@@ -54,8 +56,8 @@ export function HolesTable({ bench }: { readonly bench: Bench }) {
   );
 }
 
-const sizeOf = ({ thread, diameter }: HoleFile, units: 'mm' | 'in'): string =>
-  thread ?? (diameter === undefined ? '' : words.round(coordinate(diameter, units)));
+const sizeOf = ({ thread, diameter }: HoleFile, { text }: Figures): string =>
+  thread ?? (diameter === undefined ? '' : words.round(text(diameter)));
 
 interface Props {
   readonly bench: Bench;
@@ -65,10 +67,9 @@ interface Props {
 
 function HoleFields({ bench: { sheet, look, edit }, hole, index }: Props) {
   const part = sheet.job.parts[sheet.file];
-  const units = part?.units ?? 'mm';
+  const figures = useLengths(part?.units ?? 'mm');
   const set = (changes: Partial<Omit<HoleFile, 'id'>>): void =>
     edit((job) => withPart(job, sheet.file, (old) => withHoleChanged(old, index, changes)));
-  const shown = (value: number | undefined): string => (value === undefined ? '' : coordinate(value, units));
   const rename = (id: string): void => {
     const taken = (part?.holes ?? []).some((other, i) => i !== index && other.id === id);
     look({ said: taken ? words.nameTaken : '' });
@@ -80,11 +81,12 @@ function HoleFields({ bench: { sheet, look, edit }, hole, index }: Props) {
       <div class="pair">
         <TextField label={words.holeName} value={hole.id} onSet={rename} />
         <ChoiceField label={words.holeKind} value={hole.kind} choices={kinds} onSet={(kind) => set({ kind })} />
-        <NumberField label={`x ${units}`} value={shown(x)} onSet={(next) => set({ at: [next, y] })} />
-        <NumberField label={`y ${units}`} value={shown(y)} onSet={(next) => set({ at: [x, next] })} />
+        <NumberField label="x" value={x} figures={figures} onSet={(next) => set({ at: [next, y] })} />
+        <NumberField label="y" value={y} figures={figures} onSet={(next) => set({ at: [x, next] })} />
         <NumberField
           label={words.diameter}
-          value={shown(hole.diameter)}
+          value={hole.diameter}
+          figures={figures}
           fits={(value) => value > 0}
           onSet={(diameter) => set({ diameter })}
           onClear={() => set({ diameter: undefined })}
@@ -92,7 +94,8 @@ function HoleFields({ bench: { sheet, look, edit }, hole, index }: Props) {
         {hole.kind === 'dowel' ? (
           <NumberField
             label={words.proud}
-            value={shown(hole.proud)}
+            value={hole.proud}
+            figures={figures}
             fits={(value) => value >= 0}
             onSet={(proud) => set({ proud })}
             onClear={() => set({ proud: undefined })}

@@ -1,14 +1,17 @@
 import { useState } from 'preact/hooks';
+import { outlineWords as words } from '../../words/outlines.ts';
 
 interface Props {
   readonly fields: readonly string[];
+  /** What the lengths among them are typed in. */
+  readonly unit: string;
   readonly button: string;
   /** Takes what was typed; gives back why it cannot, or null. */
   readonly add: (texts: readonly string[]) => string | null;
 }
 
 /** A row of measures that are typed and added together. */
-export function MeasureForm({ fields, button, add }: Props) {
+export function MeasureForm({ fields, unit, button, add }: Props) {
   const [said, say] = useState('');
   const take = (event: Event & { readonly currentTarget: HTMLFormElement }): void => {
     event.preventDefault();
@@ -25,6 +28,7 @@ export function MeasureForm({ fields, button, add }: Props) {
           <input type="text" inputMode="text" autocomplete="off" />
         </label>
       ))}
+      <span class="unit">{words.lengthsIn(unit)}</span>
       <button type="submit">{button}</button>
       {said !== '' && (
         <p class="said" role="alert">

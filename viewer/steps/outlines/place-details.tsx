@@ -1,9 +1,18 @@
 import type { PartDraft } from '../../../src/model/job-file.ts';
 import type { SectionFile } from '../../../src/model/part-file.ts';
-import { type LoopHolder, type Place, renamed, withDetails, withoutPlace, withPart } from '../../job/part-edits.ts';
-import { coordinate, outlineWords as words } from '../../words/outlines.ts';
+import { NumberField, TextField, Tick } from '../../fields.tsx';
+import {
+  holdersOf,
+  type LoopHolder,
+  type Place,
+  renamed,
+  withDetails,
+  withoutPlace,
+  withPart,
+} from '../../job/part-edits.ts';
+import { type Figures, useLengths } from '../../lengths.ts';
+import { outlineWords as words } from '../../words/outlines.ts';
 import type { Looking } from './chosen.ts';
-import { NumberField, numberIn, TextField } from './fields.tsx';
 import type { Edit } from './touch.ts';
 
 interface Props {
@@ -11,7 +20,9 @@ interface Props {
   readonly file: string;
   readonly place: Place;
   readonly holder: LoopHolder &
-    Partial<Pick<SectionFile, 'mayCut' | 'gotBy' | 'traceError'>> & { readonly keepWall?: number | undefined };
+    Partial<Pick<SectionFile, 'mayCut' | 'gotBy' | 'traceError' | 'depthError' | 'note'>> & {
+      readonly keepWall?: number | undefined;
+    };
   readonly edit: Edit;
   readonly look: (changes: Partial<Looking>) => void;
 }
@@ -20,16 +31,17 @@ interface Props {
 export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
   const set = (changes: Parameters<typeof withDetails>[2]): void =>
     edit((job) => withPart(job, file, (old) => withDetails(old, place, changes)));
-  const shown = (value: number | undefined): string => (value === undefined ? '' : coordinate(value, part.units));
+  const figures = useLengths(part.units);
   const rename = (id: string): void => {
-    const taken = id !== holder.id && (part[place.list] ?? []).some((other) => other.id === id);
+    const taken = id !== holder.id && holdersOf(part, place.list).some((other) => other.id === id);
     look({ said: taken ? words.nameTaken : '' });
     edit((job) => renamed(job, file, place, id));
   };
   const error = (
     <NumberField
-      label={`${words.traceError} ${part.units}`}
-      value={shown(holder.traceError)}
+      label={words.traceError}
+      value={holder.traceError}
+      figures={figures}
       fits={(value) => value >= 0}
       onSet={(traceError) => set({ traceError })}
       onClear={() => set({ traceError: undefined })}
@@ -37,24 +49,21 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
   );
   return (
     <div class="details">
-      <TextField label={words.name} value={holder.id} onSet={rename} />
+      {place.list !== 'traced' && <TextField label={words.name} value={holder.id} onSet={rename} />}
       <DepthFields
         key={`${place.list} ${holder.id}`}
         depth={holder.depth}
-        shown={shown}
+        figures={figures}
         set={(depth) => set({ depth })}
         look={look}
       />
       {place.list === 'sections' && (
         <>
-          <label class="tick">
-            <input
-              type="checkbox"
-              checked={holder.mayCut === true}
-              onChange={({ currentTarget }) => set({ mayCut: currentTarget.checked || undefined })}
-            />
-            {words.mayCut}
-          </label>
+          <Tick
+            label={words.mayCut}
+            on={holder.mayCut === true}
+            onSet={(mayCut) => set({ mayCut: mayCut || undefined })}
+          />
           <TextField
             label={words.gotBy}
             value={holder.gotBy ?? ''}
@@ -67,13 +76,23 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
             ))}
           </datalist>
           {error}
+          <NumberField
+            label={words.depthError}
+            value={holder.depthError}
+            figures={figures}
+            fits={(value) => value >= 0}
+            onSet={(depthError) => set({ depthError })}
+            onClear={() => set({ depthError: undefined })}
+          />
+          <TextField label={words.note} value={holder.note ?? ''} onSet={(note) => set({ note: note || undefined })} />
         </>
       )}
       {place.list === 'hollows' && (
         <>
           <NumberField
-            label={`${words.keepWall} ${part.units}`}
-            value={shown(holder.keepWall)}
+            label={words.keepWall}
+            value={holder.keepWall}
+            figures={figures}
             fits={(value) => value >= 0}
             onSet={(keepWall) => set({ keepWall })}
             onClear={() => set({ keepWall: undefined })}
@@ -89,7 +108,7 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
           look({ opened: null, chosen: null, tool: { kind: 'choose' } });
         }}
       >
-        {words.removePlace(holder.id)}
+        {words.removePlace(place.list === 'traced' ? words.tracedHere : holder.id)}
       </button>
     </div>
   );
@@ -97,16 +116,16 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
 
 interface DepthProps {
   readonly depth: readonly [number, number] | undefined;
-  readonly shown: (value: number | undefined) => string;
+  readonly figures: Figures;
   readonly set: (depth: [number, number] | undefined) => void;
   readonly look: (changes: Partial<Looking>) => void;
 }
 
 /** Both numbers or none; taken over as soon as they make a range. */
-function DepthFields({ depth, shown, set, look }: DepthProps) {
+function DepthFields({ depth, figures, set, look }: DepthProps) {
   const take = ({ currentTarget }: Event & { readonly currentTarget: HTMLElement }): void => {
     const texts = [...currentTarget.querySelectorAll('input')].map(({ value }) => value);
-    const [from = null, to = null] = texts.map(numberIn);
+    const [from = null, to = null] = texts.map((text, i) => figures.read(text, depth?.[i]));
     const none = texts.every((text) => text.trim() === '');
     const range = from !== null && to !== null && from < to;
     look({ said: none || range ? '' : words.depthWanted });
@@ -121,8 +140,8 @@ function DepthFields({ depth, shown, set, look }: DepthProps) {
           type="text"
           inputMode="text"
           autocomplete="off"
-          defaultValue={shown(depth?.[0])}
-          key={`from ${depth?.[0]}`}
+          defaultValue={figures.text(depth?.[0])}
+          key={`from ${depth?.[0]} ${figures.unit}`}
         />
       </label>
       <label class="field">
@@ -131,8 +150,8 @@ function DepthFields({ depth, shown, set, look }: DepthProps) {
           type="text"
           inputMode="text"
           autocomplete="off"
-          defaultValue={shown(depth?.[1])}
-          key={`to ${depth?.[1]}`}
+          defaultValue={figures.text(depth?.[1])}
+          key={`to ${depth?.[1]} ${figures.unit}`}
         />
       </label>
     </div>

@@ -1,7 +1,8 @@
 import type { PartDraft } from '../../../src/model/job-file.ts';
 import type { SectionFile } from '../../../src/model/part-file.ts';
-import { type LoopHolder, type LoopList, type Place, withPart, withSection } from '../../job/part-edits.ts';
+import { holdersOf, type LoopHolder, loopLists, type Place, withPart, withSection } from '../../job/part-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
+import { type Figures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { choosing, type Opened, samePlace } from './chosen.ts';
 import { ChosenThing } from './chosen-thing.tsx';
@@ -18,13 +19,12 @@ interface Props {
   readonly onKeyDown: (event: KeyboardEvent) => void;
 }
 
-const lists: readonly LoopList[] = ['sections', 'hollows', 'doNotCut'];
-
 /** What is traced as plain lines, one of them opened at a time. */
 export function PlaceList({ bench, part, onKeyDown }: Props) {
   const { sheet, looking, look, edit } = bench;
-  const places = lists.flatMap((list) =>
-    (part[list] ?? []).map((holder: LoopHolder, index) => ({ holder, place: { list, index } })),
+  const lengths = useLengths(part.units);
+  const places = loopLists.flatMap((list) =>
+    holdersOf(part, list).map((holder, index) => ({ holder, place: { list, index } })),
   );
   const open = (to: Opened) => (): void =>
     look({ opened: samePlace(looking.opened, to) ? null : to, chosen: null, tool: choosing, said: '' });
@@ -39,7 +39,7 @@ export function PlaceList({ bench, part, onKeyDown }: Props) {
       <ul class="places">
         {places.map(({ holder, place }) => (
           <li key={`${place.list} ${place.index}`}>
-            {line(place, placeLine(holder, place, openRunsIn(bench, holder, place)))}
+            {line(place, placeLine(holder, place, openRunsIn(bench, holder, place), lengths))}
             {samePlace(looking.opened, place) && (
               <OpenedPlace bench={bench} part={part} place={place} holder={holder} onKeyDown={onKeyDown} />
             )}
@@ -70,12 +70,17 @@ export function PlaceList({ bench, part, onKeyDown }: Props) {
 const openRunsIn = ({ sheet: { job, file } }: Bench, { id }: LoopHolder, { list }: Place): number =>
   list === 'sections' ? runsOf(job).filter((run) => run.part === file && run.section === id).length : 0;
 
-function placeLine(holder: LoopHolder & Partial<Pick<SectionFile, 'mayCut'>>, { list }: Place, open: number): string {
+function placeLine(
+  holder: LoopHolder & Partial<Pick<SectionFile, 'mayCut'>>,
+  { list }: Place,
+  open: number,
+  { text }: Figures,
+): string {
   const { id, depth, mayCut } = holder;
   return [
-    id,
+    list === 'traced' ? words.tracedHere : id,
     ...(list === 'hollows' ? [words.hollow] : list === 'doNotCut' ? [words.notToCut] : []),
-    depth === undefined ? words.through : words.depths(depth[0], depth[1]),
+    depth === undefined ? words.through : words.depths(text(depth[0]), text(depth[1])),
     ...(mayCut ? [words.mayBeCut] : []),
     ...(open > 0 ? [words.notClosed] : []),
   ].join(' · ');

@@ -1,4 +1,5 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { NumberField } from '../../fields.tsx';
 import { alongEdge, xyOf } from '../../job/arc.ts';
 import {
   at,
@@ -10,10 +11,10 @@ import {
   withVertexOn,
 } from '../../job/point-edits.ts';
 import { withPointAdded, withRun } from '../../job/run-edits.ts';
-import { coordinate, outlineWords as words } from '../../words/outlines.ts';
+import { plainFigures, useLengths } from '../../lengths.ts';
+import { outlineWords as words } from '../../words/outlines.ts';
 import type { Chosen } from './chosen.ts';
 import { withPoints } from './chosen.ts';
-import { NumberField } from './fields.tsx';
 import type { Bench } from './touch.ts';
 
 interface Props {
@@ -23,10 +24,12 @@ interface Props {
   readonly onKeyDown: (event: KeyboardEvent) => void;
 }
 
+const bulges = plainFigures('', 4);
+
 /** The points of an outline or a run as figures to type over. */
 export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
   const { sheet, look, edit } = bench;
-  const units = sheet.job.parts[sheet.file]?.units ?? 'mm';
+  const lengths = useLengths(sheet.job.parts[sheet.file]?.units ?? 'mm');
   const put = (next: ReturnType<typeof withoutVertex>): void =>
     edit((job) => withPoints(job, sheet.file, chosen, next));
   const remove = (i: number): void => {
@@ -58,8 +61,8 @@ export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
           <thead>
             <tr>
               <th scope="col">{words.point}</th>
-              <th scope="col">x {units}</th>
-              <th scope="col">y {units}</th>
+              <th scope="col">x {lengths.unit}</th>
+              <th scope="col">y {lengths.unit}</th>
               <th scope="col">{words.bulge}</th>
             </tr>
           </thead>
@@ -81,7 +84,8 @@ export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
                   <NumberField
                     bare
                     label={`${words.choosePoint(i + 1)}, x`}
-                    value={coordinate(point[0], units)}
+                    value={point[0]}
+                    figures={lengths}
                     onSet={(x) => put(withVertexAt(points, i, [x, point[1]]))}
                   />
                 </td>
@@ -89,7 +93,8 @@ export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
                   <NumberField
                     bare
                     label={`${words.choosePoint(i + 1)}, y`}
-                    value={coordinate(point[1], units)}
+                    value={point[1]}
+                    figures={lengths}
                     onSet={(y) => put(withVertexAt(points, i, [point[0], y]))}
                   />
                 </td>
@@ -97,7 +102,8 @@ export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
                   <NumberField
                     bare
                     label={`${words.choosePoint(i + 1)}, ${words.bulge}`}
-                    value={String(Number((point[2] ?? 0).toFixed(4)))}
+                    value={point[2] ?? 0}
+                    figures={bulges}
                     onSet={(bulge) => put(withBulge(points, i, bulge))}
                     onClear={() => put(withStraightEdge(points, i))}
                   />

@@ -1,6 +1,6 @@
 import type { JobFile } from '../../../src/model/job-file.ts';
 import { apart, circleThrough, type XY, xyOf } from '../../job/arc.ts';
-import { type Place, withHole, withHoleChanged, withLoop, withPart } from '../../job/part-edits.ts';
+import { holderAt, type Place, withHole, withHoleChanged, withLoop, withPart } from '../../job/part-edits.ts';
 import { at, withEdgeOver, withVertexAt, withVertexOn } from '../../job/point-edits.ts';
 import { closedRun, runsOf, withPointAdded, withRun, withRunClosed, withRunFrom } from '../../job/run-edits.ts';
 import type { Touching } from '../../stage/gestures.ts';
@@ -200,7 +200,8 @@ export function closeRun({ sheet: { job, file }, looking, look, edit }: Bench, i
 /** The outline that is about to be added to a place. */
 export function chosenLast(job: JobFile, file: string, opened: Looking['opened']): Chosen | null {
   if (opened === null || typeof opened === 'string') return null;
-  const loop = job.parts[file]?.[opened.list]?.[opened.index]?.loops.length;
+  const part = job.parts[file];
+  const loop = part && holderAt(part, opened)?.loops.length;
   return loop === undefined ? null : { kind: 'loop', place: opened, loop, vertex: null };
 }
 

@@ -1,7 +1,7 @@
 import type { Place } from '../../job/part-edits.ts';
+import { useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { choosing } from './chosen.ts';
-import { numberIn } from './fields.tsx';
 import { MeasureForm } from './measure-form.tsx';
 import { type Bench, pointTo } from './touch.ts';
 
@@ -64,11 +64,12 @@ export function TraceTools({ bench, place }: { readonly bench: Bench; readonly p
 
 /** The next point by its figures, for those who measured it or use keys alone. */
 export function TypedPoint({ bench }: { readonly bench: Bench }) {
+  const { read, unit } = useLengths(bench.sheet.job.parts[bench.sheet.file]?.units ?? 'mm');
   const add = (texts: readonly string[]): string | null => {
-    const [x = null, y = null] = texts.map(numberIn);
+    const [x = null, y = null] = texts.map((text) => read(text));
     if (x === null || y === null) return words.numberWanted;
     pointTo(bench, [x, y]);
     return null;
   };
-  return <MeasureForm fields={['x', 'y']} button={words.addPoint} add={add} />;
+  return <MeasureForm fields={['x', 'y']} unit={unit} button={words.addPoint} add={add} />;
 }
