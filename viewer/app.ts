@@ -1,10 +1,15 @@
 import type { Progress } from '../src/geometry/progress.ts';
 import type { JobFile } from '../src/model/job-file.ts';
 import type { MarkingRow } from '../src/model/marking-row.ts';
+import type { LoopFile } from '../src/model/part-file.ts';
 import { Core } from './core.ts';
 import type { FileToImport, ImportedFile } from './heavy/import-file.ts';
-import type { Checked, MadeFile, Making, Planned, Reply, Stands, Way } from './heavy/questions.ts';
+import type { PullAsked } from './heavy/pull.ts';
+import type { PulledOutline } from './heavy/pull-outline.ts';
+import type { Checked, MadeFile, Making, Planned, Question, Reply, Stands, Way } from './heavy/questions.ts';
+import type { PictureAsked, PictureSet } from './heavy/set-straight.ts';
 import { changed, type History, redone, startingWith, undone } from './job/history.ts';
+import { withoutPictures } from './job/picture-edits.ts';
 import { lastStop, type Stop, stopOf } from './way.ts';
 
 export const stepNames = ['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out'] as const;
@@ -25,6 +30,8 @@ export interface State {
   readonly notice: string;
   /** The part that is traced, by the name the job has it under. */
   readonly part: string;
+  /** The photograph that is set straight now. */
+  readonly picture: string | null;
   /** The place of the cut edge that was touched to be read. */
   readonly reading: MarkingRow | null;
   /** Something the builder has to settle; null most of the time. */
@@ -52,12 +59,14 @@ export class App {
     asked: null,
     reading: null,
     part: '',
+    picture: null,
   };
   /** Where on the way in the moving part stands, in pieces of the curve; kept apart, since it changes with every drag. */
   place = 0;
   stands: Stands | null = null;
   readonly #work = new Core({ hurries: true });
   readonly #live = new Core({ hurries: false });
+  readonly #photo = new Core({ hurries: false });
   readonly #hearers = new Set<() => void>();
   readonly #placeHearers = new Set<() => void>();
   #liveHas: JobFile | null = null;
@@ -90,7 +99,7 @@ export class App {
   /** Opens a job in place of the one at hand. */
   open(job: JobFile, step: StepName): void {
     this.place = 0;
-    this.#set({ history: startingWith(job), step, ...nothing, part: job.fit.fixed, notice: '' });
+    this.#set({ history: startingWith(job), step, ...nothing, part: job.fit.fixed, picture: null, notice: '' });
     this.#askAgain();
   }
 
@@ -109,7 +118,9 @@ export class App {
 
   #take(history: History<JobFile> | null): void {
     if (history === null || history === this.state.history) return;
-    const same = history.now === this.job;
+    const { job } = this;
+    // pictures, and lines that are not closed, change no answer
+    const same = history.now.fit === job?.fit && history.now.parts === job.parts;
     this.#set({ history });
     if (!same) this.#askAgain();
   }
@@ -139,6 +150,11 @@ export class App {
     this.#set({ part });
   }
 
+  /** Begins to set a photograph straight; null: it is done. */
+  straighten(picture: string | null): void {
+    this.#set({ picture });
+  }
+
   read(reading: MarkingRow | null): void {
     this.#set({ reading });
   }
@@ -153,7 +169,7 @@ export class App {
     this.#set({ working: 'starting', failure: '' });
     const alternatives = this.state.step === 'grind';
     this.#work.ask(
-      { kind: 'work', job, alternatives },
+      { kind: 'work', job: withoutPictures(job), alternatives },
       (reply) => this.#hear(reply),
       (failure) => this.#set({ working: null, failure }),
     );
@@ -186,6 +202,8 @@ export class App {
       case 'stands':
       case 'imported':
       case 'made':
+      case 'picture-set':
+      case 'pulled':
         return;
     }
   }
@@ -207,7 +225,7 @@ export class App {
   #askStanding({ leg, at }: Stop): void {
     const { job } = this;
     if (job === null) return;
-    this.#live.ask({ kind: 'at', job: this.#liveHas === job ? null : job, leg, at }, (reply) => {
+    this.#live.ask({ kind: 'at', job: this.#liveHas === job ? null : withoutPictures(job), leg, at }, (reply) => {
       if (reply.kind !== 'stands') return;
       this.#liveHas = job;
       this.stands = reply;
@@ -216,21 +234,20 @@ export class App {
   }
 
   /** What a file of outlines brings; null where the core broke. */
-  imported(file: FileToImport): Promise<ImportedFile | null> {
-    return new Promise((give) => {
-      let imported: ImportedFile | null = null;
-      const core = new Core({ hurries: true });
-      core.ask(
-        { kind: 'import', file },
-        (reply) => {
-          if (reply.kind === 'imported') imported = reply.imported;
-        },
-        () => {
-          core.close();
-          give(imported);
-        },
-      );
+  async imported(file: FileToImport): Promise<ImportedFile | null> {
+    return (await askedOnce({ kind: 'import', file }, 'imported'))?.imported ?? null;
+  }
+
+  /** Asks how a photograph lies; only the newest question is answered. */
+  setStraight(asked: PictureAsked, hear: (set: PictureSet) => void): void {
+    this.#photo.ask({ kind: 'set-picture', asked }, (reply) => {
+      if (reply.kind === 'picture-set') hear(reply.set);
     });
+  }
+
+  /** An outline on the edges of a photograph; null where it cannot be looked for there. */
+  async pulled(asked: PullAsked): Promise<PulledOutline<LoopFile> | null> {
+    return (await askedOnce({ kind: 'pull', asked }, 'pulled'))?.pulled ?? null;
   }
 
   /** Files of one kind; nothing where the job does not come to it. */
@@ -241,7 +258,7 @@ export class App {
       let files: readonly MadeFile[] = [];
       const core = new Core({ hurries: true });
       core.ask(
-        { kind: 'make', job, what },
+        { kind: 'make', job: withoutPictures(job), what },
         (reply) => {
           if (reply.kind === 'made') files = reply.files;
         },
@@ -253,4 +270,22 @@ export class App {
       );
     });
   }
+}
+
+/** The reply of a core of its own; null where it broke. */
+function askedOnce<K extends Reply['kind']>(question: Question, kind: K): Promise<Extract<Reply, { kind: K }> | null> {
+  return new Promise((give) => {
+    let heard: Extract<Reply, { kind: K }> | null = null;
+    const core = new Core({ hurries: true });
+    core.ask(
+      question,
+      (reply) => {
+        if (reply.kind === kind) heard = reply as Extract<Reply, { kind: K }>;
+      },
+      () => {
+        core.close();
+        give(heard);
+      },
+    );
+  });
 }

@@ -1,7 +1,8 @@
 import { holderAt, type LoopList, withLoopAs, withLoopChanged, withPart } from '../../job/part-edits.ts';
 import { runClosedBehind, runsOf, withMetalOnOtherSide, withRun, withRunClosed } from '../../job/run-edits.ts';
 import { coordinate, outlineWords as words } from '../../words/outlines.ts';
-import { type Chosen, choosing, circleOf, pointsOf, withCircle } from './chosen.ts';
+import { PictureTools } from '../photo/picture-tools.tsx';
+import { type Chosen, choosing, circleOf, openedSection, pointsOf, withCircle } from './chosen.ts';
 import { NumberField } from './fields.tsx';
 import { PointsTable } from './points-table.tsx';
 import { type Bench, chosenLast, closeRun } from './touch.ts';
@@ -19,6 +20,7 @@ export function ChosenThing({ bench, onKeyDown }: Props) {
   if (chosen === null || chosen.kind === 'hole' || part === undefined) return null;
   const points = pointsOf(job, file, chosen);
   if (points === null && circleOf(job, file, chosen) === null) return null;
+  const section = openedSection(job, file, bench.looking.opened);
   const place = chosen.kind === 'loop' ? (holderAt(part, chosen.place)?.id ?? '') : '';
   return (
     <section
@@ -31,6 +33,9 @@ export function ChosenThing({ bench, onKeyDown }: Props) {
         <CircleFields bench={bench} chosen={chosen} />
       ) : (
         <PointsTable bench={bench} chosen={chosen} points={points} onKeyDown={onKeyDown} />
+      )}
+      {bench.over !== null && section !== null && (
+        <PictureTools bench={bench} over={bench.over} part={part} section={section} chosen={chosen} />
       )}
       {chosen.kind === 'loop' && <LoopButtons bench={bench} chosen={chosen} name={place} />}
     </section>

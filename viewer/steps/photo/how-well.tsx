@@ -1,0 +1,52 @@
+import { usualErrors } from '../../../src/intake/photo/touch-noise.ts';
+import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
+import { mmIn } from '../../../src/words/units.ts';
+import { coordinate } from '../../words/outlines.ts';
+import { photoWords as words } from '../../words/photo.ts';
+import { NumberField } from '../outlines/fields.tsx';
+
+interface Props {
+  readonly part: PartDraft;
+  readonly picture: PictureFile;
+  readonly change: (changes: Partial<PictureFile>) => void;
+}
+
+/** How well points were touched and are known, and what was measured of the camera. */
+export function HowWell({ part: { units }, picture, change }: Props) {
+  const { touchErrorPx = usualErrors.touchErrorPx, knownError, cameraAway, planeDepth = 0 } = picture;
+  const usualKnown = usualErrors.knownErrorMm / mmIn(units);
+  return (
+    <details>
+      <summary>{words.howWell}</summary>
+      <div class="pair">
+        <NumberField
+          label={words.touchError}
+          value={String(touchErrorPx)}
+          fits={(value) => value > 0}
+          onSet={(value) => change({ touchErrorPx: value })}
+          onClear={() => change({ touchErrorPx: undefined })}
+        />
+        <NumberField
+          label={`${words.knownError} ${units}`}
+          value={coordinate(knownError ?? usualKnown, units)}
+          fits={(value) => value >= 0}
+          onSet={(value) => change({ knownError: value })}
+          onClear={() => change({ knownError: undefined })}
+        />
+        <NumberField
+          label={`${words.cameraAway}, ${units}`}
+          value={cameraAway === undefined ? '' : coordinate(cameraAway, units)}
+          fits={(value) => value > 0}
+          onSet={(value) => change({ cameraAway: value })}
+          onClear={() => change({ cameraAway: undefined })}
+        />
+        <NumberField
+          label={`${words.planeDepth}, ${units}`}
+          value={coordinate(planeDepth, units)}
+          onSet={(value) => change({ planeDepth: value })}
+          onClear={() => change({ planeDepth: undefined })}
+        />
+      </div>
+    </details>
+  );
+}
