@@ -9,8 +9,8 @@ import { Tracing } from './outlines/tracing.tsx';
 import { ErrorQuestion } from './photo/error-question.tsx';
 import { overPicture } from './photo/over-picture.ts';
 import { Pictures } from './photo/pictures.tsx';
-import { stated, statedError } from './photo/said-of-setting.tsx';
 import { SetStraight } from './photo/set-straight.tsx';
+import { stated, statedError } from './photo/stated-error.ts';
 import { usePicture } from './photo/use-picture.ts';
 import type { StepProps } from './step-props.ts';
 

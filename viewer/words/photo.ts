@@ -29,10 +29,7 @@ export const photoWords = {
   notSetYet: 'not set straight yet',
   setBy: (points: number): string => `set straight by ${points} points`,
   goodTo: (error: string): string => `good to ± ${error}`,
-  open: (name: string): string => `Set ${name} straight`,
   show: 'Show it beneath',
-  showing: 'Shown beneath',
-  none: 'no picture',
   strength: 'How strong it shows',
   loading: 'Opening the picture …',
   broken: 'This browser cannot show the picture. Save it as JPEG and add it again.',
@@ -112,7 +109,6 @@ export const photoWords = {
   behind: (mm: number, units: Units): string =>
     `${lengthText(Math.abs(mm), units)} ${mm < 0 ? 'before' : 'behind'} the touched points`,
   inPlane: 'Right for the plane of the touched points only.',
-  costs: (mm: string): string => `Not allowing for it would put this outline up to ${mm} wrong.`,
   putRight: (mm: string): string => `It was traced in the plane of the points: put it right (moves up to ${mm})`,
   putRightDone: (mm: string): string => `Put right for its depth: moved up to ${mm}.`,
   depthNeedsCamera:
@@ -155,7 +151,7 @@ export function faultText(fault: PhotoFault, names: readonly string[], units: Un
     case 'no-such-height':
       return `No camera ${lengthText(fault.heightMm, units)} off the face sees the points so: measure it again.`;
     case 'beyond-camera':
-      return `${lengthText(fault.depthMm, units)} from the points is at the camera or beyond, which stood ${lengthText(fault.heightMm, units)} off.`;
+      return `A depth of ${lengthText(fault.depthMm, units)} is at the camera or beyond it: that stood ${roughly(fault.heightMm, units)} off.`;
   }
 }
 

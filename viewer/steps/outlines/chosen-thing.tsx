@@ -27,7 +27,7 @@ export function ChosenThing({ bench, onKeyDown }: Props) {
       class="chosen-thing"
       aria-label={chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}
     >
-      <h3>{chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}</h3>
+      <h2>{chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}</h2>
       {chosen.kind === 'run' && <RunButtons bench={bench} index={chosen.run} />}
       {points === null ? (
         <CircleFields bench={bench} chosen={chosen} />

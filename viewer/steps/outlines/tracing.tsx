@@ -8,7 +8,7 @@ import type { Pane } from '../../stage/pane.ts';
 import { usePictureUnder } from '../../stage/picture-under.ts';
 import type { Point, View } from '../../stage/view.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import { forSection, type OverPicture } from '../photo/over-picture.ts';
+import { forSection, type OverPicture, pictureExtent } from '../photo/over-picture.ts';
 import { PictureLoupe } from '../photo/picture-loupe.tsx';
 import { AboutPart } from './about-part.tsx';
 import { choosing, type Looking, openedSection } from './chosen.ts';
@@ -50,7 +50,10 @@ export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
   useEffect(() => {
     setLooking(nothingOpened);
     const drawn = latest.current.sheet.job.parts[file];
-    if (drawn !== undefined) pane.fit(extentOf(drawn));
+    const { over: beneath } = latest.current;
+    // where nothing is traced yet, all that the picture shows is what may be
+    const all = drawn?.sections.length === 0 && beneath !== null ? pictureExtent(beneath) : null;
+    if (drawn !== undefined) pane.fit(all ?? extentOf(drawn));
   }, [pane, file]);
   useEffect(() => {
     pane.plane.id = planeId;

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { PartDraft } from '../../../src/model/job-file.ts';
 import { photoWords as words } from '../../words/photo.ts';
-import { stated } from './said-of-setting.tsx';
+import { stated } from './stated-error.ts';
 
 interface Props {
   readonly part: PartDraft;

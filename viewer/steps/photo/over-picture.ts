@@ -1,4 +1,5 @@
-import { chainedMaps, type Homography, inverseMap } from '../../../src/intake/photo/homography.ts';
+import { vec } from '../../../src/geometry/vec.ts';
+import { carried, chainedMaps, type Homography, inverseMap, weightAt } from '../../../src/intake/photo/homography.ts';
 import type { PictureSetting } from '../../../src/intake/photo/picture-setting.ts';
 import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
 import type { LoopFile } from '../../../src/model/part-file.ts';
@@ -6,6 +7,7 @@ import type { PullAsked } from '../../heavy/pull.ts';
 import type { PulledOutline } from '../../heavy/pull-outline.ts';
 import type { StoodAt } from '../../heavy/set-straight.ts';
 import type { Beneath } from '../../stage/picture-under.ts';
+import type { Extent } from '../../stage/view.ts';
 import { behindMm } from './asked-of-picture.ts';
 import type { LoadedPicture } from './loaded-picture.ts';
 import type { OpenPicture } from './use-picture.ts';
@@ -47,6 +49,20 @@ export function forSection(over: OverPicture, part: PartDraft, section: string |
     camera === null || behind === 0 ? setting.fit.toPlane : chainedMaps(behindMap(camera, behind), setting.fit.toPlane);
   const beneath = { url: loaded.url, size: loaded.size, toPlane, strength };
   return { beneath, toPicture: inverseMap(toPlane), behindMm: behind };
+}
+
+/** The room a picture takes up on the plane; null where it reaches to the horizon, or nearly. */
+export function pictureExtent({ setting, loaded }: OverPicture): Extent | null {
+  const { width, height } = loaded.size;
+  const { toPlane } = setting.fit;
+  const corners = [vec(0, 0), vec(width, 0), vec(0, height), vec(width, height)].map((px) => carried(toPlane, px));
+  const middle = weightAt(toPlane, vec(width / 2, height / 2));
+  const isFar = corners.some(
+    (at, i) => at === null || weightAt(toPlane, vec(i % 2 ? width : 0, i > 1 ? height : 0)) < middle / 4,
+  );
+  if (isFar) return null;
+  const [x, y] = [corners.map((at) => at?.x ?? 0), corners.map((at) => at?.y ?? 0)];
+  return { minX: Math.min(...x), maxX: Math.max(...x), minY: Math.min(...y), maxY: Math.max(...y) };
 }
 
 /** From where a place seems to be in the plane of the points to where it is, so far behind it; as `trueAtDepth`. */

@@ -2,7 +2,7 @@ import type { JobFile, PartDraft, PictureFile } from '../../../src/model/job-fil
 import { picturesIn } from '../../job/picture-edits.ts';
 import '../../photo.css';
 import { photoWords as words } from '../../words/photo.ts';
-import { stated, statedError } from './said-of-setting.tsx';
+import { stated, statedError } from './stated-error.ts';
 import type { OpenPicture } from './use-picture.ts';
 
 interface Props {
@@ -27,12 +27,7 @@ export function Pictures({ job, file, part, shown, strength, setStrength, show, 
         <ul class="places">
           {own.map((picture) => (
             <li key={picture.id}>
-              <button
-                type="button"
-                class="line"
-                aria-label={words.open(picture.name)}
-                onClick={() => straighten(picture.id)}
-              >
+              <button type="button" class="line" onClick={() => straighten(picture.id)}>
                 {lineOf(part, picture, shown)}
               </button>
               {own.length > 1 && picture.id !== shown?.picture.id && (

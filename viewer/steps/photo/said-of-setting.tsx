@@ -1,21 +1,8 @@
 import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
-import type { Units } from '../../../src/words/units.ts';
 import type { PictureSet } from '../../heavy/set-straight.ts';
-import { errorIn, faultText, photoWords as words } from '../../words/photo.ts';
+import { faultText, photoWords as words } from '../../words/photo.ts';
 import { namesOfTouches } from './known-places.ts';
-
-/**
- * The ± limit that a picture gives its part, in the part's units; null where none can be stated. A picture by two points
- * is reckoned with a lean of two degrees, since nothing shows it.
- */
-export function statedError({ setting, errorMm, lean }: PictureSet, units: Units): number | null {
-  if (!setting.ok || errorMm === null) return null;
-  if (lean === null) return errorIn(units, errorMm);
-  return lean.twoDegreesMm === null ? null : errorIn(units, errorMm + lean.twoDegreesMm);
-}
-
-/** A length that is stated in a part's units, with them. */
-export const stated = (value: number, units: Units): string => `${value} ${units}`;
+import { stated, statedError } from './stated-error.ts';
 
 /** What a setting comes to, sentence by sentence. */
 function saidOf(part: PartDraft, { touches }: PictureFile, set: PictureSet): readonly string[] {

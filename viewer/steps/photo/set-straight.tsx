@@ -115,7 +115,7 @@ export function SetStraight({ app, part, opened, pane, onDone }: Props) {
   const middle = (): Point => ({ x: pane.element.clientWidth / 2, y: pane.element.clientHeight / 2 });
   return (
     <section class="outlines photo" aria-label={words.heading(picture.name)}>
-      <h3>{words.heading(picture.name)}</h3>
+      <h2>{words.heading(picture.name)}</h2>
       {loaded === null && <p class="hint">{broken ? words.broken : words.loading}</p>}
       <ChoiceField
         label={words.taken}
