@@ -161,6 +161,16 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
     await expect.poll(rows).toEqual(before);
   });
 
+  it('takes a point by keys alone: put in the middle of the view, and deleted there', async () => {
+    const before = await rows();
+    await page.getByLabel('Touch next').selectOption('B5');
+    await page.getByRole('button', { name: 'Put it in the middle of the view' }).press('Enter');
+    await expect.poll(rows).toHaveLength(7);
+    await pane.focus();
+    await page.keyboard.press('Delete');
+    await expect.poll(rows).toEqual(before);
+  });
+
   let error = 0;
 
   it('writes what it is good to as the part’s tracing error, where none was said', async () => {
@@ -278,6 +288,37 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
     const file = await (await download).path();
     expect((await PDFDocument.load(readFileSync(file))).getPageCount()).toBeGreaterThan(0);
   }, 120_000);
+
+  it('is set by two points and their distance where it was taken square-on, and says what that cannot show', async () => {
+    await page.locator('.steps [data-step="outlines"] button.line').click();
+    await page.getByRole('button', { name: /^Housing/ }).click();
+    await bring('housing.jpg', jpegOf(grey, camera));
+    await page.getByLabel('How it was taken').selectOption('square-on');
+    await page.getByLabel('Touch next').selectOption('');
+    await expect.poll(() => page.locator('.photo').textContent()).toContain('The first point becomes the origin');
+    await tapPixel({ x: 300, y: 600 });
+    await expect.poll(settingSays).toBe('One more point is wanted.');
+    await tapPixel({ x: 900, y: 600 });
+    await expect.poll(() => page.locator('.photo [role=alert]').textContent()).toContain('how far it is');
+    await page.getByLabel('Distance between the two').fill('150');
+    await page.getByLabel('Distance between the two').press('Enter');
+    await tapPixel({ x: 900, y: 600 });
+    await expect.poll(settingSays).toContain('Two points cannot show whether the camera leaned. Say how far it was');
+    expect(await settingSays()).not.toContain('good to');
+    await page.getByText('How well it is known').click();
+    await page.getByLabel('Camera to face, if measured').fill('3000');
+    await page.getByLabel('Camera to face, if measured').press('Enter');
+    await expect.poll(settingSays).toMatch(/good to ± .*one degree puts it \d\.\d\d mm wrong/s);
+    await page.getByRole('button', { name: 'Done: trace over it' }).click();
+    await expect
+      .poll(() => page.getByRole('alertdialog').textContent())
+      .toMatch(/^Housing is said to be traced to ± 0.5 mm/);
+    await page.getByRole('button', { name: 'Leave ± 0.5 mm' }).click();
+    expect(await page.getByRole('alertdialog').count()).toBe(0);
+    await page.getByRole('button', { name: /^housing.jpg/ }).click();
+    await page.getByRole('button', { name: 'Remove the picture' }).click();
+    await page.getByRole('button', { name: /^Block/ }).click();
+  });
 
   it('is kept with the job: a page opened anew has it, set as it was', async () => {
     const again = await viewer.context.newPage();

@@ -52,6 +52,8 @@ export const photoWords = {
   theSpot: 'that place',
   keyHint: 'Arrow keys move the chosen point by a pixel, with Shift by ten; + and − bring the picture nearer.',
   placeWanted: 'Say first where it is: x and y in the drawing of the part.',
+  firstIsOrigin: 'The first point becomes the origin of the drawing, the second lies on its x axis.',
+  distanceWanted: 'Say first how far it is from the first point.',
   enoughForSquareOn: 'Two points are all a square-on picture takes. Remove one to touch another.',
   putInMiddle: 'Put it in the middle of the view',
   touches: 'Points touched',

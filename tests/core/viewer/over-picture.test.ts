@@ -79,6 +79,19 @@ describe('a picture set straight by seven holes seen exactly', () => {
     expect(forSection(over, part, null).behindMm).toBe(0);
     expect(forSection({ ...over, camera: null }, part, 'rib').behindMm).toBe(0);
   });
+
+  it.each([
+    ['the face, drawn from the face', 'face', false, 12],
+    ['the face, drawn from behind', 'back', true, 12],
+    ['its back, drawn from behind', 'back', false, -60],
+    ['its back, drawn from the face', 'face', true, -60],
+  ] as const)(
+    'a rib from 12 to 60 is met by the camera at its nearer end: of %s',
+    (_, viewedFrom, mirrored, behind) => {
+      const seen = { ...over, setting: { ...over.setting, mirrored } };
+      expect(forSection(seen, { ...part, viewedFrom }, 'rib').behindMm).toBe(behind);
+    },
+  );
 });
 
 describe.each([

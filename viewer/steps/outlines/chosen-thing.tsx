@@ -35,7 +35,14 @@ export function ChosenThing({ bench, onKeyDown }: Props) {
         <PointsTable bench={bench} chosen={chosen} points={points} onKeyDown={onKeyDown} />
       )}
       {bench.over !== null && section !== null && (
-        <PictureTools bench={bench} over={bench.over} part={part} section={section} chosen={chosen} />
+        <PictureTools
+          key={chosen.kind === 'run' ? `run ${chosen.run}` : `loop ${chosen.loop}`}
+          bench={bench}
+          over={bench.over}
+          part={part}
+          section={section}
+          chosen={chosen}
+        />
       )}
       {chosen.kind === 'loop' && <LoopButtons bench={bench} chosen={chosen} name={place} />}
     </section>

@@ -46,12 +46,26 @@ function outermost(loop: LoopFile): XY[] {
   ];
 }
 
-/** The depth from the mating face at which a section is traced: as said, else where it begins, else the points' own. */
-export function tracedDepth({ sections }: PartDraft, { planeDepth = 0, tracedDepths = {} }: PictureFile, id: string) {
+/** Whether a camera looked at the mating face itself, and so sees what is deeper further off; else through the part. */
+export const looksAtFace = ({ viewedFrom }: PartDraft, mirrored: boolean): boolean =>
+  (viewedFrom === 'back') === mirrored;
+
+/**
+ * The depth from the mating face at which a section is traced: as said, else at its end that is nearer the camera, else
+ * the points' own.
+ */
+export function tracedDepth(
+  { sections }: PartDraft,
+  { planeDepth = 0, tracedDepths = {} }: PictureFile,
+  id: string,
+  atFace: boolean,
+): number {
   if (Object.hasOwn(tracedDepths, id)) return tracedDepths[id] as number;
-  return sections.find((section) => section.id === id)?.depth?.[0] ?? planeDepth;
+  return sections.find((section) => section.id === id)?.depth?.[atFace ? 0 : 1] ?? planeDepth;
 }
 
-/** How far behind the plane of the touched points a section's outlines lie (negative: before it), mm. */
-export const behindMm = (part: PartDraft, picture: PictureFile, section: string): number =>
-  (tracedDepth(part, picture, section) - (picture.planeDepth ?? 0)) * mmIn(part.units);
+/** How far behind the plane of the touched points, seen from the camera, a section's outlines lie (negative: before it), mm. */
+export function behindMm(part: PartDraft, picture: PictureFile, section: string, atFace: boolean): number {
+  const deeper = tracedDepth(part, picture, section, atFace) - (picture.planeDepth ?? 0);
+  return (atFace ? deeper : -deeper) * mmIn(part.units);
+}

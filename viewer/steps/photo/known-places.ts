@@ -8,14 +8,20 @@ export type NextPlace =
   | { readonly kind: 'typed'; readonly at: XY | null };
 
 /** The hole to be touched next: the one chosen, if it is still there and not touched; else the first that is not. */
-export function nextPlace(part: PartDraft, { touches }: PictureFile, chosen: NextPlace | null): NextPlace {
+export function nextPlace(part: PartDraft, { touches, squareOn }: PictureFile, chosen: NextPlace | null): NextPlace {
   const holes = part.holes ?? [];
   const isTouched = (id: string): boolean => touches.some(({ hole }) => hole === id);
-  if (chosen?.kind === 'typed') return chosen;
+  // of two points and their distance the first is the origin
+  const typed: NextPlace = { kind: 'typed', at: squareOn && touches.length === 0 ? [0, 0] : null };
+  if (chosen?.kind === 'typed') return chosen.at === null ? typed : chosen;
   if (chosen !== null && holes.some(({ id }) => id === chosen.id)) return chosen;
   const first = holes.find(({ id }) => !isTouched(id));
-  return first === undefined ? { kind: 'typed', at: null } : { kind: 'hole', id: first.id };
+  return first === undefined ? typed : { kind: 'hole', id: first.id };
 }
+
+/** Whether the next point is known by its distance from the first alone. */
+export const isByDistance = ({ touches, squareOn = false }: PictureFile): boolean =>
+  squareOn && touches.length === 1 && touches[0]?.hole === undefined;
 
 /** A touch of a place; null where it is not said yet where that is. */
 export function touchOf(part: PartDraft, next: NextPlace, px: XY): TouchFile | null {

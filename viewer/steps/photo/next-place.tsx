@@ -3,7 +3,7 @@ import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
 import { outlineWords } from '../../words/outlines.ts';
 import { photoWords as words } from '../../words/photo.ts';
 import { ChoiceField, NumberField } from '../outlines/fields.tsx';
-import type { NextPlace } from './known-places.ts';
+import { isByDistance, type NextPlace } from './known-places.ts';
 
 interface Props {
   readonly part: PartDraft;
@@ -15,7 +15,8 @@ interface Props {
 const typed = '';
 
 /** Which known place the next tap touches: a hole of the part, or one by its figures. */
-export function NextPlaceChoice({ part, picture: { touches }, next, setNext }: Props) {
+export function NextPlaceChoice({ part, picture, next, setNext }: Props) {
+  const { touches, squareOn } = picture;
   const [x, setX] = useState<number | null>(null);
   const [y, setY] = useState<number | null>(null);
   const isTouched = (id: string): boolean => touches.some(({ hole }) => hole === id);
@@ -36,7 +37,16 @@ export function NextPlaceChoice({ part, picture: { touches }, next, setNext }: P
         choices={[...holes, [typed, words.typedPlace]]}
         onSet={(id) => (id === typed ? put(null, null) : setNext({ kind: 'hole', id }))}
       />
-      {next.kind === 'typed' && (
+      {next.kind === 'typed' && squareOn && touches.length === 0 && <p class="hint">{words.firstIsOrigin}</p>}
+      {next.kind === 'typed' && isByDistance(picture) && (
+        <NumberField
+          label={`${words.distance}, ${part.units}`}
+          value={next.at === null ? '' : String(next.at[0] - (touches[0]?.at[0] ?? 0))}
+          fits={(value) => value > 0}
+          onSet={(distance) => put((touches[0]?.at[0] ?? 0) + distance, touches[0]?.at[1] ?? 0)}
+        />
+      )}
+      {next.kind === 'typed' && !(squareOn && touches.length === 0) && !isByDistance(picture) && (
         <div class="pair">
           <NumberField
             label={`x, ${part.units}`}

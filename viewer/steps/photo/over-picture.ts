@@ -8,7 +8,7 @@ import type { PulledOutline } from '../../heavy/pull-outline.ts';
 import type { StoodAt } from '../../heavy/set-straight.ts';
 import type { Beneath } from '../../stage/picture-under.ts';
 import type { Extent } from '../../stage/view.ts';
-import { behindMm } from './asked-of-picture.ts';
+import { behindMm, looksAtFace } from './asked-of-picture.ts';
 import type { LoadedPicture } from './loaded-picture.ts';
 import type { OpenPicture } from './use-picture.ts';
 
@@ -43,7 +43,7 @@ export interface ForSection {
 
 export function forSection(over: OverPicture, part: PartDraft, section: string | null): ForSection {
   const { setting, loaded, camera, strength } = over;
-  const wanted = section === null ? 0 : behindMm(part, over.picture, section);
+  const wanted = section === null ? 0 : behindMm(part, over.picture, section, looksAtFace(part, setting.mirrored));
   const behind = camera !== null && camera.heightMm + wanted > 0 ? wanted : 0;
   const toPlane =
     camera === null || behind === 0 ? setting.fit.toPlane : chainedMaps(behindMap(camera, behind), setting.fit.toPlane);

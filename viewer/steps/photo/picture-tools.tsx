@@ -11,7 +11,7 @@ import { photoWords as words } from '../../words/photo.ts';
 import { type Chosen, circleOf, pointsOf, withCircle, withPoints } from '../outlines/chosen.ts';
 import { NumberField } from '../outlines/fields.tsx';
 import type { Bench } from '../outlines/touch.ts';
-import { tracedDepth } from './asked-of-picture.ts';
+import { looksAtFace, tracedDepth } from './asked-of-picture.ts';
 import { forSection, type OverPicture } from './over-picture.ts';
 
 interface Props {
@@ -23,8 +23,10 @@ interface Props {
 
 /** At which depth a section is traced over a picture; the picture is shown for that. */
 export function TracedDepth({ bench: { edit }, over, part, section }: Props) {
-  const { picture, camera } = over;
+  const { picture, camera, setting } = over;
   const { units } = part;
+  const atFace = looksAtFace(part, setting.mirrored);
+  const behindOf = (depth: number): number => (depth - (picture.planeDepth ?? 0)) * (atFace ? 1 : -1) * mmIn(units);
   const behind = forSection(over, part, section).behindMm;
   const set = (depth: number | undefined): void => {
     const { [section]: _, ...others } = picture.tracedDepths ?? {};
@@ -39,8 +41,8 @@ export function TracedDepth({ bench: { edit }, over, part, section }: Props) {
     <>
       <NumberField
         label={`${words.tracedDepth}, ${units}`}
-        value={coordinate(tracedDepth(part, picture, section), units)}
-        fits={(value) => camera.heightMm + (value - (picture.planeDepth ?? 0)) * mmIn(units) > 0}
+        value={coordinate(tracedDepth(part, picture, section, atFace), units)}
+        fits={(value) => camera.heightMm + behindOf(value) > 0}
         onSet={set}
         onClear={() => set(undefined)}
       />
@@ -59,8 +61,12 @@ export function PictureTools({ bench, over, part, section, chosen }: Props & { r
   const { camera } = over;
   const mm = mmIn(units);
   if (outline === null) return null;
+  // what was changed meanwhile is not written over
   const put = (next: LoopFile): void =>
-    bench.edit((now) => ('circle' in next ? withCircle(now, file, chosen, next) : withPoints(now, file, chosen, next)));
+    bench.edit((now) => {
+      if ((circleOf(now, file, chosen) ?? pointsOf(now, file, chosen)) !== outline) return now;
+      return 'circle' in next ? withCircle(now, file, chosen, next) : withPoints(now, file, chosen, next);
+    });
   const shift = camera === null || behind === 0 ? 0 : largestShift(outline, camera, behind, mm);
   const pull = async (): Promise<void> => {
     say(words.pulling);

@@ -24,7 +24,7 @@ import { PictureLoupe } from './picture-loupe.tsx';
 import { SaidOfSetting } from './said-of-setting.tsx';
 import { nearness, sheetExtent, sheetMap, sheetMapBack } from './sheet-of-picture.ts';
 import { TouchMarks } from './touch-marks.tsx';
-import { TouchTable, worstTouch } from './touch-table.tsx';
+import { offText, TouchTable, worstTouch } from './touch-table.tsx';
 import { type PictureBench, pressPictureKey, touchingPicture, touchNext } from './touching-picture.ts';
 import type { OpenPicture } from './use-picture.ts';
 
@@ -91,6 +91,7 @@ export function SetStraight({ app, part, opened, pane, onDone }: Props) {
         view={view}
         chosen={chosen}
         worst={picture.touches.length > 4 ? worstTouch(set, picture.touches.length) : null}
+        off={(i) => (picture.touches.length > 4 ? offText(part, set, i) : '')}
         toPicture={setting?.fit.toPicture ?? null}
       />
       {under !== null && beneath && (

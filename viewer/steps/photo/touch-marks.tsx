@@ -11,12 +11,14 @@ interface Props {
   readonly view: View;
   readonly chosen: number | null;
   readonly worst: number | null;
+  /** What is said beside a point's name. */
+  readonly off: (touch: number) => string;
   /** Where the picture is set: from the plane to its pixels. */
   readonly toPicture: Homography | null;
 }
 
 /** The touched points, and faintly where the holes that were not touched must lie if all is right. */
-export function TouchMarks({ part, picture: { touches }, view, chosen, worst, toPicture }: Props) {
+export function TouchMarks({ part, picture: { touches }, view, chosen, worst, off, toPicture }: Props) {
   const names = namesOfTouches(touches);
   const mm = mmIn(part.units);
   const expected = (part.holes ?? []).flatMap(({ id, at: [x, y] }) => {
@@ -42,7 +44,7 @@ export function TouchMarks({ part, picture: { touches }, view, chosen, worst, to
             <Cross x={x} y={y} r={i === chosen ? 16 : 11} />
             <circle cx={x} cy={y} r={i === chosen ? 11 : 7} />
             <text x={x + 14} y={y - 8}>
-              {names[i]}
+              {i === chosen || i === worst ? `${names[i]} ${off(i)}` : names[i]}
             </text>
           </g>
         );

@@ -26,16 +26,20 @@ export function worstTouch(set: PictureSet | null, count: number): number | null
   return worst;
 }
 
+/** How far from its place the others put a point, in words; a dash where that is not known. */
+export function offText({ units }: PartDraft, set: PictureSet | null, touch: number): string {
+  const mm = (set?.setting.ok ? set.setting.value.points[touch]?.leaveOneOutMm : null) ?? null;
+  return mm === null ? '–' : fineLength(mm, units);
+}
+
 /** Each touched point with what the others make of it. */
 export function TouchTable({ part, picture: { touches }, set, chosen, choose, remove, onKeyDown }: Props) {
   const names = namesOfTouches(touches);
   const setting = set?.setting.ok && set.setting.value.points.length === touches.length ? set.setting.value : null;
   const worst = worstTouch(set, touches.length);
   const off = (i: number): string => {
-    const mm = setting?.points[i]?.leaveOneOutMm ?? null;
-    if (mm === null) return '–';
     const mark = setting?.suspects.includes(i) ? words.doubtful : i === worst ? words.worst : null;
-    return [fineLength(mm, part.units), ...(mark === null ? [] : [mark])].join(', ');
+    return [offText(part, setting && set, i), ...(mark === null ? [] : [mark])].join(', ');
   };
   if (touches.length === 0) return null;
   return (

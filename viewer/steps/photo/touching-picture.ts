@@ -6,7 +6,7 @@ import type { Touching } from '../../stage/gestures.ts';
 import type { Point, View } from '../../stage/view.ts';
 import { photoWords as words } from '../../words/photo.ts';
 import { fingerPx, mousePx } from '../outlines/hit.ts';
-import { type NextPlace, touchOf } from './known-places.ts';
+import { isByDistance, type NextPlace, touchOf } from './known-places.ts';
 import { isIn, pxInPane, pxUnder } from './sheet-of-picture.ts';
 
 /** What a touch in a picture can see and do; asked anew at each touch. */
@@ -82,7 +82,7 @@ export function touchNext({ part, picture, size, view, next, edit, choose, goOn,
   const px = pxUnder(view, place);
   if (size === null || !isIn(size, px)) return;
   const touch = touchOf(part, next, px);
-  if (touch === null) return say(words.placeWanted);
+  if (touch === null) return say(isByDistance(picture) ? words.distanceWanted : words.placeWanted);
   const others = picture.touches.filter(({ hole }) => hole === undefined || hole !== touch.hole);
   if (picture.squareOn && others.length >= 2) return say(words.enoughForSquareOn);
   edit((job) => withTouch(job, picture.id, touch));
