@@ -113,6 +113,9 @@ export const photoWords = {
   inPlane: 'Right for the plane of the touched points only.',
   putRight: (mm: string): string => `It was traced in the plane of the points: put it right (moves up to ${mm})`,
   putRightDone: (mm: string): string => `Put right for its depth: moved up to ${mm}.`,
+  depthAdds: (mm: string): string =>
+    `How far the camera was is not known better: at its depth this outline is ± ${mm} less sure than the picture’s own figure.`,
+  sectionError: (error: string): string => `Say ± ${error} for this section`,
   depthNeedsCamera:
     'What lies at another depth can be put right once the camera’s distance is known: set the picture straight and say it.',
   pull: 'Pull it onto the picture’s edges',

@@ -5,14 +5,16 @@ import type { LoopFile } from '../../../src/model/part-file.ts';
 import { fineLength, mmIn } from '../../../src/words/units.ts';
 import type { StoodAt } from '../../heavy/set-straight.ts';
 import { vertexAt, type XY, xyOf } from '../../job/arc.ts';
+import { withDetails, withPart } from '../../job/part-edits.ts';
 import { withPictureChanged } from '../../job/picture-edits.ts';
 import { coordinate } from '../../words/outlines.ts';
-import { photoWords as words } from '../../words/photo.ts';
+import { errorIn, photoWords as words } from '../../words/photo.ts';
 import { type Chosen, circleOf, pointsOf, withCircle, withPoints } from '../outlines/chosen.ts';
 import { NumberField } from '../outlines/fields.tsx';
 import type { Bench } from '../outlines/touch.ts';
 import { looksAtFace, tracedDepth } from './asked-of-picture.ts';
 import { forSection, type OverPicture } from './over-picture.ts';
+import { stated } from './stated-error.ts';
 
 interface Props {
   readonly bench: Bench;
@@ -94,10 +96,41 @@ export function PictureTools({ bench, over, part, section, chosen }: Props & { r
           </button>
         )}
       </div>
+      <DepthDoubt bench={bench} part={part} section={section} doubtMm={shift * (camera?.relativeError ?? 0)} />
       <p class="said" role="status">
         {said}
       </p>
     </fieldset>
+  );
+}
+
+interface DoubtProps extends Pick<Props, 'bench' | 'part' | 'section'> {
+  /** How far an outline may lie wrong because it is not known better how far the camera was, mm. */
+  readonly doubtMm: number;
+}
+
+/** What allowing for the depth adds to the tracing error, and the section told so. */
+function DepthDoubt({ bench, part, section, doubtMm }: DoubtProps) {
+  const { units, traceError } = part;
+  if (doubtMm < 0.01) return null;
+  const index = part.sections.findIndex(({ id }) => id === section);
+  const error = traceError === undefined ? null : errorIn(units, traceError * mmIn(units) + doubtMm);
+  const isSaid = part.sections[index]?.traceError === error;
+  const write = (): void =>
+    bench.edit((job) =>
+      withPart(job, bench.sheet.file, (old) =>
+        withDetails(old, { list: 'sections', index }, error === null ? {} : { traceError: error }),
+      ),
+    );
+  return (
+    <>
+      <p class="hint">{words.depthAdds(fineLength(doubtMm, units))}</p>
+      {error !== null && !isSaid && (
+        <button type="button" onClick={write}>
+          {words.sectionError(stated(error, units))}
+        </button>
+      )}
+    </>
   );
 }
 
