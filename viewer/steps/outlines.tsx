@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { State } from '../app.ts';
 import { amended, withPart } from '../job/part-edits.ts';
-import { pictureOf, picturesIn } from '../job/picture-edits.ts';
+import { picturesIn } from '../job/picture-edits.ts';
 import { photoWords } from '../words/photo.ts';
 import { words } from '../words.ts';
 import { outlinesLine as lineOf } from './outlines/outlines-line.ts';
@@ -29,7 +29,7 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
   const file = state.part;
   const part = job.parts[file];
   const own = picturesIn(job).filter((picture) => picture.part === file);
-  const setting = pictureOf(job, state.picture);
+  const setting = own.find(({ id }) => id === state.picture);
   const shown = setting ?? own.find(({ id }) => id === shownId) ?? own.at(-1);
   const opened = usePicture(app, part, shown);
 
@@ -66,7 +66,7 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
         part={file}
         setPart={(next) => app.trace(next)}
         pane={pane}
-        over={overPicture(opened, strength, (asked) => app.pulled(asked))}
+        over={overPicture(part?.units ?? 'mm', opened, strength, (asked) => app.pulled(asked))}
       />
       {part !== undefined && (
         <Pictures

@@ -115,7 +115,7 @@ export const photoWords = {
   putRightDone: (mm: string): string => `Put right for its depth: moved up to ${mm}.`,
   depthAdds: (mm: string): string =>
     `How far the camera was is not known better: at its depth this outline is ± ${mm} less sure than the picture’s own figure.`,
-  sectionError: (error: string): string => `Say ± ${error} for this section`,
+  sectionError: (error: string): string => `Traced over this picture: say ± ${error} for the section`,
   depthNeedsCamera:
     'What lies at another depth can be put right once the camera’s distance is known: set the picture straight and say it.',
   pull: 'Pull it onto the picture’s edges',

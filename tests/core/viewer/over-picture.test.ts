@@ -33,6 +33,7 @@ const over = {
   loaded,
   setting: set.setting.ok ? set.setting.value : null,
   camera: set.camera.ok ? set.camera.value : null,
+  error: statedError(set, 'mm'),
   strength: 1,
   pull: () => Promise.resolve(null),
 } as OverPicture;

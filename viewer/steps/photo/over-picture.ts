@@ -3,6 +3,7 @@ import { carried, chainedMaps, type Homography, inverseMap, weightAt } from '../
 import type { PictureSetting } from '../../../src/intake/photo/picture-setting.ts';
 import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
 import type { LoopFile } from '../../../src/model/part-file.ts';
+import type { Units } from '../../../src/words/units.ts';
 import type { PullAsked } from '../../heavy/pull.ts';
 import type { PulledOutline } from '../../heavy/pull-outline.ts';
 import type { StoodAt } from '../../heavy/set-straight.ts';
@@ -10,6 +11,7 @@ import type { Beneath } from '../../stage/picture-under.ts';
 import type { Extent } from '../../stage/view.ts';
 import { behindMm, looksAtFace } from './asked-of-picture.ts';
 import type { LoadedPicture } from './loaded-picture.ts';
+import { statedError } from './stated-error.ts';
 import type { OpenPicture } from './use-picture.ts';
 
 /** A picture, set straight, that outlines are traced over. */
@@ -19,17 +21,24 @@ export interface OverPicture {
   readonly setting: PictureSetting;
   /** Null where it is not known how far the camera was: then nothing is right but the plane of the touched points. */
   readonly camera: StoodAt | null;
+  /** What a place in the plane of the points is good to, in the part's units; null where that cannot be said. */
+  readonly error: number | null;
   readonly strength: number;
   readonly pull: (asked: PullAsked) => Promise<PulledOutline<LoopFile> | null>;
 }
 
 /** A picture as it can be traced over; null where it does not come to that. */
-export function overPicture(opened: OpenPicture | null, strength: number, pull: OverPicture['pull']) {
+export function overPicture(
+  units: Units,
+  opened: OpenPicture | null,
+  strength: number,
+  pull: OverPicture['pull'],
+): OverPicture | null {
   if (opened === null || strength === 0) return null;
   const { picture, loaded, set } = opened;
   if (loaded === null || set === null || !set.setting.ok) return null;
   const camera = set.camera.ok ? set.camera.value : null;
-  return { picture, loaded, setting: set.setting.value, camera, strength, pull } satisfies OverPicture;
+  return { picture, loaded, setting: set.setting.value, camera, error: statedError(set, units), strength, pull };
 }
 
 /** How a picture lies for one section: over the plane in which that is traced. */

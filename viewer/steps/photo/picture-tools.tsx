@@ -96,7 +96,13 @@ export function PictureTools({ bench, over, part, section, chosen }: Props & { r
           </button>
         )}
       </div>
-      <DepthDoubt bench={bench} part={part} section={section} doubtMm={shift * (camera?.relativeError ?? 0)} />
+      <SectionError
+        bench={bench}
+        over={over}
+        part={part}
+        section={section}
+        doubtMm={shift * (camera?.relativeError ?? 0)}
+      />
       <p class="said" role="status">
         {said}
       </p>
@@ -104,29 +110,27 @@ export function PictureTools({ bench, over, part, section, chosen }: Props & { r
   );
 }
 
-interface DoubtProps extends Pick<Props, 'bench' | 'part' | 'section'> {
+interface ErrorProps extends Omit<Props, 'part'> {
+  readonly part: PartDraft;
   /** How far an outline may lie wrong because it is not known better how far the camera was, mm. */
   readonly doubtMm: number;
 }
 
-/** What allowing for the depth adds to the tracing error, and the section told so. */
-function DepthDoubt({ bench, part, section, doubtMm }: DoubtProps) {
-  const { units, traceError } = part;
-  if (doubtMm < 0.01) return null;
-  const index = part.sections.findIndex(({ id }) => id === section);
-  const error = traceError === undefined ? null : errorIn(units, traceError * mmIn(units) + doubtMm);
-  const isSaid = part.sections[index]?.traceError === error;
-  const write = (): void =>
+/** What a section is good to that is traced over the picture, its depth allowed for; it can be told so. */
+function SectionError({ bench, over, part, section, doubtMm }: ErrorProps) {
+  const { units, sections, traceError } = part;
+  const index = sections.findIndex(({ id }) => id === section);
+  const error = over.error === null ? null : errorIn(units, over.error * mmIn(units) + doubtMm);
+  const isSaid = error === null || (sections[index]?.traceError ?? traceError ?? 0) >= error;
+  const write = (traced: number): void =>
     bench.edit((job) =>
-      withPart(job, bench.sheet.file, (old) =>
-        withDetails(old, { list: 'sections', index }, error === null ? {} : { traceError: error }),
-      ),
+      withPart(job, bench.sheet.file, (old) => withDetails(old, { list: 'sections', index }, { traceError: traced })),
     );
   return (
     <>
-      <p class="hint">{words.depthAdds(fineLength(doubtMm, units))}</p>
-      {error !== null && !isSaid && (
-        <button type="button" onClick={write}>
+      {doubtMm >= 0.01 && <p class="hint">{words.depthAdds(fineLength(doubtMm, units))}</p>}
+      {!isSaid && (
+        <button type="button" onClick={() => write(error)}>
           {words.sectionError(stated(error, units))}
         </button>
       )}
