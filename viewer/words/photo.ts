@@ -28,6 +28,7 @@ export const photoWords = {
     'A photograph to trace over. Stand back and zoom in; touch four or more places in it that you have measured.',
   notSetYet: 'not set straight yet',
   setBy: (points: number): string => `set straight by ${points} points`,
+  inDoubt: 'its points do not agree',
   goodTo: (error: string): string => `good to ± ${error}`,
   show: 'Show it beneath',
   strength: 'How strong it shows',

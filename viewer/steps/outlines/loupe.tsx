@@ -2,23 +2,24 @@ import type { ComponentChildren } from 'preact';
 import type { Point } from '../../stage/view.ts';
 
 const radiusPx = 64;
+/** From the finger to the nearest of it. */
+const awayPx = 40;
 const usual = 2.5;
 
 interface Props {
   readonly at: Point;
   /** The drawing in it, by its id; none where only what is given as children is in it. */
   readonly of: string | undefined;
-  readonly width: number;
+  /** What it may not reach out of, in pixels. */
+  readonly room: { readonly clientWidth: number; readonly clientHeight: number };
   readonly largerBy?: number | undefined;
   /** What lies beneath the drawing, in pixels of the pane. */
   readonly children?: ComponentChildren;
 }
 
-/** A round piece of the drawing, larger, above the finger that covers it; below it where there is no room above. */
-export function Loupe({ at, of, width, largerBy = usual, children }: Props) {
-  const above = at.y > 2 * radiusPx + 40;
-  const x = Math.min(Math.max(at.x, radiusPx), Math.max(radiusPx, width - radiusPx));
-  const y = above ? at.y - radiusPx - 40 : at.y + radiusPx + 40;
+/** A round piece of the drawing, larger, above the finger that covers it; below or beside it where there is no room above. */
+export function Loupe({ at, of, room, largerBy = usual, children }: Props) {
+  const { x, y } = placeOf(at, room);
   return (
     <g class="loupe">
       <clipPath id="loupe-glass">
@@ -35,4 +36,13 @@ export function Loupe({ at, of, width, largerBy = usual, children }: Props) {
       <circle class="rim" cx={x} cy={y} r={radiusPx} />
     </g>
   );
+}
+
+function placeOf({ x, y }: Point, { clientWidth: width, clientHeight: height }: Props['room']): Point {
+  const out = radiusPx + awayPx;
+  const within = (value: number, size: number) =>
+    Math.min(Math.max(value, radiusPx), Math.max(radiusPx, size - radiusPx));
+  if (y > out + radiusPx) return { x: within(x, width), y: y - out };
+  if (y + out + radiusPx < height) return { x: within(x, width), y: y + out };
+  return { x: x > width / 2 ? x - out : x + out, y: within(y, height) };
 }

@@ -100,7 +100,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
           of={planeId}
         />
       )}
-      {finger !== null && !under && <Loupe at={finger} of={planeId} width={pane.element.clientWidth} />}
+      {finger !== null && !under && <Loupe at={finger} of={planeId} room={pane.element} />}
     </>,
   );
 

@@ -14,7 +14,10 @@ interface Props {
 export function ErrorQuestion({ part: { name, units, traceError = 0 }, error, write, leave }: Props) {
   const question = words.errorAsked(name, stated(traceError, units), stated(error, units));
   const box = useRef<HTMLDivElement>(null);
-  useEffect(() => box.current?.focus(), []);
+  useEffect(() => {
+    box.current?.focus({ preventScroll: true });
+    box.current?.scrollIntoView({ block: 'start' });
+  }, []);
   return (
     <div class="outlines asked" role="alertdialog" aria-label={question} tabIndex={-1} ref={box}>
       <p>{question}</p>

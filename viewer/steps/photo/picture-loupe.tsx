@@ -19,7 +19,7 @@ interface Props {
 export function PictureLoupe({ at, beneath, fromPlane, view, pane, of, largerBy }: Props) {
   const transform = matrixNear(beneath, fromPlane, view, at);
   return (
-    <Loupe at={at} of={of} width={pane.element.clientWidth} largerBy={largerBy}>
+    <Loupe at={at} of={of} room={pane.element} largerBy={largerBy}>
       {transform !== null && (
         <image
           href={beneath.url}

@@ -64,6 +64,7 @@ function lineOf({ units, traceError }: PartDraft, picture: PictureFile, shown: O
   return [
     picture.name,
     isSet ? words.setBy(picture.touches.length) : words.notSetYet,
+    ...(set?.setting.ok && !set.setting.value.agree ? [words.inDoubt] : []),
     ...(error === null ? [] : [words.goodTo(stated(error, units))]),
     ...(error !== null && error === traceError ? [words.errorWritten(stated(error, units))] : []),
   ].join(' · ');

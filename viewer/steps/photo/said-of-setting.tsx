@@ -14,7 +14,7 @@ function saidOf(part: PartDraft, { touches }: PictureFile, set: PictureSet): rea
   const error = statedError(set, units);
   const known = (i: number): string => names[i] ?? '';
   return [
-    ...(error === null || !value.agree ? [] : [words.good(stated(error, units))]),
+    ...(error === null ? [] : [words.good(stated(error, units))]),
     ...(lean === null ? [] : [words.squareOnBlind(lean, units)]),
     ...(value.by === 'points' && touches.length === 4 ? [words.nothingToSpare] : []),
     ...(value.by === 'points' && touches.length === 5 ? [words.oneToSpare] : []),

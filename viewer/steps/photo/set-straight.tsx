@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PartDraft } from '../../../src/model/job-file.ts';
 import type { App } from '../../app.ts';
 import { apart } from '../../job/arc.ts';
@@ -18,7 +18,7 @@ import { photoWords as words } from '../../words/photo.ts';
 import { ChoiceField, NumberField } from '../outlines/fields.tsx';
 import { useLatest, usePainted } from '../outlines/painted.ts';
 import { HowWell } from './how-well.tsx';
-import { type NextPlace, nextPlace } from './known-places.ts';
+import { type NextPlace, namesOfTouches, nextPlace } from './known-places.ts';
 import { NextPlaceChoice } from './next-place.tsx';
 import { PictureLoupe } from './picture-loupe.tsx';
 import { SaidOfSetting } from './said-of-setting.tsx';
@@ -60,6 +60,9 @@ export function SetStraight({ app, part, opened, pane, onDone }: Props) {
     magnify,
   };
   const latest = useLatest(bench);
+  const heading = useRef<HTMLHeadingElement>(null);
+  // what is to be done is said there
+  useEffect(() => heading.current?.scrollIntoView({ block: 'start' }), []);
   const beneath = loaded && { url: loaded.url, size: loaded.size, toPlane: sheetMap, strength: 1 };
 
   useEffect(() => pane.onView(setView), [pane]);
@@ -116,7 +119,7 @@ export function SetStraight({ app, part, opened, pane, onDone }: Props) {
   const middle = (): Point => ({ x: pane.element.clientWidth / 2, y: pane.element.clientHeight / 2 });
   return (
     <section class="outlines photo" aria-label={words.heading(picture.name)}>
-      <h2>{words.heading(picture.name)}</h2>
+      <h2 ref={heading}>{words.heading(picture.name)}</h2>
       {loaded === null && <p class="hint">{broken ? words.broken : words.loading}</p>}
       <ChoiceField
         label={words.taken}
@@ -193,10 +196,11 @@ function PlaceOfChosen({ part, bench }: { readonly part: PartDraft; readonly ben
   if (chosen === null || touch === undefined || touch.hole !== undefined) return null;
   const put = (x: number, y: number): void => edit((job) => withTouchChanged(job, picture.id, chosen, { at: [x, y] }));
   const [x, y] = touch.at;
+  const name = namesOfTouches(touches)[chosen] ?? '';
   return (
     <div class="pair">
-      <NumberField label={`x, ${units}`} value={coordinate(x, units)} onSet={(to) => put(to, y)} />
-      <NumberField label={`y, ${units}`} value={coordinate(y, units)} onSet={(to) => put(x, to)} />
+      <NumberField label={`${name}, x, ${units}`} value={coordinate(x, units)} onSet={(to) => put(to, y)} />
+      <NumberField label={`${name}, y, ${units}`} value={coordinate(y, units)} onSet={(to) => put(x, to)} />
     </div>
   );
 }
