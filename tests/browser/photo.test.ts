@@ -262,6 +262,7 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
       .toMatch(/On the picture’s edges: moved up to \d\.\d\d mm/);
     const after = await offCorners();
     for (const off of after) expect(off).toBeLessThan(error);
+    expect(Math.max(...after)).toBeLessThan(Math.max(...before));
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(offCorners).toEqual(before);
     await page.getByRole('button', { name: 'Redo' }).click();
