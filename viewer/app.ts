@@ -1,9 +1,12 @@
 import type { Progress } from '../src/geometry/progress.ts';
 import type { JobFile } from '../src/model/job-file.ts';
 import type { MarkingRow } from '../src/model/marking-row.ts';
+import type { LoopFile } from '../src/model/part-file.ts';
 import type { Units } from '../src/words/units.ts';
 import { Core } from './core.ts';
 import type { FileToImport, ImportedFile } from './heavy/import-file.ts';
+import type { PullAsked } from './heavy/pull.ts';
+import type { PulledOutline } from './heavy/pull-outline.ts';
 import type {
   Checked,
   MadeFile,
@@ -15,7 +18,9 @@ import type {
   Stands,
   Way,
 } from './heavy/questions.ts';
+import type { PictureAsked, PictureSet } from './heavy/set-straight.ts';
 import { changed, type History, redone, startingWith, undone } from './job/history.ts';
+import { withoutPictures } from './job/picture-edits.ts';
 import { preferredUnits, preferUnits } from './preferred-units.ts';
 import { lastStop, type Stop, stopOf } from './way.ts';
 
@@ -37,6 +42,8 @@ export interface State {
   readonly notice: string;
   /** The part that is traced, by the name the job has it under. */
   readonly part: string;
+  /** The photograph that is set straight now. */
+  readonly picture: string | null;
   /** The place of the cut edge that was touched to be read. */
   readonly reading: MarkingRow | null;
   /** The unit chosen to read lengths in; null shows each file in its own. */
@@ -67,12 +74,14 @@ export class App {
     units: preferredUnits(),
     reading: null,
     part: '',
+    picture: null,
   };
   /** Where on the way in the moving part stands, in pieces of the curve; kept apart, since it changes with every drag. */
   place = 0;
   stands: Stands | null = null;
   readonly #work = new Core({ hurries: true });
   readonly #live = new Core({ hurries: false });
+  readonly #photo = new Core({ hurries: false });
   readonly #hearers = new Set<() => void>();
   readonly #placeHearers = new Set<() => void>();
   #liveHas: JobFile | null = null;
@@ -105,7 +114,7 @@ export class App {
   /** Opens a job in place of the one at hand. */
   open(job: JobFile, step: StepName): void {
     this.place = 0;
-    this.#set({ history: startingWith(job), step, ...nothing, part: job.fit.fixed, notice: '' });
+    this.#set({ history: startingWith(job), step, ...nothing, part: job.fit.fixed, picture: null, notice: '' });
     this.#askAgain();
   }
 
@@ -124,7 +133,9 @@ export class App {
 
   #take(history: History<JobFile> | null): void {
     if (history === null || history === this.state.history) return;
-    const same = history.now === this.job;
+    const { job } = this;
+    // pictures, and lines that are not closed, change no answer
+    const same = history.now.fit === job?.fit && history.now.parts === job.parts;
     this.#set({ history });
     if (!same) this.#askAgain();
   }
@@ -162,6 +173,11 @@ export class App {
     this.#set({ part });
   }
 
+  /** Begins to set a photograph straight; null: it is done. */
+  straighten(picture: string | null): void {
+    this.#set({ picture });
+  }
+
   read(reading: MarkingRow | null): void {
     this.#set({ reading });
   }
@@ -176,7 +192,7 @@ export class App {
     this.#set({ working: 'starting', failure: '' });
     const alternatives = this.state.step === 'grind';
     this.#work.ask(
-      { kind: 'work', job, alternatives },
+      { kind: 'work', job: withoutPictures(job), alternatives },
       (reply) => this.#hear(reply),
       (failure) => this.#set({ working: null, failure }),
     );
@@ -211,6 +227,8 @@ export class App {
       case 'imported':
       case 'made':
       case 'sheets':
+      case 'picture-set':
+      case 'pulled':
         return;
     }
   }
@@ -232,7 +250,7 @@ export class App {
   #askStanding({ leg, at }: Stop): void {
     const { job } = this;
     if (job === null) return;
-    this.#live.ask({ kind: 'at', job: this.#liveHas === job ? null : job, leg, at }, (reply) => {
+    this.#live.ask({ kind: 'at', job: this.#liveHas === job ? null : withoutPictures(job), leg, at }, (reply) => {
       if (reply.kind !== 'stands') return;
       this.#liveHas = job;
       this.stands = reply;
@@ -246,15 +264,31 @@ export class App {
     return reply?.kind === 'imported' ? reply.imported : null;
   }
 
+  /** Asks how a photograph lies; only the newest question is answered. */
+  setStraight(asked: PictureAsked, hear: (set: PictureSet) => void): void {
+    this.#photo.ask({ kind: 'set-picture', asked }, (reply) => {
+      if (reply.kind === 'picture-set') hear(reply.set);
+    });
+  }
+
+  /** An outline on the edges of a photograph; null where it cannot be looked for there. */
+  async pulled(asked: PullAsked): Promise<PulledOutline<LoopFile> | null> {
+    const reply = await answered({ kind: 'pull', asked }).catch(() => null);
+    return reply?.kind === 'pulled' ? reply.pulled : null;
+  }
+
   /** Files of one kind; nothing where the job does not come to it. */
   async make(what: Making): Promise<readonly MadeFile[]> {
-    const reply = this.job === null ? null : await answered({ kind: 'make', job: this.job, what });
+    const reply =
+      this.job === null
+        ? null
+        : await answered({ kind: 'make', job: what.as === 'report' ? this.job : withoutPictures(this.job), what });
     return reply?.kind === 'made' ? reply.files : [];
   }
 
   /** The sheets to mark out by; null where the job does not come to it. */
   async sheets(): Promise<SheetsShown | null> {
-    const reply = this.job === null ? null : await answered({ kind: 'sheets', job: this.job });
+    const reply = this.job === null ? null : await answered({ kind: 'sheets', job: withoutPictures(this.job) });
     return reply?.kind === 'sheets' ? reply : null;
   }
 }

@@ -1,7 +1,9 @@
 import type { Progress } from '../src/geometry/progress.ts';
 import { importFile } from './heavy/import-file.ts';
 import { make, sheetsToShow } from './heavy/make.ts';
+import { pull } from './heavy/pull.ts';
 import type { Question, Reply } from './heavy/questions.ts';
+import { setStraight } from './heavy/set-straight.ts';
 import { standingAt, work } from './heavy/work.ts';
 
 /** What comes in: a question with its number, or the number of one that is no longer wanted. */
@@ -40,6 +42,12 @@ async function answer(id: number, question: Question): Promise<void> {
       if (shown !== null) post({ id, reply: shown });
       return;
     }
+    case 'set-picture':
+      post({ id, reply: { kind: 'picture-set', set: setStraight(question.asked) } });
+      return;
+    case 'pull':
+      post({ id, reply: { kind: 'pulled', pulled: await pull(question.asked) } });
+      return;
     case 'make': {
       const made = await drained(id, make(question.job, question.what));
       if (made !== null) post({ id, reply: await made });

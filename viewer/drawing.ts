@@ -48,7 +48,8 @@ export function drawingOf(app: App): Drawing {
         part.replaceChildren(...picture.moving.map(painted));
         into.replaceChildren(...picture.still.map(painted), cuts, part);
       }
-      if (isFirst) fitBoth(face, side, pictures.face.extent, pictures.side.extent);
+      // while outlines are traced the face pane is theirs, and the other is not there
+      if (isFirst && app.state.step !== 'outlines') fitBoth(face, side, pictures.face.extent, pictures.side.extent);
       place();
     }
     if (planned !== drawnCut) {

@@ -7,9 +7,11 @@ import { findHome, type Home, type HomeSaved, watchHome } from './job/home.ts';
 import { type Keeper, type Keeping, keeperOf } from './job/keeper.ts';
 import { newJob } from './job/new-job.ts';
 import { type OpenedFile, type OpenedJob, openedJob } from './job/opened-job.ts';
+import { freshPictureId, withPicture } from './job/picture-edits.ts';
 import { type Known, latestJob, newJobId, openJob } from './job/storage.ts';
 import { type Hold, holdJob } from './job/tabs.ts';
 import { withImported } from './job/with-imported.ts';
+import { broughtPicture, isPicture } from './steps/photo/add-picture.ts';
 import { keepingWords } from './words/keeping.ts';
 import { words } from './words.ts';
 
@@ -58,7 +60,8 @@ export class Session {
     const chosen = await readChosen(files);
     if (!chosen.ok) return this.#app.tell(findingsText(chosen.findings));
     if (chosen.value.texts.length > 0) await this.#openTexts(chosen.value.texts);
-    for (const other of chosen.value.others) await this.#bringIn(other);
+    for (const other of chosen.value.others)
+      await (isPicture(other) ? this.#bringPicture(other) : this.#bringIn(other));
   }
 
   /** The outlines of a drawing or a table, into the part that is traced. */
@@ -77,6 +80,19 @@ export class Session {
       this.#app.edit((job) => ({ ...job, parts: { ...job.parts, [name]: whole } }));
     }
     this.#app.tell(brought.text);
+  }
+
+  /** A photograph, for the part that is traced; it is set straight next. */
+  async #bringPicture(file: File): Promise<void> {
+    if (this.#app.job === null) await this.open(newJob(words.newParts), null);
+    const { job, state } = this.#app;
+    if (job === null) return;
+    const brought = await broughtPicture(job, state.part, file);
+    if (!brought.ok) return this.#app.tell(brought.text);
+    const id = freshPictureId(job);
+    this.#app.edit((now) => withPicture(now, id, brought.picture));
+    this.#app.goTo('outlines');
+    this.#app.straighten(id);
   }
 
   async #openTexts(texts: readonly OpenedFile[]): Promise<void> {

@@ -19,7 +19,9 @@ export type PartDraft = z.infer<typeof partDraft>;
 const touch = z.strictObject({
   px: point.describe('where it was touched, in pixels of the upright picture, x right, y down'),
   at: point.describe("where that is, in the part's drawing and units"),
+  hole: text.optional().describe("the part's hole that it is, by its id: then that hole's own place counts"),
 });
+export type TouchFile = z.infer<typeof touch>;
 
 const picture = z.strictObject({
   id: text,
@@ -31,7 +33,14 @@ const picture = z.strictObject({
   squareOn: z.boolean().optional().describe('taken square on: two points are enough'),
   cameraAway: size.optional().describe('from the camera to the plane of the touched points'),
   planeDepth: z.number().optional().describe("depth of that plane from the part's mating face; default 0"),
+  touchErrorPx: size.optional().describe('± limit of a touch in each direction, in pixels; default 2'),
+  knownError: lengthOrNone.optional().describe('± limit of the known places; default 0.15 mm'),
+  tracedDepths: z
+    .record(text, z.number())
+    .optional()
+    .describe("by section: the depth, from the part's mating face, of what is traced of it; default where it begins"),
 });
+export type PictureFile = z.infer<typeof picture>;
 
 const openRun = z.strictObject({
   part: filePath,

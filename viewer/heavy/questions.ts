@@ -11,8 +11,12 @@ import type { CheckAnswer } from '../../src/model/check-answer.ts';
 import type { Finding } from '../../src/model/finding.ts';
 import type { GrindAnswer } from '../../src/model/grind-answer.ts';
 import type { JobFile } from '../../src/model/job-file.ts';
+import type { LoopFile } from '../../src/model/part-file.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { Pictures } from './pictures-of.ts';
+import type { PullAsked } from './pull.ts';
+import type { PulledOutline } from './pull-outline.ts';
+import type { PictureAsked, PictureSet } from './set-straight.ts';
 
 /** What the page asks of the core. */
 export type Question =
@@ -25,7 +29,11 @@ export type Question =
   /** The sheets to mark out by, to look at. */
   | { readonly kind: 'sheets'; readonly job: JobFile }
   /** A file of outlines for a part. */
-  | { readonly kind: 'import'; readonly file: FileToImport };
+  | { readonly kind: 'import'; readonly file: FileToImport }
+  /** How a photograph lies. */
+  | { readonly kind: 'set-picture'; readonly asked: PictureAsked }
+  /** An outline onto the edges of a photograph. */
+  | { readonly kind: 'pull'; readonly asked: PullAsked };
 
 export interface Making {
   readonly as: 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
@@ -89,4 +97,6 @@ export type Reply =
   | Stands
   | SheetsShown
   | { readonly kind: 'imported'; readonly imported: ImportedFile }
-  | { readonly kind: 'made'; readonly files: readonly MadeFile[] };
+  | { readonly kind: 'made'; readonly files: readonly MadeFile[] }
+  | { readonly kind: 'picture-set'; readonly set: PictureSet }
+  | { readonly kind: 'pulled'; readonly pulled: PulledOutline<LoopFile> | null };

@@ -1,6 +1,7 @@
 import type { JobFile, PartDraft } from '../../src/model/job-file.ts';
 import type { HoleFile, LoopFile, SectionFile } from '../../src/model/part-file.ts';
 import type { XY } from './arc.ts';
+import { withSectionNamed, withTouchedHoleNamed } from './picture-names.ts';
 import { tidied } from './tidied.ts';
 
 /** The lists of a part that hold outlines; where the tracing is complete is a list of one at most. */
@@ -98,6 +99,7 @@ export function renamed(job: JobFile, file: string, place: Place, id: string): J
   if (place.list !== 'sections') return next;
   return amended(next, {
     openRuns: next.openRuns?.map((run) => (run.part === file && run.section === old ? { ...run, section: id } : run)),
+    pictures: next.pictures?.map((picture) => (picture.part === file ? withSectionNamed(picture, old, id) : picture)),
   });
 }
 
@@ -159,7 +161,8 @@ export function holeRenamed(job: JobFile, file: string, index: number, id: strin
     ...part,
     holes: holes.map((hole, i) => (i === index ? { ...hole, id } : hole)),
   }));
-  return withMentions(named, file, (name) => (name === old ? id : name));
+  const touched = withTouchedHoleNamed(named, file, old, id);
+  return withMentions(touched, file, (name) => (name === old ? id : name));
 }
 
 /** Takes a hole away, and the pairs of the fit that name it. */

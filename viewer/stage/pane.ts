@@ -18,8 +18,8 @@ export interface Pane {
   zoom(factor: number): void;
   /** Hears of every change of the view, and what made it; gives back how to stop hearing. */
   onView(hear: (view: View, cause: Cause) => void): () => void;
-  /** The tool that takes presses now. */
-  setTouching(touching: Touching): void;
+  /** The tool that takes presses now; gives back how it lets go of them, which leaves a tool that came since alone. */
+  setTouching(touching: Touching): () => void;
 }
 
 /** Whether the hand moved the view, or the window did. */
@@ -94,6 +94,9 @@ export function paneOf(label: string): Pane {
     },
     setTouching: (next) => {
       touching = next;
+      return () => {
+        if (touching === next) touching = {};
+      };
     },
   };
 }

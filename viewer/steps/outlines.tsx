@@ -1,29 +1,95 @@
+import { useState } from 'preact/hooks';
 import type { State } from '../app.ts';
+import { amended, withPart } from '../job/part-edits.ts';
+import { picturesIn } from '../job/picture-edits.ts';
+import { photoWords } from '../words/photo.ts';
 import { words } from '../words.ts';
 import { outlinesLine as lineOf } from './outlines/outlines-line.ts';
 import { Tracing } from './outlines/tracing.tsx';
+import { ErrorQuestion } from './photo/error-question.tsx';
+import { overPicture } from './photo/over-picture.ts';
+import { Pictures } from './photo/pictures.tsx';
+import { SetStraight } from './photo/set-straight.tsx';
+import { stated, statedError } from './photo/stated-error.ts';
+import { usePicture } from './photo/use-picture.ts';
 import type { StepProps } from './step-props.ts';
 
 /** How far the outlines have come, in one line. */
 export const outlinesLine = ({ history }: State): string => (history === null ? words.notYet : lineOf(history.now));
 
-export const Outlines = ({ app, state, job, session, pane }: StepProps) => (
-  <>
-    <Tracing
-      job={job}
-      edit={(change, gesture) => app.edit(change, gesture)}
-      part={state.part}
-      setPart={(part) => app.trace(part)}
-      pane={pane}
-    />
-    <label class="opener">
-      <span>{words.openOutlines}</span>
-      <input
-        type="file"
-        multiple
-        accept=".csv,.txt,.dxf,.svg,.json"
-        onChange={(event) => session.openFiles(event.currentTarget.files ?? [])}
+/** Strong enough to trace over, weak enough for lines on it. */
+const usualStrength = 0.8;
+
+/** Outlines traced by hand or brought in files; or, while a picture is set straight, that alone. */
+export function Outlines({ app, state, job, session, pane }: StepProps) {
+  const [shownId, show] = useState<string | null>(null);
+  const [strength, setStrength] = useState(usualStrength);
+  const [askedError, askError] = useState<number | null>(null);
+  const [said, say] = useState('');
+  const file = state.part;
+  const part = job.parts[file];
+  const own = picturesIn(job).filter((picture) => picture.part === file);
+  const setting = own.find(({ id }) => id === state.picture);
+  const shown = setting ?? own.find(({ id }) => id === shownId) ?? own.at(-1);
+  const opened = usePicture(app, part, shown);
+
+  const write = (error: number): void => {
+    app.edit((now) => withPart(now, file, (old) => amended(old, { traceError: error })));
+    askError(null);
+    say(photoWords.errorWritten(stated(error, part?.units ?? 'mm')));
+  };
+  /** Back to the tracing; what the picture is good to is the part's tracing error from now on, where it is not another. */
+  const done = (): void => {
+    app.straighten(null);
+    if (part === undefined || opened?.set == null || !opened.set.setting.ok) return;
+    show(opened.picture.id);
+    const error = statedError(opened.set, part.units);
+    const { agree } = opened.set.setting.value;
+    say(agree ? '' : photoWords.noErrorWritten);
+    if (!agree || error === null || error === part.traceError) return;
+    if (part.traceError === undefined) write(error);
+    else askError(error);
+  };
+  if (setting !== undefined && opened !== null && part !== undefined)
+    return <SetStraight key={setting.id} app={app} part={part} opened={opened} pane={pane} onDone={done} />;
+  return (
+    <>
+      {askedError !== null && part !== undefined && (
+        <ErrorQuestion part={part} error={askedError} write={() => write(askedError)} leave={() => askError(null)} />
+      )}
+      <p class="told" role="status">
+        {said}
+      </p>
+      <Tracing
+        job={job}
+        edit={(change, gesture) => app.edit(change, gesture)}
+        part={file}
+        setPart={(next) => app.trace(next)}
+        pane={pane}
+        over={overPicture(part?.units ?? 'mm', opened, strength, (asked) => app.pulled(asked))}
       />
-    </label>
-  </>
-);
+      {part !== undefined && (
+        <Pictures
+          job={job}
+          file={file}
+          part={part}
+          shown={opened}
+          strength={strength}
+          setStrength={setStrength}
+          show={show}
+          straighten={(id) => app.straighten(id)}
+          bring={(files) => session.openFiles(files ?? [])}
+        />
+      )}
+      <label class="opener">
+        <span>{words.openOutlines}</span>
+        <input
+          type="file"
+          multiple
+          accept=".csv,.txt,.dxf,.svg,.json"
+          onChange={(event) => session.openFiles(event.currentTarget.files ?? [])}
+        />
+      </label>
+    </>
+  );
+}

@@ -30,6 +30,7 @@ function benchOf(looking: Partial<Looking>, changes: object = {}, pointerType = 
     edit: (change) => {
       job = change(job);
     },
+    over: null,
     magnify: () => {},
     snap: () => {},
   });

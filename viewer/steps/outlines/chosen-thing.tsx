@@ -3,7 +3,8 @@ import { holderAt, holdersOf, type LoopList, withLoopAs, withLoopChanged, withPa
 import { runClosedBehind, runsOf, withMetalOnOtherSide, withRun, withRunClosed } from '../../job/run-edits.ts';
 import { useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import { type Chosen, choosing, circleOf, pointsOf, withCircle } from './chosen.ts';
+import { PictureTools } from '../photo/picture-tools.tsx';
+import { type Chosen, choosing, circleOf, openedSection, pointsOf, withCircle } from './chosen.ts';
 import { PointsTable } from './points-table.tsx';
 import { type Bench, chosenLast, closeRun } from './touch.ts';
 
@@ -20,18 +21,29 @@ export function ChosenThing({ bench, onKeyDown }: Props) {
   if (chosen === null || chosen.kind === 'hole' || part === undefined) return null;
   const points = pointsOf(job, file, chosen);
   if (points === null && circleOf(job, file, chosen) === null) return null;
+  const section = openedSection(job, file, bench.looking.opened);
   const place = chosen.kind === 'loop' ? (holderAt(part, chosen.place)?.id ?? '') : '';
   return (
     <section
       class="chosen-thing"
       aria-label={chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}
     >
-      <h3>{chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}</h3>
+      <h2>{chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}</h2>
       {chosen.kind === 'run' && <RunButtons bench={bench} index={chosen.run} />}
       {points === null ? (
         <CircleFields bench={bench} chosen={chosen} />
       ) : (
         <PointsTable bench={bench} chosen={chosen} points={points} onKeyDown={onKeyDown} />
+      )}
+      {bench.over !== null && section !== null && (
+        <PictureTools
+          key={chosen.kind === 'run' ? `run ${chosen.run}` : `loop ${chosen.loop}`}
+          bench={bench}
+          over={bench.over}
+          part={part}
+          section={section}
+          chosen={chosen}
+        />
       )}
       {chosen.kind === 'loop' && <LoopButtons bench={bench} chosen={chosen} name={place} />}
     </section>

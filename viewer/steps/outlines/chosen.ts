@@ -69,3 +69,9 @@ export const withCircle = (job: JobFile, file: string, chosen: Chosen, circle: C
   chosen.kind === 'loop'
     ? withPart(job, file, (part) => withLoopChanged(part, chosen.place, chosen.loop, circle))
     : job;
+
+/** The section that is opened, by its id. */
+export function openedSection(job: JobFile, file: string, opened: Opened): string | null {
+  if (opened === null || typeof opened === 'string' || opened.list !== 'sections') return null;
+  return job.parts[file]?.sections[opened.index]?.id ?? null;
+}

@@ -4,6 +4,7 @@ import { holdersOf, type LoopHolder, loopLists, type Place, withPart, withSectio
 import { runsOf } from '../../job/run-edits.ts';
 import { type Figures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
+import { TracedDepth } from '../photo/picture-tools.tsx';
 import { choosing, type Opened, samePlace } from './chosen.ts';
 import { ChosenThing } from './chosen-thing.tsx';
 import { FeatureForm } from './feature-form.tsx';
@@ -100,6 +101,9 @@ function OpenedPlace({ bench, part, place, holder, onKeyDown }: OpenedProps) {
   return (
     <div class="opened-place">
       <TraceTools bench={bench} place={place} />
+      {bench.over !== null && place.list === 'sections' && (
+        <TracedDepth bench={bench} over={bench.over} part={part} section={holder.id} />
+      )}
       {place.list === 'sections' && looking.tool.kind === 'choose' && (
         <details>
           <summary>{words.features}</summary>

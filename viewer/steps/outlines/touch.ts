@@ -6,11 +6,13 @@ import { closedRun, runsOf, withPointAdded, withRun, withRunClosed, withRunFrom 
 import type { Touching } from '../../stage/gestures.ts';
 import type { Point } from '../../stage/view.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
+import type { OverPicture } from '../photo/over-picture.ts';
 import {
   type Chosen,
   choosing,
   circleOf,
   type Looking,
+  openedSection,
   pointsOf,
   type Tool,
   withCircle,
@@ -26,6 +28,8 @@ export interface Bench {
   readonly looking: Looking;
   readonly look: (changes: Partial<Looking>) => void;
   readonly edit: Edit;
+  /** The picture that is traced over. */
+  readonly over: OverPicture | null;
   /** Shows the place under a finger larger; null: no longer. */
   readonly magnify: (place: Point | null) => void;
   /** Shows what a tap would snap to. */
@@ -217,11 +221,6 @@ function traceTo({ sheet: { job, file }, looking, look, edit }: Bench, tool: Too
   if (tool.arc === 'next') return look({ tool: { kind: 'trace', arc: to } });
   edit((now) => withRun(now, chosen.run, (old) => withPointAdded(old, to, arcPoint(tool))));
   look({ chosen: { ...chosen, vertex: run.points.length }, tool: { kind: 'trace', arc: 'no' }, said: '' });
-}
-
-function openedSection(job: JobFile, file: string, opened: Looking['opened']): string | null {
-  if (opened === null || typeof opened === 'string' || opened.list !== 'sections') return null;
-  return job.parts[file]?.sections[opened.index]?.id ?? null;
 }
 
 function circleOver({ sheet: { job, file }, looking, look, edit }: Bench, tool: Tool & { kind: 'circle' }, to: XY) {

@@ -1,20 +1,23 @@
-import { type ComponentChild, render } from 'preact';
-import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { JobFile } from '../../../src/model/job-file.ts';
 import type { XY } from '../../job/arc.ts';
 import { withPart } from '../../job/part-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
 import '../../outlines.css';
 import type { Pane } from '../../stage/pane.ts';
+import { usePictureUnder } from '../../stage/picture-under.ts';
 import type { Point, View } from '../../stage/view.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
+import { forSection, type OverPicture, pictureExtent } from '../photo/over-picture.ts';
+import { PictureLoupe } from '../photo/picture-loupe.tsx';
 import { AboutPart } from './about-part.tsx';
-import { choosing, type Looking } from './chosen.ts';
+import { choosing, type Looking, openedSection } from './chosen.ts';
 import { DrawnPart } from './drawn-part.tsx';
 import { extentOf } from './extent.ts';
 import { Handles } from './handles.tsx';
 import { pressKey } from './keys.ts';
 import { Loupe } from './loupe.tsx';
+import { useLatest, usePainted } from './painted.ts';
 import { PlaceList } from './place-list.tsx';
 import { type Bench, type Edit, touchingOf } from './touch.ts';
 
@@ -25,19 +28,21 @@ interface Props {
   readonly part: string;
   readonly setPart: (part: string) => void;
   readonly pane: Pane;
+  /** The picture that outlines are traced over. */
+  readonly over: OverPicture | null;
 }
 
 const nothingOpened: Looking = { opened: null, chosen: null, tool: choosing, said: '' };
 const planeId = 'traced-plane';
 
 /** The step in which a part's outlines are traced and edited: its lines on the card, its drawing in the pane. */
-export function Tracing({ job, edit, part: file, setPart, pane }: Props) {
+export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
   const [looking, setLooking] = useState(nothingOpened);
   const [view, setView] = useState<View>(() => pane.view());
-  const [under, magnify] = useState<Point | null>(null);
+  const [finger, magnify] = useState<Point | null>(null);
   const [snapped, snap] = useState<XY | null>(null);
   const look = (changes: Partial<Looking>): void => setLooking((old) => ({ ...old, ...changes }));
-  const bench: Bench = { sheet: { job, file, view }, looking, look, edit, magnify, snap };
+  const bench: Bench = { sheet: { job, file, view }, looking, look, edit, magnify, snap, over };
   const latest = useLatest(bench);
   const part = job.parts[file];
 
@@ -45,11 +50,14 @@ export function Tracing({ job, edit, part: file, setPart, pane }: Props) {
   useEffect(() => {
     setLooking(nothingOpened);
     const drawn = latest.current.sheet.job.parts[file];
-    if (drawn !== undefined) pane.fit(extentOf(drawn));
+    const { over: beneath } = latest.current;
+    // where nothing is traced yet, all that the picture shows is what may be
+    const all = drawn?.sections.length === 0 && beneath !== null ? pictureExtent(beneath) : null;
+    if (drawn !== undefined) pane.fit(all ?? extentOf(drawn));
   }, [pane, file]);
   useEffect(() => {
     pane.plane.id = planeId;
-    pane.setTouching(touchingOf(() => latest.current));
+    const letGo = pane.setTouching(touchingOf(() => latest.current));
     const onKey = (event: KeyboardEvent): void => {
       if (event.target !== pane.element || !pressKey(latest.current, event)) return;
       event.preventDefault();
@@ -58,18 +66,41 @@ export function Tracing({ job, edit, part: file, setPart, pane }: Props) {
     // before the pane's own keys, which move its view
     pane.element.addEventListener('keydown', onKey, true);
     return () => {
-      pane.setTouching({});
+      letGo();
       pane.element.removeEventListener('keydown', onKey, true);
     };
   }, [pane]);
 
   const runs = runsOf(job).filter((run) => run.part === file);
-  usePainted(pane.plane, part && <DrawnPart part={part} runs={runs} looking={looking} />);
+  const under = over && part && forSection(over, part, openedSection(job, file, looking.opened));
+  usePictureUnder(pane, under?.beneath ?? null);
+  useEffect(() => {
+    pane.plane.classList.toggle('over-picture', under != null);
+    return () => pane.plane.classList.remove('over-picture');
+  }, [pane, under == null]);
+  const drawn = part && <DrawnPart part={part} runs={runs} looking={looking} />;
+  usePainted(
+    pane.plane,
+    <>
+      {under && <g class="halo">{drawn}</g>}
+      {drawn}
+    </>,
+  );
   usePainted(
     pane.labels,
     <>
       <Handles sheet={bench.sheet} looking={looking} snap={snapped} />
-      {under !== null && <Loupe at={under} of={planeId} width={pane.element.clientWidth} />}
+      {finger !== null && under && (
+        <PictureLoupe
+          at={finger}
+          beneath={under.beneath}
+          fromPlane={under.toPicture}
+          view={view}
+          pane={pane}
+          of={planeId}
+        />
+      )}
+      {finger !== null && !under && <Loupe at={finger} of={planeId} room={pane.element} />}
     </>,
   );
 
@@ -111,27 +142,4 @@ function PartChoice({
       ))}
     </fieldset>
   );
-}
-
-function useLatest<T>(value: T): { readonly current: T } {
-  const ref = useRef(value);
-  ref.current = value;
-  return ref;
-}
-
-/** Keeps something painted in a group of the pane as long as the step is shown. */
-function usePainted(into: SVGGElement, what: ComponentChild): void {
-  const group = useRef<SVGGElement | null>(null);
-  useLayoutEffect(() => {
-    const own = document.createElementNS('http://www.w3.org/2000/svg', 'g');
-    into.append(own);
-    group.current = own;
-    return () => {
-      render(null, own);
-      own.remove();
-    };
-  }, [into]);
-  useLayoutEffect(() => {
-    if (group.current !== null) render(what, group.current);
-  });
 }
