@@ -44,6 +44,12 @@ const filesOf = (room) => (room === 'geometry' ? '^src/geometry/(?!motion/)' : `
 const anyOf = (names) => names.map((name) => name.replaceAll('/', '\\/').replaceAll('.', '\\.')).join('|');
 const ours = '^(src|cli|viewer|tests)/';
 
+/** What of the viewer runs in its worker, and what its page may run of the rooms that compute: colours and line widths. */
+const ofTheWorker = '^viewer/(core\\.worker\\.ts$|heavy/)';
+// styles, vectors, and the map of a single point from a picture and back
+const harmlessToThePage =
+  '^src/(drawing/(styles|svg-paint)|geometry/vec|intake/photo/(homography|at-depth|touch-noise))\\.ts$';
+
 const arrows = Object.entries(rooms).map(([room, allowed]) => ({
   name: `arrows-of-${room.replace('/', '-')}`,
   comment: `${room} may import only: ${allowed.join(', ')}`,
@@ -84,6 +90,17 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/' },
       to: { path: '^(cli|tests)/' },
+    },
+    {
+      name: 'main-thread-computes-nothing',
+      comment: "the page's own thread draws: of what computes it takes only types, and leaves the rest to its worker",
+      severity: 'error',
+      from: { path: '^viewer/', pathNot: ofTheWorker },
+      to: {
+        path: '^(src/(geometry|intake|joint|clearance|grind|goes|drawing)|viewer/heavy)/',
+        pathNot: harmlessToThePage,
+        dependencyTypesNot: ['type-only'],
+      },
     },
     {
       name: 'node-only-in-cli',

@@ -1,5 +1,5 @@
 import type { App } from './app.ts';
-import type { Label } from './heavy/pictures-of.ts';
+import type { Coarser, Label, Picture, Pictures } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/questions.ts';
 import { painted } from './stage/paint.ts';
 import { type Pane, paneOf } from './stage/pane.ts';
@@ -31,6 +31,7 @@ export function drawingOf(app: App): Drawing {
   const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
   let drawn: unknown = null;
   let sideAtHome: readonly SVGElement[] = [];
+  let drawnFace: unknown = null;
   let drawnCut: unknown = null;
 
   app.onChange(() => {
@@ -41,13 +42,9 @@ export function drawingOf(app: App): Drawing {
       const isFirst = drawn === null;
       drawn = checked;
       sideAtHome = pictures.side.moving.map(painted);
-      for (const [into, picture, part, cuts] of [
-        [joint.face, pictures.face, moving.face, cut.face],
-        [joint.side, pictures.side, moving.side, cut.side],
-      ] as const) {
-        part.replaceChildren(...picture.moving.map(painted));
-        into.replaceChildren(...picture.still.map(painted), cuts, part);
-      }
+      moving.side.replaceChildren(...sideAtHome);
+      joint.side.replaceChildren(...pictures.side.still.map(painted), cut.side, moving.side);
+      paintFace();
       // while outlines are traced the face pane is theirs, and the other is not there
       if (isFirst && app.state.step !== 'outlines') fitBoth(face, side, pictures.face.extent, pictures.side.extent);
       place();
@@ -90,7 +87,21 @@ export function drawingOf(app: App): Drawing {
     letter();
   }
   app.onPlace(place);
-  face.onView(letter);
+  face.onView(() => {
+    paintFace();
+    letter();
+  });
+
+  /** The face view as fine as this scale can show, painted anew only where another fineness is wanted. */
+  function paintFace(): void {
+    const { checked } = app.state;
+    if (checked === null || checked !== drawn) return;
+    const picture = fineEnough(checked.pictures, face.view());
+    if (picture === drawnFace) return;
+    drawnFace = picture;
+    moving.face.replaceChildren(...picture.moving.map(painted));
+    joint.face.replaceChildren(...picture.still.map(painted), cut.face, moving.face);
+  }
 
   /** Names and the witness line, which keep their size whatever the scale. */
   function letter(): void {
@@ -103,6 +114,10 @@ export function drawingOf(app: App): Drawing {
 
   return { face, side, element };
 }
+
+/** The coarsest picture of the face that is nowhere half a pixel from the outlines. */
+const fineEnough = ({ face, coarser }: Pictures, { pxPerMm }: View): Coarser | Picture =>
+  coarser.findLast(({ withinMm }) => withinMm * pxPerMm < 0.5) ?? face;
 
 function block(fromMm: number, toMm: number, [low, high]: Heights, sign: 1 | -1): SVGElement {
   const [a, b] = [sign * fromMm, sign * toMm];

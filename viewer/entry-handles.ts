@@ -1,4 +1,5 @@
 import type { PositionFile } from '../src/model/fit-file.ts';
+import type { JobFile } from '../src/model/job-file.ts';
 import { mmIn } from '../src/words/units.ts';
 import type { App } from './app.ts';
 import type { Pane } from './stage/pane.ts';
@@ -10,6 +11,7 @@ import { words } from './words.ts';
 const takePx = 30;
 const handlePx = 13;
 const turnStepDeg = 0.5;
+let grips = 0;
 const standOffStep = { mm: 0.5, in: 0.02 } as const;
 
 /**
@@ -19,7 +21,7 @@ const standOffStep = { mm: 0.5, in: 0.02 } as const;
 export function entryHandles(app: App, face: Pane, side: Pane): () => void {
   const turnMarks = svgElement('g');
   const offMarks = svgElement('g');
-  let held = false;
+  let held: { readonly before: JobFile | null; readonly gesture: string } | null = null;
 
   const turnAt = (): Point | null => {
     const turn = entryTurn(app.job?.fit.offerUp);
@@ -45,13 +47,22 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
   const near = (place: Point | null, at: Point): boolean =>
     place !== null && Math.hypot(place.x - at.x, place.y - at.y) < takePx;
   const edit = (change: (position: PositionFile) => PositionFile): void =>
-    app.edit(({ fit, ...job }) => ({ ...job, fit: { ...fit, offerUp: (fit.offerUp ?? []).map(change) } }), 'entry');
+    app.edit(
+      ({ fit, ...job }) => ({ ...job, fit: { ...fit, offerUp: (fit.offerUp ?? []).map(change) } }),
+      held?.gesture,
+    );
+  const take = (place: Point | null, at: Point): boolean => {
+    held = near(place, at) ? { before: app.job, gesture: `entry ${++grips}` } : null;
+    return held !== null;
+  };
+  const onAbandon = (): void => {
+    const { before, gesture } = held ?? {};
+    if (before) app.edit(() => before, gesture);
+  };
 
   face.setTouching({
-    onPress: (at) => {
-      held = near(turnAt(), at);
-      return held;
-    },
+    onPress: (at) => take(turnAt(), at),
+    onAbandon,
     onDrag: (at) => {
       const { x, y } = toPlane(face.view(), at);
       const before = entryTurn(app.job?.fit.offerUp);
@@ -64,7 +75,8 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
     },
   });
   side.setTouching({
-    onPress: (at) => near(offAt(), at),
+    onPress: (at) => take(offAt(), at),
+    onAbandon,
     onDrag: (at) => {
       const before = swingStandOffMm(app);
       const { checked, history } = app.state;

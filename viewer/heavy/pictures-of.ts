@@ -5,10 +5,12 @@ import { boxOfLayers, layer, outline } from '../../src/drawing/marks.ts';
 import { castingLayers, hatch, hatchRad, keepLayers, movingLayers } from '../../src/drawing/plane-layers.ts';
 import type { Layer } from '../../src/drawing/scene.ts';
 import { sideLayers } from '../../src/drawing/side-layers.ts';
-import { sizesFor } from '../../src/drawing/sizes.ts';
+import { type Sizes, sizesFor } from '../../src/drawing/sizes.ts';
 import { paperInks, styleOf } from '../../src/drawing/styles.ts';
 import { markNodes, node, type SvgNode } from '../../src/drawing/svg-marks.ts';
 import type { Box } from '../../src/geometry/edge-box.ts';
+import { edgesOf, type Region } from '../../src/geometry/loop.ts';
+import { thinLoop } from '../../src/geometry/thin-loop.ts';
 import { vec } from '../../src/geometry/vec.ts';
 import type { Casting } from '../../src/model/casting.ts';
 
@@ -27,8 +29,15 @@ export interface Label {
   readonly rank: number;
 }
 
+/** The face picture with fewer vertices, nowhere further than `withinMm` from the outlines; finest first. */
+export interface Coarser extends Omit<Picture, 'extent'> {
+  readonly withinMm: number;
+}
+
 export interface Pictures {
   readonly face: Picture;
+  /** Empty where the outlines are small enough to be drawn whole at any scale. */
+  readonly coarser: readonly Coarser[];
   readonly side: Picture;
   readonly labels: readonly Label[];
   /** Which way depth runs in the side picture: x = sign · z. */
@@ -37,13 +46,35 @@ export interface Pictures {
 
 /** Both panes of a joint, as elements for the page to make; colours and line widths are the page's. */
 export function picturesOf(input: DrawInput): Pictures {
-  const { fixed, moving, rotating } = input.joint;
+  const { fixed, moving } = input.joint;
   const outlines = [...fixed.sections, ...moving.sections].map(({ loops }) => outline(loops));
   const faceBox = boxOfLayers([layer('fixed', outlines)]);
   const sizes = sizesFor(Math.max(faceBox.maxX - faceBox.minX, faceBox.maxY - faceBox.minY));
+  const face: Picture = { ...facePicture(input, sizes), extent: faceBox };
+  const edges = outlines.flatMap(({ loops }) => loops).reduce((sum, loop) => sum + edgesOf(loop).length, 0);
+  const coarser =
+    edges <= fewEdges ? [] : coarserMm.map((withinMm) => ({ withinMm, ...coarsened(input, sizes, withinMm) }));
+  const across = acrossOf(input);
+  const seen = sideLayers({ ...input, plan: null }, [], across, sizes);
+  const isMoving = ({ role }: Layer): boolean => role === 'moving' || role === 'moving-beyond';
+  const side: Picture = {
+    still: nodesOf(seen.filter((one) => !isMoving(one))),
+    moving: nodesOf(seen.filter(isMoving)),
+    extent: boxOfLayers(seen),
+  };
+  return { face, coarser, side, labels: labelsOf(fixed, moving), sideSign: across.x(1) > 0 ? 1 : -1 };
+}
+
+/** Outlines of so few edges are drawn whole at any scale. */
+const fewEdges = 2000;
+/** Half a pixel from 25 px a mm down to the scale at which a job is seen from afar. */
+const coarserMm = [0.02, 0.06, 0.2, 0.6];
+
+function facePicture(input: DrawInput, sizes: Sizes): Omit<Picture, 'extent'> {
+  const { fixed, moving, rotating } = input.joint;
   const holes = holeLayers(input.joint, sizes);
   const movingHoles = holes.filter(({ role }) => role === 'moving-hole');
-  const face: Picture = {
+  return {
     still: nodesOf([
       ...castingLayers(fixed),
       layer('room', input.room.length === 0 ? [] : [outline(input.room)]),
@@ -59,17 +90,19 @@ export function picturesOf(input: DrawInput): Pictures {
       ...holes.filter(({ role }) => role !== 'moving-hole'),
     ]),
     moving: nodesOf([...movingLayers(moving), ...keepLayers(moving, sizes), ...movingHoles]),
-    extent: faceBox,
   };
-  const across = acrossOf(input);
-  const seen = sideLayers({ ...input, plan: null }, [], across, sizes);
-  const isMoving = ({ role }: Layer): boolean => role === 'moving' || role === 'moving-beyond';
-  const side: Picture = {
-    still: nodesOf(seen.filter((one) => !isMoving(one))),
-    moving: nodesOf(seen.filter(isMoving)),
-    extent: boxOfLayers(seen),
-  };
-  return { face, side, labels: labelsOf(fixed, moving), sideSign: across.x(1) > 0 ? 1 : -1 };
+}
+
+/** Less is drawn, not less measured: only here are outlines thinned. */
+function coarsened(input: DrawInput, sizes: Sizes, withinMm: number): Omit<Picture, 'extent'> {
+  const thin = <T extends { readonly loops: Region }>(place: T): T => ({
+    ...place,
+    loops: place.loops.map((loop) => thinLoop(loop, withinMm)),
+  });
+  const thinCasting = (casting: Casting): Casting => ({ ...casting, sections: casting.sections.map(thin) });
+  const { joint } = input;
+  const thinned = { ...joint, fixed: thinCasting(joint.fixed), moving: thinCasting(joint.moving) };
+  return facePicture({ ...input, joint: thinned }, sizes);
 }
 
 /** What a plan takes off, its first and last line, for both panes. */

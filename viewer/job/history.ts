@@ -12,6 +12,8 @@ export const startingWith = <T>(now: T): History<T> => ({ past: [], now, future:
 export function changed<T>(history: History<T>, now: T, gesture: string | null = null): History<T> {
   if (now === history.now) return history;
   const goesOn = gesture !== null && gesture === history.gesture;
+  // a gesture that comes back to where it began has changed nothing
+  if (goesOn && now === history.past.at(-1)) return { past: history.past.slice(0, -1), now, future: [], gesture: null };
   return { past: goesOn ? history.past : [...history.past, history.now], now, future: [], gesture };
 }
 

@@ -2,10 +2,12 @@ import { moved, type Point, scaled, type View } from './view.ts';
 
 /** What a pane does with pointers that are not meant to move its view. */
 export interface Touching {
-  /** Takes a press that a tool has a use for; then the view stays put until it is let go. */
+  /** Takes a press that a tool has a use for; then the view stays put until it is let go or a second finger comes. */
   readonly onPress?: (at: Point, event: PointerEvent) => boolean;
   readonly onDrag?: (at: Point, event: PointerEvent) => void;
   readonly onRelease?: (at: Point, event: PointerEvent) => void;
+  /** A press that a second finger made a pinch of: whatever it changed is to be as before. */
+  readonly onAbandon?: () => void;
   /** A press let go where it began. */
   readonly onTap?: (at: Point, event: PointerEvent) => void;
   readonly onHover?: (at: Point | null) => void;
@@ -40,7 +42,13 @@ export function gesturesOf(
     if (down.size === 0) {
       pressed = place;
       if (event.button === 0 && touching().onPress?.(place, event)) toolHas = event.pointerId;
-    } else pressed = null;
+    } else {
+      pressed = null;
+      if (toolHas !== null) {
+        toolHas = null;
+        touching().onAbandon?.();
+      }
+    }
     down.set(event.pointerId, place);
   });
 

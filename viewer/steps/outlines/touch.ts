@@ -40,6 +40,7 @@ interface Grip {
   readonly held: Held;
   readonly gesture: string;
   readonly from: Point;
+  readonly before: JobFile;
   moved: boolean;
 }
 
@@ -51,6 +52,11 @@ let grips = 0;
 export function touchingOf(bench: () => Bench): Touching {
   let grip: Grip | null = null;
   let lastGrip: Grip | null = null;
+  const letGo = (): void => {
+    grip = null;
+    bench().magnify(null);
+    bench().snap(null);
+  };
   return {
     onPress: (place, event) => {
       const { sheet, looking, look } = bench();
@@ -58,7 +64,7 @@ export function touchingOf(bench: () => Bench): Touching {
       if (looking.tool.kind === 'circle' || looking.tool.kind === 'hole') return false;
       const held = heldAt(sheet, looking.chosen, place, reach(event));
       if (held === null) return false;
-      grip = { held, gesture: `drag ${++grips}`, from: place, moved: false };
+      grip = { held, gesture: `drag ${++grips}`, from: place, before: sheet.job, moved: false };
       if (held.kind === 'vertex') look({ chosen: withVertex(looking.chosen, held.vertex) });
       return true;
     },
@@ -71,9 +77,11 @@ export function touchingOf(bench: () => Bench): Touching {
     },
     onRelease: () => {
       lastGrip = grip;
-      grip = null;
-      bench().magnify(null);
-      bench().snap(null);
+      letGo();
+    },
+    onAbandon: () => {
+      if (grip?.moved) bench().edit(takenBack(grip), grip.gesture);
+      letGo();
     },
     onTap: (place, event) => {
       if (lastGrip === null) tap(bench(), place, reach(event));
@@ -86,6 +94,11 @@ export function touchingOf(bench: () => Bench): Touching {
     },
   };
 }
+
+const takenBack =
+  ({ before }: Grip) =>
+  (): JobFile =>
+    before;
 
 const reach = ({ pointerType }: PointerEvent): number => (pointerType === 'mouse' ? mousePx : fingerPx);
 

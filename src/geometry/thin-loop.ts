@@ -1,0 +1,59 @@
+import type { Loop, Vertex } from './loop.ts';
+import type { Vec } from './vec.ts';
+
+/**
+ * The loop with as few of its vertices as Douglas and Peucker's way leaves, each loop no further than `withinMm` from the
+ * other: for drawing, never for measuring. Arcs are kept as they are. (Cartographica 10, 1973, from memory.)
+ */
+export function thinLoop(loop: Loop, withinMm: number): Loop {
+  if (loop.kind === 'circle' || loop.vertices.length < 4) return loop;
+  const { vertices } = loop;
+  const stays = endsOfRuns(vertices);
+  for (let [at, from] = [1, 0]; at < stays.length; at++) {
+    if (stays[at] === 0) continue;
+    keepFar(vertices, from, at, withinMm, stays);
+    from = at;
+  }
+  const left = vertices.filter((_, i) => stays[i] === 1);
+  // two would enclose nothing
+  return left.length < 3 ? loop : { kind: 'path', vertices: left };
+}
+
+/** Marks both ends of every arc, the first vertex, again at the end, and the one furthest from it. */
+function endsOfRuns(vertices: readonly Vertex[]): Uint8Array {
+  const stays = new Uint8Array(vertices.length + 1);
+  const first = vertices[0] as Vertex;
+  let [furthest, awayMm] = [0, 0];
+  vertices.forEach((v, i) => {
+    if (v.bulge !== 0) stays.fill(1, i, i + 2);
+    const mm = Math.hypot(v.x - first.x, v.y - first.y);
+    if (mm > awayMm) [furthest, awayMm] = [i, mm];
+  });
+  for (const i of [0, furthest, vertices.length]) stays[i] = 1;
+  return stays;
+}
+
+/** Marks what lies too far from the straight edge between two vertices that stay, and so on between those. */
+function keepFar(vertices: readonly Vertex[], from: number, to: number, withinMm: number, stays: Uint8Array): void {
+  const pending: [number, number][] = [[from, to]];
+  for (let span = pending.pop(); span !== undefined; span = pending.pop()) {
+    const [a, b] = span;
+    const [start, end] = [vertices[a] as Vertex, vertices[b % vertices.length] as Vertex];
+    let [furthest, awayMm] = [0, withinMm];
+    for (let i = a + 1; i < b; i++) {
+      const mm = distanceMm(vertices[i] as Vertex, start, end);
+      if (mm > awayMm) [furthest, awayMm] = [i, mm];
+    }
+    if (furthest === 0) continue;
+    stays[furthest] = 1;
+    pending.push([a, furthest], [furthest, b]);
+  }
+}
+
+/** From a point to the stretch from `a` to `b`, not to the line beyond it: only then is neither loop far from the other. */
+function distanceMm(p: Vec, a: Vec, b: Vec): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const square = dx * dx + dy * dy;
+  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
+  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+}
