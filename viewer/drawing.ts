@@ -1,6 +1,7 @@
 import type { App } from './app.ts';
 import type { Coarser, Label, Picture, Pictures } from './heavy/pictures-of.ts';
-import type { Heights } from './heavy/questions.ts';
+import type { Heights } from './heavy/places-of.ts';
+import { litPlaces } from './lit-places.ts';
 import { painted } from './stage/paint.ts';
 import { type Pane, paneOf } from './stage/pane.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
@@ -20,12 +21,16 @@ export function drawingOf(app: App): Drawing {
   element.id = 'drawing';
   element.setAttribute('aria-label', words.drawing);
   const [face, side] = [paneOf(words.faceView), paneOf(words.sideView)];
-  element.append(framed(face, words.faceView), framed(side, words.sideView));
+  const places = litPlaces([face, side]);
+  element.append(places.name, framed(face, words.faceView), framed(side, words.sideView));
   levelWithOneAnother(face, side);
   const joint = { face: svgElement('g', { class: 'joint' }), side: svgElement('g', { class: 'joint' }) };
   const names = svgElement('g', { class: 'joint' });
-  face.plane.append(joint.face);
-  side.plane.append(joint.side);
+  const over = { face: svgElement('g', { class: 'joint' }), side: svgElement('g', { class: 'joint' }) };
+  over.face.append(places.still.face, places.moving.face);
+  over.side.append(places.still.side, places.moving.side);
+  face.plane.append(joint.face, over.face);
+  side.plane.append(joint.side, over.side);
   face.labels.append(names);
   const moving = { face: svgElement('g', { class: 'moving-part' }), side: svgElement('g', { class: 'moving-part' }) };
   const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
@@ -45,6 +50,7 @@ export function drawingOf(app: App): Drawing {
       moving.side.replaceChildren(...sideAtHome);
       joint.side.replaceChildren(...pictures.side.still.map(painted), cut.side, moving.side);
       paintFace();
+      places.show(pictures.places, pictures.sideSign);
       // while outlines are traced the face pane is theirs, and the other is not there
       if (isFirst && app.state.step !== 'outlines') fitBoth(face, side, pictures.face.extent, pictures.side.extent);
       place();
@@ -70,7 +76,9 @@ export function drawingOf(app: App): Drawing {
     const position = stop?.position ?? { turnRad: 0, shift: { x: 0, y: 0 }, standOffMm: 0 };
     const [cos, sin] = [Math.cos(position.turnRad), Math.sin(position.turnRad)];
     const { x, y } = position.shift;
-    moving.face.setAttribute('transform', `matrix(${cos} ${-sin} ${sin} ${cos} ${x} ${-y})`);
+    const turned = `matrix(${cos} ${-sin} ${sin} ${cos} ${x} ${-y})`;
+    moving.face.setAttribute('transform', turned);
+    places.moving.face.setAttribute('transform', turned);
     const sign = checked.pictures.sideSign;
     const away = `translate(${sign * position.standOffMm} 0)`;
     const isTurned = position.turnRad !== 0 || x !== 0 || y !== 0;
@@ -84,6 +92,8 @@ export function drawingOf(app: App): Drawing {
       moving.side.replaceChildren(...sideAtHome);
     }
     moving.side.setAttribute('transform', away);
+    places.moving.side.setAttribute('transform', away);
+    places.stand(isTurned ? (heights ?? null) : null);
     letter();
   }
   app.onPlace(place);

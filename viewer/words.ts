@@ -1,3 +1,7 @@
+import type { PlaceSeen } from './heavy/places-of.ts';
+
+const placeKinds = { section: '', hollow: 'hollow, ', 'do-not-cut': 'not to be cut, ' } as const;
+
 /** Every word of the page that the answers do not bring with them, in one place. */
 export const words = {
   name: 'Fettle',
@@ -6,6 +10,8 @@ export const words = {
   begin: 'Begin a new job',
   demo: 'Look at a worked job',
   drawing: 'Drawing',
+  placeNamed: ({ part, kind, id }: Pick<PlaceSeen, 'part' | 'kind' | 'id'>): string =>
+    `${id}, ${placeKinds[kind]}${part === 'moving' ? 'moving part' : 'fixed part'}`,
   faceView: 'Looking at the face of the fixed part',
   sideView: 'From the side',
   nearer: (view: string): string => `${view}, larger`,

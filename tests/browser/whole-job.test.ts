@@ -63,6 +63,25 @@ describeInBrowser('the whole job in one file opened from disk', () => {
       .toMatch(new RegExp(`^leg ${leg}, turn ${turnDeg.toFixed(1)}°.*fouls|touches$`));
   });
 
+  it('lights a place in both views, and names it, wherever it is pointed at', async () => {
+    const { page } = viewer;
+    const [face, side] = [page.locator('.pane').first(), page.locator('.pane').nth(1)];
+    const litIn = (pane: typeof face) =>
+      pane.locator('.lit').evaluateAll((all) => all.map((one) => one.getAttribute('data-place')));
+    await face.focus();
+    await page.keyboard.press('n');
+    expect(await page.locator('.lit-name').textContent()).toBe('flange, fixed part');
+    expect(await litIn(face)).toEqual(['0']);
+    expect(await litIn(side)).toEqual(['0']);
+    const box = await side.locator('[data-place="2"]').boundingBox();
+    if (box === null) throw new Error('the boss is not in the side view');
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await expect.poll(() => page.locator('.lit-name').textContent()).toBe('mount boss 1, fixed part');
+    expect(await litIn(face)).toEqual(await litIn(side));
+    await page.mouse.move(5, 5);
+    expect(await page.locator('.lit-name').textContent()).toBe('');
+  });
+
   it('moves the part along the way in by keys alone, and tells where it stands', async () => {
     const slider = viewer.page.getByRole('slider', { name: 'The way in' });
     await slider.focus();

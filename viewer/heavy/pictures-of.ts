@@ -13,6 +13,7 @@ import { edgesOf, type Region } from '../../src/geometry/loop.ts';
 import { thinLoop } from '../../src/geometry/thin-loop.ts';
 import { vec } from '../../src/geometry/vec.ts';
 import type { Casting } from '../../src/model/casting.ts';
+import { type PlaceSeen, placesOf } from './places-of.ts';
 
 /** One pane's picture: what stands still, and what moves with the moving part, drawn at home. */
 export interface Picture {
@@ -40,6 +41,7 @@ export interface Pictures {
   readonly coarser: readonly Coarser[];
   readonly side: Picture;
   readonly labels: readonly Label[];
+  readonly places: readonly PlaceSeen[];
   /** Which way depth runs in the side picture: x = sign · z. */
   readonly sideSign: 1 | -1;
 }
@@ -62,7 +64,8 @@ export function picturesOf(input: DrawInput): Pictures {
     moving: nodesOf(seen.filter(isMoving)),
     extent: boxOfLayers(seen),
   };
-  return { face, coarser, side, labels: labelsOf(fixed, moving), sideSign: across.x(1) > 0 ? 1 : -1 };
+  const places = placesOf(input.joint, pathOf);
+  return { face, coarser, side, labels: labelsOf(fixed, moving), places, sideSign: across.x(1) > 0 ? 1 : -1 };
 }
 
 /** Outlines of so few edges are drawn whole at any scale. */
@@ -141,6 +144,14 @@ const nodesOf = (layers: readonly Layer[]): SvgNode[] =>
       const placing = { place: downwards, scale: 1, penMm: 1, style: styleOf(role), paper: paperInks.paper };
       return node('g', { class: role }, ...marks.flatMap((mark) => markNodes(mark, placing)));
     });
+
+/** An outline as one element, without a look of its own. */
+const pathOf = (loops: Region): SvgNode => {
+  const placing = { place: downwards, scale: 1, penMm: 1, style: styleOf('fixed'), paper: paperInks.paper };
+  const [path] = markNodes(outline(loops), placing);
+  const d = path?.attributes.d ?? '';
+  return node('path', { d, 'fill-rule': 'evenodd' });
+};
 
 const downwards = ({ x, y }: { readonly x: number; readonly y: number }) => vec(x, 0 - y);
 

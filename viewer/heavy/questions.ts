@@ -14,6 +14,7 @@ import type { JobFile } from '../../src/model/job-file.ts';
 import type { LoopFile } from '../../src/model/part-file.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { Pictures } from './pictures-of.ts';
+import type { Heights } from './places-of.ts';
 import type { PullAsked } from './pull.ts';
 import type { PulledOutline } from './pull-outline.ts';
 import type { PictureAsked, PictureSet } from './set-straight.ts';
@@ -63,9 +64,6 @@ export interface Checked {
   readonly facts: CheckFacts;
   readonly pictures: Pictures;
 }
-
-/** From how low to how high a section reaches, mm. */
-export type Heights = readonly [fromMm: number, toMm: number];
 
 /** The way in, for drawing: the proved curve, and at the start of each of its pieces, and at the end, the moving sections' heights. */
 export interface Way {

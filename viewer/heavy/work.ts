@@ -19,7 +19,8 @@ import { jobInFile } from '../../src/model/read-job-file.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
 import { cutPictures, picturesOf } from './pictures-of.ts';
-import type { Heights, Reply, Stands } from './questions.ts';
+import type { Heights } from './places-of.ts';
+import type { Reply, Stands } from './questions.ts';
 
 /** A job dowelled up, or the findings that keep it from being. */
 export function jointOf(job: JobFile): Reading<Joint> {

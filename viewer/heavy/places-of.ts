@@ -1,0 +1,50 @@
+import { boxOfLayers, layer, outline } from '../../src/drawing/marks.ts';
+import type { SvgNode } from '../../src/drawing/svg-marks.ts';
+import type { Region } from '../../src/geometry/loop.ts';
+import { thinLoop } from '../../src/geometry/thin-loop.ts';
+import type { Joint } from '../../src/joint/joint.ts';
+import type { Casting, DepthRange } from '../../src/model/casting.ts';
+
+/** From how low to how high a section reaches, mm. */
+export type Heights = readonly [fromMm: number, toMm: number];
+
+/** A named place of a part that both panes show, and that lights up in both. */
+export interface PlaceSeen {
+  readonly part: 'fixed' | 'moving';
+  readonly kind: 'section' | 'hollow' | 'do-not-cut';
+  readonly id: string;
+  /** Its outline on the face, drawn no finer than a touch needs. */
+  readonly face: SvgNode;
+  /** Null where it stands at every depth, so that no side view has an end of it. */
+  readonly depth: readonly [fromMm: number, toMm: number] | null;
+  /** From how low to how high it reaches at home. */
+  readonly heights: Heights;
+}
+
+/** As near as a finger or a pointer can tell, mm. */
+const nearMm = 0.3;
+
+/** The sections, hollows and places not to be cut of both parts. */
+export function placesOf(
+  { fixed, moving }: Pick<Joint, 'fixed' | 'moving'>,
+  pathOf: (loops: Region) => SvgNode,
+): PlaceSeen[] {
+  const seen = (part: PlaceSeen['part'], kind: PlaceSeen['kind'], places: readonly Placed[]): PlaceSeen[] =>
+    places.map(({ id, loops, depth }) => {
+      const { minY, maxY } = boxOfLayers([layer('fixed', [outline(loops)])]);
+      const face = pathOf(loops.map((loop) => thinLoop(loop, nearMm)));
+      return { part, kind, id, face, depth: depth && [depth.fromMm, depth.toMm], heights: [minY, maxY] };
+    });
+  const ofPart = (part: PlaceSeen['part'], { sections, hollows, doNotCut }: Casting): PlaceSeen[] => [
+    ...seen(part, 'section', sections),
+    ...seen(part, 'hollow', hollows),
+    ...seen(part, 'do-not-cut', doNotCut),
+  ];
+  return [...ofPart('fixed', fixed), ...ofPart('moving', moving)];
+}
+
+interface Placed {
+  readonly id: string;
+  readonly loops: Region;
+  readonly depth: DepthRange | null;
+}
