@@ -79,7 +79,7 @@ export const words = {
   toWorst: 'Worst place',
   runHome: 'Run home',
   pause: 'Hold',
-  positions: 'Positions on the way in',
+  positions: (unit: string) => `Positions on the way in, ${unit} and degrees`,
   standOff: 'stand-off',
   turn: 'turn',
   shiftX: 'shift x',

@@ -142,7 +142,7 @@ function Positions({ app, job: { fit } }: Pick<StepProps, 'app' | 'job'>) {
     set(positions.map((position, j) => (j === i ? { ...position, ...said } : position)));
   const before = positions.slice(0, -1);
   return (
-    <Group name={words.positions}>
+    <Group name={words.positions(lengths.unit)}>
       <ol class="positions">
         {before.map((position, i) => (
           <li key={i}>

@@ -43,7 +43,9 @@ const longJob = (): Record<string, unknown> => {
       return [r * Math.cos(angle), r * Math.sin(angle)];
     });
   return jobFiles({
-    fit: { offerUp: [...Array.from({ length: 990 }, (_, i) => ({ standOff: 14, turn: (60 + i / 100) * (i % 2) })), {}] },
+    fit: {
+      offerUp: [...Array.from({ length: 990 }, (_, i) => ({ standOff: 14, turn: (60 + i / 100) * (i % 2) })), {}],
+    },
     block: { sections: [{ id: 'wall', loops: [ring(150, 20000)] }] },
     housing: { sections: [{ id: 'bell', loops: [ring(151, 20000), { circle: [0, 0], radius: 200 }] }] },
   });
