@@ -71,8 +71,9 @@ function offText({ fit }: Joint, { casting, cut }: CutOfPart): string {
 /** What stands against a plan, each in a few words. */
 function hindrances(joint: Joint, plan: GrindAnswer): string[] {
   const { home, install } = plan.afterCut;
-  const left = [...new Set(plan.uncured.map(({ section }) => section))].map((id) => `"${id}" still stands in the way`);
-  const said = [...partCuts(joint, plan).flatMap(({ cut }) => cutHindrances(cut)), ...left];
+  const left = plan.uncured.map(({ section }) => `"${section}" still stands in the way`);
+  // bands of one section may be held up by the same
+  const said = [...new Set([...partCuts(joint, plan).flatMap(({ cut }) => cutHindrances(cut)), ...left])];
   if (said.length > 0) return said;
   const doubtful = home.state === 'undecided' || install?.state === 'undecided';
   return [doubtful ? 'what is left is undecided' : 'what is left does not keep the clearance you asked for'];

@@ -98,6 +98,12 @@ describe('a cut plan in words', () => {
     expect(told({ holds: false })).toMatch(/^THE PLAN DOES NOT HOLD: what is left does not keep the clearance/);
   });
 
+  it('what stands against a plan in several bands of a section is named once', () => {
+    const parted = { section: 'ribs', areaMm2: 10, at: [0, 0] as [number, number] };
+    const [line] = told({ holds: false, severed: [parted, parted] }).split('. It would');
+    expect(line?.match(/would come\s+off/g)).toHaveLength(1);
+  });
+
   it('nothing to cut and nothing that may be cut are told apart', () => {
     expect(told({ sections: [], volumeMm3: 0, massG: 0 })).toMatch(/^NOTHING TO TAKE OFF: /);
     expect(told({ sections: [], volumeMm3: 0, massG: 0, holds: false })).toMatch(/^NO PLAN: /);
