@@ -5,6 +5,7 @@ import { reliefContests } from './cases/relief.ts';
 import { sweepContests } from './cases/sweep.ts';
 import { turnContests } from './cases/turn.ts';
 import { type BenchCase, type Contest, hold } from './contest.ts';
+import { frames } from './frames.ts';
 import { growth } from './growth.ts';
 import { memory } from './memory.ts';
 import { Clipper } from './peers/clipper.ts';
@@ -39,6 +40,7 @@ async function benchmark(): Promise<Report> {
       ...held('turn', turnContests(geos)),
       ...held('sweep', sweepContests(geos, clipper)),
       ...held('relief', reliefContests(clipper)),
+      ...(await frames()),
     ],
     growth: growth(),
     memory: memory(),

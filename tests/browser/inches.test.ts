@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { demoJob } from '../../viewer/job/demo-job.ts';
-import { describeInBrowser } from './support/browser.ts';
+import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
 
 describeInBrowser('lengths shown in inches', () => {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { PDFDocument } from 'pdf-lib';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { describeInBrowser } from './support/browser.ts';
+import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
 
 interface Stop {

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { describeInBrowser } from './support/browser.ts';
 import { buildHarness, type Harness } from './support/harness.ts';
+import { describeInBrowser } from './support/in-browser.ts';
 import { type KillSeries, killSeries } from './support/kill-series.ts';
 
 describeInBrowser('a job that is edited when its page is killed', () => {

@@ -13,7 +13,7 @@ import { darkMiddle } from '../support/photograph.ts';
 import { camera, catchingHousing, sheetsOfBlock, untracedBlock } from '../support/photographed-job.ts';
 import { Random } from '../support/random.ts';
 import { blockFile, fitFile } from '../support/small-job.ts';
-import { describeInBrowser } from './support/browser.ts';
+import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');

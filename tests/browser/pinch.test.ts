@@ -1,6 +1,6 @@
 import type { CDPSession } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { describeInBrowser } from './support/browser.ts';
+import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
 
 interface Finger {

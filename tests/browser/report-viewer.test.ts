@@ -4,8 +4,8 @@ import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { writeReport } from '../../cli/report.ts';
 import { heard as listened, runCli } from '../support/run-cli.ts';
-import { describeInBrowser } from './support/browser.ts';
 import { newFolder } from './support/harness.ts';
+import { describeInBrowser } from './support/in-browser.ts';
 import { heard, openViewer, type Viewer, viewerFile } from './support/viewer-page.ts';
 
 const fit = 'profiles/marsh-carrier/transfer-case.fit.json';

@@ -8,8 +8,9 @@ import { type Serving, serve } from '../../cli/view/serve.ts';
 import { failingDisk } from '../support/failing-disk.ts';
 import { runCli } from '../support/run-cli.ts';
 import { jobFiles } from '../support/small-job.ts';
-import { describeInBrowser, launchBrowser } from './support/browser.ts';
+import { launchBrowser } from './support/browser.ts';
 import { newFolder } from './support/harness.ts';
+import { describeInBrowser } from './support/in-browser.ts';
 import { heard, settled, viewerFile } from './support/viewer-page.ts';
 
 const transferCase = 'profiles/marsh-carrier/transfer-case.fit.json';

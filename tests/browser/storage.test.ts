@@ -1,8 +1,9 @@
 import { rmSync } from 'node:fs';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
-import { describeInBrowser, launchBrowser } from './support/browser.ts';
+import { launchBrowser } from './support/browser.ts';
 import { buildHarness, type Harness, type HarnessWindow, harnessPage, newFolder } from './support/harness.ts';
+import { describeInBrowser } from './support/in-browser.ts';
 
 type KeeperWindow = HarnessWindow & { keeper: ReturnType<HarnessWindow['fettle']['keeperOf']> };
 

@@ -13,7 +13,7 @@ import { checkText } from '../../src/words/check-text.ts';
 import { grindText } from '../../src/words/grind-text.ts';
 import { demoJob } from '../../viewer/job/demo-job.ts';
 import { jobFileName } from '../../viewer/job/job-file-name.ts';
-import { describeInBrowser } from './support/browser.ts';
+import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
 
 /** What the command line says of the same job, by the same calls. */

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { describeInBrowser } from '../browser/support/browser.ts';
 import { buildHarness, type Harness } from '../browser/support/harness.ts';
+import { describeInBrowser } from '../browser/support/in-browser.ts';
 import { type KillSeries, killSeries } from '../browser/support/kill-series.ts';
 
 const kills = 100;

@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { type BrowserContext, chromium } from 'playwright-core';
-import { describe } from 'vitest';
 
 const env = process.env;
 
@@ -21,12 +20,6 @@ const usualPlaces: Readonly<Record<string, readonly string[]>> = {
 /** The browser the tests run in: the one `FETTLE_BROWSER` names, else one that is installed; null where there is none. */
 export const browserFile: string | null =
   env.FETTLE_BROWSER ?? (usualPlaces[process.platform] ?? []).find((file) => existsSync(file)) ?? null;
-
-/**
- * A `describe` whose tests need the browser: with none they are skipped, and counted so; where everything must be
- * tested they fail.
- */
-export const describeInBrowser = describe.skipIf(browserFile === null && env.CI !== 'true');
 
 const flags = [
   '--disable-gpu',
