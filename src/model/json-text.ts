@@ -20,7 +20,7 @@ function onOneLine(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(onOneLine).join(', ')}]`;
   if (typeof value !== 'object' || value === null) return JSON.stringify(value);
   const items = entriesOf(value).map(([key, item]) => `${JSON.stringify(key)}: ${onOneLine(item)}`);
-  return `{ ${items.join(', ')} }`;
+  return items.length === 0 ? '{}' : `{ ${items.join(', ')} }`;
 }
 
 /** A key without a value is not written, as JSON has none. */
