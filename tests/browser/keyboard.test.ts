@@ -1,81 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { PDFDocument } from 'pdf-lib';
-import type { Locator, Page } from 'playwright-core';
+import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { demoJob } from '../../viewer/job/demo-job.ts';
 import { describeInBrowser } from './support/in-browser.ts';
+import { round, type Stop, tabTo, unseenOf } from './support/tab-stops.ts';
 import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
-
-interface Stop {
-  readonly name: string;
-  /** Width in pixels of the ring round what has the focus; none is 0, and so is one out of sight. */
-  readonly ringPx: number;
-  /** Whether anything has the focus: between the last stop and the first nothing need have. */
-  readonly any: boolean;
-}
-
-/** What has the focus, by its label. */
-const focused = (page: Page): Promise<Stop> =>
-  page.evaluate(() => {
-    const element = document.activeElement;
-    if (element === null || element === document.body) return { name: '', ringPx: 0, any: false };
-    const { outlineStyle, outlineWidth } = getComputedStyle(element);
-    const label = element.getAttribute('aria-label') ?? element.closest('label')?.textContent ?? element.textContent;
-    const { left, top, right, bottom, width, height } = element.getBoundingClientRect();
-    const inSight = Math.min(width, height) > 1 && right > 0 && bottom > 0 && left < innerWidth && top < innerHeight;
-    const ringPx = outlineStyle === 'none' || !inSight ? 0 : Number.parseFloat(outlineWidth);
-    return { name: label || element.outerHTML.slice(0, 120), ringPx, any: true };
-  });
-
-/** What can be used on the page now, in a global of the page: all that Tab must come to. */
-const markUsable = (page: Page): Promise<number> =>
-  page.evaluate(() => {
-    const usable = [
-      ...document.querySelectorAll<HTMLElement>('a[href], button, input, select, textarea, summary, [tabindex="0"]'),
-    ].filter((each) => each.checkVisibility({ visibilityProperty: true }) && !each.matches(':disabled'));
-    // of radio buttons Tab comes to the chosen one alone; the arrow keys go on from there
-    const stops = usable.filter((each) => !each.matches('[type="radio"]:not(:checked)'));
-    Object.assign(window, { stops });
-    return stops.length;
-  });
-
-const stopNow = (page: Page): Promise<number> =>
-  // @ts-expect-error put there by the function above
-  page.evaluate(() => window.stops.indexOf(document.activeElement));
-
-/** Goes all round by one key until it is where it began: what it did not come to, and every stop. */
-async function round(page: Page, key: 'Tab' | 'Shift+Tab'): Promise<{ missed: string[]; stops: Stop[] }> {
-  const count = await markUsable(page);
-  const came: number[] = [];
-  const stops: Stop[] = [];
-  for (let i = 0; i < 2 * count + 20; i += 1) {
-    await page.keyboard.press(key);
-    const at = await stopNow(page);
-    if (at === came[0]) break;
-    if (at >= 0) came.push(at);
-    stops.push(await focused(page));
-  }
-  const missed = await page.evaluate(
-    // @ts-expect-error put there by the function above
-    (reached) => window.stops.filter((_, i) => !reached.includes(i)).map((each) => each.outerHTML.slice(0, 160)),
-    came,
-  );
-  return { missed, stops };
-}
-
-const unseenOf = (stops: readonly Stop[]): Stop[] => stops.filter(({ any, ringPx }) => any && !(ringPx >= 2));
-
-/** Goes on by Tab until a name is reached; the stops on the way, which every eye must be able to follow. */
-async function tabTo(page: Page, name: RegExp): Promise<Stop[]> {
-  const stops: Stop[] = [];
-  for (let i = 0; i < 150; i += 1) {
-    await page.keyboard.press('Tab');
-    const stop = await focused(page);
-    stops.push(stop);
-    if (name.test(stop.name)) return stops;
-  }
-  throw new Error(`Tab does not come to ${name}`);
-}
 
 /** The least clearance the way in tells of, mm; null while it tells of none. */
 const clearMm = async (said: Locator): Promise<number | null> => {
