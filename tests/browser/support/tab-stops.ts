@@ -7,19 +7,23 @@ export interface Stop {
   readonly ringPx: number;
   /** Whether anything has the focus: between the last stop and the first nothing need have. */
   readonly any: boolean;
+  /** Which of what was marked usable it is; none is -1. */
+  readonly at: number;
 }
 
 /** What has the focus, by its label. */
 const focused = (page: Page): Promise<Stop> =>
   page.evaluate(() => {
     const element = document.activeElement;
-    if (element === null || element === document.body) return { name: '', ringPx: 0, any: false };
+    if (element === null || element === document.body) return { name: '', ringPx: 0, any: false, at: -1 };
     const { outlineStyle, outlineWidth } = getComputedStyle(element);
     const label = element.getAttribute('aria-label') ?? element.closest('label')?.textContent ?? element.textContent;
     const { left, top, right, bottom, width, height } = element.getBoundingClientRect();
     const inSight = Math.min(width, height) > 1 && right > 0 && bottom > 0 && left < innerWidth && top < innerHeight;
     const ringPx = outlineStyle === 'none' || !inSight ? 0 : Number.parseFloat(outlineWidth);
-    return { name: label || element.outerHTML.slice(0, 120), ringPx, any: true };
+    // @ts-expect-error put there by the function below
+    const at: number = (window.stops ?? []).indexOf(element);
+    return { name: label || element.outerHTML.slice(0, 120), ringPx, any: true, at };
   });
 
 const usable = 'a[href], button, input, select, textarea, summary, .pane, [role="slider"], [tabindex="0"]';
@@ -35,10 +39,6 @@ const markUsable = (page: Page): Promise<number> =>
     return stops.length;
   }, usable);
 
-const stopNow = (page: Page): Promise<number> =>
-  // @ts-expect-error put there by the function above
-  page.evaluate(() => window.stops.indexOf(document.activeElement));
-
 /** Goes all round by one key until it is where it began: what it did not come to, and every stop. */
 export async function round(page: Page, key: 'Tab' | 'Shift+Tab'): Promise<{ missed: string[]; stops: Stop[] }> {
   const count = await markUsable(page);
@@ -46,10 +46,10 @@ export async function round(page: Page, key: 'Tab' | 'Shift+Tab'): Promise<{ mis
   const stops: Stop[] = [];
   for (let i = 0; i < 2 * count + 20; i += 1) {
     await page.keyboard.press(key);
-    const at = await stopNow(page);
-    if (at === came[0]) break;
-    if (at >= 0) came.push(at);
-    stops.push(await focused(page));
+    const stop = await focused(page);
+    if (stop.at === came[0]) break;
+    if (stop.at >= 0) came.push(stop.at);
+    stops.push(stop);
   }
   const missed = await page.evaluate(
     // @ts-expect-error put there by the function above
