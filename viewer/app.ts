@@ -247,6 +247,12 @@ export class App {
     return way === null || checked === null ? null : stopOf(way, checked.joint.fit.legs, this.place);
   }
 
+  /** What is proved of where the moving part stands now; null until the answer is there. */
+  get proved(): Stands | null {
+    const { stop, stands } = this;
+    return stop !== null && stands?.leg === stop.leg && stands.at === stop.at ? stands : null;
+  }
+
   #askStanding({ leg, at }: Stop): void {
     const { job } = this;
     if (job === null) return;

@@ -268,10 +268,10 @@ function readingMarks({ state: { reading, planned } }: App, view: View): SVGElem
 }
 
 function witnessOf(app: App, view: View, width: number): SVGElement[] {
-  const { stands } = app;
+  const { proved } = app;
   const { checked } = app.state;
-  if (checked === null || stands?.standing.nearest == null) return [];
-  const { fixedAt, movingAt } = stands.standing.nearest;
+  if (checked === null || proved?.standing.nearest == null) return [];
+  const { fixedAt, movingAt } = proved.standing.nearest;
   const [a, b] = [toPane(view, { x: fixedAt[0], y: fixedAt[1] }), toPane(view, { x: movingAt[0], y: movingAt[1] })];
   const line = svgElement('path', { class: 'witness', d: `M${a.x},${a.y}L${b.x},${b.y}` });
   const ring = svgElement('circle', {
@@ -280,7 +280,7 @@ function witnessOf(app: App, view: View, width: number): SVGElement[] {
     cy: (a.y + b.y) / 2,
     r: 14 + Math.hypot(a.x - b.x, a.y - b.y) / 2,
   });
-  const words = standingWords(stands.standing, checked.joint.fit.units);
+  const words = standingWords(proved.standing, checked.joint.fit.units);
   const y = (a.y + b.y) / 2 + 5;
   const isRight = Math.max(a.x, b.x) > width - 130;
   const x = isRight ? Math.min(a.x, b.x) - 18 : Math.max(a.x, b.x) + 18;

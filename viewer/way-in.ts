@@ -66,27 +66,25 @@ export function wayInOf(app: App): HTMLElement {
   };
 
   const place = (): void => {
-    const { stop, stands } = app;
+    const { stop, stands, proved } = app;
     const { checked } = app.state;
     if (axes === null || stop === null || checked === null) return;
     const { units } = checked.joint.fit;
     const at = axes.x(app.place);
-    const isNow = stands !== null && stands.leg === stop.leg && stands.at === stop.at;
     const mm = stands?.standing.clearanceMm ?? axes.topMm;
     hand.replaceChildren(
       svgElement('path', { d: `M${at},${margin.top}V${axes.bottom}` }),
       svgElement('circle', { cx: at, cy: axes.y(Math.min(mm, axes.topMm)), r: 9 }),
     );
-    const clearance = stands === null ? '' : standingWords(stands.standing, units);
     const { turnRad, standOffMm } = stop.position;
     const text = words.place(
       stop.leg,
       degreesText((turnRad * 180) / Math.PI),
       givenLength(standOffMm, units),
-      isNow ? clearance : '…',
+      proved === null ? '…' : standingWords(proved.standing, units),
     );
     now.textContent = text;
-    now.dataset.state = stands?.standing.state ?? '';
+    now.dataset.state = proved?.standing.state ?? '';
     slider.setAttribute('aria-valuenow', app.place.toFixed(2));
     slider.setAttribute('aria-valuetext', text);
   };

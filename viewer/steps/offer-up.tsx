@@ -52,26 +52,27 @@ function Standing({ app, state }: Pick<StepProps, 'app' | 'state'>) {
   if (checked === null) return null;
   const { install } = checked.check;
   const { units } = checked.joint.fit;
-  const { stands, stop } = app;
+  const { proved, stop } = app;
+  const standing = proved?.standing ?? null;
   const toMoment = (moment: { readonly leg: number; readonly at: number } | null | undefined): void => {
     if (moment && way !== null) app.moveTo(placeOf(way, moment.leg, moment.at));
   };
   return (
     <div class="standing">
-      {stands === null || stop === null ? null : (
+      {stop === null ? null : (
         <dl>
           <dt>{words.leastHere}</dt>
-          <dd data-state={stands.standing.state}>{standingWords(stands.standing, units)}</dd>
-          {stands.standing.worstClearanceMm === null ? null : (
+          <dd data-state={standing?.state}>{standing === null ? '…' : standingWords(standing, units)}</dd>
+          {standing === null || standing.worstClearanceMm === null ? null : (
             <>
               <dt>{words.worstHere}</dt>
-              <dd>{lengthText(stands.standing.worstClearanceMm, units)}</dd>
+              <dd>{lengthText(standing.worstClearanceMm, units)}</dd>
             </>
           )}
-          {stands.standing.nearest === null ? null : (
+          {standing === null || standing.nearest === null ? null : (
             <>
               <dt>{words.between}</dt>
-              <dd>{words.sections(stands.standing.nearest.fixedSection, stands.standing.nearest.movingSection)}</dd>
+              <dd>{words.sections(standing.nearest.fixedSection, standing.nearest.movingSection)}</dd>
             </>
           )}
           <dt>{words.standing}</dt>
