@@ -1,3 +1,5 @@
+import type { JobFile } from '../../src/model/job-file.ts';
+
 /** A small honest job as files: a block with one rib, a housing with one lip that swings past it. */
 export const blockFile = {
   format: 'fettle-part/1',
@@ -69,6 +71,13 @@ export const fitFile = {
   offerUp: [{ standOff: 100, turn: -20 }, { standOff: 14, turn: -20 }, { standOff: 14, turn: 0 }, { standOff: 0 }],
   clearance: 2,
 };
+
+/** The job in one file. */
+export const smallJob = {
+  format: 'fettle-job/1',
+  fit: fitFile,
+  parts: { 'block.part.json': blockFile, 'housing.part.json': housingFile },
+} as unknown as JobFile;
 
 /** The job's three files, any of them replaced or amended. */
 export const jobFiles = (

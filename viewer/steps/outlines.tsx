@@ -51,7 +51,7 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
     else askError(error);
   };
   if (setting !== undefined && opened !== null && part !== undefined)
-    return <SetStraight key={setting.id} app={app} part={part} opened={opened} pane={pane} onDone={done} />;
+    return <SetStraight key={setting.id} app={app} job={job} part={part} opened={opened} pane={pane} onDone={done} />;
   return (
     <>
       {askedError !== null && part !== undefined && (

@@ -4,14 +4,9 @@ import type { LoopFile } from '../../../src/model/part-file.ts';
 import { jobInFile, readJobFile } from '../../../src/model/read-job-file.ts';
 import * as edits from '../../../viewer/job/part-edits.ts';
 import * as runs from '../../../viewer/job/run-edits.ts';
-import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
+import { smallJob as job } from '../../support/small-job.ts';
 
 const block = 'block.part.json';
-const job = {
-  format: 'fettle-job/1',
-  fit: fitFile,
-  parts: { [block]: blockFile, 'housing.part.json': housingFile },
-} as unknown as JobFile;
 
 const ribs = { list: 'sections', index: 0 } as const;
 const part = (from: JobFile = job) => from.parts[block] as NonNullable<JobFile['parts'][string]>;

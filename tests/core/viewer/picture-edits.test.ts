@@ -3,14 +3,9 @@ import type { JobFile } from '../../../src/model/job-file.ts';
 import { readJobFile } from '../../../src/model/read-job-file.ts';
 import { holeRenamed, renamed } from '../../../viewer/job/part-edits.ts';
 import * as edits from '../../../viewer/job/picture-edits.ts';
-import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
+import { blockFile, smallJob as job } from '../../support/small-job.ts';
 
 const block = 'block.part.json';
-const job = {
-  format: 'fettle-job/1',
-  fit: fitFile,
-  parts: { [block]: blockFile, 'housing.part.json': housingFile },
-} as unknown as JobFile;
 const photo = { part: block, name: 'face.jpg', mediaType: 'image/jpeg', data: '/9j/AA==' } as const;
 const with1 = edits.withPicture(job, 'picture 1', photo);
 const touches = (of: JobFile) => edits.pictureOf(of, 'picture 1')?.touches;

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { PartDraft } from '../../../src/model/job-file.ts';
+import type { JobFile, PartDraft } from '../../../src/model/job-file.ts';
 import type { App } from '../../app.ts';
 import { ChoiceField, NumberField } from '../../fields.tsx';
 import { apart } from '../../job/arc.ts';
@@ -30,6 +30,7 @@ import type { OpenPicture } from './use-picture.ts';
 
 interface Props {
   readonly app: App;
+  readonly job: JobFile;
   readonly part: PartDraft;
   readonly opened: OpenPicture;
   readonly pane: Pane;
@@ -37,7 +38,7 @@ interface Props {
 }
 
 /** A picture as a sheet of its own, in which places that are known are touched. */
-export function SetStraight({ app, part, opened, pane, onDone }: Props) {
+export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
   const { picture, loaded, broken, set } = opened;
   const [view, setView] = useState<View>(() => pane.view());
   const [chosen, choose] = useState<number | null>(null);
@@ -47,6 +48,7 @@ export function SetStraight({ app, part, opened, pane, onDone }: Props) {
   const edit: PictureBench['edit'] = (change, gesture) => app.edit(change, gesture);
   const next = nextPlace(part, picture, wanted);
   const bench: PictureBench = {
+    job,
     part,
     picture,
     size: loaded?.size ?? null,

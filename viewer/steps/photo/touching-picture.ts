@@ -11,6 +11,7 @@ import { isIn, pxInPane, pxUnder } from './sheet-of-picture.ts';
 
 /** What a touch in a picture can see and do; asked anew at each touch. */
 export interface PictureBench {
+  readonly job: JobFile;
   readonly part: PartDraft;
   readonly picture: PictureFile;
   readonly size: PictureSize | null;
@@ -29,18 +30,23 @@ let grips = 0;
 
 /** Presses while a picture is set straight: a tap touches the next place, a touched point is dragged. */
 export function touchingPicture(bench: () => PictureBench): Touching {
-  let grip: { readonly touch: number; readonly gesture: string; readonly off: XY } | null = null;
+  let grip: { readonly touch: number; readonly gesture: string; readonly off: XY; readonly before: JobFile } | null =
+    null;
   let held = false;
+  const letGo = (): void => {
+    grip = null;
+    bench().magnify(null);
+  };
   return {
     onPress: (place, event) => {
-      const { picture, view, choose, magnify } = bench();
+      const { job, picture, view, choose, magnify } = bench();
       const touch = touchAt(picture, view, place, event.pointerType === 'mouse' ? mousePx : fingerPx);
       held = touch !== null;
       if (touch === null) return false;
       const under = pxUnder(view, place);
       const px: XY = picture.touches[touch]?.px ?? under;
       // it stays as far from the finger as it was taken hold of
-      grip = { touch, gesture: `touch ${++grips}`, off: [px[0] - under[0], px[1] - under[1]] };
+      grip = { touch, gesture: `touch ${++grips}`, off: [px[0] - under[0], px[1] - under[1]], before: job };
       choose(touch);
       magnify(pxInPane(view, px));
       return true;
@@ -55,9 +61,13 @@ export function touchingPicture(bench: () => PictureBench): Touching {
       edit((job) => withTouchChanged(job, picture.id, touch, { px: [...px] }), grip.gesture);
       magnify(pxInPane(view, px));
     },
-    onRelease: () => {
-      grip = null;
-      bench().magnify(null);
+    onRelease: letGo,
+    onAbandon: () => {
+      if (grip !== null) {
+        const { before, gesture } = grip;
+        bench().edit(() => before, gesture);
+      }
+      letGo();
     },
     onTap: (place) => {
       if (!held) touchNext(bench(), place);
