@@ -1,5 +1,6 @@
 import { type ComponentChild, render } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { svgElement } from '../../stage/svg-element.ts';
 
 export function useLatest<T>(value: T): { readonly current: T } {
   const ref = useRef(value);
@@ -9,9 +10,9 @@ export function useLatest<T>(value: T): { readonly current: T } {
 
 /** Keeps something painted in a group of the pane as long as the step is shown. */
 export function usePainted(into: SVGGElement, what: ComponentChild): void {
-  const group = useRef<SVGGElement | null>(null);
+  const group = useRef<SVGElement | null>(null);
   useLayoutEffect(() => {
-    const own = document.createElementNS('http://www.w3.org/2000/svg', 'g');
+    const own = svgElement('g');
     into.append(own);
     group.current = own;
     return () => {

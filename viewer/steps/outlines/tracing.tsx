@@ -5,6 +5,7 @@ import { withPart } from '../../job/part-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
 import '../../outlines.css';
 import type { Pane } from '../../stage/pane.ts';
+import { usePaneTool } from '../../stage/pane-tool.ts';
 import { usePictureUnder } from '../../stage/picture-under.ts';
 import type { Point, View } from '../../stage/view.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
@@ -57,19 +58,12 @@ export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
   }, [pane, file]);
   useEffect(() => {
     pane.plane.id = planeId;
-    const letGo = pane.setTouching(touchingOf(() => latest.current));
-    const onKey = (event: KeyboardEvent): void => {
-      if (event.target !== pane.element || !pressKey(latest.current, event)) return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
-    };
-    // before the pane's own keys, which move its view
-    pane.element.addEventListener('keydown', onKey, true);
-    return () => {
-      letGo();
-      pane.element.removeEventListener('keydown', onKey, true);
-    };
   }, [pane]);
+  usePaneTool(
+    pane,
+    () => touchingOf(() => latest.current),
+    (event) => pressKey(latest.current, event),
+  );
 
   const runs = runsOf(job).filter((run) => run.part === file);
   const under = over && part && forSection(over, part, openedSection(job, file, looking.opened));

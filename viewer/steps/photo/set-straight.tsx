@@ -13,6 +13,7 @@ import {
 } from '../../job/picture-edits.ts';
 import { useLengths } from '../../lengths.ts';
 import type { Pane } from '../../stage/pane.ts';
+import { usePaneTool } from '../../stage/pane-tool.ts';
 import { usePictureUnder } from '../../stage/picture-under.ts';
 import type { Point, View } from '../../stage/view.ts';
 import { photoWords as words } from '../../words/photo.ts';
@@ -71,20 +72,11 @@ export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
   useEffect(() => {
     if (loaded !== null) pane.fit(sheetExtent(loaded.size));
   }, [pane, loaded]);
-  useEffect(() => {
-    const letGo = pane.setTouching(touchingPicture(() => latest.current));
-    const onKey = (event: KeyboardEvent): void => {
-      if (event.target !== pane.element || !pressPictureKey(latest.current, event)) return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
-    };
-    // before the pane's own keys, which move its view
-    pane.element.addEventListener('keydown', onKey, true);
-    return () => {
-      letGo();
-      pane.element.removeEventListener('keydown', onKey, true);
-    };
-  }, [pane]);
+  usePaneTool(
+    pane,
+    () => touchingPicture(() => latest.current),
+    (event) => pressPictureKey(latest.current, event),
+  );
   usePictureUnder(pane, beneath);
   const setting = set?.setting.ok ? set.setting.value : null;
   usePainted(
