@@ -4,13 +4,13 @@ import { drawFit } from '../src/drawing/draw-fit.ts';
 import { roomToDraw } from '../src/drawing/draw-input.ts';
 import { svgOf } from '../src/drawing/svg.ts';
 import type { CutPlan } from '../src/grind/cut-plan.ts';
-import { type PlanOptions, planCut } from '../src/grind/plan-cut.ts';
+import { planCut } from '../src/grind/plan-cut.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { openJob } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
 import { save } from './save.ts';
-import { straightFlag } from './straight-flag.ts';
+import { asAsked, straightFlag } from './straight-flag.ts';
 import { print } from './terminal.ts';
 
 const examples = `
@@ -36,17 +36,14 @@ async function draw(
   fitFile: string,
   { output, straight = false }: { output: string; straight?: boolean },
 ): Promise<void> {
-  const { check, svg } = await drawingOf(openJob(fitFile), { straight });
+  const { check, svg } = await drawingOf(asAsked(openJob(fitFile), straight));
   save(output, svg);
   print(`${verdictLine(check.answer)}\nDrawn to ${output}.`);
 }
 
 /** A joint checked, planned and drawn. */
-export async function drawingOf(
-  joint: Joint,
-  options: PlanOptions = {},
-): Promise<{ check: Check; plan: CutPlan; svg: string }> {
+export async function drawingOf(joint: Joint): Promise<{ check: Check; plan: CutPlan; svg: string }> {
   const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint, { ...options, alternatives: true }));
+  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   return { check, plan, svg: svgOf(drawFit({ joint, check, plan, room: roomToDraw(joint) })) };
 }

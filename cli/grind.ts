@@ -8,7 +8,7 @@ import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
 import { openJob } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
-import { straightFlag } from './straight-flag.ts';
+import { asAsked, straightFlag } from './straight-flag.ts';
 import { endWith, printJson, printVerdictFirst } from './terminal.ts';
 
 const examples = `
@@ -38,8 +38,8 @@ interface GrindOptions {
 }
 
 async function grind(fitFile: string, { straight = false, json = false, verify = false }: GrindOptions): Promise<void> {
-  const joint = openJob(fitFile);
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true, straight }));
+  const joint = asAsked(openJob(fitFile), straight);
+  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   const { answer } = plan;
   if (json) printJson(answer);
   else printVerdictFirst(grindText(joint, answer, planFacts(answer)), answer.holds ? 'goes' : 'fouls');

@@ -21,7 +21,7 @@ import { foreignFiles } from './own-kind.ts';
 import { runShowingProgress } from './progress.ts';
 import { failWith } from './report-findings.ts';
 import { save } from './save.ts';
-import { straightFlag } from './straight-flag.ts';
+import { asAsked, straightFlag } from './straight-flag.ts';
 import { endWith, printVerdictFirst } from './terminal.ts';
 
 const examples = `
@@ -51,8 +51,8 @@ export function markoutCommand(): Command {
 async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const options = orFail(printOptions(fitFile, flags));
   const folder = folderFor(flags.output);
-  const joint = openJob(fitFile);
-  const plan = await runShowingProgress(planCut(joint, { straight: flags.straight ?? false, alternatives: true }));
+  const joint = asAsked(openJob(fitFile), flags.straight ?? false);
+  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   const made = markoutOf(joint, plan, flags.mirror ?? false);
   const files = (await Promise.all(made.sheets.map((sheet) => markoutFiles(sheet, options)))).flat();
   const outputs = files.map(({ name, content }) => ({ path: join(folder, name), content }));

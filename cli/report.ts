@@ -11,7 +11,6 @@ import type { InputFile } from '../src/drawing/report/report-input.ts';
 import { planCut } from '../src/grind/plan-cut.ts';
 import { planFacts } from '../src/grind/plan-facts.ts';
 import type { Joint } from '../src/joint/joint.ts';
-import type { JobFile } from '../src/model/job-file.ts';
 import { jobEnding } from '../src/model/read-job-file.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
@@ -22,7 +21,7 @@ import { foreignFiles } from './own-kind.ts';
 import { runShowingProgress } from './progress.ts';
 import { failWith } from './report-findings.ts';
 import { save } from './save.ts';
-import { straightFlag } from './straight-flag.ts';
+import { asAsked, straightFlag } from './straight-flag.ts';
 import { print, say } from './terminal.ts';
 import { wholeJob } from './whole-job.ts';
 
@@ -65,10 +64,10 @@ export async function writeReport(
 ): Promise<void> {
   const foreign = foreignFiles([output]);
   if (foreign.length > 0) failWith(foreign);
-  const joint = openJob(fitFile);
+  const joint = asAsked(openJob(fitFile), straight);
   const inputs = (fitFile.endsWith(jobEnding) ? [fitFile] : filesOf(joint)).map(hashed);
   const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint, { straight, alternatives: true }));
+  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   const html = reportHtml({
     joint,
     check,
@@ -80,7 +79,7 @@ export async function writeReport(
     inputs,
     date: today(),
     version,
-    viewer: page === null ? null : await heldViewer(page, asked(wholeJob(fitFile), straight)),
+    viewer: page === null ? null : await heldViewer(page, asAsked(wholeJob(fitFile), straight)),
   });
   save(output, html);
   print(
@@ -89,10 +88,6 @@ export async function writeReport(
   if (page === null)
     say('The report holds no viewer to move the part in: the viewer is not built. npm run build makes it.');
 }
-
-/** The job as it was asked for: straight edges in its fit where the command asked for them. */
-const asked = (job: JobFile, straight: boolean): JobFile =>
-  straight ? { ...job, fit: { ...job.fit, straight } } : job;
 
 const sizeText = (html: string): string => `${(Buffer.byteLength(html) / 1e6).toFixed(1)} MB`;
 

@@ -15,16 +15,13 @@ import { straightWarnings } from './straight-warnings.ts';
 export interface PlanOptions {
   /** Whether to work out what else would give where it does not hold, which takes many plans. */
   readonly alternatives?: boolean;
-  /** Whether the edges of cuts are to be ones a grinder can follow: flats of 10 mm and more, arcs no tighter than the cutter. */
-  readonly straight?: boolean;
 }
 
 /**
  * The least metal to take off one part, or both, so that a job keeps its asked clearances at home and on the way in, and
  * the check of what is left.
  */
-export function* planCut(asked: Joint, options: PlanOptions = {}): Generator<Progress, CutPlan> {
-  const joint = options.straight === true ? { ...asked, fit: { ...asked.fit, straight: true } } : asked;
+export function* planCut(joint: Joint, options: PlanOptions = {}): Generator<Progress, CutPlan> {
   const { alone, ...plan } =
     joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
   yield { step: 'marking out', done: 0, of: 1 };

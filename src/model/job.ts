@@ -34,7 +34,7 @@ export interface Fit {
   readonly cut: 'fixed' | 'moving' | 'both';
   readonly share: number;
   readonly cutter: Cutter | null;
-  /** Whether the edges of cuts are to be ones a grinder can follow. */
+  /** Whether the edges of cuts are to be ones a grinder can follow: flats of 10 mm and more, arcs no tighter than the cutter. */
   readonly straight: boolean;
   readonly minWallMm: number | null;
 }

@@ -14,8 +14,9 @@ it('straight edges are of flats of 10 mm and arcs of the cutter’s radius in fi
     const random = new Random(seed);
     const made = randomFit(random);
     const radiusMm = [null, 1, 3, 6, 12][seed % 5] ?? null;
-    const joint = { ...made, fit: { ...made.fit, cutter: radiusMm === null ? null : flatCutter(radiusMm) } };
-    const { answer } = drain(planCut(joint, { straight: true }));
+    const cutter = radiusMm === null ? null : flatCutter(radiusMm);
+    const joint = { ...made, fit: { ...made.fit, cutter, straight: true } };
+    const { answer } = drain(planCut(joint));
     const asItWas = answer.straight?.asItWas ?? [];
     seen.asTheyWere += asItWas.length;
     for (const { id, bands } of answer.sections) {

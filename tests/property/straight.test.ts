@@ -27,7 +27,7 @@ it('a straight edge is of flats of 10 mm and arcs of the cutter’s radius, and 
       const made = randomFit(new Random(seed));
       const joint = { ...made, fit: { ...made.fit, cutter: radiusMm === null ? null : flatCutter(radiusMm) } };
       const bare = drain(planCut(joint)).answer;
-      const { answer } = drain(planCut(joint, { straight: true }));
+      const { answer } = drain(planCut({ ...joint, fit: { ...joint.fit, straight: true } }));
       const asItWas = answer.straight?.asItWas ?? [];
       seen.asTheyWere += asItWas.length;
       answer.sections.forEach(({ id, bands }, s) => {

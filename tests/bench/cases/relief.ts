@@ -93,7 +93,7 @@ const everythingAsked = (pair: Pair): Joint =>
   });
 
 const bandsOf = (joint: Joint, straight = false): BandAnswer[] =>
-  drain(planCut(joint, { straight })).answer.sections.flatMap(({ bands }) => bands);
+  drain(planCut({ ...joint, fit: { ...joint.fit, straight } })).answer.sections.flatMap(({ bands }) => bands);
 
 const plannedMm2 = (joint: Joint): number => bandsOf(joint).reduce((sum, { areaMm2: mm2 }) => sum + mm2, 0);
 

@@ -117,7 +117,7 @@ const shafted = (said: CastingSpec = {}): JobSpec => ({
   cutter: { radiusMm: 6, nose: 'flat', handErrorMm: 0.5, runOut: 'cut-past', stepoverMm: null },
 });
 
-const plan = (spec: JobSpec, straight = true): GrindAnswer => drain(planCut(jointOf(spec), { straight })).answer;
+const plan = (spec: JobSpec, straight = true): GrindAnswer => drain(planCut(jointOf({ ...spec, straight }))).answer;
 
 describe('a plan with straight edges', () => {
   const [bare, straight] = [plan(shafted(), false), plan(shafted())];
