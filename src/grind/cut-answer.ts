@@ -2,6 +2,7 @@ import { areaMm2, type Polygons } from '../geometry/polygons.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import type { Material } from '../model/casting.ts';
 import type { BandAnswer, GrindAnswer } from '../model/grind-answer.ts';
+import { allMm3, layerMm3, massOfG } from './amounts.ts';
 import type { BandCut } from './cut-band.ts';
 import type { SectionCut } from './layers.ts';
 
@@ -30,13 +31,6 @@ export function amountsOf(
   bands: readonly BandCut[],
   material: Material | null,
 ): Pick<GrindAnswer, 'volumeMm3' | 'massG'> {
-  let volumeMm3 = 0;
-  for (const { depth, planned } of bands) {
-    if (depth === null) return { volumeMm3: null, massG: null };
-    volumeMm3 += areaMm2(planned) * (depth.toMm - depth.fromMm);
-  }
-  return {
-    volumeMm3: round6(volumeMm3),
-    massG: material && round6((volumeMm3 * material.densityGPerCm3) / 1000),
-  };
+  const volumeMm3 = allMm3(bands.map(({ depth, planned }) => layerMm3(areaMm2(planned), depth)));
+  return { volumeMm3: volumeMm3 && round6(volumeMm3), massG: massOfG(volumeMm3, material) };
 }

@@ -7,6 +7,7 @@ import { vec } from '../geometry/vec.ts';
 import type { DepthRange, Material, Section } from '../model/casting.ts';
 import type { CutterAnswer, CutterEnd } from '../model/grind-answer.ts';
 import type { Cutter } from '../model/job.ts';
+import { allMm3, layerMm3, massOfG } from './amounts.ts';
 import { type BandCut, toleranceMm } from './cut-band.ts';
 import type { SectionCut } from './layers.ts';
 import { filletReachMm, scallopMm } from './run-out.ts';
@@ -19,7 +20,7 @@ export function cutterAnswer(
   material: Material | null,
 ): CutterAnswer {
   const bands = cuts.flatMap((cut) => cut.bands);
-  const [needed, taken] = [sum(bands.map(({ neededMm3 }) => neededMm3)), sum(bands.map(volumeMm3))];
+  const [needed, taken] = [allMm3(bands.map(({ neededMm3 }) => neededMm3)), allMm3(bands.map(volumeMm3))];
   const extra = needed === null || taken === null ? null : Math.max(0, taken - needed);
   const { radiusMm, nose, stepoverMm } = cutter;
   return {
@@ -28,7 +29,7 @@ export function cutterAnswer(
     scallopMm: stepoverMm === null || nose === 'flat' ? null : round6(scallopMm(radiusMm, stepoverMm)),
     neededVolumeMm3: needed && round6(needed),
     extraVolumeMm3: extra && round6(extra),
-    extraMassG: extra === null ? null : material && round6((extra * material.densityGPerCm3) / 1000),
+    extraMassG: massOfG(extra, material),
     ends: nose === 'flat' ? [] : cuts.flatMap((cut) => endsOf(cutter, sections, cut)),
     narrow: cuts.flatMap(narrowIn),
     covered: cuts.flatMap((cut) => coveredBy(sections, cut)),
@@ -37,10 +38,7 @@ export function cutterAnswer(
 
 /** What is taken for clearance and cutter, whatever a straight edge takes on top. */
 const volumeMm3 = ({ depth, planned, straight }: BandCut): number | null =>
-  depth === null ? null : (areaMm2(planned) - (straight?.extraMm2 ?? 0)) * (depth.toMm - depth.fromMm);
-
-const sum = (all: readonly (number | null)[]): number | null =>
-  all.reduce((total, mm3) => (total === null || mm3 === null ? null : total + mm3), 0);
+  layerMm3(areaMm2(planned) - (straight?.extraMm2 ?? 0), depth);
 
 const narrowIn = ({ section, bands }: SectionCut): CutterAnswer['narrow'] =>
   bands.flatMap(({ narrow }) =>

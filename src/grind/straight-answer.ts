@@ -1,6 +1,7 @@
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import type { Material } from '../model/casting.ts';
 import type { StraightAnswer } from '../model/grind-answer.ts';
+import { allMm3, layerMm3, massOfG } from './amounts.ts';
 import type { SectionCut } from './layers.ts';
 import { leastFlatMm } from './straight-path.ts';
 
@@ -10,15 +11,12 @@ export function straightAnswer(cuts: readonly SectionCut[], material: Material |
     bands.flatMap(({ depth, straight }) => (straight === null ? [] : [{ section: section.id, depth, ...straight }])),
   );
   if (bands.length === 0) return null;
-  let volumeMm3: number | null = 0;
-  for (const { depth, extraMm2 } of bands) {
-    if (volumeMm3 !== null) volumeMm3 = depth === null ? null : volumeMm3 + extraMm2 * (depth.toMm - depth.fromMm);
-  }
+  const volumeMm3 = allMm3(bands.map(({ depth, extraMm2 }) => layerMm3(extraMm2, depth)));
   return {
     leastFlatMm,
     leastArcRadiusMm: round6(Math.min(...bands.map(({ radiusMm }) => radiusMm))),
     extraVolumeMm3: volumeMm3 && round6(volumeMm3),
-    extraMassG: volumeMm3 === null ? null : material && round6((volumeMm3 * material.densityGPerCm3) / 1000),
+    extraMassG: massOfG(volumeMm3, material),
     asItWas: bands.flatMap(({ section, depth, asItWas }) =>
       asItWas.map(({ at, why }) => ({
         section,
