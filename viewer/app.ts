@@ -114,6 +114,7 @@ export class App {
   /** Opens a job in place of the one at hand. */
   open(job: JobFile, step: StepName): void {
     this.place = 0;
+    this.stands = null;
     this.#set({ history: startingWith(job), step, ...nothing, part: job.fit.fixed, picture: null, notice: '' });
     this.#askAgain();
   }
@@ -133,11 +134,11 @@ export class App {
 
   #take(history: History<JobFile> | null): void {
     if (history === null || history === this.state.history) return;
-    const { job } = this;
-    // pictures, and lines that are not closed, change no answer
-    const same = history.now.fit === job?.fit && history.now.parts === job.parts;
+    const same = isSameAsked(history.now, this.job);
     this.#set({ history });
-    if (!same) this.#askAgain();
+    if (same) return;
+    this.#forgetStanding();
+    this.#askAgain();
   }
 
   goTo(step: StepName): void {
@@ -253,12 +254,19 @@ export class App {
     return stop !== null && stands?.leg === stop.leg && stands.at === stop.at ? stands : null;
   }
 
+  /** What was proved was of another job. */
+  #forgetStanding(): void {
+    this.stands = null;
+    for (const hear of this.#placeHearers) hear();
+  }
+
   #askStanding({ leg, at }: Stop): void {
     const { job } = this;
     if (job === null) return;
     this.#live.ask({ kind: 'at', job: this.#liveHas === job ? null : withoutPictures(job), leg, at }, (reply) => {
       if (reply.kind !== 'stands') return;
       this.#liveHas = job;
+      if (!isSameAsked(job, this.job)) return;
       this.stands = reply;
       for (const hear of this.#placeHearers) hear();
     });
@@ -298,6 +306,9 @@ export class App {
     return reply?.kind === 'sheets' ? reply : null;
   }
 }
+
+/** Whether two jobs ask the same; pictures, and lines that are not closed, change no answer. */
+const isSameAsked = (a: JobFile, b: JobFile | null): boolean => a.fit === b?.fit && a.parts === b.parts;
 
 /** What was checked, its lengths to be said in a unit; all of it is worked out in millimetres. */
 const readIn = (checked: Checked, units: Units): Checked => {

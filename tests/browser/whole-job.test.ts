@@ -107,6 +107,22 @@ describeInBrowser('the whole job in one file opened from disk', () => {
     expect(await viewer.page.locator('.panel details pre').textContent()).toBe(node.plan);
   });
 
+  it('claims no clearance for a job that was changed before it is proved anew', async () => {
+    const { page } = viewer;
+    const said = page.locator('#way-in output');
+    await expect.poll(() => said.textContent()).toMatch(/(clear|fouls|touches)$/);
+    const home = page.getByRole('textbox', { name: /^home/ });
+    await home.fill('1.9');
+    const atOnce = await home.evaluate((field) => {
+      field.dispatchEvent(new Event('change', { bubbles: true }));
+      return document.querySelector('#way-in output')?.textContent;
+    });
+    expect(atOnce).toMatch(/…$/);
+    await expect.poll(() => said.textContent(), { timeout: 20_000 }).toMatch(/(clear|fouls|touches)$/);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await settled(page);
+  });
+
   it('takes nothing that is no number, and says that it is wrong', async () => {
     const home = viewer.page.getByRole('textbox', { name: /^home/ });
     await home.fill('two');
