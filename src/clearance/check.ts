@@ -55,6 +55,7 @@ export function* checkJoint(joint: Joint): Generator<Progress, Check> {
     format: 'fettle-check/1',
     title: fit.title,
     verdict: verdictOf(fit.clearance, home, install, rotating),
+    reason: null,
     meetsClearance: meets(joint, home, install, rotating),
     dowelUp: joint.dowelUp,
     bolts: [...joint.bolts],

@@ -68,6 +68,7 @@ function answerOf(
     title: fit.title,
     part,
     holds,
+    reason: null,
     boundMm,
     volumeMm3,
     massG,

@@ -33,6 +33,11 @@ export interface Hole {
   readonly proudMm: number;
   /** Thread designation as written, e.g. `M12x1.75`; null when not threaded or not stated. */
   readonly thread: string | null;
+  /** Null where its file does not say: then through every depth. */
+  readonly depth: DepthRange | null;
+  readonly keepWallMm: number | null;
+  /** Whether a cut may break into it. */
+  readonly mayBreak: boolean;
 }
 
 export interface Hollow {

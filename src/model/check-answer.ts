@@ -108,6 +108,8 @@ export const checkAnswer = z.strictObject({
   format: z.literal('fettle-check/1'),
   title: z.string(),
   verdict,
+  /** Why nothing is judged: the code of the warning that tells it; null where the verdict stands by itself. */
+  reason: z.string().nullable(),
   meetsClearance: z.boolean(),
   dowelUp,
   bolts: z.array(boltAnswer),

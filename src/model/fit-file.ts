@@ -75,6 +75,15 @@ export const fitFile = z
     cutter: cutter.optional(),
     straight: z.boolean().optional().describe('edges of the cut that a grinder can follow, of flats and arcs'),
     minWall: lengthOrNone.optional().describe('least metal left anywhere behind a cut'),
+    registration: lengthOrNone
+      .optional()
+      .describe(
+        'how far paired holes may miss one another before nothing is judged; default the larger of 5 mm and ten times what a bolt is allowed, and 2 mm for the spacing of dowels',
+      ),
+    nothingShares: z
+      .boolean()
+      .optional()
+      .describe('true: it is meant that the parts share no depth, never come near, or set out where they share it'),
   })
   .meta({
     title: 'Fettle fit file',

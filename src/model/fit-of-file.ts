@@ -32,6 +32,8 @@ export function fitOf(file: string, fit: FitFile, fixed: Casting, moving: Castin
     cutter: cutterOf(fit, mm),
     straight: fit.straight ?? false,
     minWallMm: fit.minWall === undefined ? null : fit.minWall * mm,
+    registrationMm: fit.registration === undefined ? null : fit.registration * mm,
+    nothingShares: fit.nothingShares ?? false,
   };
 }
 

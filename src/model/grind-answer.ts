@@ -181,6 +181,8 @@ export const grindAnswer = z.strictObject({
   title: z.string(),
   part: z.enum(['fixed', 'moving']),
   holds: z.boolean(),
+  /** Why nothing is planned: the code of the warning that tells it; else null. */
+  reason: z.string().nullable(),
   ...cutOfPart,
   /** What the moving part loses where both parts are cut, and its own marking-out table; else null. */
   movingCut: movingCut.nullable(),

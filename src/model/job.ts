@@ -37,6 +37,10 @@ export interface Fit {
   /** Whether the edges of cuts are to be ones a grinder can follow: flats of 10 mm and more, arcs no tighter than the cutter. */
   readonly straight: boolean;
   readonly minWallMm: number | null;
+  /** How far paired holes may miss before nothing is judged; null: by the limits of the trade. */
+  readonly registrationMm: number | null;
+  /** It is meant that the parts share no depth, never come near, or set out where they share it. */
+  readonly nothingShares: boolean;
 }
 
 /** A fit with its parts, read and checked. */

@@ -36,6 +36,11 @@ const hole = z.strictObject({
   diameter: size.optional(),
   proud: lengthOrNone.optional().describe('how far a dowel stands out of its own face; default 0'),
   thread: text.optional().describe('such as M12x1.75'),
+  depth: depthRange.optional().describe("[from, to] from the part's own mating face; absent: through every depth"),
+  keepWall: lengthOrNone
+    .optional()
+    .describe("least wall to leave between a cut and this hole; default the fit's minWall, else half its diameter"),
+  mayBreak: z.boolean().optional().describe('true: a cut may break into it; default false'),
 });
 export type HoleFile = z.infer<typeof hole>;
 

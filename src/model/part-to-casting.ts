@@ -85,6 +85,9 @@ const holeOf = (hole: HoleFile, frame: Frame): Hole => ({
   diameterMm: hole.diameter === undefined ? null : hole.diameter * frame.mm,
   proudMm: (hole.proud ?? 0) * frame.mm,
   thread: hole.thread ?? null,
+  depth: depthOf(hole.depth, frame.mm),
+  keepWallMm: hole.keepWall === undefined ? null : hole.keepWall * frame.mm,
+  mayBreak: hole.mayBreak ?? false,
 });
 
 const hollowOf = (hollow: HollowFile, part: PartFile, frame: Frame): Hollow => ({

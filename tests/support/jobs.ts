@@ -60,14 +60,21 @@ export const sectionOf = ({ depth = [0, 10], ...rest }: SectionSpec = {}): Secti
   depth: depthOf(depth),
 });
 
-type HoleSpec = Partial<Omit<Hole, 'id' | 'at'>> & { readonly id: string; readonly at: Point };
+type HoleSpec = Partial<Omit<Hole, 'id' | 'at' | 'depth'>> & {
+  readonly id: string;
+  readonly at: Point;
+  readonly depth?: Depth;
+};
 
-export const holeOf = ({ at: place, ...rest }: HoleSpec): Hole => ({
+export const holeOf = ({ at: place, depth = null, ...rest }: HoleSpec): Hole => ({
   kind: 'bolt',
   diameterMm: null,
   proudMm: 0,
   thread: null,
+  keepWallMm: null,
+  mayBreak: false,
   ...rest,
+  depth: depthOf(depth),
   at: at(place),
 });
 
@@ -198,6 +205,8 @@ export function jobOf(spec: JobSpec = {}): Job {
     cutter: null,
     straight: false,
     minWallMm: null,
+    registrationMm: null,
+    nothingShares: false,
     ...stated,
     axis: at(axis),
     dowels: dowels.map(pairOf),
