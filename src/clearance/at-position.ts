@@ -4,7 +4,7 @@ import type { State, Witness } from '../model/check-answer.ts';
 import type { Position } from '../model/path.ts';
 import { measureOf } from './measure.ts';
 import { witnessOf } from './moments.ts';
-import { pairAt, placeErrors } from './pairs.ts';
+import { pairRule, pairsAt } from './pairs.ts';
 import type { Solid } from './solids.ts';
 
 /** The least clearance with the moving part standing at one position. */
@@ -24,11 +24,8 @@ export function clearanceAt(
   moving: readonly Solid[],
   position: Position,
 ): Standing {
-  const { depthMarginMm, clearance } = joint.fit;
-  const pairs = fixed
-    .flatMap((f) => moving.map((m) => pairAt(f, m, depthMarginMm, placeErrors(joint), position)))
-    .filter((pair) => pair !== null);
-  const { state, clearanceMm, worstClearanceMm, decisive } = measureOf(pairs, clearance.wayInMm);
+  const pairs = pairsAt(fixed, moving, pairRule(joint), position);
+  const { state, clearanceMm, worstClearanceMm, decisive } = measureOf(pairs, joint.fit.clearance.wayInMm);
   return {
     state,
     clearanceMm: clearanceMm === null ? null : round6(clearanceMm),

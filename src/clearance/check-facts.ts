@@ -2,7 +2,7 @@ import { type DowelGap, dowelGaps } from '../joint/dowel-gaps.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, Section } from '../model/casting.ts';
 import type { CheckAnswer } from '../model/check-answer.ts';
-import { lengthened } from './shared-depth.ts';
+import { isStretch, type MaybeStretch, reachOf, stretchOf } from './shared-depth.ts';
 
 /** What a builder can measure or look for at the contacts of an answer, beyond the answer's own figures. */
 export interface CheckFacts {
@@ -32,15 +32,17 @@ type Pair = { readonly fixedSection: string; readonly movingSection: string };
  * lengthened by the depth margin: moving metal stands at fixed depth −(stand-off + its own depth).
  */
 function meetingDepth({ fit, fixed, moving }: Joint, pair: Pair, a: number, b: number): DepthRange | null {
-  const fixedDepth = depthOf(fixed.sections, pair.fixedSection);
-  const movingDepth = depthOf(moving.sections, pair.movingSection);
-  if (movingDepth === null) return fixedDepth;
-  const reach = lengthened(movingDepth, fit.depthMarginMm);
+  const [f, m] = [stretchNamed(fixed.sections, pair.fixedSection), stretchNamed(moving.sections, pair.movingSection)];
+  if (m === null || !isStretch(m)) return f?.depth ?? null;
+  const rule = { marginMm: fit.depthMarginMm, facesMate: true };
+  const reach = f !== null && isStretch(f) ? reachOf(m, f, rule, 'as-measured') : m.depth;
   const fromMm = 0 - Math.max(a, b) - reach.toMm;
   const toMm = 0 - Math.min(a, b) - reach.fromMm;
-  if (fixedDepth === null) return { fromMm, toMm };
-  return { fromMm: Math.max(fromMm, fixedDepth.fromMm), toMm: Math.min(toMm, fixedDepth.toMm) };
+  if (f === null || !isStretch(f)) return { fromMm, toMm };
+  return { fromMm: Math.max(fromMm, f.depth.fromMm), toMm: Math.min(toMm, f.depth.toMm) };
 }
 
-const depthOf = (sections: readonly Section[], id: string): DepthRange | null =>
-  sections.find((section) => section.id === id)?.depth ?? null;
+function stretchNamed(sections: readonly Section[], id: string): MaybeStretch | null {
+  const section = sections.find((one) => one.id === id);
+  return section === undefined ? null : stretchOf(section);
+}

@@ -2,13 +2,15 @@ import type { Progress } from '../geometry/progress.ts';
 import { round6, roundUp6 } from '../geometry/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { CheckAnswer, HomeAnswer, InstallAnswer } from '../model/check-answer.ts';
+import type { Leg } from '../model/path.ts';
+import { alongCrankMm } from './along-crank.ts';
 import { endGapAtHome, endGapOnLegs } from './end-gap.ts';
 import { type Foul, homeFoul, installFoul, noFoul } from './foul.ts';
 import { holdsClearance, type Measure, measureOf } from './measure.ts';
 import { firstTouchOf, foulingOf, momentOf, witnessOf } from './moments.ts';
-import { type PairPassage, pairAt, pairOnLeg, placeErrors } from './pairs.ts';
+import { type PairPassage, pairRule, pairsAt, pairsOnLeg } from './pairs.ts';
 import { checkRotating, type RotatingMeasure } from './rotating.ts';
-import { type Solid, solidsOf } from './solids.ts';
+import { solidsOf } from './solids.ts';
 import { verdictOf } from './verdict.ts';
 import { clearanceWarnings } from './warnings.ts';
 
@@ -28,18 +30,15 @@ export function* checkJoint(joint: Joint): Generator<Progress, Check> {
   const steps = 1 + fit.legs.length + joint.rotating.length;
 
   yield { step: 'home', done: 0, of: steps };
-  const home = measureOf(homePairs(joint, fixed, moving), fit.clearance.homeMm);
+  const rule = pairRule(joint);
+  const homePairs = pairsAt(fixed, moving, rule);
+  const home = measureOf(homePairs, fit.clearance.homeMm);
   const homeMetal = home.state === 'fouls' ? homeFoul(joint) : noFoul;
 
   const pairs: PairPassage[] = [];
   for (const [i, leg] of fit.legs.entries()) {
     yield { step: `leg ${i + 1}`, done: 1 + i, of: steps };
-    for (const f of fixed) {
-      for (const m of moving) {
-        const pair = pairOnLeg(f, m, leg, i + 1, fit.depthMarginMm, placeErrors(joint));
-        if (pair) pairs.push(pair);
-      }
-    }
+    pairs.push(...pairsOnLeg(fixed, moving, leg, i + 1, rule));
   }
   const install = fit.legs.length > 0 ? measureOf(pairs, fit.clearance.wayInMm) : null;
   const installMetal = install?.state === 'fouls' ? installFoul(joint) : noFoul;
@@ -59,17 +58,12 @@ export function* checkJoint(joint: Joint): Generator<Progress, Check> {
     meetsClearance: meets(joint, home, install, rotating),
     dowelUp: joint.dowelUp,
     bolts: [...joint.bolts],
-    home: homeAnswer(home, homeMetal, endGaps.home),
+    home: homeAnswer(home, homeMetal, endGaps.home, homePairs),
     install: install && installAnswer(joint, install, installMetal, endGaps.install, pairs),
     rotating: rotating.map((measure) => measure.answer),
     warnings: [...joint.warnings, ...clearanceWarnings(joint, home, install, rotating)],
   };
   return { answer, homeFoul: homeMetal, installFoul: install && installMetal };
-}
-
-function homePairs(joint: Joint, fixed: readonly Solid[], moving: readonly Solid[]): PairPassage[] {
-  const pairs = fixed.flatMap((f) => moving.map((m) => pairAt(f, m, joint.fit.depthMarginMm, placeErrors(joint))));
-  return pairs.filter((pair) => pair !== null);
 }
 
 function meets(joint: Joint, home: Measure, install: Measure | null, rotating: readonly RotatingMeasure[]): boolean {
@@ -81,25 +75,48 @@ function meets(joint: Joint, home: Measure, install: Measure | null, rotating: r
   );
 }
 
-function measureAnswer(measure: Measure, foul: Foul, endGapMm: number | null) {
+function measureAnswer(
+  measure: Measure,
+  foul: Foul,
+  endGapMm: number | null,
+  pairs: readonly PairPassage[],
+  legs: readonly Leg[],
+) {
+  const alongMm = alongCrankMm(pairs, legs);
   return {
     state: measure.state,
     clearanceMm: roundOrNull(measure.clearanceMm),
     toleranceMm: roundUp6(measure.toleranceMm),
     errorMm: roundOrNull(measure.errorMm),
     errorRssMm: roundOrNull(measure.errorRssMm),
-    worstClearanceMm: roundOrNull(measure.worstClearanceMm),
+    worstClearanceMm: roundOrNull(worstOf(measure, foul, alongMm)),
     foulAreaMm2: round6(foul.areaMm2),
     deepestMm: roundOrNull(foul.deepestMm),
     endGapMm: roundOrNull(endGapMm),
+    alongCrankMm: roundOrNull(alongMm),
   };
+}
+
+/** Metal that goes into other metal is worse than touching by as deep as it goes. */
+function worstOf(
+  { state, worstClearanceMm, errorMm }: Measure,
+  { deepestMm }: Foul,
+  alongMm: number | null,
+): number | null {
+  if (state !== 'fouls' || alongMm !== 0 || worstClearanceMm === null) return worstClearanceMm;
+  return deepestMm === null ? null : Math.min(worstClearanceMm, 0 - deepestMm - (errorMm ?? 0));
 }
 
 const roundOrNull = (x: number | null): number | null => (x === null ? null : round6(x));
 
-function homeAnswer(measure: Measure, foul: Foul, endGapMm: number | null): HomeAnswer {
+function homeAnswer(
+  measure: Measure,
+  foul: Foul,
+  endGapMm: number | null,
+  pairs: readonly PairPassage[],
+): HomeAnswer {
   const nearest = measure.decisive && witnessOf(measure.decisive);
-  return { ...measureAnswer(measure, foul, endGapMm), nearest };
+  return { ...measureAnswer(measure, foul, endGapMm, pairs, []), nearest };
 }
 
 function installAnswer(
@@ -114,7 +131,7 @@ function installAnswer(
   const witness = decisive && witnessOf(decisive);
   const moment = decisive && momentOf(decisive, legs);
   return {
-    ...measureAnswer(measure, foul, endGapMm),
+    ...measureAnswer(measure, foul, endGapMm, pairs, legs),
     nearest: witness && moment && { ...witness, ...moment },
     firstTouch: firstTouchOf(measure, legs),
     fouling: foulingOf(pairs, legs),

@@ -33,7 +33,7 @@ export function endGapAtHome(fixed: readonly Solid[], moving: readonly Solid[]):
 
 /** What is left of a leg when the part that shares depth is taken out. */
 function unsharedParts(fixed: DepthRange, moving: DepthRange, leg: Leg): Fractions[] {
-  const shared = sharedFractions(fixed, moving, leg, 0);
+  const shared = sharedFractions(fixed, moving, leg);
   if (shared === null) return [{ from: 0, to: 1 }];
   return [
     { from: 0, to: shared.from },
@@ -55,11 +55,11 @@ function gapOnPart(f: Solid, m: Solid, leg: Leg, part: Fractions, least: number)
 }
 
 /** Gap between the facing ends; infinite where both lie on their own mating faces. */
-function axialGap(fixed: DepthRange, moving: DepthRange, standOffMm: number): number {
+export function axialGap(fixed: DepthRange, moving: DepthRange, standOffMm: number): number {
   const above = standOffMm + moving.fromMm + fixed.fromMm;
   const below = -fixed.toMm - standOffMm - moving.toMm;
   const faceToFace = above >= below ? moving.fromMm === 0 && fixed.fromMm === 0 : moving.toMm === 0 && fixed.toMm === 0;
   return faceToFace ? Number.POSITIVE_INFINITY : Math.max(0, above, below);
 }
 
-const standOffAt = ({ from, to }: Leg, at: number): number => from.standOffMm + at * (to.standOffMm - from.standOffMm);
+export const standOffAt = ({ from, to }: Pick<Leg, 'from' | 'to'>, at: number): number => from.standOffMm + at * (to.standOffMm - from.standOffMm);

@@ -5,11 +5,12 @@ import { fractionOfLeg, type PairPassage } from './pairs.ts';
 /** What the passages of a set of pairs come to, in mm and unrounded. */
 export interface Measure {
   readonly state: State;
-  /** Null when no pair ever shares depth. */
+  /** Null when no pair ever shares depth as measured. */
   readonly clearanceMm: number | null;
   readonly toleranceMm: number;
   readonly errorMm: number | null;
   readonly errorRssMm: number | null;
+  /** With every error against the builder, those of depth too; null when no pair shares depth even then. */
   readonly worstClearanceMm: number | null;
   /** The pair that decides: nearest when clear, first to touch when not. */
   readonly decisive: PairPassage | null;
@@ -29,22 +30,26 @@ export function stateOf({ passage, fixed, moving }: PairPassage): State {
  * it could not change the answer.
  */
 export function measureOf(all: readonly PairPassage[], askedMm: number): Measure {
-  const pairs = all.filter((pair) => !isUntraced(pair) || lowerBoundMm(pair) < askedMm || stateOf(pair) !== 'clear');
+  const counting = all.filter((pair) => !isUntraced(pair) || lowerBoundMm(pair) < askedMm || stateOf(pair) !== 'clear');
+  const pairs = counting.filter(({ view }) => view === 'as-measured');
+  const worstClearanceMm = leastOf(counting.map((pair) => lowerBoundMm(pair) - pair.errors.errorMm));
   const state = pairs.map(stateOf).reduce(worse, 'clear' as State);
   const decisive = decisiveOf(pairs, state);
   const toleranceMm = Math.max(leastToleranceMm, ...pairs.map((pair) => pair.passage.toleranceMm));
   if (decisive === null) {
-    return { state, clearanceMm: null, toleranceMm, errorMm: null, errorRssMm: null, worstClearanceMm: null, decisive };
+    return { state, clearanceMm: null, toleranceMm, errorMm: null, errorRssMm: null, worstClearanceMm, decisive };
   }
   return {
     state,
     clearanceMm: clearanceOf(pairs, state),
     toleranceMm,
     ...decisive.errors,
-    worstClearanceMm: Math.min(...pairs.map((pair) => lowerBoundMm(pair) - pair.errors.errorMm)),
+    worstClearanceMm,
     decisive,
   };
 }
+
+const leastOf = (all: readonly number[]): number | null => (all.length === 0 ? null : Math.min(...all));
 
 export const worse = (a: State, b: State): State => (severity[b] > severity[a] ? b : a);
 

@@ -48,7 +48,7 @@ export function firstTouchOf({ state, decisive }: Measure, legs: readonly Leg[])
 /** Every part of the way in on which a pair fouls, in order. */
 export function foulingOf(pairs: readonly PairPassage[], legs: readonly Leg[]): FoulingInterval[] {
   return pairs
-    .filter((pair) => stateOf(pair) === 'fouls')
+    .filter((pair) => pair.view === 'as-measured' && stateOf(pair) === 'fouls')
     .flatMap((pair) => pair.passage.overlaps.map(({ from, to }) => intervalOf(pair, legs, from, to)))
     .filter((interval) => interval !== null)
     .sort((a, b) => a.leg - b.leg || a.fromAt - b.fromAt);

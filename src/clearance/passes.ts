@@ -4,7 +4,7 @@ import { type Rigid, rigid } from '../geometry/rigid.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, Section } from '../model/casting.ts';
 import { home, type Leg } from '../model/path.ts';
-import { type Fractions, lengthened, sharedFractions } from './shared-depth.ts';
+import { type DepthView, isStretch, meetingFractions, reachOf, type Stretch, stretchOf } from './shared-depth.ts';
 
 /** One part of the joint, told from the other. */
 export type Part = 'fixed' | 'moving';
@@ -25,13 +25,23 @@ const atHome: Leg = { from: home, to: home, motion: still };
 
 /**
  * What passes a band of a section's depth: the sections of the other part that share depth with any of it, at home
- * and on each leg. Sharing is as the clearance check has it, the moving section lengthened by the depth margin.
+ * and on each leg. Sharing is as the clearance check has it, the moving section lengthened by the depth margin, and at
+ * worst by the errors of both depths.
  */
-export function passesBy(joint: Joint, part: Part, section: Section, band: DepthRange | null): Pass[] {
-  const others = joint[part === 'fixed' ? 'moving' : 'fixed'].sections;
+export function passesBy(
+  joint: Joint,
+  part: Part,
+  section: Section,
+  band: DepthRange | null,
+  view: DepthView = 'as-measured',
+): Pass[] {
+  const others = joint[otherOf(part)].sections;
+  const own = { ...stretchOf(section), depth: band };
+  const rule = { marginMm: joint.fit.depthMarginMm, facesMate: true };
   return legsOf(joint).flatMap(({ leg, count }) =>
     others.flatMap((other): Pass[] => {
-      const shared = sharing(joint, part, section, band, other, leg);
+      const [fixed, moving] = part === 'fixed' ? [own, stretchOf(other)] : [stretchOf(other), own];
+      const shared = meetingFractions(fixed, moving, leg, rule, view);
       if (shared === null) return [];
       const placed = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, shared.from, shared.to);
       const seen = part === 'fixed' ? placed : seenFromMoving(placed.start, placed.motion);
@@ -40,13 +50,18 @@ export function passesBy(joint: Joint, part: Part, section: Section, band: Depth
   );
 }
 
+const otherOf = (part: Part): Part => (part === 'fixed' ? 'moving' : 'fixed');
+
 /**
- * The depths within a range at which what passes changes: where another section, lengthened, begins or ends at
- * either end of a leg. In order, with both ends of the range.
+ * The depths within a section at which what passes changes: where another section, lengthened, begins or ends at
+ * either end of a leg. In order, with both ends of the section; none where it reaches through every depth.
  */
-export function depthBreaks(joint: Joint, part: Part, { fromMm, toMm }: DepthRange): number[] {
-  const others = joint[part === 'fixed' ? 'moving' : 'fixed'].sections;
-  const inner = others.flatMap(({ depth }) => (depth === null ? [] : endsOf(joint, part, depth)));
+export function depthBreaks(joint: Joint, part: Part, section: Section): number[] {
+  const own = stretchOf(section);
+  if (!isStretch(own)) return [];
+  const others = joint[otherOf(part)].sections.map(stretchOf).filter(isStretch);
+  const inner = others.flatMap((other) => endsOf(joint, part, own, other));
+  const { fromMm, toMm } = own.depth;
   const breaks = [fromMm];
   for (const mm of inner.sort((a, b) => a - b)) {
     if (mm > (breaks.at(-1) as number) + leastBandMm && mm < toMm - leastBandMm) breaks.push(mm);
@@ -62,38 +77,15 @@ const legsOf = (joint: Joint): { leg: Leg; count: number | null }[] => [
   ...joint.fit.legs.map((leg, i) => ({ leg, count: i + 1 })),
 ];
 
-function sharing(
-  joint: Joint,
-  part: Part,
-  section: Section,
-  band: DepthRange | null,
-  other: Section,
-  leg: Leg,
-): Fractions | null {
-  const marginMm = joint.fit.depthMarginMm;
-  if (part === 'fixed') return sharedFractions(band, other.depth, leg, marginMm);
-  return sharedFractions(other.depth, bandLengthened(section, band, marginMm), leg, 0);
-}
-
-/** A band of a moving section reaches as far as the margin, but no farther than the section itself, lengthened. */
-function bandLengthened(section: Section, band: DepthRange | null, marginMm: number): DepthRange | null {
-  if (section.depth === null || band === null) return null;
-  const whole = lengthened(section.depth, marginMm);
-  return {
-    fromMm: Math.max(whole.fromMm, band.fromMm - marginMm),
-    toMm: Math.min(whole.toMm, band.toMm + marginMm),
-  };
-}
-
 /** Where the ends of another section stand in this part's depth, at the stand-offs where legs begin and end. */
-function endsOf(joint: Joint, part: Part, other: DepthRange): number[] {
+function endsOf(joint: Joint, part: Part, own: Stretch, other: Stretch): number[] {
   const marginMm = joint.fit.depthMarginMm;
   const standOffs = legsOf(joint).flatMap(({ leg }) => [leg.from.standOffMm, leg.to.standOffMm]);
   return standOffs.flatMap((mm) => {
     if (part === 'fixed') {
-      const { fromMm, toMm } = lengthened(other, marginMm);
+      const { fromMm, toMm } = reachOf(other, own, { marginMm, facesMate: true }, 'as-measured');
       return [-mm - fromMm, -mm - toMm];
     }
-    return [-mm - other.fromMm, -mm - other.toMm].flatMap((end) => [end - marginMm, end + marginMm]);
+    return [-mm - other.depth.fromMm, -mm - other.depth.toMm].flatMap((end) => [end - marginMm, end + marginMm]);
   });
 }

@@ -4,8 +4,7 @@ import type { Casting, DepthRange } from '../model/casting.ts';
 import type { RotatingAnswer } from '../model/check-answer.ts';
 import { type Measure, measureOf } from './measure.ts';
 import { momentOf, witnessOf } from './moments.ts';
-import { type PairPassage, pairAt, pairOnLeg, placeErrors } from './pairs.ts';
-import { lengthened } from './shared-depth.ts';
+import { type PairPassage, type PairRule, pairsAt, pairsOnLeg, placeErrors } from './pairs.ts';
 import { type Solid, solidsSweptRound } from './solids.ts';
 
 export interface RotatingMeasure {
@@ -31,23 +30,23 @@ export function checkRotating(
 }
 
 function againstMoving(joint: Joint, rings: readonly Solid[], moving: readonly Solid[]): PairPassage[] {
-  const { legs, clearance } = joint.fit;
-  const place = placeErrors(joint);
-  const pairs = rings.flatMap((ring) =>
-    moving.flatMap((m) => [
-      pairAt(ring, m, clearance.rotatingMm, place),
-      ...legs.map((leg, i) => pairOnLeg(ring, m, leg, i + 1, clearance.rotatingMm, place)),
-    ]),
-  );
-  return pairs.filter((pair) => pair !== null);
+  const rule = turningRule(joint, placeErrors(joint));
+  return [
+    ...pairsAt(rings, moving, rule),
+    ...joint.fit.legs.flatMap((leg, i) => pairsOnLeg(rings, moving, leg, i + 1, rule)),
+  ];
 }
+
+/** What turns has no mating face, so no end is left out. */
+const turningRule = (joint: Joint, place: PairRule['place']): PairRule => ({
+  depth: { marginMm: joint.fit.clearance.rotatingMm, facesMate: false },
+  place,
+});
 
 /** The fixed part stands still: told as a moving part at home, its depths turned to the moving side's sense. */
 function againstFixed(joint: Joint, rings: readonly Solid[], fixed: readonly Solid[]): PairPassage[] {
-  const pairs = rings.flatMap((ring) =>
-    fixed.map((f) => pairAt(ring, { ...f, depth: flipped(f.depth) }, joint.fit.clearance.rotatingMm, [])),
-  );
-  return pairs.filter((pair) => pair !== null);
+  const standing = fixed.map((f) => ({ ...f, depth: flipped(f.depth), whole: flipped(f.whole) }));
+  return pairsAt(rings, standing, turningRule(joint, []));
 }
 
 const flipped = (depth: DepthRange | null): DepthRange | null =>
@@ -75,11 +74,4 @@ function rotatingMeasure(
       nearest: witness && moment ? { ...witness, ...moment } : witness,
     },
   };
-}
-
-/** How near (mm) a rotating part runs to a mating face that the depth rule leaves out; null when it stays clear of it. */
-export function nearFaceMm(part: Casting, rotatingMm: number): number | null {
-  const gaps = part.sections.flatMap(({ depth }) => (depth && depth.toMm <= 0 ? [0 - depth.toMm] : []));
-  const least = Math.min(...gaps);
-  return least < rotatingMm && lengthened({ fromMm: 0, toMm: 1 }, rotatingMm).fromMm === 0 ? least : null;
 }

@@ -1,4 +1,4 @@
-import type { DepthRange } from '../model/casting.ts';
+import type { DepthRange, Section } from '../model/casting.ts';
 import type { Leg } from '../model/path.ts';
 
 /** A closed part of a leg, as fractions of its way. */
@@ -10,14 +10,44 @@ export interface Fractions {
 /** Ranges that overlap by less than this only meet end to end; far below anything a depth gauge can tell. */
 const flushMm = 1e-9;
 
+/** How near in depth two sections may pass before they count as sharing it, mm. */
+export interface DepthRule {
+  readonly marginMm: number;
+  /** Whether ends at depth 0 are mating faces, which come together; what turns with the crank has none. */
+  readonly facesMate: boolean;
+}
+
+/** Metal of a section over a range of depth; all that is needed of it to tell what shares depth with it. */
+export interface Stretch {
+  readonly depth: DepthRange;
+  /** The depth of the whole section it is a part of: only its ends can be mating faces. */
+  readonly whole: DepthRange;
+  /** ± limit of the ends of the section, mm; an end on the mating face has none. */
+  readonly depthErrorMm: number;
+}
+
+/** What is judged: the depths as measured, or with their errors at their worst. */
+export type DepthView = 'as-measured' | 'at-worst';
+
+const onFace = (mm: number): boolean => mm === 0;
+
 /**
- * The depth a section is judged over: lengthened by `marginMm` at both ends, but not at an end that lies on its own
- * mating face, so that mating flanges are no foul.
+ * The depth that moving metal is judged over against fixed metal: lengthened by the margin at both ends, but not where
+ * the two ends that face one another both lie on their own mating faces, so that mating flanges are no foul. At worst
+ * the errors of both depths come on top, but for ends on a mating face.
  */
-export function lengthened(depth: DepthRange, marginMm: number): DepthRange {
+export function reachOf(moving: Stretch, fixed: Stretch, rule: DepthRule, view: DepthView): DepthRange {
+  const errorMm = ({ depthErrorMm }: Stretch): number => (view === 'at-worst' ? depthErrorMm : 0);
+  const byMm = (end: number, facing: number): number =>
+    rule.facesMate && onFace(end) && onFace(facing)
+      ? 0
+      : rule.marginMm + (onFace(end) ? 0 : errorMm(moving)) + (onFace(facing) ? 0 : errorMm(fixed));
+  const withinMm = rule.marginMm + errorMm(moving) + errorMm(fixed);
+  const { whole, depth } = moving;
+  // part of a section reaches no farther than the section itself
   return {
-    fromMm: depth.fromMm === 0 ? 0 : depth.fromMm - marginMm,
-    toMm: depth.toMm === 0 ? 0 : depth.toMm + marginMm,
+    fromMm: Math.max(whole.fromMm - byMm(whole.fromMm, fixed.whole.fromMm), depth.fromMm - withinMm),
+    toMm: Math.min(whole.toMm + byMm(whole.toMm, fixed.whole.toMm), depth.toMm + withinMm),
   };
 }
 
@@ -30,22 +60,45 @@ export const sharedStandOffs = (fixed: DepthRange, moving: DepthRange): DepthRan
   toMm: -fixed.fromMm - moving.fromMm,
 });
 
-/**
- * The part of a leg during which two sections share depth, closed; null when they never do. A section without depth
- * shares every depth.
- */
-export function sharedFractions(
-  fixed: DepthRange | null,
-  moving: DepthRange | null,
+/** Metal that may reach through every depth; then there is nothing to lengthen. */
+export type MaybeStretch = Omit<Stretch, 'depth' | 'whole'> & {
+  readonly depth: DepthRange | null;
+  readonly whole: DepthRange | null;
+};
+
+export const stretchOf = ({ depth, whole = depth ?? undefined, depthErrorMm }: Section): MaybeStretch => ({
+  depth,
+  whole: whole ?? null,
+  depthErrorMm,
+});
+
+export const isStretch = (metal: MaybeStretch): metal is Stretch => metal.depth !== null && metal.whole !== null;
+
+/** The part of a leg during which moving metal shares depth with fixed metal, closed; null when it never does. */
+export function meetingFractions(
+  fixed: MaybeStretch,
+  moving: MaybeStretch,
   leg: Pick<Leg, 'from' | 'to'>,
-  marginMm: number,
+  rule: DepthRule,
+  view: DepthView,
 ): Fractions | null {
-  if (fixed === null || moving === null) return { from: 0, to: 1 };
-  const shared = sharedStandOffs(fixed, lengthened(moving, marginMm));
+  if (!isStretch(fixed) || !isStretch(moving)) return wholeLeg;
+  return sharedFractions(fixed.depth, reachOf(moving, fixed, rule, view), leg);
+}
+
+export const wholeLeg: Fractions = { from: 0, to: 1 };
+
+/** The part of a leg during which two ranges share depth, closed; null when they never do. */
+export function sharedFractions(
+  fixed: DepthRange,
+  moving: DepthRange,
+  leg: Pick<Leg, 'from' | 'to'>,
+): Fractions | null {
+  const shared = sharedStandOffs(fixed, moving);
   const start = leg.from.standOffMm;
   const rise = leg.to.standOffMm - start;
   if (Math.abs(rise) <= flushMm) {
-    return start > shared.fromMm + flushMm && start < shared.toMm - flushMm ? { from: 0, to: 1 } : null;
+    return start > shared.fromMm + flushMm && start < shared.toMm - flushMm ? wholeLeg : null;
   }
   const a = (shared.fromMm - start) / rise;
   const b = (shared.toMm - start) / rise;

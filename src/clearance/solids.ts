@@ -3,12 +3,16 @@ import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { ringsSwept } from '../geometry/motion/rings.ts';
 import { vec } from '../geometry/vec.ts';
 import type { Casting, DepthRange } from '../model/casting.ts';
+import { stretchOf } from './shared-depth.ts';
 import { treeOf } from './trees.ts';
 
 /** A section, or the untraced rest of a part, ready to be measured in the joint frame. */
 export interface Solid {
   readonly name: string;
   readonly depth: DepthRange | null;
+  /** The depth of the whole section that it is a part of. */
+  readonly whole: DepthRange | null;
+  readonly depthErrorMm: number;
   readonly tree: OutlineTree;
   readonly traceErrorMm: number;
   /** Metal may stand here, but nobody has looked. */
@@ -29,16 +33,18 @@ const axis = vec(0, 0);
 function solidsAs({ sections, traced }: Casting, covered: (region: Region) => Region): Solid[] {
   const solids = sections
     .filter(({ loops }) => loops.length > 0)
-    .map(({ id, depth, loops, traceErrorMm }) => ({
-      name: id,
-      depth,
-      tree: treeOf(covered(loops)),
-      traceErrorMm,
+    .map((section) => ({
+      name: section.id,
+      ...stretchOf(section),
+      tree: treeOf(covered(section.loops)),
+      traceErrorMm: section.traceErrorMm,
       untraced: false,
     }));
   if (traced === null) return solids;
   const beyond = treeOf(covered(allBeyond(traced.loops)));
-  return [...solids, { name: 'not traced here', depth: traced.depth, tree: beyond, traceErrorMm: 0, untraced: true }];
+  const { depth } = traced;
+  const untraced = { name: 'not traced here', depth, whole: depth, depthErrorMm: 0, traceErrorMm: 0, untraced: true };
+  return [...solids, { ...untraced, tree: beyond }];
 }
 
 /** Everything outside some loops: even-odd nesting turns them into holes of a disc that has no end in practice. */

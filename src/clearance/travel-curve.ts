@@ -5,7 +5,7 @@ import type { Joint } from '../joint/joint.ts';
 import type { State } from '../model/check-answer.ts';
 import type { Leg } from '../model/path.ts';
 import { measureOf } from './measure.ts';
-import { pairOnLeg, placeErrors } from './pairs.ts';
+import { pairRule, pairsOnLeg } from './pairs.ts';
 import { type Solid, solidsOf } from './solids.ts';
 
 /** The least clearance over one piece of a leg: what is proved for every instant of it, not what some instant has. */
@@ -59,12 +59,8 @@ interface Solids {
 }
 
 function pieceOf(joint: Joint, solids: Solids, leg: Leg, count: number, fromAt: number, toAt: number): TravelPiece {
-  const { depthMarginMm, clearance } = joint.fit;
-  const piece = { from: fromAt, to: toAt };
-  const pairs = solids.fixed
-    .flatMap((f) => solids.moving.map((m) => pairOnLeg(f, m, leg, count, depthMarginMm, placeErrors(joint), piece)))
-    .filter((pair) => pair !== null);
-  const { state, clearanceMm, errorMm, worstClearanceMm } = measureOf(pairs, clearance.wayInMm);
+  const pairs = pairsOnLeg(solids.fixed, solids.moving, leg, count, pairRule(joint), { from: fromAt, to: toAt });
+  const { state, clearanceMm, errorMm, worstClearanceMm } = measureOf(pairs, joint.fit.clearance.wayInMm);
   return {
     leg: count,
     fromAt: round6(fromAt),

@@ -11,6 +11,9 @@ export interface Claim {
   readonly toleranceMm: number;
   /** Undefined where the answer does not give it. */
   readonly worstClearanceMm?: number | null;
+  readonly deepestMm?: number | null;
+  readonly errorMm?: number | null;
+  readonly alongCrankMm?: number | null;
   readonly askedMm: number;
   /** Stretches on which pairs are said to foul; undefined where the answer does not list them. */
   readonly fouling?: readonly FoulStretch[];

@@ -22,23 +22,60 @@ export function lookInto(
   placeErrorsMm: readonly number[],
   looks: Looks,
   mostLooks: number,
-): ClaimFound {
-  const seen = meetings.map((meeting) => {
-    const errorMm = errorTermsMm(meeting, placeErrorsMm).reduce((sum, e) => sum + e);
-    return lookAt(claim, meeting, errorMm, looks, mostLooks / meetings.length);
-  });
-  const counting = seen.filter((pair) => counts(claim, pair));
-  const worsts = counting.map(({ gapMm, errorMm }) => Math.max(0, gapMm) - errorMm);
-  const worstMm = worsts.length === 0 ? null : Math.min(...worsts);
+): Pick<ClaimFound, 'doubts'> {
+  const seen = seenOf(claim, -Infinity, meetings, placeErrorsMm, looks, mostLooks);
+  const sharesDepth = seen.some((pair) => counts(claim, pair));
   return {
-    worstMm,
     doubts: [
-      ...stateDoubts(claim, worsts.length > 0),
-      ...gravest(seen.flatMap((pair) => [...floorDoubts(claim, pair), ...worstDoubts(claim, pair)])),
-      ...attainedDoubts(claim, worstMm),
+      ...stateDoubts(claim, sharesDepth),
+      ...gravest(seen.flatMap((pair) => floorDoubts(claim, pair))),
       ...causeDoubts(claim, seen),
     ],
   };
+}
+
+/** Looks at every pair that shares depth with all errors at their worst for something nearer than is claimed then. */
+export function lookAtWorst(
+  claim: Claim,
+  meetings: readonly Meeting[],
+  placeErrorsMm: readonly number[],
+  looks: Looks,
+  mostLooks: number,
+): ClaimFound {
+  const seen = seenOf(claim, claim.worstClearanceMm ?? -Infinity, meetings, placeErrorsMm, looks, mostLooks);
+  const worsts = seen
+    .filter((pair) => counts(claim, pair))
+    .map(({ gapMm, errorMm }) => Math.max(0, gapMm) - errorMm);
+  const worstMm = worsts.length === 0 ? null : Math.min(...worsts);
+  // how deep a foul goes is looked into by itself
+  if (claim.state === 'fouls') return { worstMm, doubts: foulWorstDoubts(claim) };
+  return {
+    worstMm,
+    doubts: [...gravest(seen.flatMap((pair) => worstDoubts(claim, pair))), ...attainedDoubts(claim, worstMm)],
+  };
+}
+
+/** Of a foul that goes into other metal, its worst clearance is minus its depth and its error, or less. */
+function foulWorstDoubts({ where, worstClearanceMm, deepestMm, errorMm, alongCrankMm }: Claim): Doubt[] {
+  if (worstClearanceMm === undefined || worstClearanceMm === null || alongCrankMm !== 0) return [];
+  const mostMm = 0 - (deepestMm ?? 0) - (errorMm ?? 0);
+  if (worstClearanceMm <= mostMm + 2 * roundingMm) return [];
+  const text = `A foul ${deepestMm} mm deep, ± ${errorMm} mm, is worse than ${worstClearanceMm} mm.`;
+  return [doubt('worst-clearance', where, text, { claimedMm: worstClearanceMm, foundMm: mostMm })];
+}
+
+function seenOf(
+  claim: Claim,
+  worstMm: number,
+  meetings: readonly Meeting[],
+  placeErrorsMm: readonly number[],
+  looks: Looks,
+  mostLooks: number,
+): Seen[] {
+  return meetings.map((meeting) => {
+    const errorMm = errorTermsMm(meeting, placeErrorsMm).reduce((sum, e) => sum + e);
+    return lookAt(claim, meeting, errorMm, worstMm + errorMm, looks, mostLooks / meetings.length);
+  });
 }
 
 /** What was found of one pair; the gap is no more than 0 where the claim has it fouling. */
@@ -49,10 +86,17 @@ interface Seen extends Found {
   readonly freeGapMm: number;
 }
 
-function lookAt(claim: Claim, meeting: Meeting, errorMm: number, looks: Looks, mostLooks: number): Seen {
+function lookAt(
+  claim: Claim,
+  meeting: Meeting,
+  errorMm: number,
+  worstFloorMm: number,
+  looks: Looks,
+  mostLooks: number,
+): Seen {
   const fouling = (claim.fouling ?? []).filter((foul) => isNamed(meeting, foul));
   const free = without(meeting.stretch, fouling);
-  const target = Math.max(0, floorMm(claim, meeting), fouling.length > 0 ? 0 : worstFloorMm(claim, errorMm));
+  const target = Math.max(0, floorMm(claim, meeting), fouling.length > 0 ? 0 : worstFloorMm);
   const found = free
     .map((stretch) => leastGap(meeting, stretch, target, looks, mostLooks / free.length))
     .reduce((a, b) => (b.gapMm < a.gapMm ? b : a), nothingFound);

@@ -12,6 +12,9 @@ export interface Solid {
   readonly shape: Shape;
   /** Where it stands along z at home, mm; null for every depth. An end on its own mating face is at 0. */
   readonly z: DepthRange | null;
+  /** The same of the whole section it is a layer of, and ± of its ends that are no mating face, mm. */
+  readonly wholeZ: DepthRange | null;
+  readonly depthErrorMm: number;
   readonly traceErrorMm: number;
   readonly untraced: boolean;
 }
@@ -41,51 +44,74 @@ function solidsOf(
 ): Solid[] {
   const solids = sections
     .filter(({ loops }) => loops.length > 0)
-    .map(({ id, depth, loops, traceErrorMm }) => ({
+    .map(({ id, depth, whole, loops, traceErrorMm, depthErrorMm }) => ({
       name: id,
       shape: shapeOf(loops, false),
       z: depth && zOf(depth),
+      wholeZ: depth && zOf(whole ?? depth),
+      depthErrorMm,
       traceErrorMm,
       untraced: false,
     }));
   if (traced === null) return solids;
-  const beyond = { shape: shapeOf(traced.loops, true), z: traced.depth && zOf(traced.depth) };
-  return [...solids, { ...beyond, name: 'not traced here', traceErrorMm: 0, untraced: true }];
+  const z = traced.depth && zOf(traced.depth);
+  const beyond = { shape: shapeOf(traced.loops, true), z, wholeZ: z, depthErrorMm: 0, traceErrorMm: 0 };
+  return [...solids, { ...beyond, name: 'not traced here', untraced: true }];
+}
+
+/** By how much the moving solid is lengthened, and whether ends that both lie on mating faces are spared. */
+export interface Lengthening {
+  readonly marginMm: number;
+  readonly sparesFaces: boolean;
+  readonly withDepthErrors: boolean;
 }
 
 /** Every two solids that share depth at home. */
-export const meetingsAtHome = (fixed: readonly Solid[], moving: readonly Solid[], marginMm: number): Meeting[] =>
-  meetingsOn(fixed, moving, marginMm, atHome, null);
+export const meetingsAtHome = (fixed: readonly Solid[], moving: readonly Solid[], by: Lengthening): Meeting[] =>
+  meetingsOn(fixed, moving, by, atHome, null);
 
 /** Every two solids that share depth on a leg of the way in. */
 export const meetingsOnLegs = (
   legs: readonly Leg[],
   fixed: readonly Solid[],
   moving: readonly Solid[],
-  marginMm: number,
-): Meeting[] => legs.flatMap((leg, i) => meetingsOn(fixed, moving, marginMm, leg, i + 1));
+  by: Lengthening,
+): Meeting[] => legs.flatMap((leg, i) => meetingsOn(fixed, moving, by, leg, i + 1));
 
 function meetingsOn(
   fixed: readonly Solid[],
   moving: readonly Solid[],
-  marginMm: number,
+  by: Lengthening,
   way: Way,
   leg: number | null,
 ): Meeting[] {
   return fixed.flatMap((f) =>
     moving.flatMap((m) => {
-      const stretch = f.untraced && m.untraced ? null : sharedStretch(f.z, m.z && lengthened(m.z, marginMm), way);
+      const stretch = f.untraced && m.untraced ? null : sharedStretch(f.z, m.z && lengthened(m, f, by), way);
       if (stretch === null) return [];
       return [{ fixedSolid: f, movingSolid: m, fixed: f.shape, moving: m.shape, way, leg, stretch }];
     }),
   );
 }
 
-/** Lengthened at both ends, but never at an end on the mating face. */
-const lengthened = ({ fromMm, toMm }: DepthRange, byMm: number): DepthRange => ({
-  fromMm: fromMm === 0 ? 0 : fromMm - byMm,
-  toMm: toMm === 0 ? 0 : toMm + byMm,
-});
+/**
+ * Where the moving solid counts as metal along z. Its near end looks at the fixed solid's end toward z = +∞, its far end
+ * at the other; at z = 0 either is a mating face.
+ */
+function lengthened(moving: Solid, fixed: Solid, by: Lengthening): DepthRange {
+  const [own, whole] = [moving.z as DepthRange, moving.wholeZ as DepthRange];
+  const errorsMm = by.withDepthErrors ? [moving.depthErrorMm, fixed.depthErrorMm] : [0, 0];
+  const byMm = (end: number, facing: number | undefined): number => {
+    if (by.sparesFaces && end === 0 && facing === 0) return 0;
+    const counting = [end, facing].map((z, i) => (z === 0 ? 0 : (errorsMm[i] as number)));
+    return counting.reduce((sum, mm) => sum + mm, by.marginMm);
+  };
+  const insideMm = errorsMm.reduce((sum, mm) => sum + mm, by.marginMm);
+  return {
+    fromMm: Math.max(own.fromMm - insideMm, whole.fromMm - byMm(whole.fromMm, fixed.wholeZ?.toMm)),
+    toMm: Math.min(own.toMm + insideMm, whole.toMm + byMm(whole.toMm, fixed.wholeZ?.fromMm)),
+  };
+}
 
 /** How an answer names a pair; no leg is home. */
 export interface PairName {

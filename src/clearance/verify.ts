@@ -9,7 +9,7 @@ import { endGapDoubts } from './verify-end-gap.ts';
 import { errorDoubts } from './verify-error.ts';
 import { foulFigureDoubts } from './verify-foul-figures.ts';
 import { foulingDoubts } from './verify-fouling.ts';
-import { type ClaimFound, lookInto } from './verify-gaps.ts';
+import { type ClaimFound, lookAtWorst, lookInto } from './verify-gaps.ts';
 import { Looks } from './verify-look.ts';
 import {
   fixedSolids,
@@ -17,6 +17,7 @@ import {
   meetingsOnLegs,
   movingSolids,
   rotatingSolids,
+  type Lengthening,
   type Solid,
 } from './verify-solids.ts';
 import { verdictDoubts } from './verify-verdict.ts';
@@ -57,6 +58,15 @@ export function* verifyCheck(joint: Joint, answer: CheckAnswer): Generator<Progr
   return { doubts, looks: looks.made };
 }
 
+/** Sections of the two parts, whose mating faces come together. */
+const mating = ({ fit }: Joint): Lengthening => ({
+  marginMm: fit.depthMarginMm,
+  sparesFaces: true,
+  withDepthErrors: false,
+});
+
+const atWorst = (by: Lengthening): Lengthening => ({ ...by, withDepthErrors: true });
+
 function homeDoubts(
   joint: Joint,
   home: HomeAnswer,
@@ -64,12 +74,13 @@ function homeDoubts(
   looks: Looks,
   mostLooks: number,
 ): Doubt[] {
-  const { clearance, depthMarginMm } = joint.fit;
-  const claim: Claim = { ...home, where: 'home', askedMm: clearance.homeMm };
+  const claim: Claim = { ...home, where: 'home', askedMm: joint.fit.clearance.homeMm };
   const place = placeErrorsMm(joint);
-  const meetings = meetingsAtHome(fixed, moving, depthMarginMm);
+  const by = mating(joint);
+  const meetings = meetingsAtHome(fixed, moving, by);
   return [
-    ...lookInto(claim, meetings, place, looks, mostLooks / 2).doubts,
+    ...lookInto(claim, meetings, place, looks, mostLooks / 4).doubts,
+    ...lookAtWorst(claim, meetingsAtHome(fixed, moving, atWorst(by)), place, looks, mostLooks / 4).doubts,
     ...witnessDoubts(claim, home.nearest, meetings),
     ...errorDoubts('home', home, meetings, place),
     ...foulFigureDoubts('home', home, fixed, meetings, looks, mostLooks / 4),
@@ -84,13 +95,15 @@ function wayInDoubts(
   looks: Looks,
   mostLooks: number,
 ): Doubt[] {
-  const { legs, clearance, depthMarginMm } = joint.fit;
+  const { legs, clearance } = joint.fit;
   if (install === null) return legs.length === 0 ? [] : [doubt('state', 'install', 'Nothing is said of the way in.')];
   const claim: Claim = { ...install, where: 'install', askedMm: clearance.wayInMm };
   const place = placeErrorsMm(joint);
-  const meetings = meetingsOnLegs(legs, fixed, moving, depthMarginMm);
+  const by = mating(joint);
+  const meetings = meetingsOnLegs(legs, fixed, moving, by);
   return [
-    ...lookInto(claim, meetings, place, looks, mostLooks / 2).doubts,
+    ...lookInto(claim, meetings, place, looks, mostLooks / 4).doubts,
+    ...lookAtWorst(claim, meetingsOnLegs(legs, fixed, moving, atWorst(by)), place, looks, mostLooks / 4).doubts,
     ...witnessDoubts(claim, install.nearest, meetings),
     ...errorDoubts('install', install, meetings, place),
     ...foulingDoubts(install, meetings, looks, mostLooks / 8),
@@ -111,12 +124,17 @@ function lookRound(
   const { legs, clearance } = joint.fit;
   const { rotatingMm } = clearance;
   const rings = rotatingSolids(part);
-  const pastMoving = [...meetingsAtHome(rings, moving, rotatingMm), ...meetingsOnLegs(legs, rings, moving, rotatingMm)];
+  const turning: Lengthening = { marginMm: rotatingMm, sparesFaces: false, withDepthErrors: false };
+  const pastMoving = (by: Lengthening) => [
+    ...meetingsAtHome(rings, moving, by),
+    ...meetingsOnLegs(legs, rings, moving, by),
+  ];
   const sides = [
     { against: 'moving', meetings: pastMoving, place: placeErrorsMm(joint) },
-    { against: 'fixed', meetings: meetingsAtHome(rings, fixed, rotatingMm), place: [] },
+    { against: 'fixed', meetings: (by: Lengthening) => meetingsAtHome(rings, fixed, by), place: [] },
   ] as const;
-  return sides.map(({ against, meetings, place }) => {
+  return sides.map(({ against, meetings: meetingsBy, place }) => {
+    const meetings = meetingsBy(turning);
     const answer = answers.find((said) => said.part === part.name && said.against === against);
     if (answer === undefined) {
       const text = `Nothing is said of "${part.name}" against the ${against} part.`;
@@ -124,7 +142,8 @@ function lookRound(
     }
     const { state, clearanceMm, toleranceMm, nearest } = answer;
     const claim: Claim = { state, clearanceMm, toleranceMm, where: 'rotating', askedMm: rotatingMm };
-    const { doubts, worstMm } = lookInto(claim, meetings, place, looks, mostLooks / 2);
+    const { doubts } = lookInto(claim, meetings, place, looks, mostLooks / 4);
+    const { worstMm } = lookAtWorst(claim, meetingsBy(atWorst(turning)), place, looks, mostLooks / 4);
     return { worstMm, doubts: [...doubts, ...witnessDoubts(claim, nearest, meetings)] };
   });
 }

@@ -2,9 +2,10 @@ import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/region-measures
 import type { Joint } from '../joint/joint.ts';
 import type { Section } from '../model/casting.ts';
 import type { Warning } from '../model/check-answer.ts';
+import type { Position } from '../model/path.ts';
 import type { Measure } from './measure.ts';
-import { nearFaceMm, type RotatingMeasure } from './rotating.ts';
-import { lengthened, sharedStandOffs } from './shared-depth.ts';
+import type { RotatingMeasure } from './rotating.ts';
+import { meetingFractions, stretchOf } from './shared-depth.ts';
 
 /** Every warning the clearance check can give; the codes are part of the answer's format. */
 export type ClearanceWarningCode =
@@ -12,8 +13,7 @@ export type ClearanceWarningCode =
   | 'never-shares-depth'
   | 'sections-without-depth-overlap'
   | 'not-traced-here'
-  | 'rotating-close'
-  | 'rotating-near-face';
+  | 'rotating-close';
 
 export function clearanceWarnings(
   joint: Joint,
@@ -26,7 +26,7 @@ export function clearanceWarnings(
     ...neverSharesWarning(home, install),
     ...overlapWarnings(joint),
     ...untracedWarning([home, ...(install ? [install] : []), ...rotating.map(({ measure }) => measure)]),
-    ...rotatingWarnings(joint, rotating),
+    ...rotatingWarnings(rotating),
   ];
 }
 
@@ -37,7 +37,7 @@ function startWarning({ fit, fixed, moving }: Joint): Warning[] {
   const first = fit.legs[0]?.from;
   if (first === undefined) return [];
   const pair = pairsOf(fixed.sections, moving.sections).find(([f, m]) =>
-    sharesDepth(f, m, first.standOffMm, fit.depthMarginMm),
+    sharesDepth(f, m, first, fit.depthMarginMm),
   );
   if (pair === undefined) return [];
   const names = `"${pair[0].id}" and "${pair[1].id}"`;
@@ -49,10 +49,9 @@ function startWarning({ fit, fixed, moving }: Joint): Warning[] {
   ];
 }
 
-function sharesDepth(f: Section, m: Section, standOffMm: number, marginMm: number): boolean {
-  if (f.depth === null || m.depth === null) return true;
-  const { fromMm, toMm } = sharedStandOffs(f.depth, lengthened(m.depth, marginMm));
-  return standOffMm > fromMm && standOffMm < toMm;
+function sharesDepth(f: Section, m: Section, from: Position, marginMm: number): boolean {
+  const rule = { marginMm, facesMate: true };
+  return meetingFractions(stretchOf(f), stretchOf(m), { from, to: from }, rule, 'as-measured') !== null;
 }
 
 function neverSharesWarning(home: Measure, install: Measure | null): Warning[] {
@@ -98,8 +97,8 @@ function untracedWarning(measures: readonly Measure[]): Warning[] {
 /** Common practice, no source: under 3 mm a rotating part wants a second look. */
 const closeRotatingMm = 3;
 
-function rotatingWarnings(joint: Joint, rotating: readonly RotatingMeasure[]): Warning[] {
-  const close = rotating
+function rotatingWarnings(rotating: readonly RotatingMeasure[]): Warning[] {
+  return rotating
     .filter(
       ({ measure }) =>
         measure.state === 'clear' && measure.clearanceMm !== null && measure.clearanceMm < closeRotatingMm,
@@ -110,13 +109,6 @@ function rotatingWarnings(joint: Joint, rotating: readonly RotatingMeasure[]): W
         `"${answer.part}" runs ${(answer.clearanceMm ?? 0).toFixed(1)} mm from the ${answer.against} part: under 3 mm is too near for a rotating part.`,
       ),
     );
-  const faces = joint.rotating.flatMap((part) => {
-    const gapMm = nearFaceMm(part, joint.fit.clearance.rotatingMm);
-    if (gapMm === null) return [];
-    const text = `"${part.name}" runs ${gapMm.toFixed(1)} mm from the mating face of the fixed part; ends at the mating face are not checked against it along the crank, so check this gap yourself.`;
-    return [warning('rotating-near-face', text)];
-  });
-  return [...close, ...faces];
 }
 
 const pairsOf = (fixed: readonly Section[], moving: readonly Section[]): (readonly [Section, Section])[] =>

@@ -36,9 +36,8 @@ export function bandsOf(joint: Joint, part: Part, section: Section): Band[] {
 
 /** Ranges of depth in which what passes is the same throughout. */
 function rangesOf(joint: Joint, part: Part, section: Section): readonly (DepthRange | null)[] {
-  const { depth } = section;
-  if (depth === null) return [null];
-  const breaks = depthBreaks(joint, part, depth);
+  if (section.depth === null) return [null];
+  const breaks = depthBreaks(joint, part, section);
   return breaks.slice(1).map((toMm, i) => ({ fromMm: breaks[i] as number, toMm }));
 }
 

@@ -39,6 +39,8 @@ export function castingAfter(casting: Casting, cuts: readonly SectionCut[]): Cas
 }
 
 function sectionOf(section: Section, { depth, cut }: Layer): Section[] {
-  if (cut === null) return [{ ...section, depth }];
-  return cut.left.length === 0 ? [] : [{ ...section, depth, loops: loopsOf(cut.left) }];
+  const whole = section.whole ?? section.depth;
+  const layer = { ...section, depth, ...(whole && { whole }) };
+  if (cut === null) return [layer];
+  return cut.left.length === 0 ? [] : [{ ...layer, loops: loopsOf(cut.left) }];
 }

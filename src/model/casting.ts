@@ -20,6 +20,8 @@ export interface Section {
   /** False when the trace error is only assumed, which the report must say aloud. */
   readonly traceErrorStated: boolean;
   readonly note: string | null;
+  /** The depth of the whole section where this is a layer that a cut leaves of it: only its ends are mating faces. */
+  readonly whole?: DepthRange;
 }
 
 export type HoleKind = 'dowel' | 'bolt' | 'tapped' | 'stud' | 'bore' | 'planned';

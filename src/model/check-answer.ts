@@ -54,10 +54,16 @@ const measure = {
   toleranceMm: millimetres,
   errorMm: millimetres.nullable(),
   errorRssMm: millimetres.nullable(),
+  /** Of a foul: minus its depth and the error; null where it goes right through. */
   worstClearanceMm: millimetres.nullable(),
   foulAreaMm2: z.number(),
   deepestMm: millimetres.nullable(),
   endGapMm: millimetres.nullable(),
+  /**
+   * Where something fouls, how near it comes along the crank: 0 where it goes into the other; more where it only passes
+   * end to end, nearer than the depth margin.
+   */
+  alongCrankMm: millimetres.nullable(),
 };
 
 export type Witness = z.infer<typeof witness>;

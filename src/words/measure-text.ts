@@ -35,16 +35,24 @@ function rotatingRow({ fit }: Joint, answer: RotatingAnswer): string[] {
 }
 
 function clearanceText(
-  { clearanceMm, state }: Pick<Measure, 'clearanceMm' | 'state'>,
+  measure: Pick<Measure, 'clearanceMm' | 'state'> & Partial<Pick<Measure, 'deepestMm' | 'alongCrankMm'>>,
   askedMm: number,
   units: Units,
 ): string {
+  const { clearanceMm, state, alongCrankMm, deepestMm } = measure;
   if (clearanceMm === null) return 'out of reach';
+  if (state === 'fouls' && alongCrankMm !== undefined) {
+    if (alongCrankMm !== 0 && alongCrankMm !== null) return `${lengthText(alongCrankMm, units)} along the crank`;
+    return deepestMm === null ? 'right through' : `${lengthText(deepestMm ?? 0, units)} deep`;
+  }
   const text = comparedText(clearanceMm, askedMm, units);
   return state === 'undecided' ? `at least ${text}` : text;
 }
 
-function worstText({ worstClearanceMm }: Measure, askedMm: number, units: Units): string {
+function worstText({ state, worstClearanceMm, alongCrankMm }: Measure, askedMm: number, units: Units): string {
+  if (state === 'fouls') {
+    return worstClearanceMm === null || alongCrankMm !== 0 ? '' : `${lengthText(0 - worstClearanceMm, units)} deep`;
+  }
   return worstClearanceMm === null ? '' : comparedText(worstClearanceMm, askedMm, units);
 }
 
@@ -59,7 +67,10 @@ export function foulTexts({ fit: { units } }: Joint, { home, install }: Pick<Mea
   ];
 }
 
-function foulText({ foulAreaMm2, deepestMm }: Measure, units: Units): string {
+function foulText({ foulAreaMm2, deepestMm, alongCrankMm }: Measure, units: Units): string {
+  if (alongCrankMm !== null && alongCrankMm > 0) {
+    return `sections pass one another end to end, ${lengthText(alongCrankMm, units)} apart along the crank, which is less than the depth margin`;
+  }
   const deep =
     deepestMm === null ? 'a section has nothing left' : `${lengthText(deepestMm, units)} deep at the deepest`;
   return `${areaText(foulAreaMm2, units)} of metal stand in the way, ${deep}`;

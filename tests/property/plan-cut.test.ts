@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { lengthened } from '../../src/clearance/shared-depth.ts';
 import { moveRegion, type Region } from '../../src/geometry/loop.ts';
 import { motionAt } from '../../src/geometry/motion/motion.ts';
 import { drain } from '../../src/geometry/progress.ts';
@@ -8,7 +7,7 @@ import { compose, type Rigid, rigid } from '../../src/geometry/rigid.ts';
 import { vec } from '../../src/geometry/vec.ts';
 import { planCut } from '../../src/grind/plan-cut.ts';
 import type { Joint } from '../../src/joint/joint.ts';
-import type { Section } from '../../src/model/casting.ts';
+import type { DepthRange, Section } from '../../src/model/casting.ts';
 import type { BandAnswer, GrindAnswer } from '../../src/model/grind-answer.ts';
 import { loopOf } from '../../src/model/lengths.ts';
 import { GeosPlane, type Shape } from '../support/oracles/geos-plane.ts';
@@ -59,9 +58,18 @@ const bandAt = (bands: readonly BandAnswer[], mm: number): BandAnswer | undefine
 
 const regionOf = (loops: BandAnswer['loops']): Region => loops.map((loop) => loopOf(loop, 1));
 
+/** Lengthened by the margin but where both facing ends are mating faces, written out here once more. */
+function lengthened(moving: Section, fixed: Section, marginMm: number): DepthRange {
+  const [m, f] = [moving, fixed].map(({ depth }) => depth ?? { fromMm: 0, toMm: 0 }) as [DepthRange, DepthRange];
+  return {
+    fromMm: m.fromMm === 0 && f.fromMm === 0 ? 0 : m.fromMm - marginMm,
+    toMm: m.toMm === 0 && f.toMm === 0 ? 0 : m.toMm + marginMm,
+  };
+}
+
 /** Whether a part of the moving section reaches the depth of the fixed part at a stand-off, the margin added. */
-function reaches(moving: Section, fixedDepthMm: number, standOffMm: number, marginMm: number): boolean {
-  const { fromMm, toMm } = lengthened(moving.depth ?? { fromMm: 0, toMm: 0 }, marginMm);
+function reaches(moving: Section, fixed: Section, fixedDepthMm: number, standOffMm: number, marginMm: number): boolean {
+  const { fromMm, toMm } = lengthened(moving, fixed, marginMm);
   return standOffMm + fromMm < -fixedDepthMm && -fixedDepthMm < standOffMm + toMm;
 }
 
@@ -83,7 +91,7 @@ describe('a plan, measured again by GEOS at sampled instants and depths', () => 
             // chords of inward arcs lie outside the metal: what they alone would leave is none
             const cut = geos.buffer(geos.region(regionOf(band?.loops ?? []), chordMm), 2 * chordMm, 8);
             const left = geos.difference(whole, cut);
-            expectRoom(joint, instants, depthMm, left);
+            expectRoom(joint, instants, section, depthMm, left);
           }
           for (const band of bands) expectLittle(joint, instants, section, band, answer.boundMm, whole);
         }
@@ -94,11 +102,17 @@ describe('a plan, measured again by GEOS at sampled instants and depths', () => 
     );
   });
 
-  function expectRoom(joint: Joint, instants: readonly Instant[], depthMm: number, left: Shape): void {
+  function expectRoom(
+    joint: Joint,
+    instants: readonly Instant[],
+    section: Section,
+    depthMm: number,
+    left: Shape,
+  ): void {
     if (geos.areaMm2(left) === 0) return;
     for (const moving of joint.moving.sections) {
       for (const { at, standOffMm, askedMm } of instants) {
-        if (!reaches(moving, depthMm, standOffMm, joint.fit.depthMarginMm)) continue;
+        if (!reaches(moving, section, depthMm, standOffMm, joint.fit.depthMarginMm)) continue;
         const gap = geos.distanceMm(left, geos.region(moveRegion(moving.loops, at), chordMm));
         // chords of inward arcs stand nearer than the arcs, on both sides
         expect(gap).toBeGreaterThan(askedMm - 0.001 - 4 * chordMm);
@@ -119,7 +133,7 @@ describe('a plan, measured again by GEOS at sampled instants and depths', () => 
     const taken = joint.moving.sections.flatMap((moving) =>
       instants
         .filter(({ standOffMm }) => {
-          const { fromMm: m0, toMm: m1 } = lengthened(moving.depth ?? { fromMm: 0, toMm: 0 }, joint.fit.depthMarginMm);
+          const { fromMm: m0, toMm: m1 } = lengthened(moving, section, joint.fit.depthMarginMm);
           return standOffMm + m0 < -fromMm && -toMm < standOffMm + m1;
         })
         .map(({ at, askedMm }) => geos.buffer(geos.region(moveRegion(moving.loops, at), chordMm), askedMm, 64)),

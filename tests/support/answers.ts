@@ -18,6 +18,7 @@ export const homeOf = (said: Partial<HomeAnswer> = {}): HomeAnswer => ({
   foulAreaMm2: 0,
   deepestMm: 0,
   endGapMm: null,
+  alongCrankMm: null,
   nearest: { fixedAt: [100, 0], movingAt: [106.2, 0], fixedSection: 'ribs', movingSection: 'lips' },
   ...said,
 });
@@ -66,9 +67,10 @@ export const installOf = (said: Partial<InstallAnswer> = {}): InstallAnswer => (
 export const foulOnTheWay: InstallAnswer = installOf({
   state: 'fouls',
   clearanceMm: 0,
-  worstClearanceMm: -1.1,
+  worstClearanceMm: -5.22,
   foulAreaMm2: 95.1,
   deepestMm: 4.12,
+  alongCrankMm: 0,
   firstTouch: touchOf(),
   fouling: [foulingOf()],
 });

@@ -34,6 +34,9 @@ describe('a part from the face, as the fixed one', () => {
       diameterMm: 14,
       proudMm: 9,
       thread: null,
+      depth: null,
+      keepWallMm: null,
+      mayBreak: false,
     });
     expect(casting.holes[3]).toMatchObject({ diameterMm: null, proudMm: 0, thread: 'M12x1.75' });
     expect(casting.sections[1]).toEqual({

@@ -76,8 +76,11 @@ describe.each(names)('the report of the demo %s', (name) => {
       if (measure === null) continue;
       const [, state, traced, worst] = rows.find(([head]) => head === row) ?? [];
       expect(state).toBe(measure.state);
-      expect(Number.parseFloat(traced ?? '')).toBeCloseTo(measure.clearanceMm as number, 0);
-      expect(Number.parseFloat(worst ?? '')).toBeCloseTo(measure.worstClearanceMm as number, 0);
+      const fouls = measure.state === 'fouls';
+      const [clearanceMm, worstMm] = [measure.clearanceMm as number, measure.worstClearanceMm as number];
+      expect(Number.parseFloat(traced ?? '')).toBeCloseTo(fouls ? (measure.deepestMm as number) : clearanceMm, 0);
+      expect(Number.parseFloat(worst ?? '')).toBeCloseTo(fouls ? -worstMm : worstMm, 0);
+      expect(`${traced} ${worst}`.split('deep')).toHaveLength(fouls ? 3 : 1);
     }
     expect(rows).toHaveLength(1 + (check.answer.install === null ? 1 : 2) + check.answer.rotating.length);
   });

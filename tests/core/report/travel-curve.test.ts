@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkJoint } from '../../../src/clearance/check.ts';
-import { sharedFractions } from '../../../src/clearance/shared-depth.ts';
+import { meetingFractions, stretchOf } from '../../../src/clearance/shared-depth.ts';
 import { type TravelPiece, travelCurve } from '../../../src/clearance/travel-curve.ts';
 import { pointOnEdge } from '../../../src/geometry/edge.ts';
 import { edgesOfRegion } from '../../../src/geometry/loop.ts';
@@ -31,7 +31,10 @@ describe('the curve of clearance along the way in', () => {
       const { install } = drain(checkJoint(joint)).answer;
       const { pieces } = drain(travelCurve(joint, 40));
       expect(least(pieces, ({ clearanceMm }) => clearanceMm)).toBe(install?.clearanceMm ?? null);
-      expect(least(pieces, ({ worstClearanceMm }) => worstClearanceMm)).toBe(install?.worstClearanceMm ?? null);
+      const worst = least(pieces, ({ worstClearanceMm }) => worstClearanceMm);
+      // a foul is worse by as deep as it goes, which the curve does not tell
+      if (install?.state === 'fouls') expect(worst).toBeGreaterThanOrEqual(install.worstClearanceMm ?? -Infinity);
+      else expect(worst).toBe(install?.worstClearanceMm ?? null);
     },
   );
 
@@ -82,10 +85,11 @@ function measuredAt({ fit, fixed, moving }: Joint, count: number, at: number): n
   const standOffMm = leg.from.standOffMm + at * (leg.to.standOffMm - leg.from.standOffMm);
   const still = { from: { ...leg.from, standOffMm }, to: { ...leg.to, standOffMm } };
   const placed = compose(motionAt(leg.motion, at), rigid(leg.from.turnRad, leg.from.shift));
+  const rule = { marginMm: fit.depthMarginMm, facesMate: true };
   const distances = fixed.sections.flatMap((f) => {
     const tree = buildOutlineTree(f.loops);
     return moving.sections
-      .filter((m) => sharedFractions(f.depth, m.depth, still, fit.depthMarginMm) !== null)
+      .filter((m) => meetingFractions(stretchOf(f), stretchOf(m), still, rule, 'as-measured') !== null)
       .flatMap((m) =>
         edgesOfRegion(m.loops).map((edge) => nearestOnOutline(tree, apply(placed, pointOnEdge(edge, 0.3))).distanceMm),
       );

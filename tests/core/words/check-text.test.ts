@@ -70,7 +70,17 @@ describe('a check in words', () => {
 
   it('both figures stand beside what was asked', () => {
     expect(told(fouling)).toMatch(/home +clear +2\.9 mm +1\.8 mm +2 mm/);
-    expect(told(fouling)).toMatch(/way in +fouls +0\.0 mm +-1\.1 mm +2 mm\n/);
+    expect(told(fouling)).toMatch(/way in +fouls +4\.1 mm deep +5\.2 mm deep +2 mm\n/);
+  });
+
+  it('what only passes end to end, nearer than the margin, is told as a gap along the crank', () => {
+    const passing = checkOf({
+      verdict: 'fouls',
+      meetsClearance: false,
+      install: { ...foulOnTheWay, alongCrankMm: 1, worstClearanceMm: -1.1 },
+    });
+    expect(told(passing)).toMatch(/way in +fouls +1\.0 mm along the crank +2 mm\n/);
+    expect(told(passing).replace(/\s+/g, ' ')).toContain('1.0 mm apart along the crank, which is less than');
   });
 
   it('how much metal stands in the way is told', () => {
