@@ -1,5 +1,6 @@
 import { depthBreaks, type Part, type Pass, passesBy } from '../clearance/passes.ts';
 import { treeOf } from '../clearance/trees.ts';
+import type { DepthView } from '../clearance/shared-depth.ts';
 import { leastDistance, staysClear } from '../geometry/motion/least-distance.ts';
 import { passage } from '../geometry/motion/passage.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -10,8 +11,10 @@ import { passKey } from './sweeps.ts';
 /** Part of a section's depth, in its own part's depths, that something passes too near. */
 export interface Band {
   readonly depth: DepthRange | null;
-  /** All that passes nearer than asked, or could if every error were against the builder. */
+  /** All that passes nearer than asked, or could if every error of outline and place were against the builder. */
   readonly passes: readonly NearPass[];
+  /** The same with the errors of depth against the builder too. */
+  readonly atWorst: readonly NearPass[];
 }
 
 export interface NearPass extends Pass {
@@ -27,10 +30,14 @@ export const heldToMm = 1e-3;
 
 /** The bands of a section that something passes too near; neighbours with the same passes are one. */
 export function bandsOf(joint: Joint, part: Part, section: Section): Band[] {
-  const bands = rangesOf(joint, part, section).map((depth) => {
-    const passes = passesBy(joint, part, section, depth).flatMap((pass) => nearPass(joint, section, pass));
-    return { depth, passes: distinct(passes) };
-  });
+  const near = nearPasses(joint, section);
+  const passing = (depth: DepthRange | null, view: DepthView): NearPass[] =>
+    distinct(passesBy(joint, part, section, depth, view).flatMap(near));
+  const bands = rangesOf(joint, part, section).map((depth) => ({
+    depth,
+    passes: passing(depth, 'as-measured'),
+    atWorst: passing(depth, 'at-worst'),
+  }));
   return joined(bands).filter(({ passes }) => passes.some(({ shortMm }) => shortMm > heldToMm));
 }
 
@@ -39,6 +46,17 @@ function rangesOf(joint: Joint, part: Part, section: Section): readonly (DepthRa
   if (section.depth === null) return [null];
   const breaks = depthBreaks(joint, part, section);
   return breaks.slice(1).map((toMm, i) => ({ fromMm: breaks[i] as number, toMm }));
+}
+
+/** How near passes come to a section; what covers the same ground for the same clearance is measured once. */
+function nearPasses(joint: Joint, section: Section): (pass: Pass) => NearPass[] {
+  const known = new Map<string, NearPass[]>();
+  return (pass) => {
+    const key = `${passKey(pass)} ${clearanceOf(joint, pass)}`;
+    const near = known.get(key) ?? nearPass(joint, section, pass);
+    known.set(key, near);
+    return near;
+  };
 }
 
 function nearPass(joint: Joint, section: Section, pass: Pass): NearPass[] {
@@ -70,9 +88,10 @@ function distinct(passes: readonly NearPass[]): NearPass[] {
   return [...byKey.values()];
 }
 
-const samePasses = (a: Band, b: Band): boolean => keysOf(a) === keysOf(b);
+const samePasses = (a: Band, b: Band): boolean =>
+  keysOf(a.passes) === keysOf(b.passes) && keysOf(a.atWorst) === keysOf(b.atWorst);
 
-const keysOf = ({ passes }: Band): string =>
+const keysOf = (passes: readonly NearPass[]): string =>
   passes
     .map((pass) => `${passKey(pass)} ${pass.shortMm}`)
     .sort()

@@ -9,9 +9,10 @@ import type { SectionCut } from './layers.ts';
 export const sectionAnswers = (cuts: readonly SectionCut[]): GrindAnswer['sections'] =>
   cuts.map(({ section, bands }) => ({ id: section.id, bands: bands.map(bandAnswer) }));
 
-function bandAnswer({ depth, planned, first, last, takeOff, neededMm2, way, straight }: BandCut): BandAnswer {
+function bandAnswer({ depth, lastDepth, planned, first, last, takeOff, neededMm2, way, straight }: BandCut): BandAnswer {
   return {
     depth: depth && [round6(depth.fromMm), round6(depth.toMm)],
+    lastDepth: lastDepth && [round6(lastDepth.fromMm), round6(lastDepth.toMm)],
     areaMm2: round6(areaMm2(planned)),
     takeOffMm: takeOff && round6(takeOff.mm),
     loops: loopFiles(planned),

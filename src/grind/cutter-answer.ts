@@ -4,20 +4,23 @@ import { polygonise } from '../geometry/polygonise.ts';
 import { areaMm2, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import { vec } from '../geometry/vec.ts';
-import type { DepthRange, Material, Section } from '../model/casting.ts';
+import type { Casting, DepthRange, Section } from '../model/casting.ts';
 import type { CutterAnswer, CutterEnd } from '../model/grind-answer.ts';
 import type { Cutter } from '../model/job.ts';
 import { allMm3, layerMm3, massOfG } from './amounts.ts';
-import { type BandCut, toleranceMm } from './cut-band.ts';
+import type { BandCut } from './cut-band.ts';
+import { commonDepth } from './depth-ranges.ts';
+import type { Fillet } from './fillets.ts';
+import { toleranceMm } from './tolerance.ts';
 import type { SectionCut } from './layers.ts';
 import { filletReachMm, scallopMm } from './run-out.ts';
 
 /** What the cutter makes of a plan: the metal it takes beyond need, the ends of its cuts, and where it cannot get in. */
 export function cutterAnswer(
   cutter: Cutter,
-  sections: readonly Section[],
+  { sections, material }: Casting,
   cuts: readonly SectionCut[],
-  material: Material | null,
+  fillets: readonly Fillet[],
 ): CutterAnswer {
   const bands = cuts.flatMap((cut) => cut.bands);
   const [needed, taken] = [allMm3(bands.map(({ neededMm3 }) => neededMm3)), allMm3(bands.map(volumeMm3))];
@@ -30,7 +33,7 @@ export function cutterAnswer(
     neededVolumeMm3: needed && round6(needed),
     extraVolumeMm3: extra && round6(extra),
     extraMassG: massOfG(extra, material),
-    ends: nose === 'flat' ? [] : cuts.flatMap((cut) => endsOf(cutter, sections, cut)),
+    ends: cuts.flatMap((cut) => endsOf(cutter, cut, fillets)),
     narrow: cuts.flatMap(narrowIn),
     covered: cuts.flatMap((cut) => coveredBy(sections, cut)),
   };
@@ -45,55 +48,81 @@ const narrowIn = ({ section, bands }: SectionCut): CutterAnswer['narrow'] =>
     narrow.map(({ at, gapMm }) => ({ section: section.id, at: roundPoint6(at), gapMm: round6(gapMm) })),
   );
 
-/** Ends of cuts that no neighbouring band of the section goes on from. */
-function endsOf(cutter: Cutter, sections: readonly Section[], { section, bands }: SectionCut): CutterEnd[] {
+/** The open ends of a section's cuts, where the ball runs on, and where a fillet is left. */
+const endsOf = (cutter: Cutter, cut: SectionCut, fillets: readonly Fillet[]): CutterEnd[] => {
+  const own = fillets.filter(({ section }) => section === cut.section);
+  const left = filletEnds(cutter, cut, own);
+  const open = cutter.nose === 'flat' ? [] : openEnds(cutter, cut);
+  return [...open.filter((end) => !left.some(({ towards }) => towards === end.towards)), ...left];
+};
+
+/** Ends of cuts that no neighbouring band of the section goes on from, as the ball takes them. */
+function openEnds(cutter: Cutter, { section, bands }: SectionCut): CutterEnd[] {
   return bands.flatMap((band) => {
     const { depth } = band;
     if (depth === null || section.depth === null) return [];
     const isOpen = (mm: number): boolean =>
       !bands.some((other) => other !== band && (other.depth?.fromMm === mm || other.depth?.toMm === mm));
     return [
-      ...(isOpen(depth.fromMm) ? endOf(cutter, sections, section, band, depth.fromMm, 'face') : []),
-      ...(isOpen(depth.toMm) ? endOf(cutter, sections, section, band, depth.toMm, 'back') : []),
+      ...(isOpen(depth.fromMm) ? openEnd(cutter, section, band, depth.fromMm, 'face') : []),
+      ...(isOpen(depth.toMm) ? openEnd(cutter, section, band, depth.toMm, 'back') : []),
     ];
   });
 }
 
-function endOf(
+function openEnd(
   { radiusMm, runOut }: Cutter,
-  sections: readonly Section[],
   section: Section,
   band: BandCut,
   atMm: number,
   towards: CutterEnd['towards'],
 ): CutterEnd[] {
-  const deepMm = band.takeOff?.mm ?? radiusMm;
-  const fillet = {
-    section: section.id,
-    atMm: round6(atMm),
-    towards,
-    reachMm: round6(filletReachMm(radiusMm, deepMm)),
-    at: roundPoint6(band.takeOff?.at ?? band.planned[0]?.[0] ?? vec(0, 0)),
-  };
-  const heightMm = round6(Math.min(deepMm, radiusMm));
   const isOwnEnd = section.depth?.fromMm === atMm || section.depth?.toMm === atMm;
-  if (!isOwnEnd) {
-    const left = runOut === 'leave';
-    return [{ ...fillet, what: left ? 'left' : 'cut-past', mm: left ? heightMm : round6(radiusMm), against: null }];
-  }
-  const floor = sections.find(
-    (other) => other !== section && standsAt(other, atMm, towards) && bite(band, other) !== null,
-  );
-  // open air lies before the mating face itself
-  if (floor === undefined && atMm === 0) return [];
-  if (floor === undefined) return [{ ...fillet, what: 'run-past', mm: round6(radiusMm), against: null }];
-  return [{ ...fillet, what: 'against', mm: heightMm, against: floor.id }];
+  // open air lies before the mating face itself; what stops within the section is told by its fillet
+  if (isOwnEnd ? atMm === 0 : runOut === 'leave') return [];
+  const what = isOwnEnd ? 'run-past' : 'cut-past';
+  const reachMm = filletReachMm(radiusMm, band.takeOff?.mm ?? radiusMm);
+  return [{ ...endAt(section, band, atMm, towards), what, mm: round6(radiusMm), reachMm: round6(reachMm), against: null }];
 }
 
-/** Whether a section goes on from a depth, toward the face or away from it. */
-const standsAt = ({ depth }: Section, mm: number, towards: CutterEnd['towards']): boolean =>
-  depth === null ||
-  (towards === 'face' ? depth.fromMm < mm && mm <= depth.toMm : depth.fromMm <= mm && mm < depth.toMm);
+const endAt = (section: Section, band: BandCut, atMm: number, towards: CutterEnd['towards']) => ({
+  section: section.id,
+  atMm: round6(atMm),
+  towards,
+  at: roundPoint6(band.takeOff?.at ?? band.planned[0]?.[0] ?? vec(0, 0)),
+});
+
+/** The fillets of a section at either end of what is needed, each end told once. */
+function filletEnds({ radiusMm, runOut, nose }: Cutter, { section, bands }: SectionCut, own: readonly Fillet[]): CutterEnd[] {
+  return bands.flatMap((band) =>
+    band.pieces.flatMap(({ needed }) => {
+      if (needed === null || band.depth === null || commonDepth(needed, band.depth) === null) return [];
+      const middle = (needed.fromMm + needed.toMm) / 2;
+      return (['face', 'back'] as const).flatMap((towards): CutterEnd[] => {
+        const here = own.filter(
+          ({ depth }) =>
+            commonDepth(depth, needed) !== null && (depth.fromMm + depth.toMm) / 2 < middle === (towards === 'face'),
+        );
+        const atMm = towards === 'face' ? needed.fromMm : needed.toMm;
+        const end = { ...endAt(section, band, atMm, towards) };
+        const [first] = here;
+        if (first === undefined) return [];
+        const depths = here.flatMap(({ depth }) => [depth.fromMm, depth.toMm]);
+        const against = here.map((fillet) => fillet.against).find((id) => id !== null) ?? null;
+        return [
+          {
+            ...end,
+            at: roundPoint6(first.metal[0]?.[0] ?? vec(0, 0)),
+            what: against === null && runOut === 'leave' && nose === 'ball' ? 'left' : 'against',
+            mm: round6(Math.min(band.takeOff?.mm ?? radiusMm, radiusMm)),
+            reachMm: round6(Math.max(...depths) - Math.min(...depths)),
+            against,
+          },
+        ];
+      });
+    }),
+  );
+}
 
 /** Sections that stand between the mating face and a cut, over it: the largest of each. */
 function coveredBy(sections: readonly Section[], { section, bands }: SectionCut): CutterAnswer['covered'] {

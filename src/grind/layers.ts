@@ -1,3 +1,4 @@
+import type { Region } from '../geometry/loop.ts';
 import { loopsOf } from '../geometry/polygons.ts';
 import type { Casting, DepthRange, Section } from '../model/casting.ts';
 import type { BandCut } from './cut-band.ts';
@@ -30,17 +31,33 @@ export function layersOf({ section, bands }: SectionCut): Layer[] {
 }
 
 /** The casting as the cut leaves it: cut bands as sections of their own under the old name, all else as it was. */
-export function castingAfter(casting: Casting, cuts: readonly SectionCut[]): Casting {
+export const castingAfter = (casting: Casting, cuts: readonly SectionCut[]): Casting =>
+  withLayers(casting, cuts, (cut) =>
+    layersOf(cut).map(({ depth, cut: band }) => ({ depth, loops: band === null ? null : loopsOf(band.left) })),
+  );
+
+/** A section over one range of its depth; its own outline where `loops` is null. */
+export interface LayerLeft {
+  readonly depth: DepthRange | null;
+  readonly loops: Region | null;
+}
+
+/** A casting of which each section that is cut stands as layers of its own under the old name. */
+export function withLayers(
+  casting: Casting,
+  cuts: readonly SectionCut[],
+  layersLeft: (cut: SectionCut) => readonly LayerLeft[],
+): Casting {
   const sections = casting.sections.flatMap((section) => {
     const made = cuts.find((cut) => cut.section === section);
-    return made === undefined ? [section] : layersOf(made).flatMap((layer) => sectionOf(section, layer));
+    return made === undefined ? [section] : layersLeft(made).flatMap((layer) => sectionOf(section, layer));
   });
   return { ...casting, sections };
 }
 
-function sectionOf(section: Section, { depth, cut }: Layer): Section[] {
+function sectionOf(section: Section, { depth, loops }: LayerLeft): Section[] {
   const whole = section.whole ?? section.depth;
   const layer = { ...section, depth, ...(whole && { whole }) };
-  if (cut === null) return [layer];
-  return cut.left.length === 0 ? [] : [{ ...layer, loops: loopsOf(cut.left) }];
+  if (loops === null) return [layer];
+  return loops.length === 0 ? [] : [{ ...layer, loops }];
 }

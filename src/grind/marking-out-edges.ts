@@ -4,7 +4,7 @@ import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { polygonise } from '../geometry/polygonise.ts';
 import type { Polygon } from '../geometry/polygons.ts';
 import { distance, lerp, type Vec } from '../geometry/vec.ts';
-import { toleranceMm } from './cut-band.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /** A line of straight pieces; a closed one ends where it begins. */
 export interface Run {

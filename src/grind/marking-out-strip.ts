@@ -2,7 +2,7 @@ import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { polygonise } from '../geometry/polygonise.ts';
 import type { Polygon } from '../geometry/polygons.ts';
 import { add, distance, dot, scale, sub, type Vec } from '../geometry/vec.ts';
-import { toleranceMm } from './cut-band.ts';
+import { toleranceMm } from './tolerance.ts';
 import { cornersAlong, type Measured, measured, pointAlong } from './marking-out-along.ts';
 import type { BenchBand, BenchPlace } from './marking-out-bench.ts';
 import type { Run } from './marking-out-edges.ts';

@@ -45,14 +45,14 @@ interface Planned extends CutPlan {
 function* planOfOne(joint: Joint, part: Part): Generator<Progress, Planned> {
   const plan = yield* planPart(joint, part);
   const judged = yield* judge(plan);
-  return { answer: answerOf(joint, plan, judged, null), part: plan.after[part], alone: plan };
+  return { answer: answerOf(joint, plan, judged, null), part: plan.cutPart, judged: plan.after, alone: plan };
 }
 
 function* planOfBoth(joint: Joint): Generator<Progress, Planned> {
   const { fixed, moving } = yield* planBoth(joint);
   const judged = yield* judge(moving, [fixed]);
   const answer = answerOf(joint, fixed, judged, { ...moving.cut, table: [] });
-  return { answer, part: moving.after.fixed, movingPart: moving.after.moving, alone: null };
+  return { answer, part: fixed.cutPart, movingPart: moving.cutPart, judged: moving.after, alone: null };
 }
 
 function answerOf(

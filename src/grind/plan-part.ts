@@ -3,20 +3,26 @@ import type { Part } from '../clearance/passes.ts';
 import type { Progress } from '../geometry/progress.ts';
 import { roundUp6 } from '../geometry/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting } from '../model/casting.ts';
+import type { Casting, Section } from '../model/casting.ts';
 import type { PartCut, Uncured } from '../model/grind-answer.ts';
+import { type BandNeed, needsOfSection } from './band-need.ts';
 import { bandsOf } from './bands.ts';
 import { amountsOf, sectionAnswers } from './cut-answer.ts';
-import { cutBands, toleranceMm } from './cut-band.ts';
+import { cutBands } from './cut-band.ts';
 import { cutterAnswer } from './cutter-answer.ts';
+import { castingJudged, type Fillet, filletsOf } from './fillets.ts';
+import { guardsOf } from './guards.ts';
 import { castingAfter, type SectionCut } from './layers.ts';
+import { piecesOf } from './run-out.ts';
 import { severedPieces } from './severed.ts';
 import { straightAnswer } from './straight-answer.ts';
 import { sweepsWithin } from './sweeps.ts';
+import { thinFloors } from './thin-floors.ts';
 import { thinPlaces } from './thin-places.ts';
+import { toleranceMm } from './tolerance.ts';
 import { uncuredBy } from './uncured.ts';
 import { readWalls, unmeasuredCuts } from './wall-readings.ts';
-import { wallsBehind } from './walls.ts';
+import { handErrorOf, wallsBehind } from './walls.ts';
 
 /** The cut of one part, and the joint with that part as the cut leaves it. */
 export interface PartPlan {
@@ -24,46 +30,73 @@ export interface PartPlan {
   /** What each section would have to lose, offered or not. */
   readonly needs: readonly SectionCut[];
   readonly cuts: readonly SectionCut[];
+  /** What the cutter cannot take of it. */
+  readonly fillets: readonly Fillet[];
+  /** The part as planned, and the joint as it is judged: with the fillets that the cutter leaves. */
+  readonly cutPart: Casting;
   readonly after: Joint;
   readonly cut: PartCut;
 }
 
 /** The least cut of one part: only sections that are offered, and never where a region must not be cut. */
 export function* planPart(joint: Joint, part: Part): Generator<Progress, PartPlan> {
-  const needs = yield* needsOf(joint, part);
+  const casting = joint[part];
+  const { cutter } = joint.fit;
+  const needs = yield* cutsNeeded(joint, part);
   const cuts = needs
     .filter(({ section }) => section.mayCut)
     .map(({ section, bands }) => ({ section, bands: bands.filter(({ planned }) => planned.length > 0) }))
     .filter(({ bands }) => bands.length > 0);
-  const after = { ...joint, [part]: castingAfter(joint[part], cuts) };
-  return { part, needs, cuts, after, cut: yield* partCut(joint, joint[part], cuts) };
+  const fillets = yield* filletsOf(casting, cuts, cutter);
+  const after = { ...joint, [part]: castingJudged(casting, cuts, fillets, cutter) };
+  const cut = yield* partCut(joint, casting, cuts, fillets);
+  return { part, needs, cuts, fillets, cutPart: castingAfter(casting, cuts), after, cut };
 }
 
-/** What each section would have to lose, offered or not. */
-function* needsOf(joint: Joint, part: Part): Generator<Progress, SectionCut[]> {
+/** What each section would have to lose, offered or not; of those offered, in the way the cutter takes it. */
+function* cutsNeeded(joint: Joint, part: Part): Generator<Progress, SectionCut[]> {
   const { sections, doNotCut } = joint[part];
+  const { cutter, straight } = joint.fit;
   const sweeps = sweepsWithin(toleranceMm);
-  const needs: SectionCut[] = [];
+  const needs: { section: Section; needs: readonly BandNeed[] }[] = [];
   for (const [done, section] of sections.entries()) {
     yield { step: section.id, done, of: sections.length };
-    const beside = sections.filter((other) => other !== section);
-    const { cutter, straight } = joint.fit;
     const bench = section.mayCut
-      ? { joint, sweeps, beside, doNotCut, cutter, straight }
-      : { joint, sweeps, beside, doNotCut: [], cutter: null, straight: false };
-    needs.push({ section, bands: yield* cutBands(bench, section, bandsOf(joint, part, section)) });
+      ? { joint, sweeps, doNotCut, cutter, beside: sections.filter((other) => other !== section) }
+      : { joint, sweeps, doNotCut: [], cutter: null, beside: [] };
+    needs.push({ section, needs: yield* needsOfSection(bench, section, bandsOf(joint, part, section)) });
   }
-  return needs;
+  const notOffered = sections.filter(({ mayCut }) => !mayCut);
+  const handErrorMm = handErrorOf(joint.fit);
+  const keepOut = { sections: notOffered, doNotCut, guards: guardsOf(joint[part], joint.fit), handErrorMm };
+  const cuts: SectionCut[] = [];
+  for (const { section, needs: own } of needs) {
+    const others = needs.flatMap((need) => (need.section !== section && need.section.mayCut ? need.needs : []));
+    const pieces = section.mayCut
+      ? piecesOf(section, own, others, keepOut, cutter)
+      : piecesOf(section, own, [], keepOut, null);
+    const bench = section.mayCut
+      ? { section, doNotCut, notOffered, straight }
+      : { section, doNotCut: [], notOffered: [], straight: false };
+    cuts.push({ section, bands: yield* cutBands(bench, pieces) });
+  }
+  return cuts;
 }
 
 /** What a cut comes to, and the walls behind it. */
-function* partCut({ fit }: Joint, casting: Casting, cuts: readonly SectionCut[]): Generator<Progress, PartCut> {
+function* partCut(
+  { fit }: Joint,
+  casting: Casting,
+  cuts: readonly SectionCut[],
+  fillets: readonly Fillet[],
+): Generator<Progress, PartCut> {
   const bands = cuts.flatMap((cut) => cut.bands);
   const { cutter } = fit;
   const steps = 3;
   yield { step: 'walls', done: 0, of: steps };
-  const walls = wallsBehind(casting.hollows, bands, fit);
-  const thin = thinPlaces(cuts, fit);
+  const guards = guardsOf(casting, fit);
+  const walls = wallsBehind(guards, bands, fit);
+  const thin = [...thinPlaces(cuts, guards, fit), ...thinFloors(casting, cuts, fit)];
   yield { step: 'walls', done: 1, of: steps };
   const readings = readWalls(casting, cuts, fit);
   const unmeasured = unmeasuredCuts(casting, cuts);
@@ -76,7 +109,7 @@ function* partCut({ fit }: Joint, casting: Casting, cuts: readonly SectionCut[])
     thin,
     readings,
     unmeasured,
-    cutter: cutter && cuts.length > 0 ? cutterAnswer(cutter, casting.sections, cuts, casting.material) : null,
+    cutter: cutter && cuts.length > 0 ? cutterAnswer(cutter, casting, cuts, fillets) : null,
     straight: fit.straight ? straightAnswer(cuts, casting.material) : null,
     severed: cuts.flatMap(severedPieces),
   };
@@ -100,8 +133,7 @@ export function* judge(plan: PartPlan, others: readonly PartPlan[] = []): Genera
 }
 
 /** Whether what a cut leaves of a part will do. */
-const stands = ({ severed, sections, walls, thin, readings, cutter }: PartCut): boolean =>
+const stands = ({ severed, sections, walls, thin, readings }: PartCut): boolean =>
   severed.length === 0 &&
   sections.every(({ bands }) => bands.every(({ takeOffMm }) => takeOffMm !== null)) &&
-  [...walls, ...thin, ...readings].every(({ holds }) => holds !== false) &&
-  (cutter?.ends ?? []).every(({ what }) => what !== 'left');
+  [...walls, ...thin, ...readings].every(({ holds }) => holds !== false);

@@ -1,40 +1,157 @@
-import type { DepthRange } from '../model/casting.ts';
+import { offset } from '../geometry/offset.ts';
+import { difference, intersection, union } from '../geometry/polygon-engine.ts';
+import { areaMm2, outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
+import type { Cutter } from '../model/job.ts';
+import type { BandNeed } from './band-need.ts';
+import { biteOf } from './bite.ts';
+import { commonDepth, contains, rangesBetween } from './depth-ranges.ts';
+import type { Guard } from './guards.ts';
+import { metalOf } from './metal.ts';
+import { toleranceMm } from './tolerance.ts';
+import { distanceToGuard, gapMm, treeOfLine } from './walls.ts';
 
-/** Something of a section's depth: a whole section, or a range of it. */
-interface AtDepth {
+/** What a need takes off a section over one range of depth. */
+export interface CutPiece {
+  readonly need: BandNeed;
   readonly depth: DepthRange | null;
+  readonly planned: Polygons;
+  readonly first: Polygons;
+  readonly last: Polygons;
+  /** The part of that range where the clearance asks for it; null where only the cutter's run-out does. */
+  readonly needed: DepthRange | null;
+  readonly isOwn: boolean;
 }
 
-/** A range of a section's depth and all that is cut there, each by its own band. */
-export interface Slice<Cut> {
+/** A range of a section's depth and all that is cut there. */
+export interface Slice {
   readonly depth: DepthRange | null;
-  readonly cuts: readonly Cut[];
+  readonly pieces: readonly CutPiece[];
 }
+
+/** What a run-out must keep out of. */
+export interface KeepOut {
+  readonly sections: readonly Section[];
+  readonly doNotCut: readonly DoNotCut[];
+  readonly guards: readonly Guard[];
+  readonly handErrorMm: number;
+}
+
+/** How far a cut goes past the ends of what is needed, so that no fillet of a ball nose stands there, mm. */
+export const pastMm = (cutter: Cutter | null): number =>
+  cutter?.nose === 'ball' && cutter.runOut === 'cut-past' ? cutter.radiusMm : 0;
 
 /**
- * Bands of a section lengthened by `pastMm` at every end that lies within the section's own depth, and split where they
- * then cover one another.
+ * What needs take off a section: its own, cut past their ends as far as the section goes, and what the run-out of cuts in
+ * other sections takes from it. A run-out is no need: where something must stay it keeps out.
  */
-export function cutPast<Cut extends AtDepth>(
-  cuts: readonly Cut[],
-  section: DepthRange | null,
-  pastMm: number,
-): Slice<Cut>[] {
-  if (section === null || pastMm === 0) return cuts.map((cut) => ({ depth: cut.depth, cuts: [cut] }));
-  const longer = cuts.map((cut) => ({ cut, depth: lengthenedIn(section, cut.depth ?? section, pastMm) }));
-  const stops = [...new Set(longer.flatMap(({ depth }) => [depth.fromMm, depth.toMm]))].sort((a, b) => a - b);
-  const slices = stops.slice(1).map((toMm, i): Slice<Cut> => {
-    const fromMm = stops[i] as number;
-    const here = longer.filter(({ depth }) => depth.fromMm <= fromMm && toMm <= depth.toMm);
-    return { depth: { fromMm, toMm }, cuts: here.map(({ cut }) => cut) };
-  });
-  return slices.filter((slice) => slice.cuts.length > 0);
+export function piecesOf(
+  section: Section,
+  own: readonly BandNeed[],
+  others: readonly BandNeed[],
+  keepOut: KeepOut,
+  cutter: Cutter | null,
+): CutPiece[] {
+  const byMm = pastMm(cutter);
+  const ofOthers = cutter === null ? [] : others.flatMap((need) => foreignPiece(section, need, keepOut, byMm));
+  return [...own.flatMap((need) => ownPieces(section, need, keepOut, byMm)), ...ofOthers];
 }
 
-const lengthenedIn = (section: DepthRange, { fromMm, toMm }: DepthRange, byMm: number): DepthRange => ({
-  fromMm: Math.max(section.fromMm, fromMm - byMm),
-  toMm: Math.min(section.toMm, toMm + byMm),
-});
+function ownPieces(section: Section, need: BandNeed, keepOut: KeepOut, byMm: number): CutPiece[] {
+  const { depth } = need;
+  const lines = { planned: need.planned, first: need.first, last: need.last };
+  if (depth === null || section.depth === null || byMm === 0)
+    return [{ need, depth, ...lines, needed: depth, isOwn: true }];
+  const past = [
+    { fromMm: Math.max(section.depth.fromMm, depth.fromMm - byMm), toMm: depth.fromMm },
+    { fromMm: depth.toMm, toMm: Math.min(section.depth.toMm, depth.toMm + byMm) },
+  ].filter(({ fromMm, toMm }) => toMm - fromMm > leastMm);
+  const runOuts = past.map((range) => ({ range, kept: keptOut(lines, need, range, keepOut) }));
+  const free = runOuts.filter(({ kept }) => kept === null).map(({ range }) => range);
+  const whole = {
+    fromMm: Math.min(depth.fromMm, ...free.map(({ fromMm }) => fromMm)),
+    toMm: Math.max(depth.toMm, ...free.map(({ toMm }) => toMm)),
+  };
+  return [
+    { need, depth: whole, ...lines, needed: depth, isOwn: true },
+    ...runOuts.flatMap(({ range, kept }) =>
+      kept === null || kept.planned.length === 0 ? [] : [{ need, depth: range, ...kept, needed: null, isOwn: true }],
+    ),
+  ];
+}
+
+/** Ranges of depth shorter than this are none, mm. */
+const leastMm = 1e-6;
+
+/** What the run-out of another section's cut takes of this one, and what the two have of the same metal. */
+function foreignPiece(section: Section, need: BandNeed, keepOut: KeepOut, byMm: number): CutPiece[] {
+  const reach = need.depth && { fromMm: need.depth.fromMm - byMm, toMm: need.depth.toMm + byMm };
+  const depth = reach === null || section.depth === null ? (reach ?? section.depth) : commonDepth(reach, section.depth);
+  if (depth === null && (reach !== null || section.depth !== null)) return [];
+  const bite = biteOf(need.planned, section.loops);
+  if (bite === null) return [];
+  const metal = metalOf(section.loops, toleranceMm, 'outside');
+  const here = (line: Polygons): Polygons => intersection(line, metal);
+  const lines = { planned: here(need.planned), first: here(need.first), last: here(need.last) };
+  const kept = keptOut(lines, need, depth, keepOut) ?? lines;
+  return kept.planned.length === 0 ? [] : [{ need, depth, ...kept, needed: null, isOwn: false }];
+}
+
+type Lines = Pick<CutPiece, 'planned' | 'first' | 'last'>;
+
+/** Lines without all that a run-out over a range of depth must keep out of; null where it meets nothing. */
+function keptOut(lines: Lines, need: BandNeed, range: DepthRange | null, keepOut: KeepOut): Lines | null {
+  const meets = (depth: DepthRange | null): boolean => gapMm(depth, range) === 0 && !endToEnd(depth, range);
+  const solids = [...keepOut.sections.filter((other) => other !== need.section), ...keepOut.doNotCut]
+    .filter(({ depth }) => meets(depth))
+    .map(({ loops }) => metalOf(loops, toleranceMm, 'outside'));
+  const [atWorst, planned] = [0, need.errorMm].map((errorMm) => [
+    ...solids,
+    ...keepOut.guards.flatMap((guard) => roomKept(guard, need, range, keepOut.handErrorMm + errorMm)),
+  ]) as [Polygons[], Polygons[]];
+  if (planned.every((room) => areaMm2(intersection(lines.planned, room)) < grazeMm2)) return null;
+  const [past, room] = [union(atWorst.flat()), union(planned.flat())];
+  return {
+    planned: difference(lines.planned, room),
+    first: difference(lines.first, room),
+    last: difference(lines.last, past),
+  };
+}
+
+const grazeMm = 1e-3;
+
+/** Less than this of what must stay, mm², is where it only touches. */
+const grazeMm2 = 1e-4;
+
+const endToEnd = (a: DepthRange | null, b: DepthRange | null): boolean =>
+  a !== null && b !== null && (a.fromMm >= b.toMm || b.fromMm >= a.toMm);
+
+/**
+ * A guarded hollow or hole with the wall to keep about it, in the plane, as far as that reaches over a range of depth.
+ * Where what is needed leaves less, the run-out does no harm as long as it leaves as much.
+ */
+function roomKept(guard: Guard, need: BandNeed, range: DepthRange | null, errorMm: number): Polygons[] {
+  const askedMm = (guard.keepMm ?? 0) + guard.traceErrorMm + errorMm;
+  const keepMm = Math.min(askedMm, distanceToGuard(guard, need.depth, treeOfLine(need.planned)) - grazeMm);
+  if (keepMm <= 0) return [];
+  const alongMm = gapMm(guard.depth, range);
+  if (alongMm >= keepMm) return [];
+  const byMm = Math.sqrt(keepMm * keepMm - alongMm * alongMm);
+  return [offset(outlinesOf(metalOf(guard.loops, toleranceMm, 'outside')), byMm, toleranceMm, 'outside').polygons];
+}
+
+/** The ranges of depth between the ends of pieces, each with the pieces that are cut there. */
+export function slicesOf(pieces: readonly CutPiece[]): Slice[] {
+  const ranged = pieces.flatMap((piece) => (piece.depth === null ? [] : [{ piece, depth: piece.depth }]));
+  const through = pieces.filter(({ depth }) => depth === null);
+  if (through.length > 0) return [{ depth: null, pieces }];
+  return rangesBetween(ranged.flatMap(({ depth }) => [depth.fromMm, depth.toMm]))
+    .map((depth): Slice => ({
+      depth,
+      pieces: ranged.filter((one) => contains(one.depth, depth)).map(({ piece }) => piece),
+    }))
+    .filter((slice) => slice.pieces.length > 0);
+}
 
 /**
  * How far along a surface the fillet of a ball reaches that has cut `depthMm` below it: half the width of its groove,

@@ -4,7 +4,7 @@ import { areaMm2, outlinesOf, type Polygons, signedAreaMm2 } from '../geometry/p
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import { vec } from '../geometry/vec.ts';
 import type { GrindAnswer } from '../model/grind-answer.ts';
-import { toleranceMm } from './cut-band.ts';
+import { toleranceMm } from './tolerance.ts';
 import { layersOf, type SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
 

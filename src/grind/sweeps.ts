@@ -24,7 +24,7 @@ export function sweepsWithin(toleranceMm: number): Sweeps {
 
 /** Tells apart passes that cover different ground. */
 export const passKey = ({ section, start, motion }: Pass): string =>
-  JSON.stringify([section.id, start.turnRad, start.shift, motion]);
+  JSON.stringify([section.id, section.depth, start.turnRad, start.shift, motion]);
 
 function shrunk(swept: SweptRegion, side: Side, byMm: number, toleranceMm: number): SweptRegion {
   if (byMm === 0) return swept;

@@ -3,6 +3,7 @@ import { treeOf } from '../clearance/trees.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import type { ThinPlace } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
+import type { Guard } from './guards.ts';
 import type { SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
 import { thinnest } from './thickness.ts';
@@ -18,7 +19,7 @@ const inReachMm = 5;
  * Where a cut leaves the part thinner than the fit's least wall, or nearest to it: in each section and band the least
  * distance through metal from the new edge to the outline as it was across from it. None where no least wall is set.
  */
-export function thinPlaces(cuts: readonly SectionCut[], fit: Fit): ThinPlace[] {
+export function thinPlaces(cuts: readonly SectionCut[], guards: readonly Guard[], fit: Fit): ThinPlace[] {
   const keepMm = fit.minWallMm;
   if (keepMm === null) return [];
   return cuts.flatMap(({ section, bands }) => {
@@ -38,6 +39,7 @@ export function thinPlaces(cuts: readonly SectionCut[], fit: Fit): ThinPlace[] {
           wallMm: round6(wallMm),
           nominalMm: round6(nominalMm),
           keepMm: round6(keepMm),
+          along: 'plane',
           at: roundPoint6(atWorst.at),
           across: roundPoint6(atWorst.across),
           holds: wallMm >= keepMm - 1e-3,

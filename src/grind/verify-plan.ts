@@ -20,7 +20,7 @@ const onLineMm = 1e-4;
  */
 export function* verifyPlan(joint: Joint, plan: CutPlan): Generator<Progress, Verification> {
   const { answer } = plan;
-  const cut: Joint = { ...joint, [answer.part]: plan.part, ...(plan.movingPart && { moving: plan.movingPart }) };
+  const cut = plan.judged;
   const { answer: left } = yield* checkJoint(cut);
   const { doubts, looks } = yield* verifyCheck(cut, { ...left, ...answer.afterCut });
   const bands = answer.sections.flatMap((section) => section.bands);

@@ -16,7 +16,7 @@ import { vec } from '../geometry/vec.ts';
 import type { Casting, DepthRange, Hollow, Section, WallReading } from '../model/casting.ts';
 import type { GrindAnswer, ReadWall } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
-import { toleranceMm } from './cut-band.ts';
+import { toleranceMm } from './tolerance.ts';
 import type { SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
 import { gapMm, handErrorOf } from './walls.ts';

@@ -8,6 +8,8 @@ const point = z.tuple([z.number(), z.number()]);
 const band = z.strictObject({
   /** From–to in mm from the face of the part that is cut; null for a section that reaches through every depth. */
   depth: depthRange.nullable(),
+  /** The depth never to go past: the errors of depth at their worst. */
+  lastDepth: depthRange.nullable(),
   areaMm2: z.number(),
   /** How deep the cut goes at its deepest; null where the section has nothing left. */
   takeOffMm: z.number().nullable(),
@@ -25,12 +27,18 @@ const band = z.strictObject({
 export type BandAnswer = z.infer<typeof band>;
 
 const wall = z.strictObject({
+  /** Of the hollow or hole behind the cut. */
   hollow: z.string(),
+  kind: z.enum(['hollow', 'hole']),
   /** From the last line, the hand's and the hollow's errors taken off. */
   wallMm: z.number(),
   /** From the planned cut, nothing taken off. */
   nominalMm: z.number(),
   keepMm: z.number().nullable(),
+  /** Who set that: the part or the fit, or, for a hole with neither, half its diameter. */
+  keepBy: z.enum(['stated', 'half-diameter']).nullable(),
+  /** The hole's depth is not stated: it was taken through every depth. */
+  depthAssumed: z.boolean(),
   at: point,
   holds: z.boolean().nullable(),
 });
@@ -52,9 +60,9 @@ const cutterEnd = z.strictObject({
   atMm: z.number(),
   towards: z.enum(['face', 'back']),
   /**
-   * `cut-past`: the plan is lengthened by `mm`. `run-past`: the section ends here as traced; the cutter must run on by
-   * `mm`, through whatever is there. `left`: a fillet `mm` high is left standing. `against`: as `left`, in the corner
-   * with another section.
+   * `cut-past`: the plan is lengthened by `mm`. `run-past`: the section ends here as traced; the cutter runs on by `mm`
+   * into open air. `left`: the cutter stops here as the fit has it, and `against`: it is kept out by what must stay;
+   * either leaves a fillet `mm` high standing where metal ought to go.
    */
   what: z.enum(['cut-past', 'run-past', 'left', 'against']),
   mm: z.number(),
@@ -111,6 +119,8 @@ const thinPlace = z.strictObject({
   wallMm: z.number(),
   nominalMm: z.number(),
   keepMm: z.number(),
+  /** Through what it is measured: across the section in the plane, or along the crank, from the end of a cut. */
+  along: z.enum(['plane', 'crank']),
   at: point,
   across: point,
   holds: z.boolean(),

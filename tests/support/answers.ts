@@ -92,6 +92,7 @@ export const checkOf = (said: Partial<CheckAnswer> = {}): CheckAnswer => ({
 
 export const bandOf = (said: Partial<BandAnswer> = {}): BandAnswer => ({
   depth: [14, 32],
+  lastDepth: [13, 33],
   areaMm2: 117.2,
   takeOffMm: 6.12,
   loops: [],

@@ -1,0 +1,179 @@
+import { offset } from '../geometry/offset.ts';
+import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
+import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import type { Progress } from '../geometry/progress.ts';
+import { boxRound, solidNear } from '../geometry/solid-near.ts';
+import type { Casting, DepthRange, Section } from '../model/casting.ts';
+import type { Cutter } from '../model/job.ts';
+import { type MetalLayer, unreached, within } from './cutter-reach.ts';
+import { commonDepth, rangesBetween } from './depth-ranges.ts';
+import { type LayerLeft, layersOf, type SectionCut, withLayers } from './layers.ts';
+import { metalOf } from './metal.ts';
+import type { CutPiece } from './run-out.ts';
+import { toleranceMm } from './tolerance.ts';
+
+/** Metal of a cut that the cutter cannot take without touching what must stay. */
+export interface Fillet extends MetalLayer {
+  readonly section: Section;
+  /** A section that keeps it out, the nearest by; null where that is the section's own metal. */
+  readonly against: string | null;
+}
+
+/** A layer of one section as the plan leaves it. */
+interface SectionLayer extends MetalLayer {
+  readonly section: Section;
+}
+
+/**
+ * The fillets that a cutter leaves where the clearance asks for metal to go: it is kept from there by what stands beside
+ * the cut, or beyond an end of it, and is not to be cut. Where nothing but the section's own metal stands within reach
+ * there are none: the cut is shaped for that.
+ */
+export function* filletsOf(
+  casting: Casting,
+  cuts: readonly SectionCut[],
+  cutter: Cutter | null,
+): Generator<Progress, Fillet[]> {
+  if (cutter === null) return [];
+  const layers = sectionLayers(casting, cuts);
+  const fillets: Fillet[] = [];
+  for (const cut of cuts) {
+    for (const piece of ownPieces(cut)) {
+      yield { step: `${cut.section.id}, what the cutter leaves`, done: fillets.length, of: fillets.length + 1 };
+      fillets.push(...filletsIn(cut.section, piece, layers, cutter));
+    }
+  }
+  return fillets;
+}
+
+/** Each need of a section once, however many bands it is cut in. */
+const ownPieces = ({ bands }: SectionCut): CutPiece[] => [
+  ...new Set(bands.flatMap((band) => band.pieces.filter((piece) => piece.isOwn && isNeeded(piece)))),
+];
+
+/** Whether the clearance asks for it, and not only the cutter's run-out. */
+const isNeeded = ({ needed, depth }: CutPiece): boolean => needed !== null || depth === null;
+
+/** Sections without depth stand at every depth that any other could have. */
+const everywhere: DepthRange = { fromMm: -1e6, toMm: 1e6 };
+
+function sectionLayers({ sections }: Casting, cuts: readonly SectionCut[]): SectionLayer[] {
+  return sections.flatMap((section) => {
+    const whole = metalOf(section.loops, toleranceMm, 'outside');
+    const cut = cuts.find((one) => one.section === section) ?? { section, bands: [] };
+    return layersOf(cut).map((layer) => ({
+      section,
+      depth: layer.depth ?? everywhere,
+      metal: layer.cut?.left ?? whole,
+    }));
+  });
+}
+
+function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLayer[], cutter: Cutter): Fillet[] {
+  const needed = cut.needed ?? everywhere;
+  const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
+  const reach = { fromMm: needed.fromMm - reachMm, toMm: needed.toMm + reachMm };
+  const beside = layers.filter(({ depth }) => commonDepth(depth, reach) !== null);
+  return pieces(cut.planned).flatMap((piece) => {
+    const box = boxRound(piece, 2.1 * cutter.radiusMm);
+    const own = within(
+      beside
+        .filter((layer) => layer.section === section && commonDepth(layer.depth, needed) !== null)
+        .flatMap(({ metal }) => solidNear(metal, box)),
+      box,
+    );
+    const near = beside.map((layer) => ({ ...layer, metal: within(layer.metal, box) }));
+    const barring = near.filter((layer) => isMore(layer.metal, own));
+    if (barring.length === 0) return [];
+    const left = unreached(piece, needed, { beside: own, barring }, cutter);
+    const [other] = barring.filter((layer) => layer.section !== section);
+    return left.map((layer) => ({ ...layer, section, against: other?.section.id ?? null }));
+  });
+}
+
+/** Metal thinner than this is no more than rounding leaves, mm. */
+const filmMm = 0.01;
+
+const isMore = (metal: Polygons, than: Polygons): boolean =>
+  offset(outlinesOf(difference(metal, than)), -filmMm / 2, toleranceMm, 'outside').polygons.length > 0;
+
+/** How far a ball that has gone `pastMm` beyond its place stays off a wall it runs along, r − √(r² − past²), mm. */
+const rootMm = (radiusMm: number, pastMm: number): number =>
+  pastMm >= radiusMm ? radiusMm : radiusMm - Math.sqrt(radiusMm * radiusMm - pastMm * pastMm);
+
+/** The casting as a plan is judged by: as the cutter leaves it, with its fillets. */
+export const castingJudged = (
+  casting: Casting,
+  cuts: readonly SectionCut[],
+  fillets: readonly Fillet[],
+  cutter: Cutter | null,
+): Casting => withLayers(casting, cuts, (cut) => judgedLayers(cut, fillets, cutter));
+
+/**
+ * What a cut leaves of a section, as it is judged: cut where the clearance asks for it, with the fillets that stay there.
+ * Past the ends of that the ball only runs out: as far as errors of depth may bring anything, the root of its fillet
+ * stays, and beyond, to be safe, all of the metal.
+ */
+function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutter | null): LayerLeft[] {
+  const { section, bands } = cut;
+  const metal = metalOf(section.loops, toleranceMm, 'outside');
+  const own = fillets.filter((fillet) => fillet.section === section);
+  const { depth } = section;
+  if (depth === null) {
+    const left = bands[0]?.left ?? metal;
+    return [{ depth, loops: loopsOf(withFillets(left, own, metal)) }];
+  }
+  const needs = bands.flatMap((band) => band.pieces.filter(({ needed }) => needed !== null));
+  // where the ball is barred it may not get to the end either
+  const roots = own.length > 0 ? [] : needs.map((piece) => ({ piece, reach: reachOf(piece, depth) }));
+  const stops = [
+    depth,
+    ...bands.map((band) => band.depth ?? depth),
+    ...needs.flatMap(({ needed }) => needed ?? []),
+    ...roots.map(({ reach }) => reach),
+    ...own.map((fillet) => fillet.depth),
+  ].flatMap(({ fromMm, toMm }) => [fromMm, toMm]);
+  const inSection = stops.filter((mm) => mm >= depth.fromMm && mm <= depth.toMm);
+  return rangesBetween(inSection).map((range) => {
+    const band = bands.find((one) => commonDepth(one.depth ?? depth, range) !== null);
+    const cutHere = needs.filter(({ needed }) => needed !== null && commonDepth(needed, range) !== null);
+    const root = roots.filter(({ piece, reach }) => !cutHere.includes(piece) && commonDepth(reach, range) !== null);
+    if (band === undefined || (cutHere.length === 0 && root.length === 0)) return { depth: range, loops: null };
+    const taken = [...cutHere, ...root.map(({ piece }) => piece)];
+    const isAll = band.pieces.every((piece) => taken.includes(piece));
+    const left = isAll
+      ? band.left
+      : union([...band.left, ...difference(band.planned, union(taken.flatMap(({ planned }) => planned)))]);
+    const films = root.flatMap(({ piece }) => filmOf(piece, left, cutter));
+    const here = own.filter((fillet) => commonDepth(fillet.depth, range) !== null);
+    const standing = [...here, ...films.map((film) => ({ metal: film }))];
+    return { depth: range, loops: loopsOf(withFillets(left, standing, metal)) };
+  });
+}
+
+const reachOf = ({ needed, depth, need }: CutPiece, whole: DepthRange): DepthRange => {
+  const { fromMm, toMm } = needed ?? whole;
+  const run = depth ?? whole;
+  return {
+    fromMm: Math.max(run.fromMm, fromMm - need.reachErrorMm),
+    toMm: Math.min(run.toMm, toMm + need.reachErrorMm),
+  };
+};
+
+function filmOf({ need, planned }: CutPiece, left: Polygons, cutter: Cutter | null): Polygons[] {
+  if (cutter === null) return [planned];
+  const byMm = rootMm(cutter.radiusMm, need.reachErrorMm);
+  if (byMm <= 0) return [];
+  const near = solidNear(left, boxRound(planned, 2 * byMm));
+  return [intersection(planned, offset(outlinesOf(near), byMm, toleranceMm, 'outside').polygons)];
+}
+
+/** Fillets grown by so much that no seam stays between them and the metal they stand on, mm. */
+const seamMm = 1e-5;
+
+function withFillets(left: Polygons, fillets: readonly { readonly metal: Polygons }[], whole: Polygons): Polygons {
+  const standing = fillets.flatMap(({ metal }) => metal);
+  if (standing.length === 0) return left;
+  const grown = offset(outlinesOf(union(standing)), seamMm, seamMm, 'outside').polygons;
+  return union([...left, ...intersection(grown, whole)]);
+}
