@@ -109,12 +109,7 @@ function worstOf(
 
 const roundOrNull = (x: number | null): number | null => (x === null ? null : round6(x));
 
-function homeAnswer(
-  measure: Measure,
-  foul: Foul,
-  endGapMm: number | null,
-  pairs: readonly PairPassage[],
-): HomeAnswer {
+function homeAnswer(measure: Measure, foul: Foul, endGapMm: number | null, pairs: readonly PairPassage[]): HomeAnswer {
   const nearest = measure.decisive && witnessOf(measure.decisive);
   return { ...measureAnswer(measure, foul, endGapMm, pairs, []), nearest };
 }

@@ -62,4 +62,5 @@ export function axialGap(fixed: DepthRange, moving: DepthRange, standOffMm: numb
   return faceToFace ? Number.POSITIVE_INFINITY : Math.max(0, above, below);
 }
 
-export const standOffAt = ({ from, to }: Pick<Leg, 'from' | 'to'>, at: number): number => from.standOffMm + at * (to.standOffMm - from.standOffMm);
+export const standOffAt = ({ from, to }: Pick<Leg, 'from' | 'to'>, at: number): number =>
+  from.standOffMm + at * (to.standOffMm - from.standOffMm);

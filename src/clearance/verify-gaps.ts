@@ -43,9 +43,7 @@ export function lookAtWorst(
   mostLooks: number,
 ): ClaimFound {
   const seen = seenOf(claim, claim.worstClearanceMm ?? -Infinity, meetings, placeErrorsMm, looks, mostLooks);
-  const worsts = seen
-    .filter((pair) => counts(claim, pair))
-    .map(({ gapMm, errorMm }) => Math.max(0, gapMm) - errorMm);
+  const worsts = seen.filter((pair) => counts(claim, pair)).map(({ gapMm, errorMm }) => Math.max(0, gapMm) - errorMm);
   const worstMm = worsts.length === 0 ? null : Math.min(...worsts);
   // how deep a foul goes is looked into by itself
   if (claim.state === 'fouls') return { worstMm, doubts: foulWorstDoubts(claim) };

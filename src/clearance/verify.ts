@@ -13,11 +13,11 @@ import { type ClaimFound, lookAtWorst, lookInto } from './verify-gaps.ts';
 import { Looks } from './verify-look.ts';
 import {
   fixedSolids,
+  type Lengthening,
   meetingsAtHome,
   meetingsOnLegs,
   movingSolids,
   rotatingSolids,
-  type Lengthening,
   type Solid,
 } from './verify-solids.ts';
 import { verdictDoubts } from './verify-verdict.ts';

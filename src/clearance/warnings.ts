@@ -36,9 +36,7 @@ const warning = (code: ClearanceWarningCode, text: string): Warning => ({ code, 
 function startWarning({ fit, fixed, moving }: Joint): Warning[] {
   const first = fit.legs[0]?.from;
   if (first === undefined) return [];
-  const pair = pairsOf(fixed.sections, moving.sections).find(([f, m]) =>
-    sharesDepth(f, m, first, fit.depthMarginMm),
-  );
+  const pair = pairsOf(fixed.sections, moving.sections).find(([f, m]) => sharesDepth(f, m, first, fit.depthMarginMm));
   if (pair === undefined) return [];
   const names = `"${pair[0].id}" and "${pair[1].id}"`;
   return [

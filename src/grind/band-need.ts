@@ -75,12 +75,7 @@ const less = (metal: Polygons, others: readonly Section[]): Polygons =>
     ? metal
     : difference(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside'))));
 
-function* bandNeed(
-  bench: NeedBench,
-  section: Section,
-  metal: Polygons,
-  band: Band,
-): Generator<Progress, BandNeed[]> {
+function* bandNeed(bench: NeedBench, section: Section, metal: Polygons, band: Band): Generator<Progress, BandNeed[]> {
   const { joint, sweeps } = bench;
   yield { step: `${section.id}, the room needed`, done: 0, of: 3 };
   const short = band.passes.filter(({ shortMm }) => shortMm > 0);

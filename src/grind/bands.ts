@@ -1,6 +1,6 @@
 import { depthBreaks, type Part, type Pass, passesBy } from '../clearance/passes.ts';
-import { treeOf } from '../clearance/trees.ts';
 import type { DepthView } from '../clearance/shared-depth.ts';
+import { treeOf } from '../clearance/trees.ts';
 import { leastDistance, staysClear } from '../geometry/motion/least-distance.ts';
 import { passage } from '../geometry/motion/passage.ts';
 import type { Joint } from '../joint/joint.ts';

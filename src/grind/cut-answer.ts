@@ -9,7 +9,17 @@ import type { SectionCut } from './layers.ts';
 export const sectionAnswers = (cuts: readonly SectionCut[]): GrindAnswer['sections'] =>
   cuts.map(({ section, bands }) => ({ id: section.id, bands: bands.map(bandAnswer) }));
 
-function bandAnswer({ depth, lastDepth, planned, first, last, takeOff, neededMm2, way, straight }: BandCut): BandAnswer {
+function bandAnswer({
+  depth,
+  lastDepth,
+  planned,
+  first,
+  last,
+  takeOff,
+  neededMm2,
+  way,
+  straight,
+}: BandCut): BandAnswer {
   return {
     depth: depth && [round6(depth.fromMm), round6(depth.toMm)],
     lastDepth: lastDepth && [round6(lastDepth.fromMm), round6(lastDepth.toMm)],

@@ -164,10 +164,7 @@ function neededMm3(pieces: readonly CutPiece[], range: DepthRange | null): numbe
   }, 0);
 }
 
-type PlainCut = Omit<
-  BandCut,
-  'pieces' | 'lastDepth' | 'neededMm2' | 'neededMm3' | 'way' | 'narrow' | 'straight'
->;
+type PlainCut = Omit<BandCut, 'pieces' | 'lastDepth' | 'neededMm2' | 'neededMm3' | 'way' | 'narrow' | 'straight'>;
 
 function bandCut(
   metal: Polygons,

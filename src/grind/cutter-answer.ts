@@ -11,9 +11,9 @@ import { allMm3, layerMm3, massOfG } from './amounts.ts';
 import type { BandCut } from './cut-band.ts';
 import { commonDepth } from './depth-ranges.ts';
 import type { Fillet } from './fillets.ts';
-import { toleranceMm } from './tolerance.ts';
 import type { SectionCut } from './layers.ts';
 import { filletReachMm, scallopMm } from './run-out.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /** What the cutter makes of a plan: the metal it takes beyond need, the ends of its cuts, and where it cannot get in. */
 export function cutterAnswer(
@@ -82,7 +82,9 @@ function openEnd(
   if (isOwnEnd ? atMm === 0 : runOut === 'leave') return [];
   const what = isOwnEnd ? 'run-past' : 'cut-past';
   const reachMm = filletReachMm(radiusMm, band.takeOff?.mm ?? radiusMm);
-  return [{ ...endAt(section, band, atMm, towards), what, mm: round6(radiusMm), reachMm: round6(reachMm), against: null }];
+  return [
+    { ...endAt(section, band, atMm, towards), what, mm: round6(radiusMm), reachMm: round6(reachMm), against: null },
+  ];
 }
 
 const endAt = (section: Section, band: BandCut, atMm: number, towards: CutterEnd['towards']) => ({
@@ -93,7 +95,11 @@ const endAt = (section: Section, band: BandCut, atMm: number, towards: CutterEnd
 });
 
 /** The fillets of a section at either end of what is needed, each end told once. */
-function filletEnds({ radiusMm, runOut, nose }: Cutter, { section, bands }: SectionCut, own: readonly Fillet[]): CutterEnd[] {
+function filletEnds(
+  { radiusMm, runOut, nose }: Cutter,
+  { section, bands }: SectionCut,
+  own: readonly Fillet[],
+): CutterEnd[] {
   return bands.flatMap((band) =>
     band.pieces.flatMap(({ needed }) => {
       if (needed === null || band.depth === null || commonDepth(needed, band.depth) === null) return [];

@@ -8,14 +8,9 @@ import type { DepthRange } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
 import { cornerSlackMm } from './corner-relief.ts';
 import { commonDepth, rangesBetween } from './depth-ranges.ts';
+import type { MetalLayer } from './layers.ts';
 import { toleranceMm } from './tolerance.ts';
 import { gapMm } from './walls.ts';
-
-/** Metal over a range of depth; polygons in the joint frame. */
-export interface MetalLayer {
-  readonly depth: DepthRange;
-  readonly metal: Polygons;
-}
 
 /** The nose of a cutter, as wide as this at `mm` from its widest place along the crank; null beyond it. */
 type Nose = (mm: number) => number | null;
@@ -123,11 +118,13 @@ const slackMm = cornerSlackMm + 2 * toleranceMm;
 
 /** Without the pieces that are no more than what arcs and the grid leave along metal that stays. */
 function withoutFilms(left: Polygons, stays: Polygons): Polygons {
-  return pieces(left).filter((piece) => {
-    const near = solidNear(stays, boxRound(piece, 2 * slackMm));
-    if (near.length === 0) return offset(outlinesOf(piece), -slackMm / 2, slackMm, 'inside').polygons.length > 0;
-    return difference(piece, offset(outlinesOf(near), slackMm, slackMm / 10, 'inside').polygons).length > 0;
-  }).flat();
+  return pieces(left)
+    .filter((piece) => {
+      const near = solidNear(stays, boxRound(piece, 2 * slackMm));
+      if (near.length === 0) return offset(outlinesOf(piece), -slackMm / 2, slackMm, 'inside').polygons.length > 0;
+      return difference(piece, offset(outlinesOf(near), slackMm, slackMm / 10, 'inside').polygons).length > 0;
+    })
+    .flat();
 }
 
 /** The depths between which nothing changes but the width of the nose, and that in small steps. */

@@ -5,9 +5,17 @@ import type { Progress } from '../geometry/progress.ts';
 import { boxRound, solidNear } from '../geometry/solid-near.ts';
 import type { Casting, DepthRange, Section } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
-import { type MetalLayer, unreached, within } from './cutter-reach.ts';
+import { unreached, within } from './cutter-reach.ts';
 import { commonDepth, rangesBetween } from './depth-ranges.ts';
-import { type LayerLeft, layersOf, type SectionCut, withLayers } from './layers.ts';
+import {
+  everywhere,
+  type LayerLeft,
+  type MetalLayer,
+  type SectionCut,
+  type SectionLayer,
+  sectionLayers,
+  withLayers,
+} from './layers.ts';
 import { metalOf } from './metal.ts';
 import type { CutPiece } from './run-out.ts';
 import { toleranceMm } from './tolerance.ts';
@@ -17,11 +25,6 @@ export interface Fillet extends MetalLayer {
   readonly section: Section;
   /** A section that keeps it out, the nearest by; null where that is the section's own metal. */
   readonly against: string | null;
-}
-
-/** A layer of one section as the plan leaves it. */
-interface SectionLayer extends MetalLayer {
-  readonly section: Section;
 }
 
 /**
@@ -53,21 +56,6 @@ const ownPieces = ({ bands }: SectionCut): CutPiece[] => [
 
 /** Whether the clearance asks for it, and not only the cutter's run-out. */
 const isNeeded = ({ needed, depth }: CutPiece): boolean => needed !== null || depth === null;
-
-/** Sections without depth stand at every depth that any other could have. */
-const everywhere: DepthRange = { fromMm: -1e6, toMm: 1e6 };
-
-function sectionLayers({ sections }: Casting, cuts: readonly SectionCut[]): SectionLayer[] {
-  return sections.flatMap((section) => {
-    const whole = metalOf(section.loops, toleranceMm, 'outside');
-    const cut = cuts.find((one) => one.section === section) ?? { section, bands: [] };
-    return layersOf(cut).map((layer) => ({
-      section,
-      depth: layer.depth ?? everywhere,
-      metal: layer.cut?.left ?? whole,
-    }));
-  });
-}
 
 function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLayer[], cutter: Cutter): Fillet[] {
   const needed = cut.needed ?? everywhere;

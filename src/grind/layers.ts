@@ -1,7 +1,9 @@
 import type { Region } from '../geometry/loop.ts';
-import { loopsOf } from '../geometry/polygons.ts';
+import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import type { Casting, DepthRange, Section } from '../model/casting.ts';
 import type { BandCut } from './cut-band.ts';
+import { metalOf } from './metal.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /** A section and what is cut from it, its bands in order of depth. */
 export interface SectionCut {
@@ -60,4 +62,31 @@ function sectionOf(section: Section, { depth, loops }: LayerLeft): Section[] {
   const layer = { ...section, depth, ...(whole && { whole }) };
   if (loops === null) return [layer];
   return loops.length === 0 ? [] : [{ ...layer, loops }];
+}
+
+/** Metal over a range of depth; polygons in the joint frame. */
+export interface MetalLayer {
+  readonly depth: DepthRange;
+  readonly metal: Polygons;
+}
+
+/** A layer of one section as the plan leaves it. */
+export interface SectionLayer extends MetalLayer {
+  readonly section: Section;
+}
+
+/** Sections without depth stand at every depth that any other could have. */
+export const everywhere: DepthRange = { fromMm: -1e6, toMm: 1e6 };
+
+/** Every section of a casting as planned, layer by layer. */
+export function sectionLayers({ sections }: Casting, cuts: readonly SectionCut[]): SectionLayer[] {
+  return sections.flatMap((section) => {
+    const whole = metalOf(section.loops, toleranceMm, 'outside');
+    const cut = cuts.find((one) => one.section === section) ?? { section, bands: [] };
+    return layersOf(cut).map((layer) => ({
+      section,
+      depth: layer.depth ?? everywhere,
+      metal: layer.cut?.left ?? whole,
+    }));
+  });
 }

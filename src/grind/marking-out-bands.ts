@@ -6,9 +6,9 @@ import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import type { Casting, DepthRange, Section } from '../model/casting.ts';
 import type { BandAnswer, GrindAnswer } from '../model/grind-answer.ts';
 import { loopOf } from '../model/lengths.ts';
-import { toleranceMm } from './tolerance.ts';
 import { type ReliefEdges, reliefEdges } from './marking-out-edges.ts';
 import type { BandTrees } from './marking-out-take-off.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /** The three lines of a band as polygons, metal to come off on their left. */
 interface BandLines {

@@ -4,9 +4,9 @@ import { polygonise } from '../geometry/polygonise.ts';
 import { areaMm2, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import type { Vec } from '../geometry/vec.ts';
 import type { Casting, DepthRange, Hole } from '../model/casting.ts';
-import { toleranceMm } from './tolerance.ts';
 import type { Bench } from './marking-out-bench.ts';
 import { plateRound } from './marking-out-hull.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /** Gauges are cut from ply this thick, mm. */
 export const plyMm = 3;

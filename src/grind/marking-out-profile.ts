@@ -9,11 +9,11 @@ import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import { identity } from '../geometry/rigid.ts';
 import { add, distance, dot, length, lerp, scale, sub, type Vec, vec } from '../geometry/vec.ts';
 import type { DepthRange } from '../model/casting.ts';
-import { toleranceMm } from './tolerance.ts';
 import type { Bench, BenchBand, BenchPlace } from './marking-out-bench.ts';
 import { parted, type ReliefEdges, type Run, reliefEdges } from './marking-out-edges.ts';
 import { farthestApart } from './marking-out-hull.ts';
 import { metalWithin } from './marking-out-plate.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /** A piece of ply that fits the outline to leave, slid into the cut from outside. */
 export interface ProfilePiece {

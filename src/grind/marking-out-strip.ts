@@ -2,11 +2,11 @@ import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { polygonise } from '../geometry/polygonise.ts';
 import type { Polygon } from '../geometry/polygons.ts';
 import { add, distance, dot, scale, sub, type Vec } from '../geometry/vec.ts';
-import { toleranceMm } from './tolerance.ts';
 import { cornersAlong, type Measured, measured, pointAlong } from './marking-out-along.ts';
 import type { BenchBand, BenchPlace } from './marking-out-bench.ts';
 import type { Run } from './marking-out-edges.ts';
 import { leftOf, throughTo } from './marking-out-take-off.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /**
  * The side of a casting unrolled where metal comes off: lengths along the present outline in mm, from where the planned

@@ -11,11 +11,11 @@ import { distance, length, type Vec, vec } from '../geometry/vec.ts';
 import type { DepthRange, Hole, Section } from '../model/casting.ts';
 import type { Leg } from '../model/path.ts';
 import { bandsOf, heldToMm } from './bands.ts';
-import { toleranceMm } from './tolerance.ts';
 import type { Bench } from './marking-out-bench.ts';
 import type { Run } from './marking-out-edges.ts';
 import { plateRound } from './marking-out-hull.ts';
 import { touchedOn } from './marking-out-touch.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /**
  * The passing sections of the other part on a plate that turns about a plug in the crank bore, as they lie at home;

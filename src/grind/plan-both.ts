@@ -4,8 +4,8 @@ import { loopsOf } from '../geometry/polygons.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Section } from '../model/casting.ts';
-import { toleranceMm } from './tolerance.ts';
 import { type PartPlan, planPart } from './plan-part.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /** The cuts of both parts; the joint after the moving part's cut is the joint after both. */
 export interface BothPlans {

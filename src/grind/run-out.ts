@@ -146,10 +146,12 @@ export function slicesOf(pieces: readonly CutPiece[]): Slice[] {
   const through = pieces.filter(({ depth }) => depth === null);
   if (through.length > 0) return [{ depth: null, pieces }];
   return rangesBetween(ranged.flatMap(({ depth }) => [depth.fromMm, depth.toMm]))
-    .map((depth): Slice => ({
-      depth,
-      pieces: ranged.filter((one) => contains(one.depth, depth)).map(({ piece }) => piece),
-    }))
+    .map(
+      (depth): Slice => ({
+        depth,
+        pieces: ranged.filter((one) => contains(one.depth, depth)).map(({ piece }) => piece),
+      }),
+    )
     .filter((slice) => slice.pieces.length > 0);
 }
 

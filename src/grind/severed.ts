@@ -4,9 +4,9 @@ import { areaMm2, outlinesOf, type Polygons, signedAreaMm2 } from '../geometry/p
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import { vec } from '../geometry/vec.ts';
 import type { GrindAnswer } from '../model/grind-answer.ts';
-import { toleranceMm } from './tolerance.ts';
 import { layersOf, type SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
+import { toleranceMm } from './tolerance.ts';
 
 /** Metal thinner than this, mm, holds nothing together and is no piece of its own. */
 const holdsMm = 0.01;

@@ -29,8 +29,7 @@ export interface Thickness {
 }
 
 /**
- * The least thickness of what is left between a new edge and an old one; null where nothing old faces a new one within
- * reach. Old is what lies on the outline as it was; a way along an outline is measured without its roughness, and what
+ * The least thickness of what is left between a new edge and another, old or new; null where none faces it within reach. Old is what lies on the outline as it was; a way along an outline is measured without its roughness, and what
  * stands out from it by less, or hangs on nothing and is smaller, is a burr and no wall.
  */
 export function thinnest(left: Polygons, outline: OutlineTree, reachMm: number): Thickness | null {
@@ -38,10 +37,19 @@ export function thinnest(left: Polygons, outline: OutlineTree, reachMm: number):
   const isOld = stretches.map(({ a, b }) => nearestOnOutline(outline, lerp(a, b, 0.5)).distanceMm < onOutlineMm);
   const cut = stretches.filter((_, i) => !isOld[i]);
   const old = stretches.filter((_, i) => isOld[i]);
-  if (cut.length === 0 || old.length === 0) return null;
+  if (cut.length === 0) return null;
   const search: Search = { inside: buildOutlineTree(loopsOf(left)), reachMm, best: null };
-  lookBetween(search, groupOf(cut), groupOf(old));
+  const fresh = groupOf(cut);
+  if (old.length > 0) lookBetween(search, fresh, groupOf(old));
+  lookWithin(search, fresh);
   return search.best;
+}
+
+/** Looks between all stretches of one group. */
+function lookWithin(search: Search, { halves }: Group): void {
+  if (halves === null) return;
+  lookBetween(search, ...halves);
+  for (const half of halves) lookWithin(search, half);
 }
 
 /** What hangs on nothing, all of it within the roughness of an outline. */
@@ -122,7 +130,7 @@ interface Search {
   best: Thickness | null;
 }
 
-/** Looks for what is thinner than the best so far between new stretches and old ones. */
+/** Looks for what is thinner than the best so far between the stretches of two groups. */
 function lookBetween(search: Search, s: Group, t: Group): void {
   const apartMm = gapOfBoxesMm(s.box, t.box);
   if (apartMm >= (search.best?.mm ?? search.reachMm) || isSameFlank(s, t, apartMm)) return;

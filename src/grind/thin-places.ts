@@ -1,8 +1,12 @@
 import { metalLeft } from '../clearance/metal-left.ts';
 import { treeOf } from '../clearance/trees.ts';
+import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
+import { difference, union } from '../geometry/polygon-engine.ts';
+import { loopsOf, type Polygons } from '../geometry/polygons.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import type { ThinPlace } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
+import { sharesDepth } from './depth-ranges.ts';
 import type { Guard } from './guards.ts';
 import type { SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
@@ -17,15 +21,21 @@ const inReachMm = 5;
 
 /**
  * Where a cut leaves the part thinner than the fit's least wall, or nearest to it: in each section and band the least
- * distance through metal from the new edge to the outline as it was across from it. None where no least wall is set.
+ * distance through metal from a new edge to the outline as it was, a hole, or another new edge across from it. None where no least wall is set.
  */
 export function thinPlaces(cuts: readonly SectionCut[], guards: readonly Guard[], fit: Fit): ThinPlace[] {
   const keepMm = fit.minWallMm;
   if (keepMm === null) return [];
   return cuts.flatMap(({ section, bands }) => {
-    const metal = metalOf(section.loops, arcToleranceMm, 'inside');
-    const outline = treeOf(section.loops);
-    return bands.flatMap(({ depth, last, left }): ThinPlace[] => {
+    const solid = metalOf(section.loops, arcToleranceMm, 'inside');
+    return bands.flatMap(({ depth, last, left: leftAsPlanned }): ThinPlace[] => {
+      // the room of a hole is no metal, and its edge as much an outside as any other
+      const holes = guards.filter((guard) => guard.kind === 'hole' && sharesDepth(guard.depth, depth));
+      const room = union(holes.flatMap(({ loops }) => metalOf(loops, arcToleranceMm, 'outside')));
+      const open = (metal: Polygons): Polygons => (room.length === 0 ? metal : difference(metal, room));
+      const [metal, left] = [open(solid), open(leftAsPlanned)];
+      const outline =
+        holes.length === 0 ? treeOf(section.loops) : buildOutlineTree([...section.loops, ...loopsOf(room)]);
       const reachMm = 2 * keepMm + inReachMm;
       const atWorst = thinnest(metalLeft(metal, last), outline, reachMm);
       if (atWorst === null) return [];

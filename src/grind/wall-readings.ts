@@ -1,126 +1,153 @@
-import { type Depth, deepest } from '../clearance/deepest.ts';
-import { metalLeft } from '../clearance/metal-left.ts';
 import { treeOf } from '../clearance/trees.ts';
 import type { Box } from '../geometry/edge-box.ts';
-import { regionContains } from '../geometry/motion/containment.ts';
 import { leastDistance } from '../geometry/motion/least-distance.ts';
 import { still } from '../geometry/motion/motion.ts';
-import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
-import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
+import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { pieces } from '../geometry/polygon-engine.ts';
-import { loopsOf, type Polygons } from '../geometry/polygons.ts';
+import { areaMm2, loopsOf, type Polygons } from '../geometry/polygons.ts';
 import { identity } from '../geometry/rigid.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
-import { boxRound, solidNear } from '../geometry/solid-near.ts';
-import { vec } from '../geometry/vec.ts';
+import { boxRound } from '../geometry/solid-near.ts';
+import { distance, type Vec } from '../geometry/vec.ts';
 import type { Casting, DepthRange, Hollow, Section, WallReading } from '../model/casting.ts';
 import type { GrindAnswer, ReadWall } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
-import { toleranceMm } from './tolerance.ts';
+import { biteOf } from './bite.ts';
+import type { BandCut } from './cut-band.ts';
 import type { SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
-import { gapMm, handErrorOf } from './walls.ts';
+import { type SurfacePlace, surfaceIn, takenAt } from './surface.ts';
+import { toleranceMm } from './tolerance.ts';
+import { gapMm, handErrorOf, holdsWall, treeOfLine } from './walls.ts';
 
-/** A reading, or a hollow, speaks for a cut within this of it, mm, in the plane and in depth; common practice, no source. */
-const inReachMm = 25;
+/** A reading speaks for places within its own wall's thickness of its own, or within this, mm; common practice, no source. */
+const leastReachMm = 10;
 
-/** One piece of a cut in one band. */
-interface CutPiece {
-  readonly section: Section;
-  readonly depth: DepthRange | null;
-  readonly piece: Polygons;
-}
+/** A hollow speaks for a cut within this of it, mm; common practice, no source. */
+const besideMm = 25;
+
+export const reachMm = ({ wallMm }: WallReading): number => Math.max(leastReachMm, wallMm);
 
 /**
- * The walls that readings tell of: what was read, less the most that the last line takes off the piece of cut nearest by,
- * the reading's error and the hand's.
+ * The walls that readings tell of. A reading is the metal between the surface at its place and the hollow behind it,
+ * square to the surface: it is charged with what the last line takes there, square to the surface, and with the most
+ * taken at any place that it speaks for; its own error and the hand's are taken off.
  */
-export function readWalls({ wallReadings }: Casting, cuts: readonly SectionCut[], fit: Fit): ReadWall[] {
-  if (wallReadings.length === 0) return [];
-  return piecesOf(cuts, 'last').flatMap(({ section, depth, piece }) => {
-    const tree = buildOutlineTree(loopsOf(piece));
-    const near = wallReadings.filter((reading) => isNear(reading, depth, tree));
-    if (near.length === 0) return [];
-    const takeOff = takeOffOf(section, piece);
-    // where nothing is left of the section, nothing is left of its wall
-    return near.map((reading) => readWall(reading, section, depth, takeOff?.mm ?? reading.wallMm, fit));
-  });
-}
+export const readWalls = ({ wallReadings }: Casting, cuts: readonly SectionCut[], fit: Fit): ReadWall[] =>
+  wallReadings.flatMap((reading) =>
+    cuts.flatMap(({ section, bands }) => bands.flatMap((band) => readWall(reading, section, band, fit) ?? [])),
+  );
 
-function readWall(
-  { at, depthMm, wallMm, errorMm }: WallReading,
-  section: Section,
-  depth: DepthRange | null,
-  takeOffMm: number,
-  fit: Fit,
-): ReadWall {
-  const left = wallMm - takeOffMm - errorMm - handErrorOf(fit);
+function readWall(reading: WallReading, section: Section, band: BandCut, fit: Fit): ReadWall | null {
+  const { at, depthMm, wallMm, errorMm } = reading;
+  const reach = reachMm(reading);
+  const alongMm = gapMm(band.lastDepth, { fromMm: depthMm, toMm: depthMm });
+  if (alongMm > reach) return null;
+  const last = treeOfLine(band.last);
+  const about = Math.sqrt(reach * reach - alongMm * alongMm);
+  const spoken = surfaceIn(metalOf(section.loops, toleranceMm, 'outside'), boxAbout(at, about))
+    .filter((place) => distance(place.at, at) <= about)
+    .map((place) => ({ place, takenMm: takenAt(place, last) }));
+  const most = greatest(spoken);
+  if (most === null || most.takenMm === 0) return null;
+  const here = alongMm > 0 ? 0 : (nearest(spoken, at)?.takenMm ?? 0);
+  const left = (takenMm: number): number => wallMm - takenMm - errorMm - handErrorOf(fit);
   const keepMm = fit.minWallMm;
   return {
     section: section.id,
-    depth: depth && [round6(depth.fromMm), round6(depth.toMm)],
+    depth: band.depth && [round6(band.depth.fromMm), round6(band.depth.toMm)],
     at: roundPoint6(at),
     readAtDepthMm: round6(depthMm),
     readMm: round6(wallMm),
-    takeOffMm: round6(takeOffMm),
-    wallMm: round6(left),
+    takeOffMm: round6(here),
+    wallMm: round6(left(here)),
+    mostTakeOffMm: round6(most.takenMm),
+    mostAt: roundPoint6(most.place.at),
+    leastWallMm: round6(left(most.takenMm)),
     keepMm: keepMm === null ? null : round6(keepMm),
-    holds: left <= 0 ? false : keepMm === null ? null : left >= keepMm - 1e-3,
+    holds: holdsWall(left(most.takenMm), keepMm),
   };
 }
 
-/** The pieces of a cut near which neither a hollow nor a reading is known. */
-export function unmeasuredCuts(
-  { hollows, wallReadings }: Casting,
-  cuts: readonly SectionCut[],
-): GrindAnswer['unmeasured'] {
-  return piecesOf(cuts, 'planned')
-    .filter(({ depth, piece }) => {
-      const tree = buildOutlineTree(loopsOf(piece));
-      return (
-        !hollows.some((hollow) => isBeside(hollow, depth, tree)) &&
-        !wallReadings.some((reading) => isNear(reading, depth, tree))
-      );
-    })
-    .map(({ section, depth, piece }) => ({
-      section: section.id,
-      depth: depth && ([round6(depth.fromMm), round6(depth.toMm)] as [number, number]),
-      at: roundPoint6(takeOffOf(section, piece)?.at ?? piece[0]?.[0] ?? vec(0, 0)),
-    }));
+interface Taken {
+  readonly place: SurfacePlace;
+  readonly takenMm: number;
 }
 
-/**
- * How deep a piece of a cut goes: only the metal about it is looked at, as far as it turns out to go. Null where nothing
- * is left of the section.
- */
-function takeOffOf(section: Section, piece: Polygons): Depth | null {
-  const metal = metalOf(section.loops, toleranceMm, 'outside');
-  const whole = boxRound(metal, 0);
-  for (let aboutMm = 5; ; aboutMm *= 4) {
-    const box = boxRound(piece, aboutMm);
-    const near = solidNear(metal, box);
-    const left = buildOutlineTree(loopsOf(metalLeft(near, piece)));
-    const depth = deepest(piece, left, buildOutlineTree(loopsOf(near)));
-    // what is nearer than the box's sides is the section's own outline
-    if ((depth !== null && depth.mm < aboutMm) || holds(box, whole)) return depth;
-  }
-}
+const greatest = (all: readonly Taken[]): Taken | null =>
+  all.reduce<Taken | null>((most, one) => (most !== null && most.takenMm >= one.takenMm ? most : one), null);
 
-const holds = (outer: Box, inner: Box): boolean =>
-  outer.minX <= inner.minX && outer.minY <= inner.minY && outer.maxX >= inner.maxX && outer.maxY >= inner.maxY;
-
-const piecesOf = (cuts: readonly SectionCut[], line: 'planned' | 'last'): CutPiece[] =>
-  cuts.flatMap(({ section, bands }) =>
-    bands.flatMap((band) => pieces(band[line]).map((piece) => ({ section, depth: band.depth, piece }))),
+const nearest = (all: readonly Taken[], to: Vec): Taken | null =>
+  all.reduce<Taken | null>(
+    (best, one) => (best !== null && distance(best.place.at, to) <= distance(one.place.at, to) ? best : one),
+    null,
   );
 
-function isNear({ at, depthMm }: WallReading, depth: DepthRange | null, tree: OutlineTree): boolean {
-  if (gapMm(depth, { fromMm: depthMm, toMm: depthMm }) > inReachMm) return false;
-  return regionContains(tree, at.x, at.y) || nearestOnOutline(tree, at).distanceMm <= inReachMm;
+const boxAbout = ({ x, y }: Vec, byMm: number): Box => ({
+  minX: x - byMm,
+  minY: y - byMm,
+  maxX: x + byMm,
+  maxY: y + byMm,
+});
+
+/**
+ * The cuts with places for which neither a hollow nearby nor a reading speaks, each with the deepest of those places; not
+ * where the metal comes off altogether, for then no wall is left to be measured.
+ */
+export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): GrindAnswer['unmeasured'] {
+  return cuts.flatMap(({ section, bands }) => {
+    const metal = metalOf(section.loops, toleranceMm, 'outside');
+    return bands.flatMap((band) =>
+      pieces(band.planned).flatMap((piece) => {
+        if (casting.hollows.some((hollow) => isBeside(hollow, band.depth, treeOfLine(piece)))) return [];
+        if (comesOffWhole(metal, piece)) return [];
+        const place = unspokenFor(casting.wallReadings, metal, piece, band.depth);
+        if (place === null) return [];
+        return [
+          {
+            section: section.id,
+            depth: band.depth && ([round6(band.depth.fromMm), round6(band.depth.toMm)] as [number, number]),
+            at: roundPoint6(place.at),
+            atDepthMm: place.depthMm === null ? null : round6(place.depthMm),
+          },
+        ];
+      }),
+    );
+  });
 }
+
+/** Whether a piece of a cut is all there is of the metal that it is cut from, mm². */
+function comesOffWhole(metal: Polygons, piece: Polygons): boolean {
+  const from = pieces(metal).filter((body) => biteOf(piece, loopsOf(body)) !== null);
+  return from.length > 0 && areaMm2(from.flat()) - areaMm2(piece) < 1e-3 * areaMm2(piece);
+}
+
+/** The deepest place of a cut that no reading speaks for, and a depth at which none does; null where all are spoken for. */
+function unspokenFor(
+  readings: readonly WallReading[],
+  metal: Polygons,
+  piece: Polygons,
+  depth: DepthRange | null,
+): { at: Vec; depthMm: number | null } | null {
+  const cut = treeOfLine(piece);
+  const onSurface = surfaceIn(metal, boxRound(piece, 0))
+    .map((place) => ({ at: place.at, takenMm: takenAt(place, cut) }))
+    .filter(({ takenMm }) => takenMm > 0);
+  // an opening within the metal has no surface yet: its own edge then
+  const places = onSurface.length > 0 ? onSurface : piece.flat().map((at) => ({ at, takenMm: 0 }));
+  const depths = depth === null ? [null] : [(depth.fromMm + depth.toMm) / 2, depth.fromMm, depth.toMm];
+  for (const { at } of places.toSorted((a, b) => b.takenMm - a.takenMm)) {
+    const silent = depths.find((mm) => !readings.some((reading) => speaksFor(reading, at, mm)));
+    if (silent !== undefined) return { at, depthMm: silent };
+  }
+  return null;
+}
+
+const speaksFor = (reading: WallReading, at: Vec, depthMm: number | null): boolean =>
+  Math.hypot(distance(reading.at, at), depthMm === null ? 0 : reading.depthMm - depthMm) <= reachMm(reading);
 
 function isBeside(hollow: Hollow, depth: DepthRange | null, tree: OutlineTree): boolean {
   const { distanceMm } = leastDistance(tree, treeOf(hollow.loops), identity, still);
-  const reachMm = Math.max(inReachMm, 2 * (hollow.keepWallMm ?? 0));
-  return Math.hypot(distanceMm, gapMm(depth, hollow.depth)) <= reachMm;
+  const mm = Math.max(besideMm, 2 * (hollow.keepWallMm ?? 0));
+  return Math.hypot(distanceMm, gapMm(depth, hollow.depth)) <= mm;
 }

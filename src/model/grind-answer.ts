@@ -134,10 +134,13 @@ const readWall = z.strictObject({
   at: point,
   readAtDepthMm: z.number(),
   readMm: z.number(),
-  /** The most the last line takes off near there. */
+  /** What the last line takes there, square to the surface; what is then left, the reading's error and the hand's off. */
   takeOffMm: z.number(),
-  /** What is then left, the reading's error and the hand's taken off. */
   wallMm: z.number(),
+  /** The same where most is taken of all the places it speaks for: within the wall read, or 10 mm. */
+  mostTakeOffMm: z.number(),
+  mostAt: point,
+  leastWallMm: z.number(),
   keepMm: z.number().nullable(),
   holds: z.boolean().nullable(),
 });
@@ -172,8 +175,15 @@ const cutOfPart = {
   /** Least thickness of the part's own metal at the cut, where the fit sets a least wall. */
   thin: z.array(thinPlace),
   readings: z.array(readWall),
-  /** Cuts near which neither a hollow nor a wall reading is known: walls to measure first. */
-  unmeasured: z.array(z.strictObject({ section: z.string(), depth: depthRange.nullable(), at: point })),
+  /** Cuts with places for which neither a hollow nor a wall reading speaks: walls to measure first, and where. */
+  unmeasured: z.array(
+    z.strictObject({
+      section: z.string(),
+      depth: depthRange.nullable(),
+      at: point,
+      atDepthMm: z.number().nullable(),
+    }),
+  ),
   cutter: cutter.nullable(),
   /** What edges a grinder can follow cost; null where they were not asked for. */
   straight: straight.nullable(),
