@@ -1,8 +1,9 @@
 import { vec } from '../geometry/vec.ts';
 import type { Bench } from '../grind/marking-out-bench.ts';
+import { figure, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import type { MarkingRow } from '../model/marking-row.ts';
 import { shortName } from '../words/names.ts';
-import { figure, lengthText, type Units } from '../words/units.ts';
 import { barDepth } from './depth-words.ts';
 import { layer, line, text, viewOf } from './marks.ts';
 import type { Scene, TextMark, View } from './scene.ts';

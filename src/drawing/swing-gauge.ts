@@ -9,10 +9,11 @@ import {
   type TurnScale,
   thinnestPieceMm,
 } from '../grind/marking-out-swing.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
 import { inWords } from '../words/layout.ts';
 import { shortName } from '../words/names.ts';
 import { rangeText, turnRange } from '../words/places.ts';
-import { degreesText, givenLength, lengthText } from '../words/units.ts';
+import { degreesText } from '../words/units.ts';
 import { briefDepth } from './depth-words.ts';
 import { layer, line, outline, text, viewOf } from './marks.ts';
 import type { Layer, Scene, TextMark, View } from './scene.ts';

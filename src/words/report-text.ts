@@ -1,13 +1,15 @@
 import type { Joint } from '../joint/joint.ts';
 import type { Casting, Section } from '../model/casting.ts';
 import type { GrindAnswer } from '../model/grind-answer.ts';
+import { bareGivenLength, figure, givenLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import type { Position } from '../model/path.ts';
 import { nothingToCut } from './grind-text.ts';
 import { inWords } from './layout.ts';
 import { shortName } from './names.ts';
 import { type CutOfPart, partCuts } from './part-cuts.ts';
 import { depthText } from './places.ts';
-import { bareGivenLength, degreesText, figure, givenLength, massText, type Units, volumeText } from './units.ts';
+import { degreesText, massText, volumeText } from './units.ts';
 
 /** How to use a printed report. */
 export const reportUse =

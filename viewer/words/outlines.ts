@@ -1,4 +1,4 @@
-import { mmIn } from '../../src/words/units.ts';
+import { mmIn } from '../../src/model/length-text.ts';
 
 const plural = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 
