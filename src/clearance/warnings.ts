@@ -2,6 +2,7 @@ import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/region-measures
 import type { Joint } from '../joint/joint.ts';
 import type { Section } from '../model/casting.ts';
 import type { Warning } from '../model/check-answer.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
 import type { Measure } from './measure.ts';
 import { nearFaceMm, type RotatingMeasure } from './rotating.ts';
 import { lengthened, sharedStandOffs } from './shared-depth.ts';
@@ -99,6 +100,7 @@ function untracedWarning(measures: readonly Measure[]): Warning[] {
 const closeRotatingMm = 3;
 
 function rotatingWarnings(joint: Joint, rotating: readonly RotatingMeasure[]): Warning[] {
+  const { units } = joint.fit;
   const close = rotating
     .filter(
       ({ measure }) =>
@@ -107,13 +109,13 @@ function rotatingWarnings(joint: Joint, rotating: readonly RotatingMeasure[]): W
     .map(({ answer }) =>
       warning(
         'rotating-close',
-        `"${answer.part}" runs ${(answer.clearanceMm ?? 0).toFixed(1)} mm from the ${answer.against} part: under 3 mm is too near for a rotating part.`,
+        `"${answer.part}" runs ${lengthText(answer.clearanceMm ?? 0, units)} from the ${answer.against} part: under ${givenLength(closeRotatingMm, units)} is too near for a rotating part.`,
       ),
     );
   const faces = joint.rotating.flatMap((part) => {
     const gapMm = nearFaceMm(part, joint.fit.clearance.rotatingMm);
     if (gapMm === null) return [];
-    const text = `"${part.name}" runs ${gapMm.toFixed(1)} mm from the mating face of the fixed part; ends at the mating face are not checked against it along the crank, so check this gap yourself.`;
+    const text = `"${part.name}" runs ${lengthText(gapMm, units)} from the mating face of the fixed part; ends at the mating face are not checked against it along the crank, so check this gap yourself.`;
     return [warning('rotating-near-face', text)];
   });
   return [...close, ...faces];
