@@ -8,7 +8,9 @@ export function reportVerification({ doubts, looks }: Verification): void {
     say(`Measured again at ${looks} points by other means: nothing was found against the answer.`);
     return;
   }
-  say('The answer does not stand up to being measured again; do not use it, and report this with your files:');
+  say(
+    'The answer does not stand up to being measured again; do not use it, and report this with your files (figures as in the JSON answer, in mm):',
+  );
   for (const { where, text } of doubts) say(`  ${where}: ${text}`);
   endWith(exitCodes.ourBug);
 }

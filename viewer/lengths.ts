@@ -1,6 +1,7 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import { mmIn, type Units } from '../src/words/units.ts';
+import { mmIn } from '../src/model/length-text.ts';
+import type { Units } from '../src/model/lengths.ts';
 
 /** A number as someone writes it, with a point or a comma; null where it is none. */
 export function numberIn(text: string): number | null {

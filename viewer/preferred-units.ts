@@ -1,4 +1,4 @@
-import type { Units } from '../src/words/units.ts';
+import type { Units } from '../src/model/lengths.ts';
 
 const key = 'fettle lengths in';
 

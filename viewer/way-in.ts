@@ -1,5 +1,7 @@
+import { givenLength, lengthText } from '../src/model/length-text.ts';
+import type { Units } from '../src/model/lengths.ts';
 import type { Leg } from '../src/model/path.ts';
-import { degreesText, givenLength, lengthText, type Units } from '../src/words/units.ts';
+import { degreesText } from '../src/words/units.ts';
 import type { App } from './app.ts';
 import type { Way } from './heavy/questions.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';

@@ -2,6 +2,7 @@ import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/region-measures
 import type { Joint } from '../joint/joint.ts';
 import type { Section } from '../model/casting.ts';
 import type { Warning } from '../model/check-answer.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
 import type { Position } from '../model/path.ts';
 import type { Measure } from './measure.ts';
 import type { RotatingMeasure } from './rotating.ts';
@@ -26,7 +27,7 @@ export function clearanceWarnings(
     ...neverSharesWarning(home, install),
     ...overlapWarnings(joint),
     ...untracedWarning([home, ...(install ? [install] : []), ...rotating.map(({ measure }) => measure)]),
-    ...rotatingWarnings(rotating),
+    ...rotatingWarnings(joint, rotating),
   ];
 }
 
@@ -95,7 +96,8 @@ function untracedWarning(measures: readonly Measure[]): Warning[] {
 /** Common practice, no source: under 3 mm a rotating part wants a second look. */
 const closeRotatingMm = 3;
 
-function rotatingWarnings(rotating: readonly RotatingMeasure[]): Warning[] {
+function rotatingWarnings(joint: Joint, rotating: readonly RotatingMeasure[]): Warning[] {
+  const { units } = joint.fit;
   return rotating
     .filter(
       ({ measure }) =>
@@ -104,7 +106,7 @@ function rotatingWarnings(rotating: readonly RotatingMeasure[]): Warning[] {
     .map(({ answer }) =>
       warning(
         'rotating-close',
-        `"${answer.part}" runs ${(answer.clearanceMm ?? 0).toFixed(1)} mm from the ${answer.against} part: under 3 mm is too near for a rotating part.`,
+        `"${answer.part}" runs ${lengthText(answer.clearanceMm ?? 0, units)} from the ${answer.against} part: under ${givenLength(closeRotatingMm, units)} is too near for a rotating part.`,
       ),
     );
 }

@@ -1,5 +1,6 @@
 import type { DepthRange } from '../model/casting.ts';
-import { bareGivenLength as bare, givenLength, type Units } from '../words/units.ts';
+import { bareGivenLength as bare, givenLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 
 /** A range of depth as a bar's label, its unit said elsewhere: `12–90`, `30–44 proud`. */
 export function barDepth(depth: DepthRange | null, units: Units): string {

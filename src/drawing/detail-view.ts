@@ -1,6 +1,6 @@
 import { type Box, boxAround, boxesMeet, boxOfEdge } from '../geometry/edge-box.ts';
 import { angleOf, distance, polar, sub, vec } from '../geometry/vec.ts';
-import { lengthText } from '../words/units.ts';
+import { lengthText } from '../model/length-text.ts';
 import { bandsOf, type DrawInput } from './draw-input.ts';
 import { boxOfPoint, grown, overlap } from './frame.ts';
 import { runsOf } from './hidden-edges.ts';

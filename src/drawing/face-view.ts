@@ -3,7 +3,7 @@ import type { Box } from '../geometry/edge-box.ts';
 import { edgesOfRegion, type Region } from '../geometry/loop.ts';
 import { length, polar, sub, type Vec, vec } from '../geometry/vec.ts';
 import type { Casting, Hole } from '../model/casting.ts';
-import { lengthText } from '../words/units.ts';
+import { lengthText } from '../model/length-text.ts';
 import { type Callout, placeCallouts } from './callouts.ts';
 import { briefDepth } from './depth-words.ts';
 import type { Detail } from './detail-view.ts';

@@ -1,7 +1,8 @@
 import type { Casting } from '../model/casting.ts';
+import { figure, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import type { MarkingRow } from '../model/marking-row.ts';
 import { shortName } from '../words/names.ts';
-import { figure, lengthText, type Units } from '../words/units.ts';
 
 /** A column of the marking-out table: its heading, and what it says of a row. */
 export interface MarkingColumn {

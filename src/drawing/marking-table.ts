@@ -1,8 +1,10 @@
 import { vec } from '../geometry/vec.ts';
 import type { Bench } from '../grind/marking-out-bench.ts';
+import { stepMm } from '../grind/marking-out-places.ts';
+import { figure, givenLength, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import type { MarkingRow } from '../model/marking-row.ts';
 import { shortName } from '../words/names.ts';
-import { figure, lengthText, type Units } from '../words/units.ts';
 import { barDepth } from './depth-words.ts';
 import { layer, line, text, viewOf } from './marks.ts';
 import type { Scene, TextMark, View } from './scene.ts';
@@ -41,7 +43,7 @@ function steps(bench: Bench, [row]: readonly MarkingRow[]): string[] {
       : `Set dividers or a trammel from ${row.dividers.map(({ from }) => from).join(' and ')}`;
   return [
     `${dividers}, or go by angle (anticlockwise from 3 o'clock, looking at the mating face of ${shortName(present)}${mirrored ? '; on mirrored sheets clockwise' : ''}) and radius from the crank. Lengths in ${units}.`,
-    'Places are on the planned line, every 10 mm along each edge and at its ends, corners, deepest place and thinnest wall. Take off is square to the outside as it is now.',
+    `Places are on the planned line, every ${givenLength(stepMm, units)} along each edge and at its ends, corners, deepest place and thinnest wall. Take off is square to the outside as it is now.`,
     'First line: must go whatever the error. Last line: never past it. Wall: as planned, and at worst from the last line with the errors taken off.',
     ...(touch === null
       ? []

@@ -1,13 +1,15 @@
 import { vec } from '../geometry/vec.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { HomeAnswer } from '../model/check-answer.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { alternativeTexts } from '../words/alternative-text.ts';
 import { checkCautions, grindCautions } from '../words/cautions.ts';
 import { groundsOf } from '../words/check-text.ts';
 import { partText, viewedFromText } from '../words/part-text.ts';
 import { rangeText, turnRange } from '../words/places.ts';
 import { uncuredLines, wallLines } from '../words/plan-text.ts';
-import { areaText, givenLength, lengthText, type Units } from '../words/units.ts';
+import { areaText } from '../words/units.ts';
 import { bandsOf, type DrawInput } from './draw-input.ts';
 import { layer, text, viewOf } from './marks.ts';
 import type { TextMark, View } from './scene.ts';

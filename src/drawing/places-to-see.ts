@@ -1,5 +1,5 @@
 import { distance, type Vec } from '../geometry/vec.ts';
-import type { Units } from '../words/units.ts';
+import type { Units } from '../model/lengths.ts';
 import { middleOf } from './frame.ts';
 import type { Witness } from './witness.ts';
 import { sizeOf, type WorkPlace, workText } from './work-places.ts';

@@ -3,8 +3,9 @@ import { add, lerp, scale, type Vec, vec } from '../geometry/vec.ts';
 import type { Bench, BenchBand } from '../grind/marking-out-bench.ts';
 import { levelsOf, locatingPlate } from '../grind/marking-out-plate.ts';
 import { type ProfilePiece, profilePieces } from '../grind/marking-out-profile.ts';
+import { givenLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { shortName } from '../words/names.ts';
-import { givenLength } from '../words/units.ts';
 import { cross, layer, outline, text, viewOf } from './marks.ts';
 import type { Scene, View } from './scene.ts';
 import { asRun, holeCross, holeWords, placeNumbers, plyEdge, punchCross, wideRuns } from './template-marks.ts';
@@ -41,6 +42,8 @@ export const profileGauges = (bench: Bench): ProfileGauge[] =>
 
 export const pinRadiusMm = 3;
 
+const pinWords = (units: Units): string => `Ø${givenLength(2 * pinRadiusMm, units)}`;
+
 /** The pieces that fit the outline to leave, to glue on ply and cut out. */
 export function profileScene(bench: Bench, gauge: ProfileGauge, withBars: boolean): Scene {
   const words = templateWords(bench, `Profile gauge: ${bandWords(gauge.band, bench)}`, pieceSteps(bench, gauge));
@@ -61,7 +64,7 @@ function pieceSteps(bench: Bench, { band, pieces, plate }: ProfileGauge): string
     plate === null
       ? `Hold it ${levelWords(bench, band)} by a block, and by the numbered places of the marking-out table: nothing here locates a plate.`
       : `Piece A, on the next sheets, lies on the face and locates it. ${spacerWords(bench, band)}`,
-    `Slide it in along the arrow. The cut is done when it goes home${plate === null ? '' : ' and Ø6 mm pins drop through A, the spacer and the gauge'}. Where it will not, the metal that stops it is what is left to go.`,
+    `Slide it in along the arrow. The cut is done when it goes home${plate === null ? '' : ` and ${pinWords(units)} pins drop through A, the spacer and the gauge`}. Where it will not, the metal that stops it is what is left to go.`,
     ...(plate === null || pinless.length === 0
       ? []
       : [`There is no room for pins in ${pinless.join(' and ')}: hold it in its place on A by hand.`]),
@@ -140,7 +143,7 @@ export function plateScene(bench: Bench, { band, pieces }: ProfileGauge, plate: 
   const holes = bench.holes ?? [];
   const { units } = bench.joint.fit;
   const words = templateWords(bench, `Plate A of the profile gauge: ${bandWords(band, bench)}`, [
-    `Glue on ${plyWords(bench)} and cut to the outside line. Punch every cross, then drill: the holes over ${holes.map((hole) => holeWords(hole, units)).join(' and ')} to fit, the pins Ø6 mm.`,
+    `Glue on ${plyWords(bench)} and cut to the outside line. Punch every cross, then drill: the holes over ${holes.map((hole) => holeWords(hole, units)).join(' and ')} to fit, the pins ${pinWords(units)}.`,
     `It lies on the face, print towards ${bench.mirrored ? 'it' : 'you'}. ${spacerWords(bench, band)}`,
     'Dashed: the pieces of the gauge, from their own sheet.',
   ]);

@@ -52,7 +52,7 @@ export function laidOut({ input, across, sizes, face, side, details }: Drawn): S
   const head = heading(input, detailLeft + widths[2], sizes);
   const top = -heightOf(head.frame) - gap;
   const axisY = top - captionEms * headingMm - Math.max(face.frame.maxY, side.frame.maxY);
-  const bar = scaleBar(widths[0], sizes);
+  const bar = scaleBar(widths[0], input.joint.fit.units, sizes);
   const barTop = axisY + face.frame.minY - gap / 2;
   const sideX = sideLeft - side.frame.minX;
   const chart = depthChart(input, across, { ...side.frame, maxX: side.frame.minX + widths[1] }, sizes);
@@ -162,7 +162,7 @@ function onPaper(views: readonly View[], { joint, check }: DrawInput, { textMm, 
   const foot = Math.min(...edges.map(({ minY }) => minY)) - margin;
   return {
     title: titleOf(joint),
-    description: `${verdictLine(check.answer)} True scale in mm, viewed from in front of the mating face of ${joint.fixed.name}. Proved for the outlines as traced; geometry only.`,
+    description: `${verdictLine(check.answer)} True scale in ${joint.fit.units === 'mm' ? 'mm' : 'inches'}, viewed from in front of the mating face of ${joint.fixed.name}. Proved for the outlines as traced; geometry only.`,
     widthMm: Math.ceil(Math.max(...edges.map(({ maxX }) => maxX)) + margin - left),
     heightMm: Math.ceil(Math.max(...edges.map(({ maxY }) => maxY)) + margin - foot),
     penMm,

@@ -2,8 +2,9 @@ import { vec } from '../geometry/vec.ts';
 import type { Bench } from '../grind/marking-out-bench.ts';
 import { type SideStrip, type Station, sideStrips } from '../grind/marking-out-strip.ts';
 import type { DepthRange } from '../model/casting.ts';
+import { givenLength, lengthText, mmIn } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { shortName } from '../words/names.ts';
-import { givenLength, lengthText, type Units } from '../words/units.ts';
 import { box, layer, line, text, viewOf } from './marks.ts';
 import { hatch, hatchRad } from './plane-layers.ts';
 import type { Layer, Scene, View } from './scene.ts';
@@ -116,17 +117,21 @@ function bandLayers(paper: Paper): Layer[] {
   ];
 }
 
-/** Lengths along the side, every 10 mm from where the cut begins. */
-function rule({ strip, footMm }: Paper): Layer[] {
-  const marks = Array.from({ length: Math.floor(strip.toMm / 10) + 1 }, (_, i) => 10 * i);
+/** From mark to mark of the rule on a strip, in its units. */
+const ruleStep = { mm: 10, in: 0.5 } as const;
+
+/** Lengths along the side, a mark every 10 mm or half inch from where the cut begins. */
+function rule({ strip, footMm, units }: Paper): Layer[] {
+  const stepMm = ruleStep[units] * mmIn(units);
+  const marks = Array.from({ length: Math.floor(strip.toMm / stepMm) + 1 }, (_, i) => i);
   return [
     layer(
       'frame',
-      marks.map((mm) => line(vec(mm, footMm), vec(mm, footMm + 1.5))),
+      marks.map((i) => line(vec(i * stepMm, footMm), vec(i * stepMm, footMm + 1.5))),
     ),
     layer(
       'text',
-      marks.map((mm) => text(vec(mm + 0.4, footMm + 1.9), String(mm), sheetSizes.smallMm)),
+      marks.map((i) => text(vec(i * stepMm + 0.4, footMm + 1.9), String(i * ruleStep[units]), sheetSizes.smallMm)),
     ),
   ];
 }

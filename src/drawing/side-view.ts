@@ -1,7 +1,7 @@
 import type { Box } from '../geometry/edge-box.ts';
 import { vec } from '../geometry/vec.ts';
+import { givenLength } from '../model/length-text.ts';
 import type { Position } from '../model/path.ts';
-import { givenLength } from '../words/units.ts';
 import { type Across, bandBlocks } from './across.ts';
 import { type Callout, placeCallouts } from './callouts.ts';
 import { briefDepth } from './depth-words.ts';

@@ -9,10 +9,11 @@ import {
   type TurnScale,
   thinnestPieceMm,
 } from '../grind/marking-out-swing.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
 import { inWords } from '../words/layout.ts';
 import { shortName } from '../words/names.ts';
 import { rangeText, turnRange } from '../words/places.ts';
-import { degreesText, givenLength, lengthText } from '../words/units.ts';
+import { degreesText } from '../words/units.ts';
 import { briefDepth } from './depth-words.ts';
 import { layer, line, outline, text, viewOf } from './marks.ts';
 import type { Layer, Scene, TextMark, View } from './scene.ts';
@@ -113,7 +114,7 @@ export function swingPlate(bench: Bench, gauge: SwingGauge, withBars: boolean): 
         return text(vec(x, y - 0.3 * nameMm), name, nameMm, { anchor: 'middle', bold: true });
       }),
     ),
-    ...punchCross(vec(0, 0), gauge.spigotMm / 2, `crank, Ø${gauge.spigotMm} mm`),
+    ...punchCross(vec(0, 0), gauge.spigotMm / 2, `crank, Ø${givenLength(gauge.spigotMm, bench.joint.fit.units)}`),
     ...(gauge.scale === null ? [] : turnMarks(gauge.scale, bench)),
     ...(gauge.touch === null ? [] : touchMarks(gauge.touch, gauge.scale)),
   ]);
@@ -124,8 +125,8 @@ function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces, touch }
   const { units } = bench.joint.fit;
   const plug =
     bore === null
-      ? `a plug turned to fit the crank bore (measure it), with a Ø${spigotMm} mm spigot`
-      : `a plug turned to fit ${holeWords(bore, units)}, with a Ø${spigotMm} mm spigot`;
+      ? `a plug turned to fit the crank bore (measure it), with a Ø${givenLength(spigotMm, units)} spigot`
+      : `a plug turned to fit ${holeWords(bore, units)}, with a Ø${givenLength(spigotMm, units)} spigot`;
   const turns = legs.map(({ from, to }) => {
     const turn = turnRange(degreesOf(from.turnRad), degreesOf(to.turnRad));
     return `turn ${turn} on packers ${rangeText(from.standOffMm, to.standOffMm, units)} high`;

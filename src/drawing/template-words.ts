@@ -2,10 +2,11 @@ import { angleOf, length } from '../geometry/vec.ts';
 import type { Bench, BenchBand } from '../grind/marking-out-bench.ts';
 import { plyMm } from '../grind/marking-out-plate.ts';
 import type { BenchTouch } from '../grind/marking-out-touch.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
 import { grindCautions } from '../words/cautions.ts';
 import { planLine } from '../words/grind-text.ts';
 import { shortName, titleOf } from '../words/names.ts';
-import { degreesText, givenLength, lengthText } from '../words/units.ts';
+import { degreesText } from '../words/units.ts';
 import { briefDepth } from './depth-words.ts';
 
 /** What is written at the head of a template. */

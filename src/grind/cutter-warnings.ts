@@ -1,22 +1,24 @@
 import type { Warning } from '../model/check-answer.ts';
 import type { CutterAnswer, CutterEnd, PartCut } from '../model/grind-answer.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 
 /** What a cutter leaves behind, cannot get at, or was not asked about. */
-export const cutterWarnings = (cuts: readonly PartCut[]): Warning[] =>
-  cuts.flatMap(({ cutter }) => (cutter === null ? [] : [...ends(cutter), ...narrow(cutter), ...covered(cutter)]));
+export const cutterWarnings = (cuts: readonly PartCut[], units: Units): Warning[] =>
+  cuts.flatMap(({ cutter }) =>
+    cutter === null ? [] : [...ends(cutter, units), ...narrow(cutter, units), ...covered(cutter)],
+  );
 
-const mmText = (mm: number): string => `${mm.toFixed(1)} mm`;
+const ends = (cutter: CutterAnswer, units: Units): Warning[] => cutter.ends.flatMap((end) => endWarning(end, units));
 
-const ends = (cutter: CutterAnswer): Warning[] => cutter.ends.flatMap(endWarning);
-
-function endWarning({ section, atMm, what, mm, reachMm, against, at }: CutterEnd): Warning[] {
-  const fillet = `a fillet ${mmText(mm)} high that reaches ${mmText(reachMm)} along the depth`;
+function endWarning({ section, atMm, what, mm, reachMm, against, at }: CutterEnd, units: Units): Warning[] {
+  const fillet = `a fillet ${lengthText(mm, units)} high that reaches ${lengthText(reachMm, units)} along the depth`;
   switch (what) {
     case 'left':
       return [
         {
           code: 'cutter-fillet-left',
-          text: `The ball leaves ${fillet} standing in "${section}" at ${mmText(atMm)} from the face: the asked clearance is not there until it is gone.`,
+          text: `The ball leaves ${fillet} standing in "${section}" at ${givenLength(atMm, units)} from the face: the asked clearance is not there until it is gone.`,
           at,
         },
       ];
@@ -24,7 +26,7 @@ function endWarning({ section, atMm, what, mm, reachMm, against, at }: CutterEnd
       return [
         {
           code: 'cutter-fillet-against',
-          text: `In the corner of "${section}" with "${against}", ${mmText(atMm)} from the face, the ball leaves ${fillet}: take it out with a flat cutter or a file.`,
+          text: `In the corner of "${section}" with "${against}", ${givenLength(atMm, units)} from the face, the ball leaves ${fillet}: take it out with a flat cutter or a file.`,
           at,
         },
       ];
@@ -34,10 +36,10 @@ function endWarning({ section, atMm, what, mm, reachMm, against, at }: CutterEnd
   }
 }
 
-const narrow = ({ narrow, radiusMm }: CutterAnswer): Warning[] =>
+const narrow = ({ narrow, radiusMm }: CutterAnswer, units: Units): Warning[] =>
   narrow.map(({ section, at, gapMm }) => ({
     code: 'cutter-cannot-enter',
-    text: `A cutter of radius ${mmText(radiusMm)} does not get into "${section}" from the side here: the gap between metal that stays is ${mmText(gapMm)} wide.`,
+    text: `A cutter of radius ${givenLength(radiusMm, units)} does not get into "${section}" from the side here: the gap between metal that stays is ${lengthText(gapMm, units)} wide.`,
     at,
   }));
 

@@ -86,6 +86,6 @@ function answerOf(
     table: [],
     afterCut: { home: after.home, install: after.install },
     alternatives: holds ? [] : null,
-    warnings: [...cutterWarnings(cuts), ...straightWarnings(cuts), ...after.warnings],
+    warnings: [...cutterWarnings(cuts, fit.units), ...straightWarnings(cuts), ...after.warnings],
   };
 }

@@ -73,7 +73,7 @@ interface Tracing {
 
 function traced(sorted: SortedShapes, unit: LengthUnit, { join }: ImportOptions): Tracing {
   const units: Units = unit.name === 'in' || unit.name === 'ft' ? 'in' : 'mm';
-  const scale: Scale = { drawingMm: unit.mm, partMm: mmPer(units) };
+  const scale: Scale = { drawingMm: unit.mm, partMm: mmPer(units), units };
   const joinMm = join === null ? joinDefaultMm : join * scale.partMm;
   const withOutlines = <T extends SectionShapes | HoleShapes>(from: T): T & WithOutlines => ({
     ...from,

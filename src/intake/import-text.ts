@@ -41,7 +41,7 @@ function headline(imported: Imported, file: string, partFile: string): string {
 function sectionText({ id, depth, loops }: SectionFile, { part }: Imported): string {
   const reach = depth ? `depth ${depth[0]} to ${depth[1]} ${part.units}` : 'no depth, so through every depth';
   const { width, height, round } = outlineSize(loops.map((loop) => loopOf(loop, 1)));
-  const size = `${sizeText(width)} × ${sizeText(height)} ${part.units}, ${sizeText(round)} round`;
+  const size = `${sizeText(width)} × ${sizeText(height)} ${part.units}, ${sizeText(round)} ${part.units} round`;
   return `section ${id}: ${loops.length} outline${loops.length === 1 ? '' : 's'}, ${size}, ${reach}`;
 }
 
@@ -53,8 +53,9 @@ function holesText({ part: { holes = [] } }: Imported): string[] {
   });
 }
 
-/** To four figures: enough to hold a rule against. */
-const sizeText = (length: number): string => String(Number(length.toPrecision(4)));
+/** To four figures or the last whole one: enough to hold a rule against. */
+const sizeText = (length: number): string =>
+  String(length >= 1000 ? Math.round(length) : Number(length.toPrecision(4)));
 
 /** What only the builder can know or do. */
 function nextTexts(imported: Imported, partFile: string): string[] {

@@ -1,8 +1,10 @@
 import type { Loop, Vertex } from '../geometry/loop.ts';
 import { round6 } from '../geometry/rounding.ts';
 import type { Vec } from '../geometry/vec.ts';
+import type { Units } from '../model/lengths.ts';
 import type { HoleFile, LoopFile, SectionFile } from '../model/part-file.ts';
 import type { NamedHole } from './drawing.ts';
+import { lengthText } from './gap-text.ts';
 import type { RoundHole } from './holes.ts';
 import type { ImportOptions } from './import-options.ts';
 import type { Outlines } from './outlines.ts';
@@ -13,6 +15,8 @@ import { curveToleranceMm } from './tolerances.ts';
 export interface Scale {
   readonly drawingMm: number;
   readonly partMm: number;
+  /** Those of the part. */
+  readonly units: Units;
 }
 
 /** A section as a part file has it; `loops` in mm. */
@@ -40,11 +44,11 @@ export function sectionFile(
 }
 
 /** What was done to the outlines that the file's reader should know. */
-function notesOn({ joined, hasCurves }: Outlines, { partMm }: Scale): string[] {
-  const widest = Math.max(0, ...joined.map(({ sizeMm }) => sizeMm)) / partMm;
+function notesOn({ joined, hasCurves }: Outlines, { units }: Scale): string[] {
+  const widest = lengthText(Math.max(0, ...joined.map(({ sizeMm }) => sizeMm)), units);
   return [
-    ...(joined.length > 0 ? [`gaps joined: ${joined.length}, the widest ${Number(widest.toPrecision(2))}`] : []),
-    ...(hasCurves ? [`curves followed by arcs within ${curveToleranceMm} mm`] : []),
+    ...(joined.length > 0 ? [`gaps joined: ${joined.length}, the widest ${widest}`] : []),
+    ...(hasCurves ? [`curves followed by arcs within ${lengthText(curveToleranceMm, units)}`] : []),
   ];
 }
 

@@ -3,10 +3,12 @@ import { distance } from '../geometry/vec.ts';
 import type { Hole } from '../model/casting.ts';
 import type { BoltAnswer, Warning } from '../model/check-answer.ts';
 import type { HolePair } from '../model/job.ts';
+import { givenLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { clearanceHoleFor } from '../trade/clearance-holes.ts';
 import { floatMm } from '../trade/floating-fasteners.ts';
 import { parseThread } from '../trade/threads.ts';
-import { jointWarning, mmText } from './warnings.ts';
+import { jointWarning } from './warnings.ts';
 
 // rounding alone must not part a bolt that stands exactly at its limit
 const hairMm = 1e-9;
@@ -27,15 +29,16 @@ function boltAnswer(pair: HolePair): BoltAnswer {
 }
 
 /** A warning for each bolt that does not line up, at its hole in the fixed part. */
-export const boltWarnings = (pairs: readonly HolePair[], answers: readonly BoltAnswer[]): Warning[] =>
+export const boltWarnings = (pairs: readonly HolePair[], answers: readonly BoltAnswer[], units: Units): Warning[] =>
   pairs.flatMap((pair, i) => {
     const answer = answers[i];
-    return answer?.linesUp === false ? [jointWarning('bolt-does-not-line-up', boltText(answer), pair.fixed.at)] : [];
+    if (answer?.linesUp !== false) return [];
+    return [jointWarning('bolt-does-not-line-up', boltText(answer, units), pair.fixed.at)];
   });
 
-function boltText({ fixed, moving, offsetMm, allowedMm }: BoltAnswer): string {
+function boltText({ fixed, moving, offsetMm, allowedMm }: BoltAnswer, units: Units): string {
   if (allowedMm !== null && allowedMm < 0) return `Bolt ${fixed}–${moving} is thicker than its hole.`;
-  return `Bolt ${fixed}–${moving} does not line up: ${mmText(offsetMm)} off, ${mmText(allowedMm ?? 0)} allowed.`;
+  return `Bolt ${fixed}–${moving} does not line up: ${givenLength(offsetMm, units)} off, ${givenLength(allowedMm ?? 0, units)} allowed.`;
 }
 
 /**

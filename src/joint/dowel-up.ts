@@ -4,7 +4,9 @@ import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import { distance, sub } from '../geometry/vec.ts';
 import type { DowelUpAnswer, Warning } from '../model/check-answer.ts';
 import type { HolePair } from '../model/job.ts';
-import { jointWarning, mmText } from './warnings.ts';
+import { givenLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
+import { jointWarning } from './warnings.ts';
 
 /** How the moving drawing is carried home by the dowels. */
 export interface DowelUp {
@@ -20,7 +22,7 @@ export const pointPair = ({ fixed, moving }: HolePair): PointPair => ({ from: mo
  * Carries the moving drawing home on its paired dowels, the fixed holes being in the joint frame (mm). No pair:
  * the drawing's own origin on the axis, up is up; one: shift only; more: the least-squares rigid fit.
  */
-export function dowelUp(pairs: readonly HolePair[]): DowelUp {
+export function dowelUp(pairs: readonly HolePair[], units: Units): DowelUp {
   const { motion, offsetsMm, rmsMm } = bestFit(pairs.map(pointPair));
   const spacingErrorMm = spacingError(pairs);
   const answer = {
@@ -34,7 +36,7 @@ export function dowelUp(pairs: readonly HolePair[]): DowelUp {
       offsetMm: round6(offsetsMm[i] as number),
     })),
   };
-  return { motion, rmsMm, answer, warnings: dowelWarnings(answer) };
+  return { motion, rmsMm, answer, warnings: dowelWarnings(answer, units) };
 }
 
 function bestFit(pairs: readonly PointPair[]): RigidFit {
@@ -65,7 +67,7 @@ function spacingError(pairs: readonly HolePair[]): number | null {
 const spacingWarnMm = 0.3;
 const measureAgainMm = 0.5;
 
-function dowelWarnings({ pairs, spacingErrorMm }: DowelUp['answer']): Warning[] {
+function dowelWarnings({ pairs, spacingErrorMm }: DowelUp['answer'], units: Units): Warning[] {
   const [only] = pairs;
   if (only && pairs.length === 1) {
     const text = `Only one dowel pair (${only.fixed} on ${only.moving}): the moving part is shifted onto it, its turn is taken as drawn. Pair a second dowel.`;
@@ -74,7 +76,7 @@ function dowelWarnings({ pairs, spacingErrorMm }: DowelUp['answer']): Warning[] 
   const apartMm = Math.abs(spacingErrorMm ?? 0);
   if (apartMm <= spacingWarnMm) return [];
   const way = (spacingErrorMm ?? 0) > 0 ? 'further apart' : 'closer together';
-  const text = `The dowels stand ${mmText(apartMm)} ${way} in the moving part than in the fixed part`;
+  const text = `The dowels stand ${givenLength(apartMm, units)} ${way} in the moving part than in the fixed part`;
   return [
     apartMm > measureAgainMm
       ? jointWarning('dowel-spacing-measure-again', `${text}: measure both again before you trust any clearance.`)

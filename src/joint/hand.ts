@@ -2,7 +2,8 @@ import { mirrorPoint } from '../geometry/loop.ts';
 import { type PointPair, rigidFit } from '../geometry/rigid-fit.ts';
 import type { Hand, Warning } from '../model/check-answer.ts';
 import type { Job } from '../model/job.ts';
-import { jointWarning, mmText } from './warnings.ts';
+import { givenLength } from '../model/length-text.ts';
+import { jointWarning } from './warnings.ts';
 
 export interface HandCheck {
   readonly hand: Hand;
@@ -37,14 +38,17 @@ function decide(asDrawnMm: number, mirroredMm: number): Hand {
   return beats(mirroredMm, asDrawnMm) ? 'mirrored' : 'cannot-tell';
 }
 
+/** What the words about the hand are made of. */
+type HandedJob = Pick<Job, 'fixed' | 'moving'> & { readonly fit: Pick<Job['fit'], 'units'> };
+
 /** What to tell the builder about the hand; nothing where it agrees. */
-export function handWarnings(check: HandCheck, { fixed, moving }: Pick<Job, 'fixed' | 'moving'>): Warning[] {
+export function handWarnings(check: HandCheck, { fit, fixed, moving }: HandedJob): Warning[] {
   switch (check.hand) {
     case 'agrees':
       return [];
     case 'mirrored': {
-      const asDrawn = mmText(check.asDrawnRmsMm ?? 0);
-      const mirrored = mmText(check.mirroredRmsMm ?? 0);
+      const asDrawn = givenLength(check.asDrawnRmsMm ?? 0, fit.units);
+      const mirrored = givenLength(check.mirroredRmsMm ?? 0, fit.units);
       const text = `One of the two drawings is seen from the other side: as drawn the paired holes miss each other by ${asDrawn} (rms), with one drawing mirrored by ${mirrored}. Look again at viewedFrom of ${fixed.file} ("${fixed.viewedFrom}") and ${moving.file} ("${moving.viewedFrom}").`;
       return [jointWarning('hand-mirrored', text)];
     }

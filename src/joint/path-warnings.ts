@@ -1,7 +1,9 @@
 import type { Warning } from '../model/check-answer.ts';
 import type { Fit, HolePair } from '../model/job.ts';
+import { givenLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import type { Leg, Position } from '../model/path.ts';
-import { jointWarning, mmText } from './warnings.ts';
+import { jointWarning } from './warnings.ts';
 
 /**
  * Legs on which the moving part is turned or shifted while its dowels are engaged, or shifted while the input shaft is.
@@ -10,25 +12,25 @@ import { jointWarning, mmText } from './warnings.ts';
  * just when neither end lies below it. A leg's turn and shift either stay zero throughout, which its two ends tell, or
  * are zero at single instants only, so every such stretch holds an instant off the straight line.
  */
-export function pathWarnings(fit: Pick<Fit, 'legs' | 'engagesAtMm'>, dowels: readonly HolePair[]): Warning[] {
+export function pathWarnings(fit: Pick<Fit, 'legs' | 'engagesAtMm' | 'units'>, dowels: readonly HolePair[]): Warning[] {
   const proudMm = Math.max(0, ...dowels.flatMap(({ fixed, moving }) => [fixed.proudMm, moving.proudMm]));
   return fit.legs.flatMap((leg, i) => [
-    ...dowelWarning(leg, i + 1, proudMm),
-    ...shaftWarning(leg, i + 1, fit.engagesAtMm ?? 0),
+    ...dowelWarning(leg, i + 1, proudMm, fit.units),
+    ...shaftWarning(leg, i + 1, fit.engagesAtMm ?? 0, fit.units),
   ]);
 }
 
-function dowelWarning(leg: Leg, count: number, proudMm: number): Warning[] {
+function dowelWarning(leg: Leg, count: number, proudMm: number, units: Units): Warning[] {
   const standOffMm = lowestStandOffMm(leg);
   if (standOffMm >= proudMm || (inLine(leg.from) && inLine(leg.to))) return [];
-  const text = `Leg ${count} is turned or shifted with the stand-off down to ${mmText(standOffMm)}, but a dowel stands ${mmText(proudMm)} proud: come into line at ${mmText(proudMm)} or more, then slide straight home.`;
+  const text = `Leg ${count} is turned or shifted with the stand-off down to ${givenLength(standOffMm, units)}, but a dowel stands ${givenLength(proudMm, units)} proud: come into line at ${givenLength(proudMm, units)} or more, then slide straight home.`;
   return [jointWarning('off-line-on-dowels', text)];
 }
 
-function shaftWarning(leg: Leg, count: number, engagesAtMm: number): Warning[] {
+function shaftWarning(leg: Leg, count: number, engagesAtMm: number, units: Units): Warning[] {
   const standOffMm = lowestStandOffMm(leg);
   if (standOffMm >= engagesAtMm || (onAxis(leg.from) && onAxis(leg.to))) return [];
-  const text = `Leg ${count} is shifted off the axis with the stand-off down to ${mmText(standOffMm)}, but the input shaft engages at ${mmText(engagesAtMm)}: take the shift out at ${mmText(engagesAtMm)} or more.`;
+  const text = `Leg ${count} is shifted off the axis with the stand-off down to ${givenLength(standOffMm, units)}, but the input shaft engages at ${givenLength(engagesAtMm, units)}: take the shift out at ${givenLength(engagesAtMm, units)} or more.`;
   return [jointWarning('off-line-on-shaft', text)];
 }
 

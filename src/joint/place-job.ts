@@ -25,7 +25,7 @@ export function placeJob(job: Job): Reading<Joint> {
 function place(job: Job): Joint {
   const toAxis = rigid(0, sub(vec(0, 0), job.fit.axis));
   const onAxis = ({ fixed, moving }: HolePair): HolePair => ({ fixed: moveHole(fixed, toAxis), moving });
-  const { motion, rmsMm, answer, warnings } = dowelUp(job.fit.dowels.map(onAxis));
+  const { motion, rmsMm, answer, warnings } = dowelUp(job.fit.dowels.map(onAxis), job.fit.units);
   const atHome = ({ fixed, moving }: HolePair): HolePair => ({ fixed, moving: moveHole(moving, motion) });
   const fit: Fit = {
     ...job.fit,
@@ -46,9 +46,9 @@ function place(job: Job): Joint {
     warnings: [
       ...warnings,
       ...handWarnings(hand, job),
-      ...boltWarnings(fit.bolts, bolts),
+      ...boltWarnings(fit.bolts, bolts, fit.units),
       ...pathWarnings(fit, fit.dowels),
-      ...[job.fixed, job.moving, ...job.rotating].flatMap(traceWarnings),
+      ...[job.fixed, job.moving, ...job.rotating].flatMap((part) => traceWarnings(part, fit.units)),
     ],
   };
 }

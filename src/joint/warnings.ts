@@ -17,6 +17,3 @@ export type JointWarningCode =
 /** A warning of this room; `at` in the joint frame, mm. */
 export const jointWarning = (code: JointWarningCode, text: string, at?: Vec): Warning =>
   at === undefined ? { code, text } : { code, text, at: roundPoint6(at) };
-
-/** A length as a warning's text has it: to 0.01 mm, without idle zeros. */
-export const mmText = (mm: number): string => `${Number(mm.toFixed(2)) + 0} mm`;

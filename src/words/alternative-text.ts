@@ -1,8 +1,10 @@
 import type { Joint } from '../joint/joint.ts';
 import type { Alternative, GrindAnswer } from '../model/grind-answer.ts';
+import { givenLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { inWords } from './layout.ts';
 import { shortName } from './names.ts';
-import { areaText, degreesText, givenLength, massText, type Units } from './units.ts';
+import { areaText, degreesText, massText } from './units.ts';
 
 /** What else would give where a plan does not hold; the builder chooses. */
 export function alternativeTexts(joint: Joint, { alternatives }: GrindAnswer): string[] {

@@ -1,10 +1,11 @@
 import type { CheckFacts } from '../clearance/check-facts.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { CheckAnswer, FirstTouch, HomeAnswer, InstallAnswer } from '../model/check-answer.ts';
+import { lengthText } from '../model/length-text.ts';
 import { columns, indent, inWords, wrapped } from './layout.ts';
 import { shortName } from './names.ts';
 import { depthOf, depthText, placeText, rangeText, turnRange } from './places.ts';
-import { degreesText, lengthText } from './units.ts';
+import { degreesText } from './units.ts';
 
 type Pair = Pick<FirstTouch, 'fixedSection' | 'movingSection'>;
 type Point = readonly [number, number];

@@ -1,8 +1,10 @@
 import type { Joint } from '../joint/joint.ts';
 import type { CutterAnswer, CutterEnd, GrindAnswer, PartCut } from '../model/grind-answer.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { textsByPart } from './part-cuts.ts';
 import { depthText } from './places.ts';
-import { givenLength, lengthText, massText, type Units, volumeText } from './units.ts';
+import { massText, volumeText } from './units.ts';
 
 /** What the cutter makes of the plan: the metal it takes beyond need, how far it runs past, and what it leaves. */
 export function cutterTexts(joint: Joint, plan: GrindAnswer): string[] {

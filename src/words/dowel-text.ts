@@ -1,7 +1,8 @@
 import type { Joint } from '../joint/joint.ts';
 import type { BoltAnswer, CheckAnswer, Hand } from '../model/check-answer.ts';
+import { figure, fineLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { columns, wrapped } from './layout.ts';
-import { figure, fineLength, type Units } from './units.ts';
 
 /** How the two parts dowelled up. */
 export const dowelLines = (joint: Joint, { dowelUp }: CheckAnswer): string[] => wrapped(dowelText(joint, dowelUp));

@@ -2,6 +2,8 @@ import type { PlanFacts } from '../grind/plan-facts.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Material } from '../model/casting.ts';
 import type { GrindAnswer, PartCut } from '../model/grind-answer.ts';
+import { lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { alternativeTexts } from './alternative-text.ts';
 import { checkCautions, grindCautions } from './cautions.ts';
 import { groundsOf } from './check-text.ts';
@@ -12,7 +14,7 @@ import { shortName, titleOf } from './names.ts';
 import { type CutOfPart, partCuts, textsByPart } from './part-cuts.ts';
 import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
 import { straightTexts } from './straight-text.ts';
-import { lengthText, massText, type Units, volumeText } from './units.ts';
+import { massText, volumeText } from './units.ts';
 
 /** A cut plan as a builder reads it: the verdict, what comes off where, what is left, and what to do next. */
 export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): string {

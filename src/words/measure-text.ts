@@ -1,8 +1,10 @@
 import type { Joint } from '../joint/joint.ts';
 import type { CheckAnswer, HomeAnswer, InstallAnswer, RotatingAnswer } from '../model/check-answer.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { columns, listed } from './layout.ts';
 import { shortName } from './names.ts';
-import { areaText, comparedText, givenLength, lengthText, type Units } from './units.ts';
+import { areaText, comparedText } from './units.ts';
 
 type Measure = HomeAnswer | InstallAnswer;
 type Measured = Pick<CheckAnswer, 'home' | 'install' | 'rotating'>;

@@ -1,6 +1,8 @@
 import type { Joint } from '../joint/joint.ts';
 import type { Casting, DepthRange } from '../model/casting.ts';
-import { bareGivenLength, degreesText, figure, givenLength, lengthText, type Units } from './units.ts';
+import { bareGivenLength, figure, givenLength, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
+import { degreesText } from './units.ts';
 
 type Point = readonly [number, number];
 

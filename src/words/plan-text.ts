@@ -2,10 +2,12 @@ import type { BandFacts, CutFacts, Piece } from '../grind/plan-facts.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Casting } from '../model/casting.ts';
 import type { BandAnswer, GrindAnswer, PartCut, Uncured, WallAnswer } from '../model/grind-answer.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { columns, listed, wrapped } from './layout.ts';
 import { partCuts, textsByPart } from './part-cuts.ts';
 import { depthText, placeText } from './places.ts';
-import { areaText, givenLength, lengthText, type Units } from './units.ts';
+import { areaText } from './units.ts';
 
 /** What comes off: a line for each section and band, and one for each of its pieces where there are several. */
 export function takeOffLines(joint: Joint, { sections }: Pick<PartCut, 'sections'>, facts: CutFacts): string[] {

@@ -1,13 +1,15 @@
 import type { Joint } from '../joint/joint.ts';
 import type { Casting, Section } from '../model/casting.ts';
 import type { GrindAnswer } from '../model/grind-answer.ts';
+import { bareGivenLength, figure, givenLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import type { Position } from '../model/path.ts';
 import { nothingToCut } from './grind-text.ts';
 import { inWords } from './layout.ts';
 import { shortName } from './names.ts';
 import { type CutOfPart, partCuts } from './part-cuts.ts';
 import { depthText } from './places.ts';
-import { bareGivenLength, degreesText, figure, givenLength, massText, type Units, volumeText } from './units.ts';
+import { degreesText, massText, volumeText } from './units.ts';
 
 /** How to use a printed report. */
 export const reportUse =
@@ -126,8 +128,11 @@ export const backToReport = 'Back to the report';
 /** The date, the program and what it was given. */
 export const madeText = (date: string, version: string): string => `Made on ${date} by Fettle ${version}.`;
 
+/** From place to place of the marking-out table. */
+const markedEveryMm = 10;
+
 /** How the marking-out table is read at the bench. */
 export const markingWords = (part: string, units: Units, holes: readonly string[]): string[] => [
   `${holes.length === 0 ? 'There are no two holes to set dividers from: go' : `Set dividers or a trammel from ${inWords(holes)}, or go`} by angle (anticlockwise from 3 o'clock, looking at the mating face of ${part}) and radius from the crank. Lengths are in ${units}; "from face" is the depth from that face.`,
-  'Places stand on the planned line, every 10 mm along each edge and at its ends, corners, deepest place and thinnest wall. Take off is square to the outside as it is now: to the first line, as planned, and to the last line. Wall left: as planned, and at worst from the last line with the errors taken off.',
+  `Places stand on the planned line, every ${givenLength(markedEveryMm, units)} along each edge and at its ends, corners, deepest place and thinnest wall. Take off is square to the outside as it is now: to the first line, as planned, and to the last line. Wall left: as planned, and at worst from the last line with the errors taken off.`,
 ];

@@ -1,7 +1,9 @@
 import type { Joint } from '../joint/joint.ts';
 import type { BandAnswer, PartCut, StraightAnswer } from '../model/grind-answer.ts';
+import { givenLength } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
 import { depthText } from './places.ts';
-import { areaText, givenLength, massText, type Units, volumeText } from './units.ts';
+import { areaText, massText, volumeText } from './units.ts';
 
 /** What edges a grinder can follow are made of, and the metal they cost; nothing where they were not asked for. */
 export function straightTexts({ fit: { units } }: Joint, { straight, sections }: PartCut): string[] {

@@ -1,6 +1,8 @@
 import type { TravelCurve } from '../clearance/travel-curve.ts';
 import type { FirstTouch, InstallAnswer } from '../model/check-answer.ts';
-import { degreesText, givenLength, lengthText, type Units } from './units.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
+import type { Units } from '../model/lengths.ts';
+import { degreesText } from './units.ts';
 
 /** The chart of the clearance along the way in, told for those who do not see it. */
 export function travelWords(

@@ -172,6 +172,20 @@ export function withoutHole(job: JobFile, file: string, index: number): JobFile 
   return withMentions(rest, file, (name) => (name === old ? null : name));
 }
 
+/** Makes a hole of known diameter the hollow of the same circle, over the same depth; the fit no longer names it, and an axis stays in its place. */
+export function holeAsHollow(job: JobFile, file: string, index: number): JobFile {
+  const hole = job.parts[file]?.holes?.[index];
+  if (hole?.diameter === undefined) return job;
+  const { at, diameter, depth, keepWall } = hole;
+  const loops: LoopFile[] = [{ circle: at, radius: diameter / 2 }];
+  const rest = withoutHole(job, file, index);
+  const isAxis = job.fit.fixed === file && job.fit.axis === hole.id;
+  return withPart(isAxis ? { ...rest, fit: { ...rest.fit, axis: at } } : rest, file, (part) => {
+    const id = freshName(hole.id, idsOf(part, 'hollows'));
+    return { ...part, hollows: [...(part.hollows ?? []), amended({ id, depth, loops, keepWall }, {})] };
+  });
+}
+
 /** The fit with every name of a hole of one part put as `named` says; a pair of which one goes, goes. */
 function withMentions(job: JobFile, file: string, named: (id: string) => string | null): JobFile {
   const { fit } = job;

@@ -1,6 +1,6 @@
 import type { PartDraft } from '../../src/model/job-file.ts';
+import { mmIn } from '../../src/model/length-text.ts';
 import type { HoleFile, LoopFile } from '../../src/model/part-file.ts';
-import { mmIn } from '../../src/words/units.ts';
 import { vertexAt } from './arc.ts';
 import { amended, freshName } from './part-edits.ts';
 

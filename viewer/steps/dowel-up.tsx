@@ -1,7 +1,7 @@
 import type { FitFile } from '../../src/model/fit-file.ts';
 import type { PartDraft } from '../../src/model/job-file.ts';
+import { fineLength } from '../../src/model/length-text.ts';
 import { dowelText } from '../../src/words/dowel-text.ts';
-import { fineLength } from '../../src/words/units.ts';
 import type { State } from '../app.ts';
 import { offsetTimes } from '../drawing.ts';
 import { ChoiceField, Group, NumberField } from '../fields.tsx';

@@ -1,10 +1,11 @@
 import { useEffect } from 'preact/hooks';
 import type { FitFile } from '../../src/model/fit-file.ts';
+import { lengthText, mmIn } from '../../src/model/length-text.ts';
+import type { Units } from '../../src/model/lengths.ts';
 import type { MarkingRow } from '../../src/model/marking-row.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
 import { grindText, planLine } from '../../src/words/grind-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
-import { lengthText, mmIn, type Units } from '../../src/words/units.ts';
 import type { State } from '../app.ts';
 import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
 import { amended } from '../job/part-edits.ts';

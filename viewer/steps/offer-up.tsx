@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { PositionFile } from '../../src/model/fit-file.ts';
+import { givenLength, lengthText } from '../../src/model/length-text.ts';
 import { checkText } from '../../src/words/check-text.ts';
-import { degreesText, givenLength, lengthText } from '../../src/words/units.ts';
+import { degreesText } from '../../src/words/units.ts';
 import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
 import { entryHandles } from '../entry-handles.ts';

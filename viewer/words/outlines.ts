@@ -1,4 +1,4 @@
-import { mmIn } from '../../src/words/units.ts';
+import { mmIn } from '../../src/model/length-text.ts';
 
 const plural = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 
@@ -98,6 +98,11 @@ export const outlineWords = {
   holes: (count: number): string => `holes · ${count}`,
   addHole: 'Add a hole',
   addHoleHint: 'Tap where its centre is.',
+  whatAHoleIs:
+    'A hole is a dowel, bolt, stud, tapped or bored hole from the face. A gallery or jacket behind the face is a hollow: trace it, or enter it here by its diameter, and make it one.',
+  leastWall: 'Least wall to a cut',
+  mayBreak: 'A cut may break into it',
+  holeAsHollow: (id: string): string => `${id} is a gallery: make it a hollow`,
   tapHole: 'Tap it on the drawing',
   holeLine: (id: string, kind: string, size: string): string => [id, kind, ...(size === '' ? [] : [size])].join(' · '),
   round: (diameter: string): string => `Ø${diameter}`,

@@ -1,5 +1,7 @@
 import type { PhotoFault, PhotoSide } from '../../src/intake/photo/photo-fault.ts';
-import { degreesText, fineLength, lengthText, type Units } from '../../src/words/units.ts';
+import { fineLength, lengthText } from '../../src/model/length-text.ts';
+import type { Units } from '../../src/model/lengths.ts';
+import { degreesText } from '../../src/words/units.ts';
 import type { Lean, StoodAt } from '../heavy/set-straight.ts';
 
 /** A ± limit is never rounded to less than it is: to a hundredth of a millimetre, a thousandth of an inch. */

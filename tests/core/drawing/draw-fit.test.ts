@@ -182,9 +182,9 @@ describe('what is drawn', () => {
     expect(svg).toContain('closest to Flywheel 2.0 mm');
   });
 
-  test('a fit in inches has its figures in inches and its bar in mm', () => {
+  test('a fit in inches has its figures and its bar in inches', () => {
     const svg = svgOf(drawFit(fullInput({ ...fullJob, units: 'in' })));
     expect(svg).toContain('Home: clear, 0.39 in as traced');
-    expect(svg).toContain('>100 mm<');
+    expect(svg).toContain('>4 in<');
   });
 });

@@ -36,12 +36,19 @@ describe('fettle import', () => {
     const { code, stdout, stderr, part } = await fromDxf([square, circle(2, 2, 1, 'dowels')], '--depth', '0,12');
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout).toMatch(/^IMPORTED /);
-    expect(stdout).toContain('section 0: 1 outline, 10 × 10 mm, 40 round, depth 0 to 12 mm\n  dowel: D1');
+    expect(stdout).toContain('section 0: 1 outline, 10 × 10 mm, 40 mm round, depth 0 to 12 mm\n  dowel: D1');
     expect(readPart('block.part.json', part ?? '', 'fixed')).toMatchObject({
       ok: true,
       value: { name: 'block', units: 'mm', viewedFrom: 'face' },
     });
     expect(part?.split('\n').every((each) => each.length <= 120)).toBe(true);
+  });
+
+  it('says the size of an inch file in inches, each with its unit', async () => {
+    const parts = { entities: [square], insUnits: 1 };
+    const { stdout } = await imported('block.dxf', dxf(parts), '--viewed-from', 'face', '--depth', '0,1.5');
+    expect(stdout).toContain('section 0: 1 outline, 10 × 10 in, 40 in round, depth 0 to 1.5 in');
+    expect(stdout).not.toMatch(/\d mm/);
   });
 
   it('exits 1 where gaps are left, and writes what closes', async () => {

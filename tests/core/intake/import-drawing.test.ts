@@ -234,7 +234,7 @@ describe('what does not close', () => {
     const [, ...rest] = square('wall');
     const { part, joined } = imported([...rest, line(0, 0, 9.8, 0, 'wall')]);
     expect(joined).toMatchObject([{ sizeMm: expect.closeTo(0.2, 9) }]);
-    expect(part.sections[0]?.note).toBe('gaps joined: 1, the widest 0.2');
+    expect(part.sections[0]?.note).toBe('gaps joined: 1, the widest 0.2 mm');
   });
 
   it('drops what is drawn twice or goes nowhere, and says so', () => {

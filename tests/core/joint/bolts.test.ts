@@ -56,12 +56,12 @@ describe('lining up', () => {
   test('is not claimed where the allowance is not known', () => {
     const pairs = [{ fixed: boltHole('B1', o, 13), moving: boltHole('H1', [1, 0], 13) }];
     expect(boltAnswers(pairs)).toMatchObject([{ offsetMm: 1, allowedMm: null, linesUp: null }]);
-    expect(boltWarnings(pairs, boltAnswers(pairs))).toEqual([]);
+    expect(boltWarnings(pairs, boltAnswers(pairs), 'mm')).toEqual([]);
   });
 
   test('each bolt that does not is warned of at its own hole', () => {
     const pairs = [...at(0.2), ...at(1.1)];
-    expect(boltWarnings(pairs, boltAnswers(pairs))).toEqual([
+    expect(boltWarnings(pairs, boltAnswers(pairs), 'mm')).toEqual([
       {
         code: 'bolt-does-not-line-up',
         text: 'Bolt B1–H1 does not line up: 1.1 mm off, 0.75 mm allowed.',
@@ -72,6 +72,6 @@ describe('lining up', () => {
 
   test('a bolt thicker than its hole does not line up even dead centre', () => {
     const pairs = [{ fixed: tapped('B1', o), moving: boltHole('H1', o, 11) }];
-    expect(boltWarnings(pairs, boltAnswers(pairs))[0]?.text).toBe('Bolt B1–H1 is thicker than its hole.');
+    expect(boltWarnings(pairs, boltAnswers(pairs), 'mm')[0]?.text).toBe('Bolt B1–H1 is thicker than its hole.');
   });
 });

@@ -8,9 +8,11 @@ type Point = readonly [number, number];
 const pairsOf = (...pairs: readonly (readonly [fixed: Point, moving: Point])[]) =>
   pairs.map(([f, m], i) => ({ fixed: dowel(`D${i + 1}`, f, 9), moving: dowel(`P${i + 1}`, m) }));
 
+const inMm = (pairs: ReturnType<typeof pairsOf>) => dowelUp(pairs, 'mm');
+
 describe('dowelling up', () => {
   test('one pair shifts without turning, and says that the turn is only taken as drawn', () => {
-    const { answer, warnings } = dowelUp(
+    const { answer, warnings } = inMm(
       pairsOf([
         [100, 0],
         [30, 40],
@@ -28,7 +30,7 @@ describe('dowelling up', () => {
 
   test('a half turn is +180°, never −180°', () => {
     for (const hair of [0, 1e-12, -1e-12]) {
-      const { answer } = dowelUp(
+      const { answer } = inMm(
         pairsOf(
           [
             [100, 0],
@@ -45,7 +47,7 @@ describe('dowelling up', () => {
   });
 
   test('the spacing error is moving less fixed, of the pair of dowels that differs most', () => {
-    const { answer } = dowelUp(
+    const { answer } = inMm(
       pairsOf(
         [
           [0, 0],
@@ -64,7 +66,7 @@ describe('dowelling up', () => {
     // the diagonal, √(300.1² + 199.8²) − √(300² + 200²) = −0.0277, differs less
     expect(answer.spacingErrorMm).toBe(-0.2);
     expect(
-      dowelUp(
+      inMm(
         pairsOf(
           [
             [0, 0],
@@ -86,7 +88,7 @@ describe('dowelling up', () => {
     [0.501, ['dowel-spacing-measure-again']],
     [-0.501, ['dowel-spacing-measure-again']],
   ] as const)('dowels %f mm wider in the moving part warn %j', (error, codes) => {
-    const { warnings } = dowelUp(
+    const { warnings } = inMm(
       pairsOf(
         [
           [-158, 12],
@@ -102,7 +104,7 @@ describe('dowelling up', () => {
   });
 
   test('numbers of the answer are rounded to a millionth, the motion is not', () => {
-    const { answer, motion } = dowelUp(
+    const { answer, motion } = inMm(
       pairsOf([
         [0, 0],
         [1 / 3, 0],

@@ -44,6 +44,7 @@ describe('the hand check', () => {
 
 describe('what is said of the hand', () => {
   const parts = {
+    fit: { units: 'mm' as const },
     fixed: castingOf({ name: 'block' }),
     moving: castingOf({ name: 'case', viewedFrom: 'back' }),
   };

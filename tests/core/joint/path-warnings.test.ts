@@ -8,7 +8,7 @@ const dowels = [
 ];
 
 const codes = (offerUp: readonly PositionSpec[], engagesAtMm: number | null = null, pairs = dowels) =>
-  pathWarnings({ legs: legsOf(offerUp), engagesAtMm }, pairs).map((w) => w.code);
+  pathWarnings({ legs: legsOf(offerUp), engagesAtMm, units: 'mm' }, pairs).map((w) => w.code);
 
 describe('dowels on the way in', () => {
   test.each<[string, PositionSpec[], string[]]>([
@@ -43,7 +43,7 @@ describe('dowels on the way in', () => {
 
   test('the leg is named, with its lowest stand-off and what to do', () => {
     const legs = legsOf([{ standOff: 190, turn: 22 }, { standOff: 5, turn: 22 }, { standOff: 5 }, {}]);
-    const [first, second] = pathWarnings({ legs, engagesAtMm: null }, dowels);
+    const [first, second] = pathWarnings({ legs, engagesAtMm: null, units: 'mm' }, dowels);
     expect(first?.text).toBe(
       'Leg 1 is turned or shifted with the stand-off down to 5 mm, but a dowel stands 9 mm proud: come into line at 9 mm or more, then slide straight home.',
     );

@@ -11,7 +11,7 @@ test('a part says once which of its sections have only an assumed trace error', 
       { id: 'boss', traceErrorStated: false, traceErrorMm: 1 },
     ],
   });
-  expect(traceWarnings(casting)).toEqual([
+  expect(traceWarnings(casting, 'mm')).toEqual([
     {
       code: 'trace-error-assumed',
       text: 'block: no trace error is stated for ribs, boss; ± 1 mm is assumed. State traceError, or gotBy, to have the true figure.',
@@ -20,5 +20,5 @@ test('a part says once which of its sections have only an assumed trace error', 
 });
 
 test('a part whose trace errors are all stated says nothing', () => {
-  expect(traceWarnings(castingOf({ sections: [{ id: 'ribs' }] }))).toEqual([]);
+  expect(traceWarnings(castingOf({ sections: [{ id: 'ribs' }] }), 'mm')).toEqual([]);
 });

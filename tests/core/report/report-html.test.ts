@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { CheckAnswer } from '../../../src/model/check-answer.ts';
+import { lengthText } from '../../../src/model/length-text.ts';
 import { checkCautions, grindCautions } from '../../../src/words/cautions.ts';
 import { planLine } from '../../../src/words/grind-text.ts';
-import { lengthText, massText, volumeText } from '../../../src/words/units.ts';
+import { massText, volumeText } from '../../../src/words/units.ts';
 import { verdictLine } from '../../../src/words/verdict.ts';
 import { demos, demoToDraw } from '../../support/demos.ts';
 import { fullInput, fullJob } from '../../support/drawings.ts';

@@ -104,6 +104,34 @@ describe('a hole', () => {
     expect(rest.fit.dowels).toEqual([['D1', 'P1']]);
     expect(faultsOf(rest)).toEqual([]);
   });
+
+  it('is told its depth, its wall and that a cut may break into it, and is no longer told them', () => {
+    const told = { depth: [0, 28] as [number, number], keepWall: 6, mayBreak: true };
+    const said = edits.withHoleChanged(part(), 0, told);
+    expect(said.holes?.[0]).toMatchObject(told);
+    expect(faultsOf(edits.withPart(job, block, () => said))).toEqual([]);
+    const unsaid = edits.withHoleChanged(said, 0, { depth: undefined, keepWall: undefined, mayBreak: undefined });
+    expect(unsaid).toEqual(part());
+  });
+
+  it('becomes a hollow of the same circle, over its depth and with its wall', () => {
+    const said = edits.withPart(job, block, (old) => edits.withHoleChanged(old, 0, { depth: [0, 28], keepWall: 6 }));
+    const made = edits.holeAsHollow(said, block, 0);
+    expect(part(made).hollows).toEqual([
+      { id: 'D1', depth: [0, 28], loops: [{ circle: [-100, 0], radius: 7 }], keepWall: 6 },
+    ]);
+    expect(part(made).holes?.map(({ id }) => id)).toEqual(['D2', 'CRANK']);
+    expect(made.fit.dowels).toEqual([['D2', 'P2']]);
+    expect(faultsOf(made)).toEqual([]);
+  });
+
+  it('leaves the axis in its place when it becomes a hollow, and stays a hole where its size is not known', () => {
+    const made = edits.holeAsHollow(job, block, 2);
+    expect(made.fit.axis).toEqual([0, 0]);
+    expect(faultsOf(made)).toEqual([]);
+    const unsized = edits.withPart(job, block, (old) => edits.withHoleChanged(old, 0, { diameter: undefined }));
+    expect(edits.holeAsHollow(unsized, block, 0)).toBe(unsized);
+  });
 });
 
 describe('an open run', () => {

@@ -1,13 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  areaText,
-  comparedText,
-  figure,
-  fineLength,
-  givenLength,
-  lengthText,
-  volumeText,
-} from '../../../src/words/units.ts';
+import { figure, fineLength, givenLength, lengthText } from '../../../src/model/length-text.ts';
+import { areaText, comparedText, volumeText } from '../../../src/words/units.ts';
 
 describe('figures as a builder reads them', () => {
   it('a traced length is told to 0.1 mm or a hundredth of an inch', () => {

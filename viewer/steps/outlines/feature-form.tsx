@@ -43,6 +43,7 @@ export function FeatureForm({ bench: { sheet, edit }, place }: { readonly bench:
         choices={Object.entries(words.featureKinds) as [Kind, string][]}
         onSet={setKind}
       />
+      {kind === 'hole' && <p class="hint">{words.whatAHoleIs}</p>}
       <MeasureForm key={kind} fields={fields[kind]} unit={unit} button={words.add} add={add} />
     </>
   );

@@ -1,8 +1,9 @@
 import type { HoleFile } from '../../../src/model/part-file.ts';
-import { ChoiceField, NumberField, TextField } from '../../fields.tsx';
-import { holeRenamed, withHole, withHoleChanged, withoutHole, withPart } from '../../job/part-edits.ts';
+import { ChoiceField, NumberField, TextField, Tick } from '../../fields.tsx';
+import { holeAsHollow, holeRenamed, withHole, withHoleChanged, withoutHole, withPart } from '../../job/part-edits.ts';
 import { type Figures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
+import { DepthFields } from './depth-fields.tsx';
 import { MeasureForm } from './measure-form.tsx';
 import type { Bench } from './touch.ts';
 
@@ -41,6 +42,7 @@ export function HolesTable({ bench }: { readonly bench: Bench }) {
           );
         })}
       </ul>
+      <p class="hint">{words.whatAHoleIs}</p>
       <MeasureForm fields={['x', 'y', words.diameter]} unit={lengths.unit} button={words.addHole} add={add} />
       <div class="row">
         <button
@@ -75,6 +77,11 @@ function HoleFields({ bench: { sheet, look, edit }, hole, index }: Props) {
     look({ said: taken ? words.nameTaken : '' });
     edit((job) => holeRenamed(job, sheet.file, index, id));
   };
+  const becomeHollow = (): void => {
+    const place = { list: 'hollows', index: part?.hollows?.length ?? 0 } as const;
+    edit((job) => holeAsHollow(job, sheet.file, index));
+    look({ opened: place, chosen: { kind: 'loop', place, loop: 0, vertex: null }, said: '' });
+  };
   const [x, y] = hole.at;
   return (
     <>
@@ -108,6 +115,12 @@ function HoleFields({ bench: { sheet, look, edit }, hole, index }: Props) {
           />
         )}
       </div>
+      <GuardFields hole={hole} figures={figures} set={set} look={look} />
+      {hole.diameter !== undefined && (
+        <button type="button" class="quiet" onClick={becomeHollow}>
+          {words.holeAsHollow(hole.id)}
+        </button>
+      )}
       <button
         type="button"
         class="quiet"
@@ -121,3 +134,29 @@ function HoleFields({ bench: { sheet, look, edit }, hole, index }: Props) {
     </>
   );
 }
+
+interface GuardProps extends Pick<Bench, 'look'> {
+  readonly hole: HoleFile;
+  readonly figures: Figures;
+  readonly set: (changes: Partial<Omit<HoleFile, 'id'>>) => void;
+}
+
+/** How deep a hole goes, and what a cut has to leave round it. */
+const GuardFields = ({ hole, figures, set, look }: GuardProps) => (
+  <>
+    <DepthFields key={hole.id} depth={hole.depth} figures={figures} set={(depth) => set({ depth })} look={look} />
+    <NumberField
+      label={words.leastWall}
+      value={hole.keepWall}
+      figures={figures}
+      fits={(value) => value >= 0}
+      onSet={(keepWall) => set({ keepWall })}
+      onClear={() => set({ keepWall: undefined })}
+    />
+    <Tick
+      label={words.mayBreak}
+      on={hole.mayBreak === true}
+      onSet={(mayBreak) => set({ mayBreak: mayBreak || undefined })}
+    />
+  </>
+);

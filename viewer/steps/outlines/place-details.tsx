@@ -10,9 +10,10 @@ import {
   withoutPlace,
   withPart,
 } from '../../job/part-edits.ts';
-import { type Figures, useLengths } from '../../lengths.ts';
+import { useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import type { Looking } from './chosen.ts';
+import { DepthFields } from './depth-fields.tsx';
 import type { Edit } from './touch.ts';
 
 interface Props {
@@ -110,50 +111,6 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
       >
         {words.removePlace(place.list === 'traced' ? words.tracedHere : holder.id)}
       </button>
-    </div>
-  );
-}
-
-interface DepthProps {
-  readonly depth: readonly [number, number] | undefined;
-  readonly figures: Figures;
-  readonly set: (depth: [number, number] | undefined) => void;
-  readonly look: (changes: Partial<Looking>) => void;
-}
-
-/** Both numbers or none; taken over as soon as they make a range. */
-function DepthFields({ depth, figures, set, look }: DepthProps) {
-  const take = ({ currentTarget }: Event & { readonly currentTarget: HTMLElement }): void => {
-    const texts = [...currentTarget.querySelectorAll('input')].map(({ value }) => value);
-    const [from = null, to = null] = texts.map((text, i) => figures.read(text, depth?.[i]));
-    const none = texts.every((text) => text.trim() === '');
-    const range = from !== null && to !== null && from < to;
-    look({ said: none || range ? '' : words.depthWanted });
-    if (none) set(undefined);
-    else if (range) set([from, to]);
-  };
-  return (
-    <div class="pair" onChange={take}>
-      <label class="field">
-        <span>{words.from}</span>
-        <input
-          type="text"
-          inputMode="text"
-          autocomplete="off"
-          defaultValue={figures.text(depth?.[0])}
-          key={`from ${depth?.[0]} ${figures.unit}`}
-        />
-      </label>
-      <label class="field">
-        <span>{words.to}</span>
-        <input
-          type="text"
-          inputMode="text"
-          autocomplete="off"
-          defaultValue={figures.text(depth?.[1])}
-          key={`to ${depth?.[1]} ${figures.unit}`}
-        />
-      </label>
     </div>
   );
 }
