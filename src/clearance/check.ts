@@ -4,9 +4,11 @@ import type { Joint } from '../joint/joint.ts';
 import type { CheckAnswer, HomeAnswer, InstallAnswer } from '../model/check-answer.ts';
 import { endGapAtHome, endGapOnLegs } from './end-gap.ts';
 import { type Foul, homeFoul, installFoul, noFoul } from './foul.ts';
+import { insideOtherMetal } from './inside-other-metal.ts';
 import { holdsClearance, type Measure, measureOf } from './measure.ts';
 import { firstTouchOf, foulingOf, momentOf, witnessOf } from './moments.ts';
 import { type PairPassage, pairAt, pairOnLeg, placeErrors } from './pairs.ts';
+import { farReason, reasonOf, reasonsBeforehand } from './reasons.ts';
 import { checkRotating, type RotatingMeasure } from './rotating.ts';
 import { type Solid, solidsOf } from './solids.ts';
 import { verdictOf } from './verdict.ts';
@@ -51,18 +53,25 @@ export function* checkJoint(joint: Joint): Generator<Progress, Check> {
   }
 
   const endGaps = { home: endGapAtHome(fixed, moving), install: endGapOnLegs(fixed, moving, fit.legs) };
+  const reasons = [...reasonsBeforehand(joint), ...farReason(joint, { home, install })];
+  const reason = reasonOf(joint, reasons);
   const answer: CheckAnswer = {
     format: 'fettle-check/1',
     title: fit.title,
-    verdict: verdictOf(fit.clearance, home, install, rotating),
-    reason: null,
-    meetsClearance: meets(joint, home, install, rotating),
+    verdict: reason === null ? verdictOf(fit.clearance, home, install, rotating) : 'undecided',
+    reason,
+    meetsClearance: reason === null && meets(joint, home, install, rotating),
     dowelUp: joint.dowelUp,
     bolts: [...joint.bolts],
     home: homeAnswer(home, homeMetal, endGaps.home),
     install: install && installAnswer(joint, install, installMetal, endGaps.install, pairs),
     rotating: rotating.map((measure) => measure.answer),
-    warnings: [...joint.warnings, ...clearanceWarnings(joint, home, install, rotating)],
+    warnings: [
+      ...joint.warnings,
+      ...reasons,
+      ...insideOtherMetal(joint),
+      ...clearanceWarnings(joint, home, install, rotating),
+    ],
   };
   return { answer, homeFoul: homeMetal, installFoul: install && installMetal };
 }

@@ -9,7 +9,6 @@ import { lengthened, sharedStandOffs } from './shared-depth.ts';
 /** Every warning the clearance check can give; the codes are part of the answer's format. */
 export type ClearanceWarningCode =
   | 'starts-in-shared-depth'
-  | 'never-shares-depth'
   | 'sections-without-depth-overlap'
   | 'not-traced-here'
   | 'rotating-close'
@@ -22,8 +21,6 @@ export function clearanceWarnings(
   rotating: readonly RotatingMeasure[],
 ): Warning[] {
   return [
-    ...startWarning(joint),
-    ...neverSharesWarning(home, install),
     ...overlapWarnings(joint),
     ...untracedWarning([home, ...(install ? [install] : []), ...rotating.map(({ measure }) => measure)]),
     ...rotatingWarnings(joint, rotating),
@@ -33,7 +30,7 @@ export function clearanceWarnings(
 const warning = (code: ClearanceWarningCode, text: string): Warning => ({ code, text });
 
 /** The first position is taken as given: what happens on the way to it is not checked. */
-function startWarning({ fit, fixed, moving }: Joint): Warning[] {
+export function startWarning({ fit, fixed, moving }: Joint): Warning[] {
   const first = fit.legs[0]?.from;
   if (first === undefined) return [];
   const pair = pairsOf(fixed.sections, moving.sections).find(([f, m]) =>
@@ -53,16 +50,6 @@ function sharesDepth(f: Section, m: Section, standOffMm: number, marginMm: numbe
   if (f.depth === null || m.depth === null) return true;
   const { fromMm, toMm } = sharedStandOffs(f.depth, lengthened(m.depth, marginMm));
   return standOffMm > fromMm && standOffMm < toMm;
-}
-
-function neverSharesWarning(home: Measure, install: Measure | null): Warning[] {
-  if (home.clearanceMm !== null || (install !== null && install.clearanceMm !== null)) return [];
-  return [
-    warning(
-      'never-shares-depth',
-      'No two sections ever share depth, so nothing was measured between them: check the depths of both parts.',
-    ),
-  ];
 }
 
 /** Two sections without depth that lie largely over one another were likely meant to have depths. */
