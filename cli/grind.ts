@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { planCut } from '../src/grind/plan-cut.ts';
 import { planFacts } from '../src/grind/plan-facts.ts';
 import { verifyPlan } from '../src/grind/verify-plan.ts';
+import type { Verdict } from '../src/model/check-answer.ts';
 import type { GrindAnswer } from '../src/model/grind-answer.ts';
 import { grindText } from '../src/words/grind-text.ts';
 import { reportVerification } from './doubts.ts';
@@ -42,12 +43,17 @@ async function grind(fitFile: string, { straight = false, json = false, verify =
   const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   const { answer } = plan;
   if (json) printJson(answer);
-  else printVerdictFirst(grindText(joint, answer, planFacts(answer)), answer.holds ? 'goes' : 'fouls');
+  else printVerdictFirst(grindText(joint, answer, planFacts(answer)), colouredAs(answer));
   if (verify) reportVerification(await runShowingProgress(verifyPlan(joint, plan)));
   endWith(exitCodeOf(answer));
 }
 
-export function exitCodeOf({ holds, afterCut: { home, install } }: GrindAnswer): ExitCode {
+/** The verdict in whose colour a plan is told. */
+export const colouredAs = ({ holds, reason }: GrindAnswer): Verdict =>
+  reason === null ? (holds ? 'goes' : 'fouls') : 'undecided';
+
+export function exitCodeOf({ holds, reason, afterCut: { home, install } }: GrindAnswer): ExitCode {
+  if (reason !== null) return exitCodes.undecided;
   if (holds) return exitCodes.meets;
   return [home.state, install?.state].includes('undecided') ? exitCodes.undecided : exitCodes.doesNotMeet;
 }

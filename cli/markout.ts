@@ -14,7 +14,8 @@ import { grindCautions } from '../src/words/cautions.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { listed, paragraph, wrapped } from '../src/words/layout.ts';
 import { titleOf } from '../src/words/names.ts';
-import { exitCodeOf } from './grind.ts';
+import { reasonTexts } from '../src/words/reasons.ts';
+import { colouredAs, exitCodeOf } from './grind.ts';
 import { type MarkoutFlags, printOptions } from './markout-flags.ts';
 import { openJob, orFail } from './open-job.ts';
 import { foreignFiles } from './own-kind.ts';
@@ -28,7 +29,8 @@ const examples = `
 Print at 100 %, no fit to page, then lay a rule on the check bars of a sheet: 150 mm both ways, give or take 0.2.
 If a printer is out, give what it made of them: --bars takes the x bar, along the short side of the paper, then y.
 Sheets are seen looking at the mating face of the part that is cut, never mirrored unless asked.
-Exit code: 0 the plan holds, 1 it does not, 3 undecided, 2 an input is wrong. Sheets are written all the same, and say so.
+Exit code: 0 the plan holds, 1 it does not, 3 undecided, 2 an input is wrong. Sheets of a plan
+that does not hold are written all the same, and say so; where nothing is planned, none are.
 
 Examples:
   fettle markout profiles/marsh-carrier/transfer-case.fit.json -o transfer-case
@@ -63,10 +65,13 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const text = [
     ...wrapped(planLine(joint, plan.answer), ''),
     titleOf(joint),
+    ...paragraph('Why nothing is planned', listed(reasonTexts(plan.answer))),
     ...paragraph('What else would give', listed(alternativeTexts(joint, plan.answer))),
-    ...writtenLines(joint, made, folder, options),
+    ...(plan.answer.reason === null
+      ? writtenLines(joint, made, folder, options)
+      : ['', 'Nothing is planned, so there is nothing to mark out; no sheets were written.']),
   ].join('\n');
-  printVerdictFirst(text, plan.answer.holds ? 'goes' : 'fouls');
+  printVerdictFirst(text, colouredAs(plan.answer));
   endWith(exitCodeOf(plan.answer));
 }
 

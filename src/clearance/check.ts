@@ -6,9 +6,11 @@ import type { Leg } from '../model/path.ts';
 import { alongCrankMm } from './along-crank.ts';
 import { endGapAtHome, endGapOnLegs } from './end-gap.ts';
 import { type Foul, homeFoul, installFoul, noFoul } from './foul.ts';
+import { insideOtherMetal } from './inside-other-metal.ts';
 import { holdsClearance, type Measure, measureOf } from './measure.ts';
 import { firstTouchOf, foulingOf, momentOf, witnessOf } from './moments.ts';
 import { type PairPassage, pairRule, pairsAt, pairsOnLeg } from './pairs.ts';
+import { farReason, reasonOf, reasonsBeforehand } from './reasons.ts';
 import { checkRotating, type RotatingMeasure } from './rotating.ts';
 import { solidsOf } from './solids.ts';
 import { verdictOf } from './verdict.ts';
@@ -50,18 +52,25 @@ export function* checkJoint(joint: Joint): Generator<Progress, Check> {
   }
 
   const endGaps = { home: endGapAtHome(fixed, moving), install: endGapOnLegs(fixed, moving, fit.legs) };
+  const reasons = [...reasonsBeforehand(joint), ...farReason(joint, { home, install })];
+  const reason = reasonOf(joint, reasons);
   const answer: CheckAnswer = {
     format: 'fettle-check/1',
     title: fit.title,
-    verdict: verdictOf(fit.clearance, home, install, rotating),
-    reason: null,
-    meetsClearance: meets(joint, home, install, rotating),
+    verdict: reason === null ? verdictOf(fit.clearance, home, install, rotating) : 'undecided',
+    reason,
+    meetsClearance: reason === null && meets(joint, home, install, rotating),
     dowelUp: joint.dowelUp,
     bolts: [...joint.bolts],
     home: homeAnswer(home, homeMetal, endGaps.home, homePairs),
     install: install && installAnswer(joint, install, installMetal, endGaps.install, pairs),
     rotating: rotating.map((measure) => measure.answer),
-    warnings: [...joint.warnings, ...clearanceWarnings(joint, home, install, rotating)],
+    warnings: [
+      ...joint.warnings,
+      ...reasons,
+      ...insideOtherMetal(joint),
+      ...clearanceWarnings(joint, home, install, rotating),
+    ],
   };
   return { answer, homeFoul: homeMetal, installFoul: install && installMetal };
 }

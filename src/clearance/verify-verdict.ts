@@ -31,9 +31,14 @@ export function verdictDoubts(joint: Joint, answer: CheckAnswer, rotatingWorstMm
       worstWithinMm: foundMm,
     })),
   ];
+  if (answer.reason !== null) return reasonDoubts(answer);
   const verdicts = possibleVerdicts(parts);
   const meets = [roundingMm, -roundingMm].map((hair) => parts.every((part) => holds(part, part.clearanceMm, hair)));
   const doubts: Doubt[] = [];
+  const unmeasured = home.clearanceMm === null && (install === null || install.clearanceMm === null);
+  if (unmeasured && !joint.fit.nothingShares && answer.verdict !== 'undecided') {
+    doubts.push(doubt('verdict', 'joint', `The verdict is "${answer.verdict}", but nothing was measured.`));
+  }
   if (!verdicts.includes(answer.verdict)) {
     const text = `The verdict is "${answer.verdict}"; by its figures it would be "${verdicts.join('" or "')}".`;
     doubts.push(doubt('verdict', 'joint', text));
@@ -42,6 +47,17 @@ export function verdictDoubts(joint: Joint, answer: CheckAnswer, rotatingWorstMm
     const text = `By its figures the clearance asked is ${answer.meetsClearance ? 'not ' : ''}met.`;
     doubts.push(doubt('meets-clearance', 'joint', text));
   }
+  return doubts;
+}
+
+/** Where nothing is judged nothing may be promised, and the answer has to tell why. */
+function reasonDoubts({ reason, verdict, meetsClearance, warnings }: CheckAnswer): Doubt[] {
+  const doubts: Doubt[] = [];
+  if (verdict !== 'undecided')
+    doubts.push(doubt('verdict', 'joint', `The verdict is "${verdict}", but nothing is judged ("${reason}").`));
+  if (meetsClearance) doubts.push(doubt('meets-clearance', 'joint', 'Nothing is judged, so no clearance is met.'));
+  if (!warnings.some(({ code }) => code === reason))
+    doubts.push(doubt('verdict', 'joint', `No warning tells why nothing is judged ("${reason}").`));
   return doubts;
 }
 

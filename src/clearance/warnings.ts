@@ -3,15 +3,13 @@ import type { Joint } from '../joint/joint.ts';
 import type { Section } from '../model/casting.ts';
 import type { Warning } from '../model/check-answer.ts';
 import { givenLength, lengthText } from '../model/length-text.ts';
-import type { Position } from '../model/path.ts';
 import type { Measure } from './measure.ts';
 import type { RotatingMeasure } from './rotating.ts';
-import { meetingFractions, stretchOf } from './shared-depth.ts';
+import { sectionsMeet } from './shared-depth.ts';
 
 /** Every warning the clearance check can give; the codes are part of the answer's format. */
 export type ClearanceWarningCode =
   | 'starts-in-shared-depth'
-  | 'never-shares-depth'
   | 'sections-without-depth-overlap'
   | 'not-traced-here'
   | 'rotating-close';
@@ -23,8 +21,6 @@ export function clearanceWarnings(
   rotating: readonly RotatingMeasure[],
 ): Warning[] {
   return [
-    ...startWarning(joint),
-    ...neverSharesWarning(home, install),
     ...overlapWarnings(joint),
     ...untracedWarning([home, ...(install ? [install] : []), ...rotating.map(({ measure }) => measure)]),
     ...rotatingWarnings(joint, rotating),
@@ -34,31 +30,18 @@ export function clearanceWarnings(
 const warning = (code: ClearanceWarningCode, text: string): Warning => ({ code, text });
 
 /** The first position is taken as given: what happens on the way to it is not checked. */
-function startWarning({ fit, fixed, moving }: Joint): Warning[] {
+export function startWarning({ fit, fixed, moving }: Joint): Warning[] {
   const first = fit.legs[0]?.from;
   if (first === undefined) return [];
-  const pair = pairsOf(fixed.sections, moving.sections).find(([f, m]) => sharesDepth(f, m, first, fit.depthMarginMm));
+  const pair = pairsOf(fixed.sections, moving.sections).find(
+    ([f, m]) => sectionsMeet(f, m, { from: first, to: first }, fit.depthMarginMm) !== null,
+  );
   if (pair === undefined) return [];
   const names = `"${pair[0].id}" and "${pair[1].id}"`;
   return [
     warning(
       'starts-in-shared-depth',
       `At the first position ${names} already share depth; the way to that position is not checked.`,
-    ),
-  ];
-}
-
-function sharesDepth(f: Section, m: Section, from: Position, marginMm: number): boolean {
-  const rule = { marginMm, facesMate: true };
-  return meetingFractions(stretchOf(f), stretchOf(m), { from, to: from }, rule, 'as-measured') !== null;
-}
-
-function neverSharesWarning(home: Measure, install: Measure | null): Warning[] {
-  if (home.clearanceMm !== null || (install !== null && install.clearanceMm !== null)) return [];
-  return [
-    warning(
-      'never-shares-depth',
-      'No two sections ever share depth, so nothing was measured between them: check the depths of both parts.',
     ),
   ];
 }

@@ -1,4 +1,5 @@
 import type { Part } from '../clearance/passes.ts';
+import { farReason, reasonOf, reasonsBeforehand } from '../clearance/reasons.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { GrindAnswer, MovingCut } from '../model/grind-answer.ts';
@@ -9,6 +10,7 @@ import { markingOut } from './marking-out.ts';
 import { planBoth } from './plan-both.ts';
 import { type Judged, judge, type PartPlan, planPart } from './plan-part.ts';
 import { plansByPart } from './plans-by-part.ts';
+import { refusedPlan } from './refused-plan.ts';
 import { straightWarnings } from './straight-warnings.ts';
 
 /** What a plan is to tell beyond itself. */
@@ -19,16 +21,23 @@ export interface PlanOptions {
 
 /**
  * The least metal to take off one part, or both, so that a job keeps its asked clearances at home and on the way in, and
- * the check of what is left.
+ * the check of what is left. Where nothing can be judged nothing is planned.
  */
 export function* planCut(joint: Joint, options: PlanOptions = {}): Generator<Progress, CutPlan> {
+  if (reasonOf(joint, reasonsBeforehand(joint)) !== null) return yield* refusedPlan(joint);
   const { alone, ...plan } =
     joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
+  // parts that are too far apart to be judged are too far apart to be cut, so only a plan without a cut can be of such
+  if (cutsNothing(plan.answer) && reasonOf(joint, farReason(joint, plan.answer.afterCut)) !== null)
+    return yield* refusedPlan(joint);
   yield { step: 'marking out', done: 0, of: 1 };
   const answer = withTables(joint, plan);
   if (answer.holds || options.alternatives !== true) return { ...plan, answer };
   return { ...plan, answer: { ...answer, alternatives: yield* alternativesTo(joint, alone) } };
 }
+
+const cutsNothing = ({ sections, movingCut }: GrindAnswer): boolean =>
+  sections.length === 0 && (movingCut?.sections ?? []).length === 0;
 
 /** The answer with the marking-out table of each part that is cut. */
 function withTables(joint: Joint, plan: CutPlan): GrindAnswer {

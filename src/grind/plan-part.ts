@@ -1,5 +1,6 @@
 import { type Check, checkJoint } from '../clearance/check.ts';
 import type { Part } from '../clearance/passes.ts';
+import { judgedByFigures } from '../clearance/reasons.ts';
 import type { Progress } from '../geometry/progress.ts';
 import { roundUp6 } from '../geometry/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -124,7 +125,7 @@ export interface Judged {
 
 /** Whether a plan holds: clearances kept by what is left, nothing in the way, all walls kept and nothing parted off. */
 export function* judge(plan: PartPlan, others: readonly PartPlan[] = []): Generator<Progress, Judged> {
-  const check = yield* checkJoint(plan.after);
+  const check = yield* checkJoint(judgedByFigures(plan.after));
   const { rotatingMm } = plan.after.fit.clearance;
   const uncured = uncuredBy(plan.needs, check.answer.rotating, rotatingMm);
   const holds =

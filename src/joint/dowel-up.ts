@@ -39,7 +39,8 @@ export function dowelUp(pairs: readonly HolePair[], units: Units): DowelUp {
   return { motion, rmsMm, answer, warnings: dowelWarnings(answer, units) };
 }
 
-function bestFit(pairs: readonly PointPair[]): RigidFit {
+/** Carries moving holes onto fixed ones: none, as they stand; one, shift only; more, by least squares. */
+export function bestFit(pairs: readonly PointPair[]): RigidFit {
   const [first, second] = pairs;
   if (first === undefined) return { motion: identity, offsetsMm: [], rmsMm: 0 };
   if (second === undefined) return { motion: rigid(0, sub(first.to, first.from)), offsetsMm: [0], rmsMm: 0 };

@@ -19,5 +19,7 @@ export interface Joint {
   readonly dowelPlayMm: number;
   /** Root mean square of the dowel fit, mm; 0 where nothing was fitted. */
   readonly fitRmsMm: number;
+  /** Why the drawings do not register, so that nothing is judged; stands among the warnings too. */
+  readonly refusal: Warning | null;
   readonly warnings: readonly Warning[];
 }

@@ -10,6 +10,7 @@ import { checkHand, handWarnings } from './hand.ts';
 import type { Joint } from './joint.ts';
 import { moveCasting, moveHole } from './move-casting.ts';
 import { pathWarnings } from './path-warnings.ts';
+import { registrationRefusal } from './registration.ts';
 import { traceWarnings } from './trace-warnings.ts';
 
 /**
@@ -33,19 +34,31 @@ function place(job: Job): Joint {
     bolts: job.fit.bolts.map(onAxis).map(atHome),
   };
   const hand = checkHand([...fit.dowels, ...fit.bolts].map(pointPair));
+  const handSaid = handWarnings(hand, job);
   const bolts = boltAnswers(fit.bolts);
+  const moving = moveCasting(job.moving, motion);
+  const refusal = registrationRefusal({
+    fit,
+    movingHoles: moving.holes,
+    files: job,
+    spacingErrorMm: answer.spacingErrorMm,
+    bolts,
+    mirrored: (hand.hand === 'mirrored' && handSaid[0]) || null,
+  });
   return {
     fit,
     fixed: moveCasting(job.fixed, toAxis),
-    moving: moveCasting(job.moving, motion),
+    moving,
     rotating: job.rotating,
     dowelUp: { ...answer, hand: hand.hand },
     bolts,
     dowelPlayMm: dowelPlayMm(fit.dowels),
     fitRmsMm: rmsMm,
+    refusal,
     warnings: [
+      ...(refusal === null ? [] : [refusal]),
       ...warnings,
-      ...handWarnings(hand, job),
+      ...handSaid.filter(({ code }) => code !== refusal?.code),
       ...boltWarnings(fit.bolts, bolts, fit.units),
       ...pathWarnings(fit, fit.dowels),
       ...[job.fixed, job.moving, ...job.rotating].flatMap((part) => traceWarnings(part, fit.units)),

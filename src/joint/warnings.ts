@@ -10,6 +10,8 @@ export type JointWarningCode =
   | 'hand-mirrored'
   | 'hand-cannot-tell'
   | 'bolt-does-not-line-up'
+  | 'bolts-do-not-register'
+  | 'dowels-do-not-register'
   | 'off-line-on-dowels'
   | 'off-line-on-shaft'
   | 'trace-error-assumed';

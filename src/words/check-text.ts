@@ -7,6 +7,7 @@ import { boltLines, dowelLines } from './dowel-text.ts';
 import { inWords, listed, paragraph, wrapped } from './layout.ts';
 import { foulLines, measureLines } from './measure-text.ts';
 import { shortName, titleOf } from './names.ts';
+import { otherWarnings, reasonSteps, reasonTexts } from './reasons.ts';
 import { verdictLine } from './verdict.ts';
 
 /** A check as a builder reads it: the verdict, why, what it rests on, and what to do next. No colour, no tabs. */
@@ -14,6 +15,7 @@ export function checkText(joint: Joint, answer: CheckAnswer, facts: CheckFacts):
   return [
     ...wrapped(verdictLine(answer), ''),
     titleOf(joint),
+    ...paragraph('Why nothing is judged', listed(reasonTexts(answer))),
     '',
     ...measureLines(joint, answer),
     ...foulLines(joint, answer),
@@ -22,7 +24,7 @@ export function checkText(joint: Joint, answer: CheckAnswer, facts: CheckFacts):
     ...paragraph('Where it is nearest', closestLines(joint, answer)),
     ...paragraph('Dowels', dowelLines(joint, answer)),
     ...paragraph(boltHeading(answer), boltLines(joint, answer)),
-    ...paragraph('Warnings', listed(answer.warnings.map(({ text }) => text))),
+    ...paragraph('Warnings', listed(otherWarnings(answer))),
     ...paragraph('What this rests on', listed(groundsOf(joint, answer))),
     ...paragraph('Next', listed(checkSteps(joint, answer))),
     ...paragraph('Take care', listed(checkCautions(joint))),
@@ -50,8 +52,9 @@ export function groundsOf({ fixed, moving }: Joint, { install }: Pick<CheckAnswe
   ];
 }
 
-export function checkSteps({ fit }: Joint, { verdict, install }: CheckAnswer): string[] {
+export function checkSteps({ fit }: Joint, { verdict, reason, install }: CheckAnswer): string[] {
   const draw = `fettle draw ${fit.file} -o fit.svg`;
+  if (reason !== null) return [...reasonSteps(reason, fit.file), `See how they lie: ${draw}`];
   switch (verdict) {
     case 'goes':
       return ['Offer it up the way it was checked; go by hand, and stop at the first resistance.'];

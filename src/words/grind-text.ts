@@ -13,6 +13,7 @@ import { measureLines } from './measure-text.ts';
 import { shortName, titleOf } from './names.ts';
 import { type CutOfPart, partCuts, textsByPart } from './part-cuts.ts';
 import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
+import { otherWarnings, reasonSteps, reasonText, reasonTexts } from './reasons.ts';
 import { straightTexts } from './straight-text.ts';
 import { massText, volumeText } from './units.ts';
 
@@ -22,6 +23,7 @@ export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): st
   return [
     ...wrapped(planLine(joint, plan), ''),
     titleOf(joint),
+    ...paragraph('Why nothing is planned', listed(reasonTexts(plan))),
     ...cuts.flatMap(({ casting, cut }, i) =>
       paragraph(`Take off ${shortName(casting)}`, takeOffLines(joint, cut, facts[i] ?? [])),
     ),
@@ -39,7 +41,7 @@ export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): st
         keepOffLines(joint, casting),
       ),
     ),
-    ...paragraph('Warnings', listed(plan.warnings.map(({ text }) => text))),
+    ...paragraph('Warnings', listed(otherWarnings(plan))),
     ...paragraph('What this rests on', listed([...boundsOf(joint, plan), ...groundsOf(joint, plan.afterCut)])),
     ...paragraph('What else would give', listed(alternativeTexts(joint, plan))),
     ...paragraph('Next', listed(planSteps(joint, plan))),
@@ -52,6 +54,7 @@ export const nothingToCut = ({ sections, movingCut }: GrindAnswer): boolean =>
 
 /** The verdict of a plan in one line, the word first. */
 export function planLine(joint: Joint, plan: GrindAnswer): string {
+  if (plan.reason !== null) return `NOT PLANNED: ${reasonText(plan.reason)}.`;
   const cuts = partCuts(joint, plan);
   if (nothingToCut(plan)) {
     return plan.holds
@@ -124,6 +127,7 @@ export function boundsOf(joint: Joint, plan: GrindAnswer): string[] {
 const leastSaidMm = { mm: 0.1, in: 0.254 } as const;
 
 export function planSteps({ fit }: Joint, plan: GrindAnswer): string[] {
+  if (plan.reason !== null) return reasonSteps(plan.reason, fit.file);
   const draw = `The lines on a drawing: fettle draw ${fit.file} -o fit.svg`;
   if (nothingToCut(plan)) {
     return plan.holds

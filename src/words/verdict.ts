@@ -1,5 +1,6 @@
 import type { CheckAnswer, State } from '../model/check-answer.ts';
 import { inWords } from './layout.ts';
+import { reasonText } from './reasons.ts';
 
 /** The verdict in one line, the word first. */
 export function verdictLine(check: CheckAnswer): string {
@@ -13,6 +14,7 @@ export function verdictLine(check: CheckAnswer): string {
     case 'fouls':
       return `FOULS ${inWords(placesIn(check, 'fouls'))}: it does not go in as it stands.`;
     case 'undecided':
+      if (check.reason !== null) return `UNDECIDED: ${reasonText(check.reason)}.`;
       return `UNDECIDED ${inWords(placesIn(check, 'undecided'))}: it cannot be called clear, and it is not shown to foul.`;
   }
 }

@@ -6,6 +6,7 @@ import type { MarkingRow } from '../../src/model/marking-row.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
 import { grindText, planLine } from '../../src/words/grind-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
+import { reasonTexts } from '../../src/words/reasons.ts';
 import type { State } from '../app.ts';
 import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
 import { amended } from '../job/part-edits.ts';
@@ -46,6 +47,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
     checked === null || planned === null ? [] : takeOffRows(checked.joint, planned.plan, planned.facts[0] ?? []);
   return (
     <>
+      {planned === null ? null : reasonTexts(planned.plan).map((text) => <p key={text}>{text}</p>)}
       {thin.length === 0 ? null : (
         <Group name={words.standsAgainst}>
           <ul class="against">

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { PaperName } from '../../src/drawing/papers.ts';
+import { planLine } from '../../src/words/grind-text.ts';
 import type { State } from '../app.ts';
 import { ChoiceField } from '../fields.tsx';
 import type { MadeFile, Making, SheetsShown } from '../heavy/questions.ts';
@@ -9,8 +10,9 @@ import { Sheets } from './sheets.tsx';
 import type { StepProps } from './step-props.ts';
 
 /** What there is to mark out, in one line. */
-export function markOutLine({ planned }: State): string {
+export function markOutLine({ checked, planned }: State): string {
   if (planned === null) return words.notYet;
+  if (checked !== null && planned.plan.reason !== null) return planLine(checked.joint, planned.plan);
   const places = planned.plan.table.length;
   return places === 0 ? words.nothingToMark : words.readyToMark(places);
 }

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { PositionFile } from '../../src/model/fit-file.ts';
 import { givenLength, lengthText } from '../../src/model/length-text.ts';
 import { checkText } from '../../src/words/check-text.ts';
+import { reasonTexts } from '../../src/words/reasons.ts';
 import { degreesText } from '../../src/words/units.ts';
 import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
@@ -22,6 +23,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
   useEffect(() => entryHandles(app, pane, side), [app, pane, side]);
   return (
     <>
+      {checked === null ? null : reasonTexts(checked.check).map((text) => <p key={text}>{text}</p>)}
       {checked === null ? null : <Standing app={app} state={state} />}
       <Positions app={app} job={job} />
       {checked === null || checked.check.rotating.length === 0 ? null : (

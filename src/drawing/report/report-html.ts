@@ -2,6 +2,7 @@ import { checkSteps } from '../../words/check-text.ts';
 import { nothingToCut, planLine, planSteps } from '../../words/grind-text.ts';
 import { foulTexts, measureRows } from '../../words/measure-text.ts';
 import { titleOf } from '../../words/names.ts';
+import { reasonTexts } from '../../words/reasons.ts';
 import { backToReport, moveIt, moveItNote, viewerTitle } from '../../words/report-text.ts';
 import { verdictLine } from '../../words/verdict.ts';
 import { alternatives, keepOff, markingOut, takeOff } from './cut.ts';
@@ -96,6 +97,7 @@ function heading(
     el('h1', {}, title),
     el('p', { class: 'verdict' }, verdictLine(answer)),
     el('p', { class: 'plan' }, planLine(joint, plan.answer)),
+    paragraphs(reasonTexts(answer)),
     viewer && buttonToViewer,
     table('Clearance as traced, and with every tracing error against you', measureRows(joint, answer)),
     paragraphs(foulTexts(joint, answer)),

@@ -1,0 +1,39 @@
+import { moveRegion } from '../geometry/loop.ts';
+import { startsInside } from '../geometry/motion/overlap.ts';
+import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/region-measures.ts';
+import { rigid } from '../geometry/rigid.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { Section } from '../model/casting.ts';
+import type { Warning } from '../model/check-answer.ts';
+import { home, type Position } from '../model/path.ts';
+import { sectionsMeet } from './shared-depth.ts';
+import { treeOf } from './trees.ts';
+
+/**
+ * Sections of which one lies wholly in the metal of the other where the way in begins, or at home where only that is
+ * asked: no casting gets there, so one of them is likely drawn solid where it is hollow.
+ */
+export function insideOtherMetal({ fit, fixed, moving }: Joint): Warning[] {
+  const at = fit.legs[0]?.from ?? home;
+  return fixed.sections.flatMap((f) =>
+    moving.sections
+      .filter((m) => sectionsMeet(f, m, { from: at, to: at }, fit.depthMarginMm) !== null)
+      .filter((m) => oneInOther(f, m, at))
+      .map((m) => ({
+        code: 'inside-other-metal',
+        text: `"${m.id}" and "${f.id}" begin one wholly inside the metal of the other: a housing drawn solid where it should be hollow? Draw the inside of a hollow part as a loop of its own.`,
+      })),
+  );
+}
+
+// arcs are taken a little within, so that what lies inside shares a hair less than all of itself
+const wholly = 1 - 1e-4;
+
+function oneInOther(fixed: Section, moving: Section, { turnRad, shift }: Position): boolean {
+  if (fixed.loops.length === 0 || moving.loops.length === 0) return false;
+  const placement = rigid(turnRad, shift);
+  // the trees are there already, and few sections begin so: areas are only cut out where they do
+  if (!startsInside(treeOf(fixed.loops), treeOf(moving.loops), placement)) return false;
+  const sharedMm2 = regionOverlapAreaMm2(fixed.loops, moveRegion(moving.loops, placement));
+  return sharedMm2 >= wholly * Math.min(regionAreaMm2(fixed.loops), regionAreaMm2(moving.loops));
+}

@@ -1,0 +1,30 @@
+import { boxAround, boxOfEdge } from '../geometry/edge-box.ts';
+import { edgesOfRegion } from '../geometry/loop.ts';
+import type { Joint } from '../joint/joint.ts';
+import { spacingRatio } from '../joint/spacing-ratio.ts';
+import type { Casting } from '../model/casting.ts';
+import type { Warning } from '../model/check-answer.ts';
+
+/** Two castings that are bolted together are not so unlike; an inch read as a millimetre makes them 25.4 times so. */
+const mostUnlike = 20;
+
+// dowels as far apart in both drawings confirm their scale
+const confirmedWithin = 1.25;
+
+/** Parts so unlike in size that one of them is likely drawn in another unit; none where two dowels confirm the scale. */
+export function sizeReason({ fit, fixed, moving }: Joint): Warning[] {
+  const [a, b] = [sizeMm(fixed), sizeMm(moving)];
+  const factor = Math.max(a / b, b / a);
+  if (!(factor >= mostUnlike)) return [];
+  const ratio = spacingRatio(fit.dowels);
+  if (ratio !== null && Math.max(ratio, 1 / ratio) <= confirmedWithin) return [];
+  const [large, small] = a > b ? [fixed, moving] : [moving, fixed];
+  const text = `${large.file} is ${factor.toFixed(0)} times the size of ${small.file}, and no two dowels confirm the scale: likeliest one of them is in inches and the other in millimetres. Look again at units of ${fixed.file} ("${fixed.units}") and ${moving.file} ("${moving.units}"), or pair two dowels.`;
+  return [{ code: 'sizes-differ', text }];
+}
+
+/** The diagonal of the box round all sections, mm. */
+function sizeMm({ sections }: Casting): number {
+  const { minX, minY, maxX, maxY } = boxAround(sections.flatMap(({ loops }) => edgesOfRegion(loops).map(boxOfEdge)));
+  return Math.hypot(maxX - minX, maxY - minY);
+}

@@ -1,0 +1,48 @@
+import type { Warning } from '../model/check-answer.ts';
+
+/** Why nothing is judged, in one line after the verdict; a check's or a plan's `reason`. */
+export function reasonText(reason: string): string {
+  switch (reason) {
+    case 'hand-mirrored':
+      return 'the drawings do not register: one of the two is seen from the other side';
+    case 'bolts-do-not-register':
+      return 'the drawings do not register: paired bolts miss their holes by far';
+    case 'dowels-do-not-register':
+      return 'the drawings do not register: the dowels are not as far apart in one as in the other';
+    case 'sizes-differ':
+      return 'the two parts are not drawn to one scale, as it seems';
+    case 'never-shares-depth':
+      return 'nothing was measured, since no two sections ever share depth';
+    case 'home-shares-nothing':
+      return 'nothing was measured at home, since no two sections share depth there';
+    case 'starts-in-shared-depth':
+      return 'the way in sets out where sections already share depth, and how they came there is not known';
+    case 'never-near':
+      return 'the two parts never come near one another';
+    default:
+      return 'the warnings say why';
+  }
+}
+
+interface Reasoned {
+  readonly reason: string | null;
+  readonly warnings: readonly Warning[];
+}
+
+/** What lies behind the reason and what to do about it; empty where the answer stands by itself. */
+export const reasonTexts = ({ reason, warnings }: Reasoned): string[] =>
+  warnings.filter(({ code }) => code === reason).map(({ text }) => text);
+
+/** The warnings that are not the reason. */
+export const otherWarnings = ({ reason, warnings }: Reasoned): string[] =>
+  warnings.filter(({ code }) => code !== reason).map(({ text }) => text);
+
+/** A reason that may be what is meant: the fit can say so. */
+const mayBeMeant = (reason: string): boolean =>
+  !['hand-mirrored', 'bolts-do-not-register', 'dowels-do-not-register'].includes(reason);
+
+/** What to do where nothing is judged. */
+export const reasonSteps = (reason: string, fitFile: string): string[] => [
+  `Put right what is named above, then check again: fettle check ${fitFile}`,
+  ...(mayBeMeant(reason) ? ['If it is meant so, say "nothingShares": true in the fit.'] : []),
+];
