@@ -2,10 +2,12 @@ import { vec } from '../geometry/vec.ts';
 import type { Finding, Reading } from '../model/finding.ts';
 import { shown } from '../model/shown.ts';
 import { Cells } from './csv-cells.ts';
+import { depthIn, hollowFacts, sectionFacts, yesOrNo } from './csv-facts.ts';
+import { rowsByOwner } from './csv-owners.ts';
 import { readTable } from './csv-rows.ts';
 import { shapesOf } from './csv-shapes.ts';
 import { decodedText } from './decode-text.ts';
-import type { Drawing, NamedHole, SectionFacts } from './drawing.ts';
+import type { Drawing, NamedHole } from './drawing.ts';
 import { lengthUnits, unitNamed } from './length-unit.ts';
 
 const columns = [
@@ -21,8 +23,11 @@ const columns = [
   'width',
   'tip width',
   'hole',
+  'hollow',
   'thread',
   'proud',
+  'keep wall',
+  'may break',
   'depth from',
   'depth to',
   'error',
@@ -32,7 +37,6 @@ const columns = [
 ] as const;
 
 const holeKinds = ['dowel', 'bolt', 'tapped', 'stud', 'bore', 'planned'] as const;
-const answers = ['yes', 'no'] as const;
 
 /**
  * Reads measured points and features, as a builder keeps them in a spreadsheet: a header row that names the columns,
@@ -50,13 +54,16 @@ const answers = ['yes', 'no'] as const;
  *     ;        tapped; -72;  142;  ;         ;    ;   ;      ;          ;           ;         B1;   M12x1.75
  *
  * - A row with a `hole` is a hole of that name; its `kind` is dowel, bolt, tapped, stud, bore or planned. `diameter`,
- *   `thread` and `proud` (of a dowel) may stay blank.
+ *   `thread`, `proud` (of a dowel), `depth from` and `depth to`, `keep wall` (to a cut) and `may break` (yes or no: a
+ *   cut may break into it) may stay blank.
  * - Any other row belongs to its `section`, or to that of the row above where the cell is blank. By `kind` it is
  *   `point` (or blank): the next point of an outline, which closes of itself; `bulge` makes the edge to the next point an arc;
  *   `arc`: a point on the arc from the point before to the point after;
  *   `circle`: a round boss or bore, centre and `diameter`;
  *   `rib`: straight from the middle of its root (x, y) to the middle of its tip (x2, y2), `width` thick, at the tip `tip width`.
  * - Points of another outline in the same section have another number or name in `loop`.
+ * - A row with a `hollow` belongs to the jacket, gallery or bore of that name, and so do the rows below it that name
+ *   nothing: outlined as sections are, with `depth from`, `depth to`, `keep wall` and `error` said once.
  * - `depth from`, `depth to` (from the mating face; negative: proud of it), `error` (± of the outline), `got by`,
  *   `may cut` (yes or no) and `note` are said once for a section.
  * - Cells are parted by tabs, semicolons or commas; with tabs or semicolons numbers may have a decimal comma.
@@ -68,9 +75,10 @@ export function readCsv(file: string, bytes: Uint8Array): Reading<Drawing> {
   const findings: Finding[] = [];
   const rows = table.value.rows.map((row) => new Cells(file, row, table.value.decimalComma, findings));
   const holes = rows.filter(isHole).map(holeOf);
-  const sections = rowsBySection(rows.filter((cells) => !isHole(cells)));
+  const { sections, hollows: hollowRows } = rowsByOwner(rows.filter((cells) => !isHole(cells)));
   const shapes = [...sections].flatMap(([layer, own]) => shapesOf(layer, own));
-  const facts = new Map([...sections].map(([layer, own]) => [layer, factsOf(own)]));
+  const facts = new Map([...sections].map(([layer, own]) => [layer, sectionFacts(own)]));
+  const hollows = [...hollowRows].map(([id, own]) => ({ id, shapes: shapesOf(id, own), ...hollowFacts(own) }));
   const unit = table.value.unit === null ? null : unitNamed(table.value.unit.toLowerCase());
   if (table.value.unit !== null && unit === null) {
     const expected = lengthUnits.map(({ name }) => name).join(', ');
@@ -79,7 +87,7 @@ export function readCsv(file: string, bytes: Uint8Array): Reading<Drawing> {
   findings.sort((one, other) => lineIn(one) - lineIn(other));
   return findings.length > 0
     ? { ok: false, findings }
-    : { ok: true, value: { unit, inPixels: false, shapes, holes, facts, notes: [] } };
+    : { ok: true, value: { unit, inPixels: false, shapes, holes, hollows, facts, notes: [] } };
 }
 
 const lineIn = ({ at }: Finding): number => Number(/\d+/.exec(at)?.[0] ?? 0);
@@ -88,6 +96,7 @@ const isHole = (cells: Cells): boolean => cells.text('hole') !== null;
 
 function holeOf(cells: Cells): NamedHole {
   if (cells.text('kind') === null) cells.refuse('kind', 'nothing', holeKinds.join(', '));
+  if (cells.text('hollow') !== null) cells.refuse('hollow', 'a hole and a hollow in one', 'one or the other');
   return {
     id: cells.text('hole') ?? '',
     kind: cells.word('kind', holeKinds) ?? 'bolt',
@@ -95,45 +104,8 @@ function holeOf(cells: Cells): NamedHole {
     diameter: cells.size('diameter'),
     proud: cells.number('proud'),
     thread: cells.text('thread'),
+    depth: depthIn([cells]),
+    keepWall: cells.number('keep wall'),
+    mayBreak: yesOrNo(cells, 'may break'),
   };
-}
-
-/** Rows by the section they belong to, letter case set aside; a blank cell means the section of the row above. */
-function rowsBySection(rows: readonly Cells[]): Map<string, Cells[]> {
-  const sections = new Map<string, { readonly name: string; readonly own: Cells[] }>();
-  let name: string | null = null;
-  for (const cells of rows) {
-    name = cells.text('section') ?? name;
-    if (name === null) cells.refuse('section', 'nothing, nor anything above', 'the section that this row belongs to');
-    const there = sections.get((name ?? '').toLowerCase());
-    if (there === undefined) sections.set((name ?? '').toLowerCase(), { name: name ?? '', own: [cells] });
-    else there.own.push(cells);
-  }
-  return new Map([...sections.values()].map(({ name: first, own }) => [first, own]));
-}
-
-function factsOf(rows: readonly Cells[]): SectionFacts {
-  const from = agreed(rows, 'depth from', (cells) => cells.number('depth from'));
-  const to = agreed(rows, 'depth to', (cells) => cells.number('depth to'));
-  if ((from === null) !== (to === null)) rows[0]?.refuse('depth', 'one end of a depth', 'depth from and depth to');
-  const mayCut = agreed(rows, 'may cut', (cells) => cells.word('may cut', answers));
-  return {
-    depth: from === null || to === null ? null : [from, to],
-    traceError: agreed(rows, 'error', (cells) => cells.number('error')),
-    gotBy: agreed(rows, 'got by', (cells) => cells.text('got by')),
-    mayCut: mayCut === null ? null : mayCut === 'yes',
-    note: agreed(rows, 'note', (cells) => cells.text('note')),
-  };
-}
-
-/** What a section's rows say in one column; a row that says something else than the one before is refused. */
-function agreed<T>(rows: readonly Cells[], column: string, read: (cells: Cells) => T | null): T | null {
-  let said: T | null = null;
-  for (const cells of rows) {
-    const value = read(cells);
-    if (value === null || value === said) continue;
-    if (said !== null) cells.refuse(column, String(value), `${said}, as above in the same section, or a blank cell`);
-    said ??= value;
-  }
-  return said;
 }

@@ -18,6 +18,22 @@ export interface NamedHole {
   readonly diameter: number | null;
   readonly proud: number | null;
   readonly thread: string | null;
+  readonly depth: readonly [from: number, to: number] | null;
+  readonly keepWall: number | null;
+  readonly mayBreak: boolean | null;
+}
+
+/** What a source itself says of a hollow; null where it says nothing. */
+export interface HollowFacts {
+  readonly depth: readonly [from: number, to: number] | null;
+  readonly keepWall: number | null;
+  readonly traceError: number | null;
+}
+
+/** A hollow that the source itself names; lengths in its units. */
+export interface NamedHollow extends HollowFacts {
+  readonly id: string;
+  readonly shapes: readonly DrawnShape[];
 }
 
 /** What a source itself says of a section; null where it says nothing. */
@@ -45,6 +61,7 @@ export interface Drawing {
   readonly inPixels: boolean;
   readonly shapes: readonly DrawnShape[];
   readonly holes: readonly NamedHole[];
+  readonly hollows: readonly NamedHollow[];
   readonly facts: ReadonlyMap<string, SectionFacts>;
   readonly notes: readonly Note[];
 }

@@ -42,7 +42,10 @@ export function gathered(file: string, unit: LengthUnit | null, drawn: Iterable<
     if (things > mostThings || findings.length >= mostFindings) break;
   }
   if (findings.length > 0) return { ok: false, findings };
-  return { ok: true, value: { unit, inPixels: false, shapes, holes: [], facts: new Map(), notes: notesOf(reasons) } };
+  return {
+    ok: true,
+    value: { unit, inPixels: false, shapes, holes: [], hollows: [], facts: new Map(), notes: notesOf(reasons) },
+  };
 }
 
 function notesOf(reasons: ReadonlyMap<string, number>): Note[] {

@@ -5,7 +5,7 @@ import { suggesting } from '../model/nearest.ts';
 import type { PartFile } from '../model/part-file.ts';
 import { shown } from '../model/shown.ts';
 import type { Branch } from './chain.ts';
-import type { Drawing, Note } from './drawing.ts';
+import type { Drawing, NamedHollow, Note } from './drawing.ts';
 import { drawingUnit } from './drawing-unit.ts';
 import { farShapes } from './far-shapes.ts';
 import { branchText, gapText } from './gap-text.ts';
@@ -15,7 +15,7 @@ import { holeNotes, sectionNotes } from './import-notes.ts';
 import type { ImportOptions } from './import-options.ts';
 import type { LengthUnit } from './length-unit.ts';
 import { type Outlines, outlinesOf } from './outlines.ts';
-import { namedHoleFile, roundHoleFile, type Scale, sectionFile } from './section-file.ts';
+import { hollowFile, namedHoleFile, roundHoleFile, type Scale, sectionFile } from './section-file.ts';
 import { type HoleShapes, type SectionShapes, type SortedShapes, sortShapes } from './sorted-shapes.ts';
 
 /** Gaps up to this are joined where the builder says nothing (common practice, no source). */
@@ -41,9 +41,10 @@ export function importDrawing(file: string, drawing: Drawing, options: ImportOpt
   const unit = drawingUnit(file, drawing, options);
   const sorted = sortShapes(file, drawing, options);
   if (!unit.ok || !sorted.ok) return refused([...findingsOf(unit), ...findingsOf(sorted)]);
-  const far = farShapes(file, drawing.shapes, unit.value.mm);
+  const all = [...drawing.shapes, ...drawing.hollows.flatMap(({ shapes }) => shapes)];
+  const far = farShapes(file, all, unit.value.mm);
   if (far.length > 0) return refused(far);
-  const tracing = traced(sorted.value, unit.value, options);
+  const tracing = traced(sorted.value, drawing.hollows, unit.value, options);
   const picked = pickedHoles(tracing, options);
   const findings = [
     ...missingHoles(file, picked),
@@ -69,18 +70,28 @@ interface Tracing {
   readonly joinMm: number;
   readonly sections: readonly (SectionShapes & WithOutlines)[];
   readonly holeLayers: readonly (HoleShapes & WithOutlines)[];
+  readonly hollows: readonly (NamedHollow & WithOutlines)[];
 }
 
-function traced(sorted: SortedShapes, unit: LengthUnit, { join }: ImportOptions): Tracing {
+function traced(
+  sorted: SortedShapes,
+  hollows: readonly NamedHollow[],
+  unit: LengthUnit,
+  { join }: ImportOptions,
+): Tracing {
   const units: Units = unit.name === 'in' || unit.name === 'ft' ? 'in' : 'mm';
   const scale: Scale = { drawingMm: unit.mm, partMm: mmPer(units), units };
   const joinMm = join === null ? joinDefaultMm : join * scale.partMm;
-  const withOutlines = <T extends SectionShapes | HoleShapes>(from: T): T & WithOutlines => ({
+  const withOutlines = <T extends SectionShapes | HoleShapes | NamedHollow>(from: T): T & WithOutlines => ({
     ...from,
     outlines: outlinesOf(from.shapes, unit.mm, joinMm),
   });
-  const sections = sorted.sections.map(withOutlines);
-  return { unit, units, scale, joinMm, sections, holeLayers: sorted.holeLayers.map(withOutlines) };
+  return {
+    ...{ unit, units, scale, joinMm },
+    sections: sorted.sections.map(withOutlines),
+    holeLayers: sorted.holeLayers.map(withOutlines),
+    hollows: hollows.map(withOutlines),
+  };
 }
 
 /** The holes of a drawing that are circles in it, those asked for by place with the circle found there, if any. */
@@ -132,25 +143,27 @@ function noOutline(file: string, { sections, units }: Tracing, { taken }: Picked
 }
 
 function imported(drawing: Drawing, tracing: Tracing, picked: PickedHoles, options: ImportOptions): Imported {
-  const { unit, joinMm, sections, holeLayers } = tracing;
+  const { unit, joinMm, sections, holeLayers, hollows } = tracing;
+  const outlined = [...sections, ...hollows];
   const notes = [
     ...drawing.notes,
-    ...sections.flatMap(({ id, outlines }) => sectionNotes(id, outlines)),
+    ...outlined.flatMap(({ id, outlines }) => sectionNotes(id, outlines)),
     ...holeLayers.flatMap(({ layer, outlines }) => holeNotes(layer, outlines)),
   ];
   return {
     part: partFileOf(drawing, tracing, picked, options),
     unit,
     joinMm,
-    joined: sections.flatMap(({ outlines }) => outlines.joined),
-    gaps: sections.flatMap(({ outlines }) => outlines.gaps),
-    branches: sections.flatMap(({ outlines }) => outlines.branches),
+    joined: outlined.flatMap(({ outlines }) => outlines.joined),
+    gaps: outlined.flatMap(({ outlines }) => outlines.gaps),
+    branches: outlined.flatMap(({ outlines }) => outlines.branches),
     notes,
   };
 }
 
 function partFileOf(drawing: Drawing, tracing: Tracing, picked: PickedHoles, options: ImportOptions): PartFile {
   const { units, scale, sections } = tracing;
+  const hollows = tracing.hollows.map((hollow) => hollowFile(hollow, hollow.outlines.loops, scale));
   const holes = [
     ...drawing.holes.map((hole) => namedHoleFile(hole, scale)),
     ...picked.holes.map((hole) => roundHoleFile(hole, scale)),
@@ -162,6 +175,7 @@ function partFileOf(drawing: Drawing, tracing: Tracing, picked: PickedHoles, opt
     viewedFrom: options.viewedFrom,
     ...(options.traceError === null ? {} : { traceError: options.traceError }),
     ...(holes.length > 0 ? { holes } : {}),
+    ...(hollows.length > 0 ? { hollows } : {}),
     sections: sections.flatMap((section) => {
       const loops = section.outlines.loops.filter((loop) => !picked.taken.has(loop));
       return loops.length > 0 ? [sectionFile(section, section.outlines, loops, options, scale)] : [];

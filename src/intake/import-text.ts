@@ -18,6 +18,7 @@ export function importText(imported: Imported, file: string, partFile: string): 
     headline(imported, file, partFile),
     ...imported.part.sections.map((section) => `  ${sectionText(section, imported)}`),
     ...holesText(imported),
+    ...hollowsText(imported),
     ...paragraph(`Gaps joined, up to ${lengthText(imported.joinMm, units)}`, imported.joined, (gap) =>
       joinedText(gap, units),
     ),
@@ -45,11 +46,17 @@ function sectionText({ id, depth, loops }: SectionFile, { part }: Imported): str
   return `section ${id}: ${loops.length} outline${loops.length === 1 ? '' : 's'}, ${size}, ${reach}`;
 }
 
+const hollowsText = ({ part: { hollows = [] } }: Imported): string[] =>
+  hollows.length === 0 ? [] : [`  hollow: ${listedIds(hollows.map(({ id }) => id))}`];
+
+const listedIds = (ids: readonly string[]): string =>
+  `${ids.slice(0, mostListed).join(' ')}${ids.length > mostListed ? ' …' : ''}`;
+
 function holesText({ part: { holes = [] } }: Imported): string[] {
   const kinds = [...new Set(holes.map(({ kind }) => kind))];
   return kinds.map((kind) => {
     const ids = holes.filter((hole) => hole.kind === kind).map(({ id }) => id);
-    return `  ${kind}: ${ids.slice(0, mostListed).join(' ')}${ids.length > mostListed ? ' …' : ''}`;
+    return `  ${kind}: ${listedIds(ids)}`;
   });
 }
 
@@ -95,6 +102,7 @@ export function importAnswer(imported: Imported, partFile: string): unknown {
     fileUnits: unit.name,
     sections: part.sections.map(({ id, loops }) => ({ id, outlines: loops.length })),
     holes: (part.holes ?? []).map(({ id, kind }) => ({ id, kind })),
+    hollows: (part.hollows ?? []).map(({ id, loops }) => ({ id, outlines: loops.length })),
     joined: joined.map(gap),
     gaps: gaps.map(gap),
     branches: branches.map(({ at, lines }) => ({ at: roundPoint6(at), lines })),

@@ -2,8 +2,8 @@ import type { Loop, Vertex } from '../geometry/loop.ts';
 import { round6 } from '../geometry/rounding.ts';
 import type { Vec } from '../geometry/vec.ts';
 import type { Units } from '../model/lengths.ts';
-import type { HoleFile, LoopFile, SectionFile } from '../model/part-file.ts';
-import type { NamedHole } from './drawing.ts';
+import type { HoleFile, HollowFile, LoopFile, SectionFile } from '../model/part-file.ts';
+import type { NamedHole, NamedHollow } from './drawing.ts';
 import { lengthText } from './gap-text.ts';
 import type { RoundHole } from './holes.ts';
 import type { ImportOptions } from './import-options.ts';
@@ -19,6 +19,12 @@ export interface Scale {
   readonly units: Units;
 }
 
+/** A length of the drawing as one of the part. */
+const partLength =
+  ({ drawingMm, partMm }: Scale) =>
+  (length: number): number =>
+    round6((length * drawingMm) / partMm);
+
 /** A section as a part file has it; `loops` in mm. */
 export function sectionFile(
   { id, depth, facts }: SectionShapes,
@@ -27,7 +33,7 @@ export function sectionFile(
   options: ImportOptions,
   scale: Scale,
 ): SectionFile {
-  const toPart = (length: number): number => round6((length * scale.drawingMm) / scale.partMm);
+  const toPart = partLength(scale);
   const own = facts?.depth ? ([toPart(facts.depth[0]), toPart(facts.depth[1])] as const) : depth;
   const gotBy = facts?.gotBy ?? options.gotBy;
   const mayCut = facts?.mayCut ?? options.mayCut.includes(id);
@@ -73,8 +79,9 @@ export const roundHoleFile = ({ id, kind, circle }: RoundHole, { partMm }: Scale
   diameter: round6((2 * circle.radius) / partMm),
 });
 
-export function namedHoleFile({ id, kind, at, diameter, proud, thread }: NamedHole, scale: Scale): HoleFile {
-  const toPart = (length: number): number => round6((length * scale.drawingMm) / scale.partMm);
+export function namedHoleFile(hole: NamedHole, scale: Scale): HoleFile {
+  const { id, kind, at, diameter, proud, thread, depth, keepWall, mayBreak } = hole;
+  const toPart = partLength(scale);
   return {
     id,
     kind,
@@ -82,5 +89,24 @@ export function namedHoleFile({ id, kind, at, diameter, proud, thread }: NamedHo
     ...(diameter === null ? {} : { diameter: toPart(diameter) }),
     ...(proud === null ? {} : { proud: toPart(proud) }),
     ...(thread === null ? {} : { thread }),
+    ...(depth === null ? {} : { depth: [toPart(depth[0]), toPart(depth[1])] }),
+    ...(keepWall === null ? {} : { keepWall: toPart(keepWall) }),
+    ...(mayBreak === null ? {} : { mayBreak }),
+  };
+}
+
+/** A hollow as a part file has it; `loops` in mm. */
+export function hollowFile(
+  { id, depth, keepWall, traceError }: NamedHollow,
+  loops: readonly Loop[],
+  scale: Scale,
+): HollowFile {
+  const toPart = partLength(scale);
+  return {
+    id,
+    ...(depth === null ? {} : { depth: [toPart(depth[0]), toPart(depth[1])] }),
+    loops: loops.map((loop) => loopFile(loop, scale.partMm)),
+    ...(keepWall === null ? {} : { keepWall: toPart(keepWall) }),
+    ...(traceError === null ? {} : { traceError: toPart(traceError) }),
   };
 }

@@ -2,11 +2,17 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readCsv } from '../../../src/intake/csv.ts';
+import { importDrawing } from '../../../src/intake/import-drawing.ts';
+import { nothingSaid } from '../../../src/intake/import-options.ts';
+import { importText } from '../../../src/intake/import-text.ts';
+import { soundPart } from '../../../src/intake/sound-part.ts';
 import { areaOf, areasOf, bytesOf, findingsOf, loopsOf, valueIn } from './drawn.ts';
 
 const read = (...lines: readonly string[]) => readCsv('a.csv', bytesOf(lines.join('\n')));
 const drawing = (...lines: readonly string[]) => valueIn(read(...lines));
 const wrong = (...lines: readonly string[]) => findingsOf(read(...lines));
+
+const unguarded = { depth: null, keepWall: null, mayBreak: null };
 
 describe('measured points and features', () => {
   it('reads a sheet of a wall, a rib, a boss and two holes', () => {
@@ -17,9 +23,68 @@ describe('measured points and features', () => {
     expect(facts.get('wall')).toMatchObject({ depth: [12, 90], gotBy: 'card', mayCut: null });
     expect(facts.get('rib 1')).toMatchObject({ depth: [12, 90], gotBy: 'feature list', mayCut: true });
     expect(holes).toEqual([
-      { id: 'D1', kind: 'dowel', at: { x: -158, y: 12 }, diameter: 14, proud: null, thread: null },
-      { id: 'B1', kind: 'tapped', at: { x: -72, y: 142 }, diameter: null, proud: null, thread: 'M12x1.75' },
+      { id: 'D1', kind: 'dowel', at: { x: -158, y: 12 }, diameter: 14, proud: null, thread: null, ...unguarded },
+      {
+        id: 'B1',
+        kind: 'tapped',
+        at: { x: -72, y: 142 },
+        diameter: null,
+        proud: null,
+        thread: 'M12x1.75',
+        ...unguarded,
+      },
     ]);
+  });
+
+  it('reads how deep holes go and what is to stay round them, and hollows outlined as sections are', () => {
+    const file = join(import.meta.dirname, '../../fixtures/intake/hollows.csv');
+    const read = valueIn(readCsv(file, new Uint8Array(readFileSync(file))));
+    expect(read.shapes.map(({ layer }) => layer)).toEqual(['wall']);
+    expect(read.holes).toMatchObject([
+      { id: 'B1', kind: 'tapped', depth: [0, 28], keepWall: 6, mayBreak: false },
+      { id: 'S1', kind: 'stud', depth: [0, 20], keepWall: null, mayBreak: true },
+    ]);
+    expect(read.hollows.map(({ shapes, ...facts }) => [shapes.length, facts])).toEqual([
+      [1, { id: 'gallery', depth: [12, 60], keepWall: 5, traceError: 0.5 }],
+      [1, { id: 'jacket', depth: [20, 80], keepWall: 4, traceError: null }],
+    ]);
+    const imported = importDrawing(file, read, { ...nothingSaid, name: 'block', viewedFrom: 'face' });
+    const part = valueIn(soundPart(file, valueIn(imported).part));
+    expect(part.holes).toEqual([
+      { id: 'B1', kind: 'tapped', at: [180, 142], thread: 'M12x1.75', depth: [0, 28], keepWall: 6, mayBreak: false },
+      { id: 'S1', kind: 'stud', at: [180, -142], diameter: 10, depth: [0, 20], mayBreak: true },
+    ]);
+    expect(part.hollows).toEqual([
+      { id: 'gallery', depth: [12, 60], loops: [{ circle: [150, 80], radius: 6 }], keepWall: 5, traceError: 0.5 },
+      { id: 'jacket', depth: [20, 80], loops: [expect.any(Array)], keepWall: 4 },
+    ]);
+    expect(part.sections.map(({ id, loops }) => [id, loops.length])).toEqual([['wall', 1]]);
+    expect(importText(valueIn(imported), 'a.csv', 'a.part.json')).toContain('\n  hollow: gallery jacket');
+  });
+
+  it('goes on with a section after a hollow where it is named again', () => {
+    const { shapes, hollows } = drawing('section,hollow,x,y', 'a,,0,0', ',g,1,1', ',,2,1', ',,1,2', 'a,,9,0', ',,0,9');
+    expect([shapes.length, hollows.length]).toEqual([1, 1]);
+  });
+
+  it('brings the lengths of holes and hollows into the units of the part', () => {
+    const feet = drawing(
+      'section,kind,x [ft],y,diameter,depth from,depth to,keep wall,hole,hollow',
+      ...['a,circle,0,0,2,,,,,', ',circle,0,0,1,0,0.5,0.25,,g', ',bolt,0.75,0,,0,0.5,0.25,B1,'],
+    );
+    const { part } = valueIn(importDrawing('a.csv', feet, { ...nothingSaid, name: 'block', viewedFrom: 'face' }));
+    expect(part.hollows).toEqual([{ id: 'g', depth: [0, 6], loops: [{ circle: [0, 0], radius: 6 }], keepWall: 3 }]);
+    expect(part.holes).toMatchObject([{ at: [9, 0], depth: [0, 6], keepWall: 3 }]);
+  });
+
+  it('a hollow that no part may have is told by its name', () => {
+    const deep = drawing(
+      'section,kind,x,y,diameter,depth from,depth to,hole,hollow',
+      ...['a,circle,0,0,20,,,,', ',circle,0,0,5,9,1,,g', ',bolt,3,0,2,9,1,B1,'],
+    );
+    const options = { ...nothingSaid, name: 'block', viewedFrom: 'face', units: 'mm' } as const;
+    const { part } = valueIn(importDrawing('a.csv', deep, options));
+    expect(findingsOf(soundPart('a.csv', part)).map(({ at }) => at)).toEqual(['hole B1.depth', 'hollow g.depth']);
   });
 
   it('takes an arc through the point marked as on it', () => {
@@ -108,6 +173,22 @@ describe('every bad cell is a finding with its line and column', () => {
       '2',
     ],
     ['half a depth', ['section,x,y,depth from', 'a,0,0,1', 'a,9,0,', 'a,0,9,'], 'line 2, depth', 'one end of a depth'],
+    ['half a depth of a hole', ['hole,kind,x,y,depth to', 'D1,dowel,1,2,9'], 'line 2, depth', 'one end of a depth'],
+    ['a wall of a section', ['section,kind,x,y,diameter,keep wall', 'a,circle,1,2,5,4'], 'line 2, keep wall', '4'],
+    ['a hollow that may be cut', ['hollow,kind,x,y,diameter,may cut', 'g,circle,1,2,5,yes'], 'line 2, may cut', 'yes'],
+    [
+      'a hole and a hollow in one',
+      ['hole,hollow,kind,x,y', 'D1,g,dowel,1,2'],
+      'line 2, hollow',
+      'a hole and a hollow in one',
+    ],
+    [
+      'a section and a hollow in one',
+      ['section,hollow,kind,x,y,diameter', 'a,g,circle,1,2,5'],
+      'line 2, hollow',
+      'a section and a hollow in one',
+    ],
+    ['a hollow without its outline', ['hollow,x,y', 'g,1,2'], 'line 2, section', 'an outline of one point'],
     ['a column that is not known', ['section,x,y,bulg', 'a,1,2,3'], 'line 1', 'the column "bulg"'],
     ['a column said twice', ['section,x,y,x', 'a,1,2,3'], 'line 1', 'the column "x" twice'],
     ['a unit that is none', ['section,x [furlong],y', 'a,1,2', 'a,3,3'], 'line 1', 'the unit "furlong"'],

@@ -115,7 +115,7 @@ describe('fettle import', () => {
     ['a kind of file it does not know', 'block.pdf', '%PDF'],
     ['a DXF broken off', 'block.dxf', dxf({ entities: [square] }).slice(0, -60)],
     ['an SVG that is none', 'block.svg', '<svg'],
-    ['a table without columns', 'block.csv', 'hello'],
+    ['a table without columns', 'block.csv', 'good morning'],
     ['an empty file', 'block.csv', ''],
   ])('refuses %s in one message', async (_, name, content) => {
     const { code, stdout, stderr, part } = await imported(name, content, '--viewed-from', 'face');
@@ -147,6 +147,7 @@ describe('fettle import', () => {
       fileUnits: 'mm',
       sections: [{ id: '0', outlines: 1 }],
       holes: [{ id: 'D1', kind: 'dowel' }],
+      hollows: [],
       joined: [],
       gaps: [{ from: [50, 0], to: [52, 0], sizeMm: 2, layer: '0' }],
       branches: [],
