@@ -26,6 +26,8 @@ export function depthReasons(joint: Joint): Warning[] {
 }
 
 function startRemedy({ fixed, moving }: Joint): string {
+  if (sideOf(fixed) === 'proud')
+    return `Likeliest the sign of all depths of ${fixed.file} is wrong: ${signRule} Else put a first position farther out.`;
   const endless = [...fixed.sections, ...moving.sections].filter(({ depth }) => depth === null);
   if (endless.length === 0) return 'Put a first position farther out.';
   const ids = endless.map(({ id }) => `"${id}"`).join(', ');
@@ -65,6 +67,7 @@ const signRule = "depth runs from a part's own mating face into that part, and i
 /** On which side of its mating face all of a part's depths lie. */
 function sideOf({ sections }: Casting): 'inward' | 'proud' | 'both' {
   const depths = sections.flatMap(({ depth }) => depth ?? []);
+  if (depths.length === 0) return 'both';
   if (depths.every(({ fromMm }) => fromMm >= 0)) return 'inward';
   return depths.every(({ toMm }) => toMm <= 0) ? 'proud' : 'both';
 }

@@ -19,6 +19,8 @@ export function randomFit(random: Random, cut: 'fixed' | 'moving' = 'fixed'): Jo
   const shift = [random.between(-4, 4), random.between(-4, 4)] as const;
   return jointOf({
     cut,
+    // random ways may set out in shared depth: what is asked of them is the cut
+    nothingShares: true,
     clearance: { homeMm: random.pick([0.5, 2]), wayInMm: random.pick([0.3, 1]) },
     depthMarginMm: random.pick([0, 1.5]),
     fixed: castingOf({

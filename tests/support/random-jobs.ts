@@ -30,6 +30,8 @@ export function randomJob(random: Random): JobSpec {
         ]
       : [],
     offerUp: random.chance(0.8) ? randomWay(random) : [],
+    // random sections may lie anywhere: what is asked of them is the figures
+    nothingShares: true,
     clearance: { homeMm: random.between(0.5, 4), wayInMm: random.between(0.5, 4), rotatingMm: random.between(1, 5) },
   };
 }

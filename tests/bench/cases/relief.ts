@@ -47,6 +47,7 @@ function againstCopies(pair: Pair, clipper: Clipper): Contest {
     fixed: castingOf({ sections: [{ depth: null, mayCut: true, traceErrorMm: 0, loops: pair.fixed }] }),
     moving: castingOf({ sections: [{ depth: null, traceErrorMm: 0, loops: pair.moving }] }),
     offerUp: [{ turn: -turnDeg }, {}],
+    nothingShares: true,
     clearance: clearanceMm,
   });
   const full = everythingAsked(pair);
@@ -87,6 +88,7 @@ const everythingAsked = (pair: Pair): Joint =>
     }),
     moving: castingOf({ sections: [{ depth: [-20, 0], loops: pair.moving }] }),
     offerUp: [{ turn: -turnDeg }, {}],
+    nothingShares: true,
     clearance: clearanceMm,
     cutter: { radiusMm: 6, nose: 'ball', handErrorMm: 0.5, runOut: 'cut-past', stepoverMm: null },
     minWallMm: 4,

@@ -99,7 +99,7 @@ describe('bands of depth', () => {
   it('are one where a leg only closes the stand-off over ground already covered', () => {
     const spec: JobSpec = {
       ...swing,
-      offerUp: [{ standOff: 14, turn: 20 }, { standOff: 14, turn: 10 }, { turn: 10 }, {}],
+      offerUp: [{ standOff: 120, turn: 20 }, { standOff: 14, turn: 20 }, { standOff: 14, turn: 10 }, { turn: 10 }, {}],
     };
     const depths = plan(spec).sections.flatMap(({ bands }) => bands.map(({ depth }) => depth));
     // the turn at home passes from face 30 to 44, the one at 14 from 16 to 30, the drop between from 16 to 44
