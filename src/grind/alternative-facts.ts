@@ -1,6 +1,12 @@
+import { holdsClearance } from '../clearance/measure.ts';
 import { round6 } from '../geometry/rounding.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { CheckAnswer } from '../model/check-answer.ts';
 import type { Alternative, PartCut, Uncured } from '../model/grind-answer.ts';
+import type { Fit } from '../model/job.ts';
+import { lengthText } from '../model/length-text.ts';
 import { mmPer, type Units } from '../model/lengths.ts';
+import type { Judged } from './plan-part.ts';
 
 /** What comes off in all: the greatest area over the depth of each section, and the mass. */
 export function amounts(cuts: readonly PartCut[]): Pick<Alternative, 'areaMm2' | 'massG'> {
@@ -14,32 +20,48 @@ export function amounts(cuts: readonly PartCut[]): Pick<Alternative, 'areaMm2' |
   };
 }
 
-/** What stands against a plan, each in a few words; lengths in the job's units. */
-export function hindrances(cuts: readonly PartCut[], uncured: readonly Uncured[], units: Units): string[] {
+/** What stands against a plan, each in a few words; lengths in the job's units. Something always does where it does not hold. */
+export function hindrances(cuts: readonly PartCut[], { uncured, check, holds }: Judged, { fit }: Joint): string[] {
+  const { units } = fit;
   const leftText = leftIn(units);
-  return [
-    ...new Set([
-      ...uncured.map(uncuredText),
-      ...cuts.flatMap(({ walls, thin, readings, severed, sections, cutter }) => [
-        ...walls
-          .filter(({ holds }) => holds === false)
-          .map(({ hollow, wallMm }) => `${leftText(wallMm)} is left at "${hollow}"`),
-        ...thin
-          .filter(({ holds }) => !holds)
-          .map(({ section, wallMm }) => `${leftText(wallMm)} is left of "${section}" itself`),
-        ...readings
-          .filter(({ holds }) => holds === false)
-          .map(({ wallMm }) => `${leftText(wallMm)} is left of a wall that was read`),
-        ...severed.map(({ section }) => `a piece of "${section}" would come off`),
-        ...sections
-          .filter(({ bands }) => bands.some(({ takeOffMm }) => takeOffMm === null))
-          .map(({ id }) => `nothing would be left of "${id}"`),
-        ...(cutter?.ends ?? [])
-          .filter(({ what }) => what === 'left')
-          .map(({ section }) => `a fillet is left in "${section}"`),
-      ]),
+  const short = shortfalls(check.answer, fit);
+  const found = [
+    ...uncured.map(uncuredText),
+    ...cuts.flatMap(({ walls, thin, readings, severed, sections, cutter }) => [
+      ...walls
+        .filter((wall) => wall.holds === false)
+        .map(({ hollow, wallMm }) => `${leftText(wallMm)} is left at "${hollow}"`),
+      ...thin
+        .filter((place) => !place.holds)
+        .map(({ section, wallMm }) => `${leftText(wallMm)} is left of "${section}" itself`),
+      ...readings
+        .filter((wall) => wall.holds === false)
+        .map(({ leastWallMm }) => `${leftText(leastWallMm)} is left of a wall that was read`),
+      ...severed.map(({ section }) => `a piece of "${section}" would come off`),
+      ...sections
+        .filter(({ bands }) => bands.some(({ takeOffMm }) => takeOffMm === null))
+        .map(({ id }) => `nothing would be left of "${id}"`),
+      ...(short.length === 0 ? [] : (cutter?.ends ?? []))
+        .filter(({ what }) => what === 'left' || what === 'against')
+        .map(({ section }) => `the cutter leaves a fillet in "${section}"`),
     ]),
   ];
+  return holds ? [] : [...new Set(found.length > 0 ? found : short)];
+}
+
+/** Where what is left does not keep what was asked, and how near it comes; lengths in the job's units. */
+function shortfalls({ home, install }: Pick<CheckAnswer, 'home' | 'install'>, { clearance, units }: Fit): string[] {
+  const places = [
+    { where: 'at home', measure: home, askedMm: clearance.homeMm },
+    { where: 'on the way in', measure: install, askedMm: clearance.wayInMm },
+  ];
+  return places.flatMap(({ where, measure, askedMm }) => {
+    if (measure === null || holdsClearance(measure.state, measure.clearanceMm, askedMm)) return [];
+    if (measure.state === 'undecided') return [`what is left is undecided ${where}`];
+    const short =
+      measure.state === 'fouls' ? 'still fouls' : `keeps only ${lengthText(measure.clearanceMm ?? 0, units)}`;
+    return [`what is left ${short} ${where}`];
+  });
 }
 
 /** A wall at worst: below nothing it may not be there at all. */

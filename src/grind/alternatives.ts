@@ -63,7 +63,7 @@ const scaled = (asked: Clearances, factor: number): Clearances => ({
 
 function* withClearance(joint: Joint, part: Part, clearance: Clearances): Generator<Progress, Alternative> {
   const plan = yield* planPart({ ...joint, fit: { ...joint.fit, clearance } }, part);
-  const { holds, uncured } = yield* judge(plan);
+  const judged = yield* judge(plan);
   const { homeMm, wayInMm } = clearance;
   return {
     ...blank,
@@ -71,9 +71,9 @@ function* withClearance(joint: Joint, part: Part, clearance: Clearances): Genera
     homeMm,
     wayInMm,
     part,
-    holds,
+    holds: judged.holds,
     ...amounts([plan.cut]),
-    against: hindrances([plan.cut], uncured, joint.fit.units),
+    against: hindrances([plan.cut], judged, joint),
   };
 }
 
@@ -81,10 +81,10 @@ function* withClearance(joint: Joint, part: Part, clearance: Clearances): Genera
 function* onePart(joint: Joint, part: Part): Generator<Progress, Alternative> {
   const offered = joint[part].sections.map((section) => ({ ...section, mayCut: true }));
   const plan = yield* planPart({ ...joint, [part]: { ...joint[part], sections: offered } }, part);
-  const { holds, uncured } = yield* judge(plan);
-  const against = [...notOffered(joint, plan), ...hindrances([plan.cut], uncured, joint.fit.units)];
+  const judged = yield* judge(plan);
+  const against = [...notOffered(joint, plan), ...hindrances([plan.cut], judged, joint)];
   const isOffered = notOffered(joint, plan).length === 0;
-  return { ...blank, what: 'other-part', part, holds: holds && isOffered, ...amounts([plan.cut]), against };
+  return { ...blank, what: 'other-part', part, holds: judged.holds && isOffered, ...amounts([plan.cut]), against };
 }
 
 const notOffered = (joint: Joint, { part, cuts }: PartPlan): string[] =>
@@ -95,12 +95,9 @@ const notOffered = (joint: Joint, { part, cuts }: PartPlan): string[] =>
 
 function* bothParts(joint: Joint, planned: PartPlan | null): Generator<Progress, Alternative> {
   const { fixed, moving } = yield* planBoth(joint, planned);
-  const { holds, uncured } = yield* judge(moving, [fixed]);
+  const judged = yield* judge(moving, [fixed]);
   const cuts = [fixed.cut, moving.cut];
   const isOffered = joint.moving.sections.some(({ mayCut }) => mayCut);
-  const against = [
-    ...(isOffered ? [] : ['nothing of the moving part is offered']),
-    ...hindrances(cuts, uncured, joint.fit.units),
-  ];
-  return { ...blank, what: 'both', part: 'both', holds: holds && isOffered, ...amounts(cuts), against };
+  const against = [...(isOffered ? [] : ['nothing of the moving part is offered']), ...hindrances(cuts, judged, joint)];
+  return { ...blank, what: 'both', part: 'both', holds: judged.holds && isOffered, ...amounts(cuts), against };
 }

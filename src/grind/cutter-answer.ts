@@ -111,7 +111,7 @@ function filletEnds(
         );
         const atMm = towards === 'face' ? needed.fromMm : needed.toMm;
         const end = { ...endAt(section, band, atMm, towards) };
-        const [first] = here;
+        const [first] = here.toSorted((a, b) => b.heightMm - a.heightMm);
         if (first === undefined) return [];
         const depths = here.flatMap(({ depth }) => [depth.fromMm, depth.toMm]);
         const against = here.map((fillet) => fillet.against).find((id) => id !== null) ?? null;
@@ -120,7 +120,7 @@ function filletEnds(
             ...end,
             at: roundPoint6(first.metal[0]?.[0] ?? vec(0, 0)),
             what: against === null && runOut === 'leave' && nose === 'ball' ? 'left' : 'against',
-            mm: round6(Math.min(band.takeOff?.mm ?? radiusMm, radiusMm)),
+            mm: round6(Math.min(radiusMm, Math.max(...here.map(({ heightMm }) => heightMm)))),
             reachMm: round6(Math.max(...depths) - Math.min(...depths)),
             against,
           },

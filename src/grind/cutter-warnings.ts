@@ -26,7 +26,7 @@ function endWarning({ section, atMm, what, mm, reachMm, against, at }: CutterEnd
       return [
         {
           code: 'cutter-fillet-against',
-          text: `In the corner of "${section}" with "${against}", ${givenLength(atMm, units)} from the face, the ball leaves ${fillet}: take it out with a flat cutter or a file.`,
+          text: `${against === null ? 'Metal that must stay' : `"${against}"`} keeps the cutter out of "${section}" at ${givenLength(atMm, units)} from the face: it leaves ${fillet}. Take that out with a flat cutter, a smaller one, or a file.`,
           at,
         },
       ];

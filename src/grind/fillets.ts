@@ -1,3 +1,4 @@
+import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
@@ -19,10 +20,13 @@ import {
 import { metalOf } from './metal.ts';
 import type { CutPiece } from './run-out.ts';
 import { toleranceMm } from './tolerance.ts';
+import { treeOfLine } from './walls.ts';
 
 /** Metal of a cut that the cutter cannot take without touching what must stay. */
 export interface Fillet extends MetalLayer {
   readonly section: Section;
+  /** How far it stands out from the surface of the cut, mm. */
+  readonly heightMm: number;
   /** A section that keeps it out, the nearest by; null where that is the section's own metal. */
   readonly against: string | null;
 }
@@ -75,7 +79,11 @@ function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLaye
     if (barring.length === 0) return [];
     const left = unreached(piece, needed, { beside: own, barring }, cutter);
     const [other] = barring.filter((layer) => layer.section !== section);
-    return left.map((layer) => ({ ...layer, section, against: other?.section.id ?? null }));
+    const surface = treeOfLine(own);
+    return left.map((layer) => {
+      const heights = layer.metal.flat().map((p) => nearestOnOutline(surface, p).distanceMm);
+      return { ...layer, section, heightMm: Math.max(...heights), against: other?.section.id ?? null };
+    });
   });
 }
 

@@ -41,7 +41,7 @@ export function* otherWaysIn(joint: Joint): Generator<Progress, Alternative[]> {
     const plan = yield* planPart({ ...uncut, fit: { ...uncut.fit, legs: changed } }, part);
     const needMm2 = neededMm2(plan);
     if (needMm2 > nowMm2 - leastGainMm2) continue;
-    const { holds, uncured } = yield* judge(plan);
+    const judged = yield* judge(plan);
     found.push({
       what: way.what,
       homeMm: null,
@@ -49,10 +49,10 @@ export function* otherWaysIn(joint: Joint): Generator<Progress, Alternative[]> {
       part,
       turnDeg: way.turnDeg,
       standOffMm: way.standOffMm,
-      holds,
+      holds: judged.holds,
       areaMm2: round6(needMm2),
       massG: plan.cut.massG,
-      against: hindrances([plan.cut], uncured, joint.fit.units),
+      against: hindrances([plan.cut], judged, joint),
     });
   }
   return found.sort((a, b) => (a.areaMm2 ?? 0) - (b.areaMm2 ?? 0));

@@ -54,22 +54,23 @@ interface Planned extends CutPlan {
 function* planOfOne(joint: Joint, part: Part): Generator<Progress, Planned> {
   const plan = yield* planPart(joint, part);
   const judged = yield* judge(plan);
-  return { answer: answerOf(joint, plan, judged, null), part: plan.cutPart, judged: plan.after, alone: plan };
+  return { answer: answerOf(joint, [plan], judged), part: plan.cutPart, judged: plan.after, alone: plan };
 }
 
 function* planOfBoth(joint: Joint): Generator<Progress, Planned> {
   const { fixed, moving } = yield* planBoth(joint);
   const judged = yield* judge(moving, [fixed]);
-  const answer = answerOf(joint, fixed, judged, { ...moving.cut, table: [] });
+  const answer = answerOf(joint, [fixed, moving], judged);
   return { answer, part: fixed.cutPart, movingPart: moving.cutPart, judged: moving.after, alone: null };
 }
 
 function answerOf(
   { fit }: Joint,
-  { part, cut }: PartPlan,
+  plans: readonly [PartPlan, PartPlan?],
   { check: { answer: after }, uncured, holds }: Judged,
-  movingCut: MovingCut | null,
 ): GrindAnswer {
+  const [{ part, cut }, moving] = plans;
+  const movingCut: MovingCut | null = moving === undefined ? null : { ...moving.cut, table: [] };
   const { boundMm, volumeMm3, massG, sections, walls, thin, readings, unmeasured, cutter, straight, severed } = cut;
   const cuts = movingCut === null ? [cut] : [cut, movingCut];
   return {
@@ -95,6 +96,11 @@ function answerOf(
     table: [],
     afterCut: { home: after.home, install: after.install },
     alternatives: holds ? [] : null,
-    warnings: [...cutterWarnings(cuts, fit.units), ...straightWarnings(cuts), ...after.warnings],
+    warnings: [
+      ...plans.flatMap((plan) => plan?.warnings ?? []),
+      ...cutterWarnings(cuts, fit.units),
+      ...straightWarnings(cuts),
+      ...after.warnings,
+    ],
   };
 }

@@ -5,6 +5,7 @@ import type { Progress } from '../geometry/progress.ts';
 import { roundUp6 } from '../geometry/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Casting, Section } from '../model/casting.ts';
+import type { Warning } from '../model/check-answer.ts';
 import type { PartCut, Uncured } from '../model/grind-answer.ts';
 import { type BandNeed, needsOfSection } from './band-need.ts';
 import { bandsOf } from './bands.ts';
@@ -14,6 +15,7 @@ import { cutterAnswer } from './cutter-answer.ts';
 import { castingJudged, type Fillet, filletsOf } from './fillets.ts';
 import { guardsOf } from './guards.ts';
 import { castingAfter, type SectionCut } from './layers.ts';
+import { planWarnings } from './plan-warnings.ts';
 import { piecesOf } from './run-out.ts';
 import { severedPieces } from './severed.ts';
 import { straightAnswer } from './straight-answer.ts';
@@ -37,6 +39,7 @@ export interface PartPlan {
   readonly cutPart: Casting;
   readonly after: Joint;
   readonly cut: PartCut;
+  readonly warnings: readonly Warning[];
 }
 
 /** The least cut of one part: only sections that are offered, and never where a region must not be cut. */
@@ -51,7 +54,8 @@ export function* planPart(joint: Joint, part: Part): Generator<Progress, PartPla
   const fillets = yield* filletsOf(casting, cuts, cutter);
   const after = { ...joint, [part]: castingJudged(casting, cuts, fillets, cutter) };
   const cut = yield* partCut(joint, casting, cuts, fillets);
-  return { part, needs, cuts, fillets, cutPart: castingAfter(casting, cuts), after, cut };
+  const warnings = planWarnings(joint, part, cuts);
+  return { part, needs, cuts, fillets, cutPart: castingAfter(casting, cuts), after, cut, warnings };
 }
 
 /** What each section would have to lose, offered or not; of those offered, in the way the cutter takes it. */
