@@ -158,10 +158,11 @@ class Room {
 
   #movedTo({ shape, section, part }: Piece, at: Rigid, instant: number): Shape {
     const key = `${shape} ${instant}`;
-    const rings = part.isCut ? this.#geos.rings(shape).map((ring) => ring.map((p) => apply(at, p))) : null;
-    const moved =
-      this.#moved.get(key) ??
-      (rings === null ? this.#geos.region(moveRegion(section.loops, at), chordMm) : this.#geos.shape(rings));
+    const known = this.#moved.get(key);
+    if (known !== undefined) return known;
+    const moved = part.isCut
+      ? this.#geos.shape(this.#geos.rings(shape).map((ring) => ring.map((p) => apply(at, p))))
+      : this.#geos.region(moveRegion(section.loops, at), chordMm);
     this.#moved.set(key, moved);
     return moved;
   }
@@ -194,8 +195,8 @@ function lengthened({ section, range }: Piece, fixed: Piece, marginMm: number): 
   const own = section.depth;
   const facing = fixed.section.depth;
   if (own === null) return range;
-  const from = range.fromMm === own.fromMm && !(own.fromMm === 0 && facing?.fromMm === 0);
-  const to = range.toMm === own.toMm && !(own.toMm === 0 && facing?.toMm === 0);
+  const from = Math.abs(range.fromMm - own.fromMm) < 1e-5 && !(own.fromMm === 0 && facing?.fromMm === 0);
+  const to = Math.abs(range.toMm - own.toMm) < 1e-5 && !(own.toMm === 0 && facing?.toMm === 0);
   return { fromMm: range.fromMm - (from ? marginMm : 0), toMm: range.toMm + (to ? marginMm : 0) };
 }
 

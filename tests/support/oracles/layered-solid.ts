@@ -9,6 +9,9 @@ export const chordMm = 5e-4;
 /** What chords alone would leave of a cut along an arc, mm: taken off with it. */
 const filmMm = 2e-3;
 
+/** Depths are rounded in a plan's JSON: ends no farther apart than this, mm, are one. */
+const roundMm = 2e-6;
+
 /** What a plan's JSON says is cut from each section of a part. */
 export type Cuts = PartCut['sections'];
 
@@ -71,7 +74,7 @@ const loopsAt = (cuts: Cuts, { id }: Section, range: DepthRange): Cuts[0]['bands
     .flatMap(({ loops }) => loops);
 
 const covers = (depth: DepthRange | null, { fromMm, toMm }: DepthRange): boolean =>
-  depth === null || (depth.fromMm <= fromMm && toMm <= depth.toMm);
+  depth === null || (depth.fromMm <= fromMm + roundMm && toMm <= depth.toMm + roundMm);
 
 function rangesOf(sections: readonly Section[], cuts: Cuts): DepthRange[] {
   const ends = sections.flatMap(({ depth }) => (depth === null ? [] : [depth.fromMm, depth.toMm]));
@@ -79,7 +82,8 @@ function rangesOf(sections: readonly Section[], cuts: Cuts): DepthRange[] {
   const endless = sections.some(({ depth }) => depth === null)
     ? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
     : [];
-  const stops = [...new Set([...ends, ...bandEnds, ...endless])].sort((a, b) => a - b);
+  const all = [...ends, ...bandEnds, ...endless].sort((a, b) => a - b);
+  const stops = all.filter((mm, i) => i === 0 || mm - (all[i - 1] as number) > roundMm);
   return stops.slice(1).map((toMm, i) => ({ fromMm: stops[i] as number, toMm }));
 }
 
