@@ -78,7 +78,7 @@ function cutterOf(random: Random): Cutter | null {
     radiusMm: random.between(2, 8),
     nose: random.chance(0.65) ? 'ball' : 'flat',
     handErrorMm: random.pick([0, 0.5]),
-    runOut: random.chance(0.7) ? 'cut-past' : 'leave',
+    runOut: random.chance(0.85) ? 'cut-past' : 'leave',
     stepoverMm: null,
   };
 }
@@ -142,7 +142,7 @@ function localGroup(random: Random, plan: Plan, rimMm: number): Group {
     { id: 'flange', depth: [0, flange], loops: [block(-50, 50, -35, rarely(0.08, 0))], mayCut: false },
     { id: 'rib', depth: [ribFrom, ribTo], loops: [offered], mayCut: true },
   ];
-  const other = random.whole(0, 3);
+  const other = random.whole(0, 4);
   for (let i = 0; i < other; i++) fixed.push(neighbour(random, block, { half, safe, ribFrom, ribTo, flange }));
   const skirtHalf = random.pick([half + 15, 60, random.between(0.4, 0.9) * half]);
   const thick = random.between(5, 14);
@@ -182,7 +182,7 @@ function neighbour(
   { half, safe, ribFrom, ribTo, flange }: Around,
 ): SectionSpec {
   const mayCut = random.chance(0.3);
-  const out = random.chance(mayCut ? 0.5 : 0.2) ? 0 : safe;
+  const out = random.chance(mayCut ? 0.5 : 0.3) ? 0 : safe;
   const gap = random.pick([0, random.between(0, 8)]);
   switch (random.pick(['behind', 'front', 'beside', 'over'] as const)) {
     case 'behind':
@@ -222,12 +222,12 @@ function guards(
   const depth = (): [number, number] | null =>
     random.pick([null, [0, random.between(14, 28)], [ribTo - 10, ribTo + 10]]);
   // most keep well out of the cut's way
-  const back = (mm: number): number => safe - mm - (random.chance(0.75) ? (plan.minWallMm ?? 0) + 8 : 0);
+  const back = (mm: number): number => safe - mm - (random.chance(0.6) ? (plan.minWallMm ?? 0) + 8 : 0);
   const holes: Hole[] = [];
   const hollows: Group['hollows'] = [];
   const doNotCut: Group['doNotCut'] = [];
   const along = (): number => random.between(-1.2, 1.2) * half;
-  if (random.chance(0.4)) {
+  if (random.chance(0.6)) {
     const kind = random.pick(['tapped', 'bolt', 'dowel', 'stud'] as const);
     const thread = kind === 'tapped' || kind === 'stud' ? random.pick(['M8x1.25', 'M10x1.5', 'M12x1.75']) : null;
     const diameterMm = thread === null ? random.between(8, 14) : null;
@@ -245,7 +245,7 @@ function guards(
       }),
     );
   }
-  if (random.chance(0.3)) {
+  if (random.chance(0.4)) {
     const y = back(4);
     const loops = [
       random.chance(0.5) ? disc(along(), y - 2, random.between(3, 6)) : box(-half / 2, y - 8, half, y + 3),
@@ -253,7 +253,7 @@ function guards(
     hollows.push({ id: 'jacket', loops, depth: depth(), keepWallMm: keep(), traceErrorMm: 0.2 });
   }
   if (random.chance(0.3)) {
-    const y = random.chance(0.85) ? safe - 0.5 : 0;
+    const y = random.chance(0.9) ? safe - 0.5 : 0;
     doNotCut.push({ id: 'ear', loops: [box(-half / 3, y - 6, half / 2, y)], depth: depth() });
   }
   return { holes, hollows, doNotCut };

@@ -42,6 +42,7 @@ export class CutterBody {
   readonly #frame: Shape | null;
   readonly #stay: Map<Layer, Shape>;
   readonly #allowed = new Map<string, Shape>();
+  readonly #left = new Map<number, Shape>();
   readonly #singles: readonly Level[];
   readonly #ranges: readonly Level[];
 
@@ -64,8 +65,12 @@ export class CutterBody {
 
   /** The fillets at a depth, a little less at most than they are. */
   leftAt(mm: number): Shape {
-    const left = this.leftAtMost(mm);
-    return this.#tool.nose === 'flat' ? left : this.#without(left, mm, this.#ranges);
+    const known = this.#left.get(mm);
+    if (known !== undefined) return known;
+    const most = this.leftAtMost(mm);
+    const left = this.#tool.nose === 'flat' ? most : this.#without(most, mm, this.#ranges);
+    this.#left.set(mm, left);
+    return left;
   }
 
   /** The fillets at a depth, no less than they are but for `slackMm`. */

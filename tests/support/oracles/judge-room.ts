@@ -45,6 +45,8 @@ interface Piece {
   readonly shape: Shape;
   readonly bounds: Box;
   readonly isFillet: boolean;
+  /** For fillets told too large: as they are, a little less at most. */
+  readonly exactly: (() => Shape) | null;
 }
 
 /** Where less than the asked clearance is left, at home or at an instant of the way in. */
@@ -65,7 +67,20 @@ export function roomComplaints(geos: GeosPlane, { fit }: Joint, fixed: CutPart, 
   ];
   const others = piecesOf(geos, moving);
   const room = new Room(geos, instants, fit.depthMarginMm);
-  return piecesOf(geos, fixed).flatMap((piece) => others.flatMap((other) => room.between(piece, other)));
+  return piecesOf(geos, fixed).flatMap((piece) =>
+    others.flatMap((other) => {
+      // fillets told too large first: most are in nobody's way
+      const complaints = room.between(piece, other);
+      if (complaints.length === 0 || !(piece.exactly || other.exactly)) return complaints;
+      return exact(geos, piece).flatMap((p) => exact(geos, other).flatMap((o) => room.between(p, o)));
+    }),
+  );
+}
+
+/** A piece that is told no larger than it is. */
+function exact(geos: GeosPlane, piece: Piece): Piece[] {
+  if (piece.exactly === null) return [piece];
+  return pieceOf(geos, piece.part, piece.section, piece.range, piece.exactly(), true);
 }
 
 /** What is left of each section layer by layer, and of the fillets at close depths. */
@@ -87,10 +102,13 @@ function filletsIn(geos: GeosPlane, part: CutPart, layer: Layer): Piece[] {
   return depthsOf(layer, body.radiusMm).flatMap((mm) => {
     // the planes are thin slices, so that metal counts only where the other part reaches over them
     const slice = { fromMm: mm - flushMm, toMm: mm + flushMm };
-    if (geos.isEmpty(body.leftAtMost(mm))) return [];
-    const left = body.leftAt(mm);
+    const atMost = body.leftAtMost(mm);
+    if (geos.isEmpty(atMost)) return [];
     return layer.sections.flatMap(({ section, metal }) =>
-      pieceOf(geos, part, section, slice, geos.intersection(left, metal), true),
+      pieceOf(geos, part, section, slice, geos.intersection(atMost, metal), true).map((piece) => ({
+        ...piece,
+        exactly: () => geos.intersection(body.leftAt(mm), metal),
+      })),
     );
   });
 }
@@ -106,7 +124,7 @@ function pieceOf(
   isFillet: boolean,
 ): Piece[] {
   const bounds = geos.bounds(shape);
-  return bounds === null ? [] : [{ part, section, range: { fromMm, toMm }, shape, bounds, isFillet }];
+  return bounds === null ? [] : [{ part, section, range: { fromMm, toMm }, shape, bounds, isFillet, exactly: null }];
 }
 
 class Room {
