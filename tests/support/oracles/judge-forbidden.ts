@@ -10,6 +10,9 @@ import { chordMm, type Layer } from './layered-solid.ts';
 /** Overlaps thinner than twice this come of chords and of outlines that only touch. */
 const touchMm = 5e-3;
 
+/** Depths that overlap by less only meet: ends in a plan's JSON are rounded. */
+const roundMm = 1e-5;
+
 /** A wall is kept to a micrometre, measured between chords. */
 const wallSlackMm = 1e-3 + 4 * chordMm;
 
@@ -40,7 +43,7 @@ export function forbiddenCuts(geos: GeosPlane, { part, casting, layers }: CutPar
           }),
         );
       const kept = keeps
-        .filter(({ depth }) => gapMm(layer, depth) < 0)
+        .filter(({ depth }) => gapMm(layer, depth) < -roundMm)
         .flatMap(({ id, shape }) =>
           overlap(geos, cut, shape, { ...about, what: 'do-not-cut', of: `${section.id} into ${id}` }),
         );
@@ -61,7 +64,7 @@ function nearness(
 ): Complaint[] {
   const along = gapMm(layer, depth);
   const depthMm = middleOf(layer);
-  const inside = along < 0 ? overlap(geos, cut, shape, { ...about, depthMm, what: `in-${what}` }) : [];
+  const inside = along < -roundMm ? overlap(geos, cut, shape, { ...about, depthMm, what: `in-${what}` }) : [];
   if (inside.length > 0 || keepMm === null) return inside;
   const mm = Math.hypot(geos.distanceMm(cut, shape), Math.max(0, along));
   if (mm >= keepMm - wallSlackMm) return [];

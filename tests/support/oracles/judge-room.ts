@@ -26,8 +26,8 @@ const metalSlackMm = 0.01;
 /** The same for fillets, which are told too small already. */
 const filletSlackMm = 0.05;
 
-/** Ranges of depth that overlap by less only meet. */
-const flushMm = 1e-6;
+/** Ranges of depth that overlap by less only meet: ends in a plan's JSON are rounded. */
+const flushMm = 1e-5;
 
 /** Where the moving part stands at one instant, and what is asked there. */
 interface Instant {
@@ -101,7 +101,7 @@ function filletsIn(geos: GeosPlane, part: CutPart, layer: Layer): Piece[] {
   if (body === null || geos.isEmpty(layer.planned)) return [];
   return depthsOf(layer, body.radiusMm).flatMap((mm) => {
     // the planes are thin slices, so that metal counts only where the other part reaches over them
-    const slice = { fromMm: mm - flushMm, toMm: mm + flushMm };
+    const slice = { fromMm: mm - 2 * flushMm, toMm: mm + 2 * flushMm };
     const atMost = body.leftAtMost(mm);
     if (geos.isEmpty(atMost)) return [];
     return layer.sections.flatMap(({ section, metal }) =>
@@ -147,8 +147,8 @@ class Room {
     const worst = new Map<Instant['what'], Complaint>();
     for (const [i, { at, standOffMm, what, askedMm }] of this.#instants.entries()) {
       const shares =
-        standOffMm + range.fromMm < -fixed.range.fromMm - flushMm / 2 &&
-        -fixed.range.toMm + flushMm / 2 < standOffMm + range.toMm;
+        standOffMm + range.fromMm < -fixed.range.fromMm - flushMm &&
+        -fixed.range.toMm + flushMm < standOffMm + range.toMm;
       const limitMm = Math.min(askedMm - slack, (worst.get(what)?.mm ?? Number.POSITIVE_INFINITY) - 1e-6);
       if (!shares || boxGapMm(fixed.bounds, movedBox(moving.bounds, at)) >= limitMm) continue;
       const shape = this.#movedTo(moving, at, i);
@@ -162,7 +162,15 @@ class Room {
         continue;
       worst.set(
         what,
-        complaintOf(fixed, moving, what, mm, askedMm, this.#geos.nearestPoints(fixed.shape, shape)[0], standOffMm),
+        complaintOf(
+          fixed,
+          { ...moving, range },
+          what,
+          mm,
+          askedMm,
+          this.#geos.nearestPoints(fixed.shape, shape)[0],
+          standOffMm,
+        ),
       );
     }
     return [...worst.values()];

@@ -15,6 +15,10 @@ const wallSlackMm = 0.02;
 /** Faces this nearly opposite lie across from one another: within some 18°. */
 const opposite = -0.95;
 
+/** And it must be so many times as far along the outline as through the metal, and this much more, mm. */
+const timesAlong = 3;
+const moreAlongMm = 1;
+
 /** Floors and webs that a cut leaves thinner than the least wall. */
 export function thinComplaints(geos: GeosPlane, part: CutPart, { minWallMm }: Fit): Complaint[] {
   if (minWallMm === null) return [];
@@ -70,6 +74,10 @@ const thinFloor = (layer: Layer, { x, y }: Vec, mm: number, askedMm: number): Om
 interface Side {
   readonly a: Vec;
   readonly b: Vec;
+  /** Which ring it belongs to, how far along it begins, and how long the ring is, mm. */
+  readonly ring: number;
+  readonly alongMm: number;
+  readonly ringMm: number;
   /** Square to it, into the metal. */
   readonly inward: Vec;
 }
@@ -83,7 +91,7 @@ function thinWebs(geos: GeosPlane, { part, layers }: CutPart, minWallMm: number)
     const found = sides.flatMap((side) => pointsAlong(side, minWallMm / 4).map((p) => ({ side, p })));
     return found.flatMap(({ side, p }): Complaint[] => {
       if (old.some((other) => distance(p, nearestOn(other, p)) < 0.01)) return [];
-      const mm = throughMm(p, side.inward, sides, minWallMm - wallSlackMm);
+      const mm = throughMm(p, side, sides, minWallMm - wallSlackMm);
       if (mm === null) return [];
       const of = layer.sections.map(({ section }) => section.id).join();
       return [{ what: 'thin-web', part, of, where: [p.x, p.y], depthMm: middleOf(layer), mm, askedMm: minWallMm }];
@@ -92,7 +100,8 @@ function thinWebs(geos: GeosPlane, { part, layers }: CutPart, minWallMm: number)
 }
 
 /** How far it is through the metal to a face that lies across; null where that is farther than asked, or none does. */
-function throughMm(p: Vec, inward: Vec, sides: readonly Side[], askedMm: number): number | null {
+function throughMm(p: Vec, from: Side, sides: readonly Side[], askedMm: number): number | null {
+  const { inward } = from;
   let least: { mm: number; side: Side } | null = null;
   for (const side of sides) {
     const way = sub(side.b, side.a);
@@ -102,7 +111,16 @@ function throughMm(p: Vec, inward: Vec, sides: readonly Side[], askedMm: number)
     const along = cross(sub(side.a, p), inward) / turn;
     if (along >= 0 && along <= 1 && mm > 1e-4 && mm < (least?.mm ?? askedMm)) least = { mm, side };
   }
-  return least !== null && least.mm > filmMm && dot(least.side.inward, inward) < opposite ? least.mm : null;
+  if (least === null || least.mm <= filmMm || dot(least.side.inward, inward) >= opposite) return null;
+  const goneMm = alongMm(from, p, least.side, add(p, scale(inward, least.mm)));
+  return goneMm >= timesAlong * least.mm + moreAlongMm ? least.mm : null;
+}
+
+/** How far apart two points of an outline are along it, the shorter way; endless between two rings. */
+function alongMm(s: Side, p: Vec, t: Side, q: Vec): number {
+  if (s.ring !== t.ring) return Number.POSITIVE_INFINITY;
+  const gone = Math.abs(s.alongMm + distance(s.a, p) - t.alongMm - distance(t.a, q));
+  return Math.min(gone, s.ringMm - gone);
 }
 
 const pointsAlong = ({ a, b }: Side, stepMm: number): Vec[] => {
@@ -115,11 +133,17 @@ function sidesOf(geos: GeosPlane, shape: Shape): Side[] {
   return geos.rings(shape).flatMap((ring, i, all) => {
     // an outer ring has its metal on the inside; GEOS runs inner rings the other way
     const left = signedArea(ring) > 0 === isOuter(ring, i, all);
+    const ringMm = ring.reduce((sum, a, j) => sum + distance(a, ring[(j + 1) % ring.length] as Vec), 0);
+    let gone = 0;
     return ring.flatMap((a, j) => {
       const b = ring[(j + 1) % ring.length] as Vec;
       const way = sub(b, a);
       const mm = distance(a, b);
-      return mm < 1e-9 ? [] : [{ a, b, inward: scale(left ? vec(-way.y, way.x) : vec(way.y, -way.x), 1 / mm) }];
+      const alongMm = gone;
+      gone += mm;
+      if (mm < 1e-9) return [];
+      const inward = scale(left ? vec(-way.y, way.x) : vec(way.y, -way.x), 1 / mm);
+      return [{ a, b, ring: i, alongMm, ringMm, inward }];
     });
   });
 }
