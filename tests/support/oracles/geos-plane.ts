@@ -87,7 +87,9 @@ export class GeosPlane {
     return this.#read();
   }
 
+  /** The least distance of two shapes, 0 where they share ground: GEOS alone would tell that of their outlines. */
   distanceMm(a: Shape, b: Shape): number {
+    if (this.#geos.GEOSIntersects(a, b) === 1) return 0;
     this.#geos.GEOSDistanceIndexed(a, b, this.#result);
     return this.#read();
   }
@@ -127,8 +129,10 @@ export class GeosPlane {
     });
   }
 
-  /** A point of each of two shapes, where they are nearest. */
+  /** A point of each of two shapes, where they are nearest; a corner of what they share where they share ground. */
   nearestPoints(a: Shape, b: Shape): readonly [Vec, Vec] {
+    const [shared] = this.rings(this.intersection(a, b)).flat();
+    if (shared !== undefined) return [shared, shared];
     const geos = this.#geos;
     const points = geos.GEOSNearestPoints(a, b);
     if (points === 0) throw new Error('GEOS gave no result');
