@@ -48,13 +48,15 @@ const narrowIn = ({ section, bands }: SectionCut): CutterAnswer['narrow'] =>
     narrow.map(({ at, gapMm }) => ({ section: section.id, at: roundPoint6(at), gapMm: round6(gapMm) })),
   );
 
-/** The open ends of a section's cuts, where the ball runs on, and where a fillet is left. */
-const endsOf = (cutter: Cutter, cut: SectionCut, fillets: readonly Fillet[]): CutterEnd[] => {
+/** The open ends of a section's cuts, where the ball runs on, and where a fillet is left; in order of depth. */
+function endsOf(cutter: Cutter, cut: SectionCut, fillets: readonly Fillet[]): CutterEnd[] {
   const own = fillets.filter(({ section }) => section === cut.section);
   const left = filletEnds(cutter, cut, own);
   const open = cutter.nose === 'flat' ? [] : openEnds(cutter, cut);
-  return [...open.filter((end) => !left.some(({ towards }) => towards === end.towards)), ...left];
-};
+  const isLeft = (end: CutterEnd): boolean =>
+    left.some(({ towards, atMm }) => towards === end.towards && atMm === end.atMm);
+  return [...open.filter((end) => !isLeft(end)), ...left].sort((x, y) => x.atMm - y.atMm);
+}
 
 /** Ends of cuts that no neighbouring band of the section goes on from, as the ball takes them. */
 function openEnds(cutter: Cutter, { section, bands }: SectionCut): CutterEnd[] {
@@ -102,26 +104,31 @@ function filletEnds(
 ): CutterEnd[] {
   return bands.flatMap((band) =>
     band.pieces.flatMap(({ needed }) => {
-      if (needed === null || band.depth === null || commonDepth(needed, band.depth) === null) return [];
+      const { depth } = band;
+      if (needed === null || depth === null) return [];
       const middle = (needed.fromMm + needed.toMm) / 2;
       return (['face', 'back'] as const).flatMap((towards): CutterEnd[] => {
+        const isFace = towards === 'face';
+        const end = isFace ? needed.fromMm : needed.toMm;
+        // told of the band that the end lies in
+        if (isFace ? end < depth.fromMm || end >= depth.toMm : end <= depth.fromMm || end > depth.toMm) return [];
         const here = own.filter(
-          ({ depth }) =>
-            commonDepth(depth, needed) !== null && (depth.fromMm + depth.toMm) / 2 < middle === (towards === 'face'),
+          (fillet) =>
+            commonDepth(fillet.depth, needed) !== null &&
+            (fillet.depth.fromMm + fillet.depth.toMm) / 2 < middle === isFace,
         );
-        const atMm = towards === 'face' ? needed.fromMm : needed.toMm;
-        const end = { ...endAt(section, band, atMm, towards) };
         const [first] = here.toSorted((a, b) => b.heightMm - a.heightMm);
         if (first === undefined) return [];
-        const depths = here.flatMap(({ depth }) => [depth.fromMm, depth.toMm]);
+        const depths = here.flatMap((fillet) => [fillet.depth.fromMm, fillet.depth.toMm]);
+        const mm = Math.min(radiusMm, first.heightMm);
         const against = here.map((fillet) => fillet.against).find((id) => id !== null) ?? null;
         return [
           {
-            ...end,
+            ...endAt(section, band, isFace ? depth.fromMm : depth.toMm, towards),
             at: roundPoint6(first.metal[0]?.[0] ?? vec(0, 0)),
             what: against === null && runOut === 'leave' && nose === 'ball' ? 'left' : 'against',
-            mm: round6(Math.min(radiusMm, Math.max(...here.map(({ heightMm }) => heightMm)))),
-            reachMm: round6(Math.max(...depths) - Math.min(...depths)),
+            mm: round6(mm),
+            reachMm: round6(Math.min(filletReachMm(radiusMm, mm), Math.max(...depths) - Math.min(...depths))),
             against,
           },
         ];

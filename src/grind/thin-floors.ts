@@ -83,14 +83,16 @@ function floorOf(
     .sort((a, b) => a - b);
   let over = cut;
   for (const [i, mm] of ends.entries()) {
+    if (mm > reachMm) return null;
     const next = metalAt(solids, { fromMm: mm, toMm: ends[i + 1] ?? mm + 1 });
-    const gone = i === 0 ? null : inThePlane(difference(over, next));
+    // a ledge narrower than it is thick is an edge, as in the plane what is not farther round is its own flank
+    const gone = i === 0 ? null : inThePlane(difference(over, next), Math.max(edgeMm, mm));
     if (gone !== null) {
       const ending = solids.filter((solid) => solid.toMm === mm).map(({ errorMm }) => errorMm);
       return { mm, at: gone, errorMm: Math.max(0, ...ending) };
     }
     over = intersection(over, next);
-    if (mm > reachMm || inThePlane(over) === null) return null;
+    if (inThePlane(over, edgeMm) === null) return null;
   }
   return null;
 }
@@ -101,6 +103,6 @@ const metalAt = (
 ): Polygons =>
   union(solids.filter((solid) => solid.fromMm <= fromMm && toMm <= solid.toMm).flatMap(({ metal }) => metal));
 
-/** A place well within some metal; null where there is none but edges. */
-const inThePlane = (metal: Polygons): Vec | null =>
-  offset(outlinesOf(metal), -edgeMm / 2, toleranceMm, 'outside').polygons[0]?.[0] ?? null;
+/** A place well within some metal; null where none of it is so wide. */
+const inThePlane = (metal: Polygons, wideMm: number): Vec | null =>
+  offset(outlinesOf(metal), -wideMm / 2, toleranceMm, 'outside').polygons[0]?.[0] ?? null;

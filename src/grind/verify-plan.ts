@@ -9,23 +9,41 @@ import type { BandAnswer, GrindAnswer } from '../model/grind-answer.ts';
 import { loopOf } from '../model/lengths.ts';
 import type { LoopFile } from '../model/part-file.ts';
 import type { CutPlan } from './cut-plan.ts';
+import { cutterDoubts } from './verify-cutter.ts';
+import { guardDoubts } from './verify-guards.ts';
 
 /** Loops are given to 1e-6 mm; lines of one band may run on one another. */
 const onLineMm = 1e-4;
 
 /**
  * Measures a plan again by other means than it was made by: the metal it leaves is followed on its way by the
- * self-check, the first line must lie in the planned cut and that in the last line, and areas and volume are summed
- * anew. It samples, so it can find a plan wrong but never prove it right.
+ * self-check, the first line must lie in the planned cut and that in the last line, areas and volume are summed anew,
+ * nothing that must stay may be cut and no wall be thinner than told, and the cutter must get to what is cut away. It samples, so it can find a plan wrong but never prove it right.
  */
 export function* verifyPlan(joint: Joint, plan: CutPlan): Generator<Progress, Verification> {
   const { answer } = plan;
-  const cut = plan.judged;
-  const { answer: left } = yield* checkJoint(cut);
-  const { doubts, looks } = yield* verifyCheck(cut, { ...left, ...answer.afterCut });
+  const { answer: left } = yield* checkJoint(plan.judged);
+  const { doubts, looks } = yield* verifyCheck(plan.judged, { ...left, ...answer.afterCut });
   const bands = answer.sections.flatMap((section) => section.bands);
+  const parts = [
+    { side: answer.part, planned: plan.part, cut: answer },
+    ...(answer.movingCut === null || plan.movingPart === undefined
+      ? []
+      : [{ side: 'moving' as const, planned: plan.movingPart, cut: answer.movingCut }]),
+  ];
+  yield { step: 'verify what must stay', done: 0, of: 1 };
+  const onParts = parts.flatMap(({ side, planned, cut }) => [
+    ...guardDoubts(joint[side], cut, joint.fit),
+    ...cutterDoubts(planned, plan.judged[side], cut, joint.fit.cutter),
+  ]);
   return {
-    doubts: [...doubts, ...bands.flatMap(lineDoubts), ...bands.flatMap(areaDoubts), ...amountDoubts(answer)],
+    doubts: [
+      ...doubts,
+      ...onParts,
+      ...bands.flatMap(lineDoubts),
+      ...bands.flatMap(areaDoubts),
+      ...amountDoubts(answer),
+    ],
     looks,
   };
 }

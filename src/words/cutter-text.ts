@@ -59,7 +59,7 @@ function endText({ section, atMm, what, mm, towards }: CutterEnd, units: Units):
       ];
     case 'run-past':
       return [
-        `${where}: the section ends there as traced. Run the ball ${lengthText(mm, units)} past it toward the ${towards}; if metal stands there, its fillet is left otherwise.`,
+        `${where}: the section ends there as traced. Run the ball ${lengthText(mm, units)} past it toward the ${towards}, into open air, or its fillet is left.`,
       ];
     case 'left':
     case 'against':

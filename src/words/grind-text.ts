@@ -2,7 +2,7 @@ import type { PlanFacts } from '../grind/plan-facts.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Material } from '../model/casting.ts';
 import type { GrindAnswer, PartCut } from '../model/grind-answer.ts';
-import { lengthText } from '../model/length-text.ts';
+import { givenLength, lengthText } from '../model/length-text.ts';
 import type { Units } from '../model/lengths.ts';
 import { alternativeTexts } from './alternative-text.ts';
 import { checkCautions, grindCautions } from './cautions.ts';
@@ -15,7 +15,7 @@ import { type CutOfPart, partCuts, textsByPart } from './part-cuts.ts';
 import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
 import { otherWarnings, reasonSteps, reasonText, reasonTexts } from './reasons.ts';
 import { straightTexts } from './straight-text.ts';
-import { massText, volumeText } from './units.ts';
+import { comparedText, massText, volumeText } from './units.ts';
 
 /** A cut plan as a builder reads it: the verdict, what comes off where, what is left, and what to do next. */
 export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): string {
@@ -73,35 +73,65 @@ function offText({ fit }: Joint, { casting, cut }: CutOfPart): string {
   return `${amountText(cut, fit.units)}${of} off ${shortName(casting)}`;
 }
 
-/** What stands against a plan, each in a few words. */
+/** What stands against a plan, each in a few words; there is always something. */
 function hindrances(joint: Joint, plan: GrindAnswer): string[] {
-  const { home, install } = plan.afterCut;
   const left = plan.uncured.map(({ section }) => `"${section}" still stands in the way`);
+  const short = shortfalls(joint, plan);
+  const cuts = partCuts(joint, plan).map(({ cut }) => cut);
+  const fillets = short.length === 0 ? [] : cuts.flatMap(filletHindrances);
   // bands of one section may be held up by the same
-  const said = [...new Set([...partCuts(joint, plan).flatMap(({ cut }) => cutHindrances(cut)), ...left])];
-  if (said.length > 0) return said;
-  const doubtful = home.state === 'undecided' || install?.state === 'undecided';
-  return [doubtful ? 'what is left is undecided' : 'what is left does not keep the clearance you asked for'];
+  const said = [...new Set([...cuts.flatMap(cutHindrances), ...fillets, ...left])];
+  return said.length > 0 ? said : short;
 }
 
-function cutHindrances({ walls, thin, readings, cutter, severed, sections }: PartCut): string[] {
+/** Where what is left does not keep the clearance asked, and how near it comes. */
+function shortfalls({ fit: { clearance, units } }: Joint, { afterCut: { home, install } }: GrindAnswer): string[] {
+  const places = [
+    { where: 'at home', measure: home, askedMm: clearance.homeMm },
+    { where: 'on the way in', measure: install, askedMm: clearance.wayInMm },
+  ];
+  return places.flatMap(({ where, measure, askedMm }) => {
+    if (measure === null) return [];
+    const { state, clearanceMm } = measure;
+    if (state === 'undecided') return [`what is left is undecided ${where}`];
+    if (state === 'fouls') return [`what is left still fouls ${where}`];
+    if (clearanceMm === null || clearanceMm >= askedMm - heldToMm) return [];
+    const [kept, asked] = [comparedText(clearanceMm, askedMm, units), givenLength(askedMm, units)];
+    return [`what is left keeps only ${kept} of the ${asked} asked ${where}`];
+  });
+}
+
+/** An asked clearance is held to this. */
+const heldToMm = 1e-3;
+
+const filletHindrances = ({ cutter }: PartCut): string[] =>
+  (cutter?.ends ?? [])
+    .filter(({ what }) => what === 'left' || what === 'against')
+    .map(
+      ({ section, against }) =>
+        `the cutter leaves a fillet in "${section}"${against === null ? '' : `, against "${against}"`}`,
+    );
+
+function cutHindrances({ walls, thin, readings, severed, sections }: PartCut): string[] {
   const thinWalls = walls
     .filter(({ holds }) => holds === false)
-    .map(({ hollow }) => `the wall to "${hollow}" is too thin`);
-  const thinMetal = thin.filter(({ holds }) => !holds).map(({ section }) => `"${section}" would be too thin`);
+    .map(({ hollow, nominalMm }) =>
+      nominalMm <= 0 ? `the cut breaks into "${hollow}"` : `the wall to "${hollow}" is too thin`,
+    );
+  const thinMetal = thin
+    .filter(({ holds }) => !holds)
+    .map(({ section, along }) =>
+      along === 'crank' ? `"${section}" would be too thin along the crank` : `"${section}" would be too thin`,
+    );
   const readWalls = readings
     .filter(({ holds }) => holds === false)
     .map(({ section }) => `the wall read at "${section}" would be too thin`);
-  const fillets = (cutter?.ends ?? [])
-    .filter(({ what }) => what === 'left')
-    .map(({ section }) => `the ball leaves a fillet in "${section}"`);
   const parted = severed.map(({ section }) => `a piece of "${section}" would come off`);
   const gone = sections.filter(({ bands }) => bands.some(({ takeOffMm }) => takeOffMm === null));
   return [
     ...thinWalls,
     ...thinMetal,
     ...readWalls,
-    ...fillets,
     ...parted,
     ...gone.map(({ id }) => `nothing would be left of "${id}"`),
   ];

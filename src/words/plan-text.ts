@@ -1,7 +1,7 @@
 import type { BandFacts, CutFacts, Piece } from '../grind/plan-facts.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Casting } from '../model/casting.ts';
-import type { BandAnswer, GrindAnswer, PartCut, Uncured, WallAnswer } from '../model/grind-answer.ts';
+import type { BandAnswer, GrindAnswer, PartCut, ReadWall, Uncured, WallAnswer } from '../model/grind-answer.ts';
 import { givenLength, lengthText } from '../model/length-text.ts';
 import type { Units } from '../model/lengths.ts';
 import { columns, listed, wrapped } from './layout.ts';
@@ -14,7 +14,7 @@ export function takeOffLines(joint: Joint, { sections }: Pick<PartCut, 'sections
   if (sections.length === 0) return [];
   return [
     ...columns(takeOffRows(joint, { sections }, facts)),
-    ...listed(pieceTexts(joint, facts)),
+    ...listed([...pieceTexts(joint, facts), ...lastDepthTexts(joint, sections)]),
     ...wrapped(linesText),
   ];
 }
@@ -39,6 +39,18 @@ export function takeOffRows(joint: Joint, { sections }: Pick<PartCut, 'sections'
   return [['section', 'where', 'area', 'at the deepest', 'first line', 'last line'], ...rows];
 }
 
+/** How far along the depth no cut may go, where the errors of depth let it go farther than planned. */
+export const lastDepthTexts = ({ fit: { units } }: Joint, sections: PartCut['sections']): string[] =>
+  sections.flatMap(({ id, bands }) =>
+    bands.flatMap(({ depth, lastDepth }) =>
+      depth === null || lastDepth === null || (lastDepth[0] === depth[0] && lastDepth[1] === depth[1])
+        ? []
+        : [
+            `"${id}", ${bandText({ depth }, units)}: along the depth never past ${bandText({ depth: lastDepth }, units)}.`,
+          ],
+    ),
+  );
+
 /** Where each piece of metal is that comes off. */
 export const pieceTexts = (joint: Joint, facts: CutFacts): string[] =>
   piecesOf(facts.flat()).map((piece) => pieceText(joint, piece));
@@ -54,7 +66,7 @@ function piecesOf(bands: readonly BandFacts[]): Piece[] {
 const pieceText = (joint: Joint, { areaMm2, at }: Piece): string =>
   `${areaText(areaMm2, joint.fit.units)} about ${placeText(at, joint)}`;
 
-const bandText = ({ depth }: BandAnswer, units: Units): string =>
+const bandText = ({ depth }: Pick<BandAnswer, 'depth'>, units: Units): string =>
   depthText(depth === null ? null : { fromMm: depth[0], toMm: depth[1] }, units);
 
 const deepText = ({ takeOffMm }: BandAnswer, units: Units): string =>
@@ -98,18 +110,39 @@ export const wallTexts = (joint: Joint, plan: GrindAnswer): string[] =>
 function wallsOf(joint: Joint, { walls, thin, readings, unmeasured }: PartCut): string[] {
   const { units } = joint.fit;
   return [
-    ...walls.map((wall) => `${wall.hollow}: ${wallText(wall, units)}; ${placeText(wall.at, joint)}.`),
-    ...thin.map(
-      (place) => `"${place.section}" across its own metal: ${wallText(place, units)}; ${placeText(place.at, joint)}.`,
-    ),
-    ...readings.map(
+    ...walls.map(
       (wall) =>
-        `${givenLength(wall.readMm, units)} was read ${placeText(wall.at, joint)}; up to ${lengthText(wall.takeOffMm, units)} comes off near there: ${wallText({ ...wall, nominalMm: wall.readMm - wall.takeOffMm }, units)}.`,
+        `${wall.kind === 'hole' ? `hole ${wall.hollow}` : wall.hollow}: ${wallText(wall, units)}${assumedText(wall)}; ${placeText(wall.at, joint)}.`,
     ),
-    ...unmeasured.map(
-      ({ section, at }) => `"${section}": the wall is not measured here. Measure it first, ${placeText(at, joint)}.`,
+    ...thin.map(
+      (place) =>
+        `"${place.section}" ${place.along === 'crank' ? `along the crank, from ${bandText(place, units)}` : 'across its own metal'}: ${wallText(place, units)}; ${placeText(place.at, joint)}.`,
     ),
+    ...readings.map((wall) => readingText(joint, wall)),
+    ...unmeasured.map(({ section, at, atDepthMm }) => {
+      const deep = atDepthMm === null ? '' : `, at ${depthText({ fromMm: atDepthMm, toMm: atDepthMm }, units)}`;
+      return `"${section}": the wall is not measured here. Measure it first, ${placeText(at, joint)}${deep}.`;
+    }),
   ];
+}
+
+/** Where nobody said how deep a hole goes, or what wall it needs. */
+function assumedText({ depthAssumed, keepBy }: WallAnswer): string {
+  const taken = [
+    ...(keepBy === 'half-diameter' ? ['half its diameter is kept, since no least wall is set'] : []),
+    ...(depthAssumed ? ['its depth is not stated, so it is taken through every depth'] : []),
+  ];
+  return taken.length === 0 ? '' : ` (${taken.join('; ')})`;
+}
+
+/** A wall that was read: what comes off at its place, and where it is thinnest of all it speaks for. */
+function readingText(joint: Joint, wall: ReadWall): string {
+  const { units } = joint.fit;
+  const here = `${givenLength(wall.readMm, units)} was read ${placeText(wall.at, joint)}; ${lengthText(wall.takeOffMm, units)} comes off there`;
+  const thinnest = { ...wall, nominalMm: wall.readMm - wall.mostTakeOffMm, wallMm: wall.leastWallMm };
+  if (wall.mostTakeOffMm <= wall.takeOffMm + 0.05) return `${here}: ${wallText(thinnest, units)}.`;
+  const most = `${lengthText(wall.mostTakeOffMm, units)} ${placeText(wall.mostAt, joint)}`;
+  return `${here}, and within what it speaks for up to ${most}: ${wallText(thinnest, units)}.`;
 }
 
 type LeftWall = Pick<WallAnswer, 'wallMm' | 'nominalMm' | 'keepMm' | 'holds'>;

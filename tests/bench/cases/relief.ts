@@ -10,8 +10,8 @@ import { areaMm2, loopsOf, outlinesOf } from '../../../src/geometry/polygons.ts'
 import { drain } from '../../../src/geometry/progress.ts';
 import { identity } from '../../../src/geometry/rigid.ts';
 import { polar, vec } from '../../../src/geometry/vec.ts';
-import { toleranceMm } from '../../../src/grind/cut-band.ts';
 import { planCut } from '../../../src/grind/plan-cut.ts';
+import { toleranceMm } from '../../../src/grind/tolerance.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
 import type { BandAnswer } from '../../../src/model/grind-answer.ts';
 import { castingOf } from '../../support/jobs.ts';

@@ -36,6 +36,7 @@ const bandOf = (depth: readonly [number, number], [x0, y0, x1, y1]: Rectangle): 
   ];
   return {
     depth: [...depth],
+    lastDepth: [...depth],
     areaMm2: 0,
     takeOffMm: 0,
     loops,

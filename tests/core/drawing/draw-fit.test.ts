@@ -151,7 +151,7 @@ describe('what is drawn', () => {
     const input = fullInput();
     const band = bandOf({ depth: [2, 9], loops: [{ circle: [0, 110], radius: 5 }] });
     const answer = planOf({ part: 'moving', sections: [{ id: 'plate', bands: [band] }] });
-    const view = drawFit({ ...input, plan: { answer, part: input.joint.moving } }).views.find(
+    const view = drawFit({ ...input, plan: { answer, part: input.joint.moving, judged: input.joint } }).views.find(
       ({ id }) => id === 'side-view',
     );
     const relief = view?.layers.find(({ role }) => role === 'relief')?.marks.map((mark) => boxOfMark(mark));

@@ -6,7 +6,7 @@ import { rigid } from '../../../src/geometry/rigid.ts';
 import { vec } from '../../../src/geometry/vec.ts';
 import { shapeForCutter } from '../../../src/grind/cutter-shape.ts';
 import { planCut } from '../../../src/grind/plan-cut.ts';
-import { cornerLeftMm, cutPast, filletReachMm, scallopMm } from '../../../src/grind/run-out.ts';
+import { type CutPiece, cornerLeftMm, filletReachMm, scallopMm, slicesOf } from '../../../src/grind/run-out.ts';
 import type { BandAnswer, GrindAnswer } from '../../../src/model/grind-answer.ts';
 import { grindAnswer } from '../../../src/model/grind-answer.ts';
 import type { Cutter } from '../../../src/model/job.ts';
@@ -248,12 +248,16 @@ describe('the ends of a ball-nosed cut', () => {
   });
 
   it('of bands that cover one another when lengthened are cut to both', () => {
-    const cuts = [
-      { id: 'a', depth: { fromMm: 10, toMm: 20 } },
-      { id: 'b', depth: { fromMm: 20, toMm: 30 } },
-    ];
-    const slices = cutPast(cuts, { fromMm: 0, toMm: 32 }, 4);
-    expect(slices.map(({ depth, cuts: at }) => [depth?.fromMm, depth?.toMm, at.map(({ id }) => id).join('')])).toEqual([
+    const piece = (fromMm: number, toMm: number) => ({ depth: { fromMm, toMm } }) as CutPiece;
+    const [a, b] = [piece(6, 24), piece(16, 32)];
+    const slices = slicesOf([a, b]);
+    const names = new Map([
+      [a, 'a'],
+      [b, 'b'],
+    ]);
+    expect(
+      slices.map(({ depth, pieces }) => [depth?.fromMm, depth?.toMm, pieces.map((p) => names.get(p)).join('')]),
+    ).toEqual([
       [6, 16, 'a'],
       [16, 24, 'ab'],
       [24, 32, 'b'],

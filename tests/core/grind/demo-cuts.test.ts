@@ -20,7 +20,11 @@ describe('the demo of a transfer case', () => {
 
   it('does not hold for its gallery wall, and names the wall that nobody measured', () => {
     expect(answer?.holds).toBe(false);
-    expect(answer?.walls).toMatchObject([{ hollow: 'oil gallery', keepMm: 5, holds: false }]);
+    // B4, a tapped hole of M12, is far enough: half its diameter is kept where nothing else is set
+    expect(answer?.walls).toMatchObject([
+      { hollow: 'oil gallery', kind: 'hollow', keepMm: 5, keepBy: 'stated', holds: false },
+      { hollow: 'B4', kind: 'hole', keepMm: 6, keepBy: 'half-diameter', depthAssumed: true, holds: true },
+    ]);
     expect(answer?.walls[0]?.nominalMm).toBeCloseTo(5.4, 1);
     expect(answer?.unmeasured).toMatchObject([{ section: 'ribs' }]);
   });

@@ -76,6 +76,8 @@ describe('a fit', () => {
       cutter: null,
       straight: false,
       minWallMm: null,
+      registrationMm: null,
+      nothingShares: false,
     });
   });
 

@@ -84,6 +84,9 @@ describe('a cut plan in words', () => {
       wallMm: 3.84,
       nominalMm: 5.42,
       keepMm: 5,
+      kind: 'hollow' as const,
+      keepBy: 'stated' as const,
+      depthAssumed: false,
       at: [0, 100] as [number, number],
       holds: false,
     };
@@ -95,7 +98,10 @@ describe('a cut plan in words', () => {
     );
     const severed = [{ section: 'ribs', areaMm2: 5, at: [0, 100] as [number, number] }];
     expect(told({ holds: false, severed })).toMatch(/^THE PLAN DOES NOT HOLD: a piece of "ribs" would come off\./);
-    expect(told({ holds: false })).toMatch(/^THE PLAN DOES NOT HOLD: what is left does not keep the clearance/);
+    const short = { home: homeOf({ clearanceMm: 1.8 }), install: null };
+    expect(told({ holds: false, afterCut: short }).replace(/\s+/g, ' ')).toMatch(
+      /^THE PLAN DOES NOT HOLD: what is left keeps only 1\.8 mm of the 2 mm asked at home\./,
+    );
   });
 
   it('what stands against a plan in several bands of a section is named once', () => {

@@ -9,6 +9,9 @@ import type { Layer } from './layered-solid.ts';
 /** Metal less wide than twice this is a film along an edge. */
 const filmMm = 0.05;
 
+/** A ledge counts where it is as wide as it is thick, give or take the judge's own chords. */
+const halfWideMm = (thickMm: number): number => Math.max(filmMm, 0.5 * thickMm - 0.01);
+
 /** Walls may be thinner than asked by so much: chords, and the plan's bound. */
 const wallSlackMm = 0.02;
 
@@ -50,7 +53,7 @@ function floorFrom(
   for (const next of beyond) {
     const [near, far] = along(next);
     if (near > reached + 1e-9 || reached - end >= minWallMm - wallSlackMm) break;
-    const ends = reached > end ? geos.buffer(geos.difference(floor, next.stay), -filmMm, 4) : null;
+    const ends = reached > end ? geos.buffer(geos.difference(floor, next.stay), -halfWideMm(reached - end), 4) : null;
     const [at] = ends === null ? [] : geos.rings(ends).flat();
     if (at !== undefined) return [thinFloor(layer, at, reached - end, minWallMm)];
     floor = geos.intersection(floor, next.stay);
@@ -58,7 +61,9 @@ function floorFrom(
     if (geos.isEmpty(floor)) return [];
   }
   const [at] =
-    reached > end && reached - end < minWallMm - wallSlackMm ? geos.rings(geos.buffer(floor, -filmMm, 4)).flat() : [];
+    reached > end && reached - end < minWallMm - wallSlackMm
+      ? geos.rings(geos.buffer(floor, -halfWideMm(reached - end), 4)).flat()
+      : [];
   return at === undefined ? [] : [thinFloor(layer, at, reached - end, minWallMm)];
 }
 
