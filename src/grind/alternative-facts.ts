@@ -38,9 +38,7 @@ export function hindrances(cuts: readonly PartCut[], { uncured, check, holds }: 
         .filter((wall) => wall.holds === false)
         .map(({ leastWallMm }) => `${leftText(leastWallMm)} is left of a wall that was read`),
       ...severed.map(({ section }) => `a piece of "${section}" would come off`),
-      ...sections
-        .filter(({ bands }) => bands.some(({ takeOffMm }) => takeOffMm === null))
-        .map(({ id }) => `nothing would be left of "${id}"`),
+      ...sections.filter(({ nothingLeft }) => nothingLeft).map(({ id }) => `nothing would be left of "${id}"`),
       ...(short.length === 0 ? [] : (cutter?.ends ?? []))
         .filter(({ what }) => what === 'left' || what === 'against')
         .map(({ section }) => `the cutter leaves a fillet in "${section}"`),

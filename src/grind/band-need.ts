@@ -10,7 +10,7 @@ import type { Joint } from '../joint/joint.ts';
 import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
 import { type Band, heldToMm, type NearPass } from './bands.ts';
-import { biteOf } from './bite.ts';
+import { biteOf, withoutFilms } from './bite.ts';
 import type { Narrow, Needed } from './corner-relief.ts';
 import { type CutterShape, type CutterWay, shapeForCutter } from './cutter-shape.ts';
 import { depthsParted, sharesDepth } from './depth-ranges.ts';
@@ -73,7 +73,7 @@ export function* needsOfSection(
 const less = (metal: Polygons, others: readonly Section[]): Polygons =>
   others.length === 0
     ? metal
-    : difference(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside'))));
+    : withoutFilms(difference(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside')))));
 
 function* bandNeed(bench: NeedBench, section: Section, metal: Polygons, band: Band): Generator<Progress, BandNeed[]> {
   const { joint, sweeps } = bench;

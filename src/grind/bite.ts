@@ -1,6 +1,6 @@
 import type { Region } from '../geometry/loop.ts';
 import { offset } from '../geometry/offset.ts';
-import { intersection } from '../geometry/polygon-engine.ts';
+import { intersection, pieces } from '../geometry/polygon-engine.ts';
 import { areaMm2, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import type { Vec } from '../geometry/vec.ts';
 import { heldToMm } from './bands.ts';
@@ -13,9 +13,19 @@ export interface Bite {
   readonly at: Vec;
 }
 
+/** A place well within some metal; null where none of it is thicker than what clearances are held to. */
+export const coreOf = (metal: Polygons): Vec | null =>
+  offset(outlinesOf(metal), -heldToMm / 2, toleranceMm, 'outside').polygons[0]?.[0] ?? null;
+
+/** Metal without the films that outlines which run on one another leave. */
+export const withoutFilms = (metal: Polygons): Polygons =>
+  pieces(metal)
+    .filter((piece) => coreOf(piece) !== null)
+    .flat();
+
 /** What a cut would take from a region; null where it only grazes it. */
 export function biteOf(cut: Polygons, region: Region): Bite | null {
   const bite = intersection(cut, metalOf(region, toleranceMm, 'inside'));
-  const at = offset(outlinesOf(bite), -heldToMm / 2, toleranceMm, 'outside').polygons[0]?.[0];
-  return at === undefined ? null : { areaMm2: areaMm2(bite), at };
+  const at = coreOf(bite);
+  return at === null ? null : { areaMm2: areaMm2(bite), at };
 }

@@ -4,10 +4,14 @@ import type { Material } from '../model/casting.ts';
 import type { BandAnswer, GrindAnswer } from '../model/grind-answer.ts';
 import { allMm3, layerMm3, massOfG } from './amounts.ts';
 import type { BandCut } from './cut-band.ts';
-import type { SectionCut } from './layers.ts';
+import { layersOf, type SectionCut } from './layers.ts';
 
 export const sectionAnswers = (cuts: readonly SectionCut[]): GrindAnswer['sections'] =>
-  cuts.map(({ section, bands }) => ({ id: section.id, bands: bands.map(bandAnswer) }));
+  cuts.map((cut) => ({
+    id: cut.section.id,
+    nothingLeft: layersOf(cut).every((layer) => layer.cut !== null && layer.cut.left.length === 0),
+    bands: cut.bands.map(bandAnswer),
+  }));
 
 function bandAnswer({
   depth,

@@ -6,6 +6,7 @@ import type { Progress } from '../geometry/progress.ts';
 import { boxRound, solidNear } from '../geometry/solid-near.ts';
 import type { Casting, DepthRange, Section } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
+import { withoutFilms } from './bite.ts';
 import { unreached, within } from './cutter-reach.ts';
 import { commonDepth, rangesBetween } from './depth-ranges.ts';
 import {
@@ -66,7 +67,7 @@ function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLaye
   const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
   const reach = { fromMm: needed.fromMm - reachMm, toMm: needed.toMm + reachMm };
   const beside = layers.filter(({ depth }) => commonDepth(depth, reach) !== null);
-  return pieces(cut.planned).flatMap((piece) => {
+  return pieces(withoutFilms(cut.planned)).flatMap((piece) => {
     const box = boxRound(piece, 2.1 * cutter.radiusMm);
     const own = within(
       beside
@@ -75,7 +76,7 @@ function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLaye
       box,
     );
     const near = beside.map((layer) => ({ ...layer, metal: within(layer.metal, box) }));
-    const barring = near.filter((layer) => isMore(layer.metal, own));
+    const barring = joined(near.filter((layer) => isMore(layer.metal, own)));
     if (barring.length === 0) return [];
     const left = unreached(piece, needed, { beside: own, barring }, cutter);
     const [other] = barring.filter((layer) => layer.section !== section);
@@ -85,6 +86,20 @@ function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLaye
       return { ...layer, section, heightMm: Math.max(...heights), against: other?.section.id ?? null };
     });
   });
+}
+
+/** Layers of one section that go on from one another with the same metal here as one. */
+function joined(layers: readonly SectionLayer[]): SectionLayer[] {
+  const result: SectionLayer[] = [];
+  for (const layer of layers) {
+    const last = result.at(-1);
+    const goesOn = last?.section === layer.section && last.depth.toMm === layer.depth.fromMm;
+    if (last !== undefined && goesOn && !isMore(layer.metal, last.metal) && !isMore(last.metal, layer.metal)) {
+      const depth = { fromMm: last.depth.fromMm, toMm: layer.depth.toMm };
+      result[result.length - 1] = { ...last, depth, metal: union([...last.metal, ...layer.metal]) };
+    } else result.push(layer);
+  }
+  return result;
 }
 
 /** Metal thinner than this is no more than rounding leaves, mm. */

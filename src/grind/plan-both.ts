@@ -24,9 +24,9 @@ export function* planBoth(joint: Joint, known: PartPlan | null = null): Generato
   const deepest = alone.needs.flatMap(({ bands }) => bands.map(({ takeOff }) => takeOff?.mm ?? 0));
   const spareMm = (1 - joint.fit.share) * Math.max(0, ...deepest);
   const eased = yield* planPart(easedBy(joint, spareMm), 'fixed');
-  const halfWay: Joint = { ...eased.after, fit: joint.fit, moving: joint.moving };
-  const moving = yield* planPart(halfWay, 'moving');
-  return { fixed: eased, moving };
+  // the moving part makes room for the fixed one as planned; both are judged with the fillets that the cutter leaves
+  const moving = yield* planPart({ ...joint, fixed: eased.cutPart }, 'moving');
+  return { fixed: eased, moving: { ...moving, after: { ...moving.after, fixed: eased.after.fixed } } };
 }
 
 /** The joint with so much less clearance asked of the fixed part. */

@@ -140,5 +140,5 @@ export function* judge(plan: PartPlan, others: readonly PartPlan[] = []): Genera
 /** Whether what a cut leaves of a part will do. */
 const stands = ({ severed, sections, walls, thin, readings }: PartCut): boolean =>
   severed.length === 0 &&
-  sections.every(({ bands }) => bands.every(({ takeOffMm }) => takeOffMm !== null)) &&
+  sections.every(({ nothingLeft }) => !nothingLeft) &&
   [...walls, ...thin, ...readings].every(({ holds }) => holds !== false);

@@ -4,7 +4,7 @@ import { areaMm2, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
 import type { BandNeed } from './band-need.ts';
-import { biteOf } from './bite.ts';
+import { biteOf, withoutFilms } from './bite.ts';
 import { commonDepth, contains, rangesBetween } from './depth-ranges.ts';
 import type { Guard } from './guards.ts';
 import { metalOf } from './metal.ts';
@@ -91,7 +91,7 @@ function foreignPiece(section: Section, need: BandNeed, keepOut: KeepOut, byMm: 
   const bite = biteOf(need.planned, section.loops);
   if (bite === null) return [];
   const metal = metalOf(section.loops, toleranceMm, 'outside');
-  const here = (line: Polygons): Polygons => intersection(line, metal);
+  const here = (line: Polygons): Polygons => withoutFilms(intersection(line, metal));
   const lines = { planned: here(need.planned), first: here(need.first), last: here(need.last) };
   const kept = keptOut(lines, need, depth, keepOut) ?? lines;
   return kept.planned.length === 0 ? [] : [{ need, depth, ...kept, needed: null, isOwn: false }];
@@ -112,9 +112,9 @@ function keptOut(lines: Lines, need: BandNeed, range: DepthRange | null, keepOut
   if (planned.every((room) => areaMm2(intersection(lines.planned, room)) < grazeMm2)) return null;
   const [past, room] = [union(atWorst.flat()), union(planned.flat())];
   return {
-    planned: difference(lines.planned, room),
-    first: difference(lines.first, room),
-    last: difference(lines.last, past),
+    planned: withoutFilms(difference(lines.planned, room)),
+    first: withoutFilms(difference(lines.first, room)),
+    last: withoutFilms(difference(lines.last, past)),
   };
 }
 

@@ -1,6 +1,6 @@
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, union } from '../geometry/polygon-engine.ts';
-import { outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import { areaMm2, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
 import { boxRound, solidNear } from '../geometry/solid-near.ts';
 import type { Vec } from '../geometry/vec.ts';
@@ -9,7 +9,6 @@ import type { ThinPlace } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
 import type { BandCut } from './cut-band.ts';
 import { type SectionCut, type SectionLayer, sectionLayers } from './layers.ts';
-import { toleranceMm } from './tolerance.ts';
 import { handErrorOf } from './walls.ts';
 
 /** So much more than twice the least wall is thick enough not to be spoken of, mm. */
@@ -84,6 +83,7 @@ function floorOf(
   let over = cut;
   for (const [i, mm] of ends.entries()) {
     if (mm > reachMm) return null;
+    // what goes on unchanged need not be looked at again
     const next = metalAt(solids, { fromMm: mm, toMm: ends[i + 1] ?? mm + 1 });
     // a ledge narrower than it is thick is an edge, as in the plane what is not farther round is its own flank
     const gone = i === 0 ? null : inThePlane(difference(over, next), Math.max(edgeMm, mm));
@@ -104,5 +104,11 @@ const metalAt = (
   union(solids.filter((solid) => solid.fromMm <= fromMm && toMm <= solid.toMm).flatMap(({ metal }) => metal));
 
 /** A place well within some metal; null where none of it is so wide. */
-const inThePlane = (metal: Polygons, wideMm: number): Vec | null =>
-  offset(outlinesOf(metal), -wideMm / 2, toleranceMm, 'outside').polygons[0]?.[0] ?? null;
+function inThePlane(metal: Polygons, wideMm: number): Vec | null {
+  // a disc of half that width would not fit into so little
+  if (areaMm2(metal) < (Math.PI / 4) * wideMm * wideMm) return null;
+  return offset(outlinesOf(metal), -wideMm / 2, roughMm, 'outside').polygons[0]?.[0] ?? null;
+}
+
+/** How wide a floor is need not be known better, mm. */
+const roughMm = 0.01;

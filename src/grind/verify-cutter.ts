@@ -13,7 +13,7 @@ const smallerBy = 0.07;
 const placesInBand = 40;
 const directions = 40;
 const distances = [0, 0.3, 0.6, 0.8, 0.9, 0.99] as const;
-const heights = [0, -0.2, 0.2, -0.4, 0.4, -0.6, 0.6, -0.8, 0.8, -0.95, 0.95] as const;
+const heights = Array.from({ length: 41 }, (_, i) => (i - 20) / 20).sort((a, b) => Math.abs(a) - Math.abs(b));
 
 /** A place this near to metal that stays is passed over, of the radius: a corner there is as narrow as the cutter. */
 const besideMetal = 0.1;

@@ -11,7 +11,7 @@ const band = z.strictObject({
   /** The depth never to go past: the errors of depth at their worst. */
   lastDepth: depthRange.nullable(),
   areaMm2: z.number(),
-  /** How deep the cut goes at its deepest; null where the section has nothing left. */
+  /** How deep the cut goes at its deepest; null where the section has nothing left over this depth. */
   takeOffMm: z.number().nullable(),
   loops: z.array(loop),
   firstLoops: z.array(loop),
@@ -163,7 +163,12 @@ const alternative = z.strictObject({
 });
 export type Alternative = z.infer<typeof alternative>;
 
-const cutSection = z.strictObject({ id: z.string(), bands: z.array(band) });
+const cutSection = z.strictObject({
+  id: z.string(),
+  /** Whether nothing of it is left at any depth. */
+  nothingLeft: z.boolean(),
+  bands: z.array(band),
+});
 
 /** What the plan says of a part it cuts. */
 const cutOfPart = {

@@ -127,7 +127,7 @@ function cutHindrances({ walls, thin, readings, severed, sections }: PartCut): s
     .filter(({ holds }) => holds === false)
     .map(({ section }) => `the wall read at "${section}" would be too thin`);
   const parted = severed.map(({ section }) => `a piece of "${section}" would come off`);
-  const gone = sections.filter(({ bands }) => bands.some(({ takeOffMm }) => takeOffMm === null));
+  const gone = sections.filter(({ nothingLeft }) => nothingLeft);
   return [
     ...thinWalls,
     ...thinMetal,

@@ -70,7 +70,7 @@ const bandText = ({ depth }: Pick<BandAnswer, 'depth'>, units: Units): string =>
   depthText(depth === null ? null : { fromMm: depth[0], toMm: depth[1] }, units);
 
 const deepText = ({ takeOffMm }: BandAnswer, units: Units): string =>
-  takeOffMm === null ? 'NOTHING IS LEFT' : lengthText(takeOffMm, units);
+  takeOffMm === null ? 'all of it' : lengthText(takeOffMm, units);
 
 /** Fouls the plan leaves, pieces it would part off, and why. */
 export const uncuredLines = (joint: Joint, plan: GrindAnswer): string[] => listed(uncuredTexts(joint, plan));

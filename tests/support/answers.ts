@@ -114,7 +114,7 @@ export const planOf = (said: Partial<GrindAnswer> = {}): GrindAnswer => ({
   boundMm: 0.01,
   volumeMm3: 2912,
   massG: 20.9,
-  sections: [{ id: 'ribs', bands: [bandOf()] }],
+  sections: [{ id: 'ribs', nothingLeft: false, bands: [bandOf()] }],
   walls: [],
   thin: [],
   readings: [],

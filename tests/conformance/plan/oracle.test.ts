@@ -60,7 +60,7 @@ const profile = (s: number): number => (s >= 6 ? 0 : 6 - Math.sqrt(36 - (6 - s) 
 
 // a bar along x, 40 wide, y from 0 up to 20, whose top 10 mm go from depth 0 to 30; below depth 30 it stays
 const bar = castingOf({ sections: [{ id: 'bar', depth: [0, 60], mayCut: true, loops: [box(0, 0, 40, 20)] }] });
-const step: Cuts = [{ id: 'bar', bands: [bandOf([0, 30], [0, 10, 40, 20])] }];
+const step: Cuts = [{ id: 'bar', nothingLeft: false, bands: [bandOf([0, 30], [0, 10, 40, 20])] }];
 
 describe('what a cutter leaves', () => {
   it.each([0.01, 0.5, 1, 2, 4, 5.5, 6.5])('a ball %f mm above a floor: the profile of its own roundness', (s) => {
@@ -79,19 +79,19 @@ describe('what a cutter leaves', () => {
   });
 
   it('nothing is left of a section that goes whole and stands in free air', () => {
-    const whole: Cuts = [{ id: 'bar', bands: [bandOf([0, 60], [0, 0, 40, 20])] }];
+    const whole: Cuts = [{ id: 'bar', nothingLeft: false, bands: [bandOf([0, 60], [0, 0, 40, 20])] }];
     const body = new CutterBody(geos, layersOf(geos, bar, whole), ball);
     for (const depth of [0.01, 30, 59.99]) expect(geos.areaMm2(body.leftAtMost(depth))).toBe(0);
   });
 
   it('a wall alone, cut all along its depth, leaves a ball no fillet', () => {
-    const through: Cuts = [{ id: 'bar', bands: [bandOf([0, 60], [0, 10, 40, 20])] }];
+    const through: Cuts = [{ id: 'bar', nothingLeft: false, bands: [bandOf([0, 60], [0, 10, 40, 20])] }];
     const body = new CutterBody(geos, layersOf(geos, bar, through), ball);
     for (const depth of [0.01, 30, 59.99]) expect(geos.areaMm2(body.leftAtMost(depth))).toBe(0);
   });
 
   it('a square corner of walls keeps (1 − π/4) r² of metal, by a flat at every depth and by a ball above its floor', () => {
-    const notch: Cuts = [{ id: 'bar', bands: [bandOf([0, 30], [20, 10, 40, 20])] }];
+    const notch: Cuts = [{ id: 'bar', nothingLeft: false, bands: [bandOf([0, 30], [20, 10, 40, 20])] }];
     const corner = (1 - Math.PI / 4) * 36;
     const layers = layersOf(geos, bar, notch);
     for (const tool of [ball, flat]) {
@@ -101,7 +101,7 @@ describe('what a cutter leaves', () => {
   });
 
   it('a slot narrower than the cutter stays', () => {
-    const slot: Cuts = [{ id: 'bar', bands: [bandOf([0, 60], [15, 0, 25, 20])] }];
+    const slot: Cuts = [{ id: 'bar', nothingLeft: false, bands: [bandOf([0, 60], [15, 0, 25, 20])] }];
     const body = new CutterBody(geos, layersOf(geos, bar, slot), flat);
     // the flat dips into a slot of 10 from each open end by no more than 6 − √(36 − 25)
     expect(
@@ -119,7 +119,7 @@ describe('what a cutter leaves', () => {
     });
     const body = new CutterBody(
       geos,
-      layersOf(geos, plate, [{ id: 'plate', bands: [bandOf([0, 10], [-20, -20, 20, 20])] }]),
+      layersOf(geos, plate, [{ id: 'plate', nothingLeft: false, bands: [bandOf([0, 10], [-20, -20, 20, 20])] }]),
       ball,
     );
     const middleOfSide = (y0: number, y1: number): Shape => geos.box({ x0: -5, y0, x1: 5, y1 });
@@ -162,7 +162,7 @@ const barJob = (spec: JobSpec = {}, block: Parameters<typeof castingOf>[0] = {})
   });
 
 const takeOff = (depth: readonly [number, number], y = 17): Cuts => [
-  { id: 'bar', bands: [bandOf(depth, [-1, y, 41, 21])] },
+  { id: 'bar', nothingLeft: false, bands: [bandOf(depth, [-1, y, 41, 21])] },
 ];
 
 describe('judging a plan', () => {

@@ -150,7 +150,7 @@ describe('what is drawn', () => {
   test('a cut in the moving part is drawn at its own depth, on its own side of the faces', () => {
     const input = fullInput();
     const band = bandOf({ depth: [2, 9], loops: [{ circle: [0, 110], radius: 5 }] });
-    const answer = planOf({ part: 'moving', sections: [{ id: 'plate', bands: [band] }] });
+    const answer = planOf({ part: 'moving', sections: [{ id: 'plate', nothingLeft: false, bands: [band] }] });
     const view = drawFit({ ...input, plan: { answer, part: input.joint.moving, judged: input.joint } }).views.find(
       ({ id }) => id === 'side-view',
     );

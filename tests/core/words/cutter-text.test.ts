@@ -22,7 +22,10 @@ const cutterOf = (said: Partial<CutterAnswer> = {}): CutterAnswer => ({
 });
 
 const told = (cutter: CutterAnswer | null, way: 'as-needed' | 'corners' | 'uniform' = 'corners'): string =>
-  cutterTexts(joint, planOf({ cutter, sections: [{ id: 'ribs', bands: [bandOf({ cutterWay: way })] }] })).join('\n');
+  cutterTexts(
+    joint,
+    planOf({ cutter, sections: [{ id: 'ribs', nothingLeft: false, bands: [bandOf({ cutterWay: way })] }] }),
+  ).join('\n');
 
 const endOf = (what: CutterEnd['what']): CutterEnd => ({
   section: 'ribs',

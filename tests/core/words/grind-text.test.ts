@@ -52,7 +52,7 @@ describe('a cut plan in words', () => {
         lastLoops: [square(-6, 144, 12)],
       }),
     ];
-    const text = told({ sections: [{ id: 'ribs', bands }] });
+    const text = told({ sections: [{ id: 'ribs', nothingLeft: false, bands }] });
     expect(text).toMatch(/ribs .* 64 mm² +144 mm²\n/);
     expect(text).toMatch(
       /- 100 mm² about 150\.0 mm from the crank at 90\.0° .*\n {2}- 16 mm² about 100\.0 mm from the crank at 0\.0°/,
@@ -61,14 +61,14 @@ describe('a cut plan in words', () => {
 
   it('the same pieces in a second band are told once', () => {
     const band = bandOf({ loops: [square(98, -2, 4)] });
-    const text = told({ sections: [{ id: 'ribs', bands: [band, { ...band, depth: [32, 40] }] }] });
+    const text = told({ sections: [{ id: 'ribs', nothingLeft: false, bands: [band, { ...band, depth: [32, 40] }] }] });
     expect(text.match(/16 mm² about/g)).toHaveLength(1);
   });
 
   it('a section with nothing left says so', () => {
-    expect(told({ holds: false, sections: [{ id: 'ribs', bands: [bandOf({ takeOffMm: null })] }] })).toContain(
-      'NOTHING IS LEFT',
-    );
+    expect(
+      told({ holds: false, sections: [{ id: 'ribs', nothingLeft: false, bands: [bandOf({ takeOffMm: null })] }] }),
+    ).toContain('all of it');
   });
 
   it('a plan that does not hold forbids cutting', () => {
