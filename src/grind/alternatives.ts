@@ -14,7 +14,8 @@ import { judge, type PartPlan, planPart } from './plan-part.ts';
 const clearanceStepMm = 0.05;
 
 /**
- * What else would give where a plan does not hold: a smaller clearance, the other part, both, another turn or stand-off.
+ * What else would give where a plan does not hold: a smaller clearance, a flat nose, the other part, both, another turn
+ * or stand-off.
  * Each is worked out and told with what stands against it; none is chosen. `planned` is the plan of
  * one part that does not hold, where it is there already.
  */
@@ -22,12 +23,13 @@ export function* alternativesTo(joint: Joint, planned: PartPlan | null = null): 
   const steps = 4;
   yield { step: 'a smaller clearance', done: 0, of: steps };
   const smaller = joint.fit.cut === 'both' ? [] : yield* smallerClearance(joint, joint.fit.cut);
+  const flat = planned === null ? [] : yield* flatNose(joint, planned);
   yield { step: 'the other part', done: 1, of: steps };
   const other = yield* onePart(joint, joint.fit.cut === 'fixed' ? 'moving' : 'fixed');
   yield { step: 'both parts', done: 2, of: steps };
   const both = joint.fit.cut === 'both' ? [yield* onePart(joint, 'moving')] : [yield* bothParts(joint, planned)];
   yield { step: 'other ways in', done: 3, of: steps };
-  return [...smaller, other, ...both, ...(yield* otherWaysIn(joint))];
+  return [...smaller, ...flat, other, ...both, ...(yield* otherWaysIn(joint))];
 }
 
 const blank = {
@@ -75,6 +77,16 @@ function* withClearance(joint: Joint, part: Part, clearance: Clearances): Genera
     ...amounts([plan.cut]),
     against: hindrances([plan.cut], judged, joint),
   };
+}
+
+/** A flat nose in place of the ball, where that leaves fillets. */
+function* flatNose(joint: Joint, { part, fillets }: PartPlan): Generator<Progress, Alternative[]> {
+  const { cutter } = joint.fit;
+  if (cutter?.nose !== 'ball' || fillets.length === 0) return [];
+  const plan = yield* planPart({ ...joint, fit: { ...joint.fit, cutter: { ...cutter, nose: 'flat' } } }, part);
+  const judged = yield* judge(plan);
+  const against = hindrances([plan.cut], judged, joint);
+  return [{ ...blank, what: 'cutter', part, holds: judged.holds, ...amounts([plan.cut]), against }];
 }
 
 /** One part cut alone, as if all its sections were offered: those that are not stand against it. */

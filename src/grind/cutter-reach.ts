@@ -38,18 +38,19 @@ export interface Standing {
 /**
  * What a cutter cannot take of one piece of a cut without touching metal that stays: it is moved wherever its body
  * keeps clear of that, depth by depth. Never too little: widths are those at the worse end of every step of depth, and
- * rounding is on the side of more metal left. Where nothing bars it the cutter gets at all: the cut is shaped for that.
+ * rounding is on the side of more metal left. What is told ends at the depths `alsoAt` too. Where nothing bars it the cutter gets at all: the cut is shaped for that.
  */
 export function unreached(
   piece: Polygons,
   depth: DepthRange,
   standing: Standing,
   cutter: Pick<Cutter, 'nose' | 'radiusMm'>,
+  alsoAt: readonly number[] = [],
 ): MetalLayer[] {
   const { barring } = standing;
   const nose = noseOf(cutter);
   const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
-  const heights = heightsOf(depth, barring, reachMm);
+  const heights = heightsOf(depth, barring, reachMm, alsoAt);
   const roomAt = roomsFor(piece, standing, nose, cutter.radiusMm);
   return heights
     .filter((height) => commonDepth(height, depth) !== null)
@@ -128,10 +129,15 @@ function withoutFilms(left: Polygons, stays: Polygons): Polygons {
 }
 
 /** The depths between which nothing changes but the width of the nose, and that in small steps. */
-function heightsOf(depth: DepthRange, barring: readonly MetalLayer[], reachMm: number): DepthRange[] {
+function heightsOf(
+  depth: DepthRange,
+  barring: readonly MetalLayer[],
+  reachMm: number,
+  alsoAt: readonly number[],
+): DepthRange[] {
   const [least, most] = [depth.fromMm - reachMm, depth.toMm + reachMm];
   const barred = barring.flatMap((layer) => [layer.depth.fromMm, layer.depth.toMm]);
-  const stops = [least, depth.fromMm, ...barred, depth.toMm, most].filter((mm) => mm >= least && mm <= most);
+  const stops = [least, depth.fromMm, ...alsoAt, ...barred, depth.toMm, most].filter((mm) => mm >= least && mm <= most);
   for (const mm of barred) {
     for (let i = reachMm === 0 ? steps + 1 : -steps; i <= steps; i++) {
       const stop = mm + Math.sign(i) * (i / steps) ** 2 * reachMm;

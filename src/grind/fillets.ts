@@ -65,20 +65,26 @@ const isNeeded = ({ needed, depth }: CutPiece): boolean => needed !== null || de
 function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLayer[], cutter: Cutter): Fillet[] {
   const needed = cut.needed ?? everywhere;
   const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
-  const reach = { fromMm: needed.fromMm - reachMm, toMm: needed.toMm + reachMm };
-  const beside = layers.filter(({ depth }) => commonDepth(depth, reach) !== null);
   return pieces(withoutFilms(cut.planned)).flatMap((piece) => {
     const box = boxRound(piece, 2.1 * cutter.radiusMm);
     const own = within(
-      beside
+      layers
         .filter((layer) => layer.section === section && commonDepth(layer.depth, needed) !== null)
         .flatMap(({ metal }) => solidNear(metal, box)),
       box,
     );
-    const near = beside.map((layer) => ({ ...layer, metal: within(layer.metal, box) }));
-    const barring = joined(near.filter((layer) => isMore(layer.metal, own)));
-    if (barring.length === 0) return [];
-    const left = unreached(piece, needed, { beside: own, barring }, cutter);
+    const barringIn = (range: DepthRange): SectionLayer[] =>
+      joined(
+        layers
+          .filter(({ depth }) => commonDepth(depth, grownBy(range, reachMm)) !== null)
+          .map((layer) => ({ ...layer, metal: within(layer.metal, box) }))
+          .filter(({ metal }) => isMore(metal, own)),
+      );
+    if (barringIn(needed).length === 0) return [];
+    // as far as errors of depth may bring anything, it must be known what stays
+    const looked = cut.needed === null ? needed : reachOf(cut, needed);
+    const barring = barringIn(looked);
+    const left = unreached(piece, looked, { beside: own, barring }, cutter, [needed.fromMm, needed.toMm]);
     const [other] = barring.filter((layer) => layer.section !== section);
     const surface = treeOfLine(own);
     return left.map((layer) => {
@@ -87,6 +93,11 @@ function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLaye
     });
   });
 }
+
+const grownBy = ({ fromMm, toMm }: DepthRange, byMm: number): DepthRange => ({
+  fromMm: fromMm - byMm,
+  toMm: toMm + byMm,
+});
 
 /** Layers of one section that go on from one another with the same metal here as one. */
 function joined(layers: readonly SectionLayer[]): SectionLayer[] {
@@ -135,8 +146,7 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
     return [{ depth, loops: loopsOf(withFillets(left, own, metal)) }];
   }
   const needs = bands.flatMap((band) => band.pieces.filter(({ needed }) => needed !== null));
-  // where the ball is barred it may not get to the end either
-  const roots = own.length > 0 ? [] : needs.map((piece) => ({ piece, reach: reachOf(piece, depth) }));
+  const roots = needs.map((piece) => ({ piece, reach: reachOf(piece, depth) }));
   const stops = [
     depth,
     ...bands.map((band) => band.depth ?? depth),
@@ -155,7 +165,7 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
     const left = isAll
       ? band.left
       : union([...band.left, ...difference(band.planned, union(taken.flatMap(({ planned }) => planned)))]);
-    const films = root.flatMap(({ piece }) => filmOf(piece, left, cutter));
+    const films = root.flatMap(({ piece }) => filmOf(piece, left, own, cutter));
     const here = own.filter((fillet) => commonDepth(fillet.depth, range) !== null);
     const standing = [...here, ...films.map((film) => ({ metal: film }))];
     return { depth: range, loops: loopsOf(withFillets(left, standing, metal)) };
@@ -171,12 +181,15 @@ const reachOf = ({ needed, depth, need }: CutPiece, whole: DepthRange): DepthRan
   };
 };
 
-function filmOf({ need, planned }: CutPiece, left: Polygons, cutter: Cutter | null): Polygons[] {
-  if (cutter === null) return [planned];
-  const byMm = rootMm(cutter.radiusMm, need.reachErrorMm);
-  if (byMm <= 0) return [];
-  const near = solidNear(left, boxRound(planned, 2 * byMm));
-  return [intersection(planned, offset(outlinesOf(near), byMm, toleranceMm, 'outside').polygons)];
+/** The root of the ball's fillet where it runs out; where the ball is barred, what stays is among the fillets. */
+function filmOf(cut: CutPiece, left: Polygons, fillets: readonly Fillet[], cutter: Cutter | null): Polygons[] {
+  if (cutter === null) return [cut.planned];
+  const byMm = rootMm(cutter.radiusMm, cut.need.reachErrorMm);
+  return pieces(cut.planned).map((piece) => {
+    if (byMm <= 0 || fillets.some(({ metal }) => intersection(metal, piece).length > 0)) return [];
+    const near = solidNear(left, boxRound(piece, 2 * byMm));
+    return intersection(piece, offset(outlinesOf(near), byMm, toleranceMm, 'outside').polygons);
+  });
 }
 
 /** Fillets grown by so much that no seam stays between them and the metal they stand on, mm. */

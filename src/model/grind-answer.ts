@@ -147,7 +147,7 @@ const readWall = z.strictObject({
 export type ReadWall = z.infer<typeof readWall>;
 
 const alternative = z.strictObject({
-  what: z.enum(['clearance', 'other-part', 'both', 'turn', 'stand-off']),
+  what: z.enum(['clearance', 'cutter', 'other-part', 'both', 'turn', 'stand-off']),
   /** What would be asked instead. */
   homeMm: z.number().nullable(),
   wayInMm: z.number().nullable(),

@@ -18,6 +18,8 @@ function whatText(joint: Joint, other: Alternative): string {
       const [home, wayIn] = [givenLength(other.homeMm ?? 0, units), givenLength(other.wayInMm ?? 0, units)];
       return `A smaller clearance, ${home}${home === wayIn ? '' : ` at home and ${wayIn} on the way in`}`;
     }
+    case 'cutter':
+      return `A flat-nosed cutter of ${givenLength(joint.fit.cutter?.radiusMm ?? 0, units)} in place of the ball`;
     case 'other-part':
       return `Cutting ${shortName(other.part === 'moving' ? joint.moving : joint.fixed)} alone`;
     case 'both':

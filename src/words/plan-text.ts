@@ -120,7 +120,7 @@ function wallsOf(joint: Joint, { walls, thin, readings, unmeasured }: PartCut): 
     ),
     ...readings.map((wall) => readingText(joint, wall)),
     ...unmeasured.map(({ section, at, atDepthMm }) => {
-      const deep = atDepthMm === null ? '' : `, at ${depthText({ fromMm: atDepthMm, toMm: atDepthMm }, units)}`;
+      const deep = atDepthMm === null ? '' : `, ${depthText({ fromMm: atDepthMm, toMm: atDepthMm }, units)}`;
       return `"${section}": the wall is not measured here. Measure it first, ${placeText(at, joint)}${deep}.`;
     }),
   ];
