@@ -7,10 +7,9 @@ import { vec } from '../geometry/vec.ts';
 import type { DepthRange } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
 import { cornerSlackMm } from './corner-relief.ts';
-import { commonDepth, rangesBetween } from './depth-ranges.ts';
+import { commonDepth, gapMm, rangesBetween } from './depth-ranges.ts';
 import type { MetalLayer } from './layers.ts';
 import { toleranceMm } from './tolerance.ts';
-import { gapMm } from './walls.ts';
 
 /** The nose of a cutter, as wide as this at `mm` from its widest place along the crank; null beyond it. */
 type Nose = (mm: number) => number | null;

@@ -30,3 +30,7 @@ export function commonDepth(a: DepthRange, b: DepthRange): DepthRange | null {
   const [fromMm, toMm] = [Math.max(a.fromMm, b.fromMm), Math.min(a.toMm, b.toMm)];
   return fromMm < toMm ? { fromMm, toMm } : null;
 }
+
+/** The gap between two ranges of depth; without depth, every depth. */
+export const gapMm = (a: DepthRange | null, b: DepthRange | null): number =>
+  a === null || b === null ? 0 : Math.max(0, a.fromMm - b.toMm, b.fromMm - a.toMm);

@@ -9,6 +9,7 @@ import type { Cutter } from '../model/job.ts';
 import { withoutFilms } from './bite.ts';
 import { unreached, within } from './cutter-reach.ts';
 import { commonDepth, rangesBetween } from './depth-ranges.ts';
+import { treeOfLine } from './guard-distance.ts';
 import {
   everywhere,
   type LayerLeft,
@@ -21,7 +22,6 @@ import {
 import { metalOf } from './metal.ts';
 import type { CutPiece } from './run-out.ts';
 import { toleranceMm } from './tolerance.ts';
-import { treeOfLine } from './walls.ts';
 
 /** Metal of a cut that the cutter cannot take without touching what must stay. */
 export interface Fillet extends MetalLayer {

@@ -6,9 +6,9 @@ import type { Joint } from '../joint/joint.ts';
 import type { Casting } from '../model/casting.ts';
 import type { Warning } from '../model/check-answer.ts';
 import { heldToMm } from './bands.ts';
+import { treeOfLine } from './guard-distance.ts';
 import { holeDiameterMm } from './guards.ts';
 import type { SectionCut } from './layers.ts';
-import { treeOfLine } from './walls.ts';
 
 /** What a cut does that its figures do not tell: it only makes things touch, or goes through a sealing face or near a hole of unknown size. */
 export const planWarnings = (joint: Joint, part: Part, cuts: readonly SectionCut[]): Warning[] =>

@@ -5,11 +5,11 @@ import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
 import type { BandNeed } from './band-need.ts';
 import { biteOf, withoutFilms } from './bite.ts';
-import { commonDepth, contains, rangesBetween } from './depth-ranges.ts';
+import { commonDepth, contains, gapMm, rangesBetween } from './depth-ranges.ts';
+import { distanceToGuard, treeOfLine } from './guard-distance.ts';
 import type { Guard } from './guards.ts';
 import { metalOf } from './metal.ts';
 import { toleranceMm } from './tolerance.ts';
-import { distanceToGuard, gapMm, treeOfLine } from './walls.ts';
 
 /** What a need takes off a section over one range of depth. */
 export interface CutPiece {

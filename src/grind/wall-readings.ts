@@ -14,11 +14,13 @@ import type { GrindAnswer, ReadWall } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
 import { biteOf } from './bite.ts';
 import type { BandCut } from './cut-band.ts';
+import { gapMm } from './depth-ranges.ts';
+import { treeOfLine } from './guard-distance.ts';
 import type { SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
 import { type SurfacePlace, surfaceIn, takenAt } from './surface.ts';
 import { toleranceMm } from './tolerance.ts';
-import { gapMm, handErrorOf, holdsWall, treeOfLine } from './walls.ts';
+import { handErrorOf, holdsWall } from './walls.ts';
 
 /** A reading speaks for places within its own wall's thickness of its own, or within this, mm; common practice, no source. */
 const leastReachMm = 10;

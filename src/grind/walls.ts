@@ -1,15 +1,11 @@
-import { treeOf } from '../clearance/trees.ts';
-import { leastDistance } from '../geometry/motion/least-distance.ts';
-import { still } from '../geometry/motion/motion.ts';
-import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
-import { loopsOf, type Polygons } from '../geometry/polygons.ts';
-import { identity } from '../geometry/rigid.ts';
+import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
+import type { Polygons } from '../geometry/polygons.ts';
 import { round6, roundPoint6 } from '../geometry/rounding.ts';
-import type { Vec } from '../geometry/vec.ts';
 import type { DepthRange } from '../model/casting.ts';
 import type { WallAnswer } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
 import type { BandCut } from './cut-band.ts';
+import { type Near, nearestTo, treeOfLine } from './guard-distance.ts';
 import type { Guard } from './guards.ts';
 
 /** How far a hand-held grinder strays from the line, mm, where the fit does not say; common practice, no source. */
@@ -60,27 +56,7 @@ interface LineTree {
   readonly tree: OutlineTree;
 }
 
-export const treeOfLine = (line: Polygons): OutlineTree => buildOutlineTree(loopsOf(line));
-
 const lineTree = (depth: DepthRange | null, line: Polygons): LineTree => ({ depth, tree: treeOfLine(line) });
-
-interface Near {
-  readonly mm: number;
-  readonly at: Vec;
-}
 
 const nearest = (guard: Guard, lines: readonly LineTree[]): Near =>
   lines.map(({ depth, tree }) => nearestTo(guard, depth, tree)).reduce((a, b) => (a.mm <= b.mm ? a : b));
-
-function nearestTo(guard: Guard, depth: DepthRange | null, tree: OutlineTree): Near {
-  const { distanceMm, fixedAt } = leastDistance(tree, treeOf(guard.loops), identity, still);
-  return { mm: Math.hypot(distanceMm, gapMm(depth, guard.depth)), at: fixedAt };
-}
-
-/** How far metal over a range of depth is from guarded room, in space; mm. */
-export const distanceToGuard = (guard: Guard, depth: DepthRange | null, tree: OutlineTree): number =>
-  nearestTo(guard, depth, tree).mm;
-
-/** The gap between two ranges of depth; without depth, every depth. */
-export const gapMm = (a: DepthRange | null, b: DepthRange | null): number =>
-  a === null || b === null ? 0 : Math.max(0, a.fromMm - b.toMm, b.fromMm - a.toMm);

@@ -109,7 +109,11 @@ export function fullInput(spec: JobSpec = fullJob): DrawInput {
         regions: [{ section: 'rib', depth: { fromMm: 12, toMm: 60 }, loops: [tip] }],
       },
     },
-    plan: { answer: planOf({ sections: [{ id: 'rib', nothingLeft: false, bands: [band] }] }), part: joint.fixed, judged: joint },
+    plan: {
+      answer: planOf({ sections: [{ id: 'rib', nothingLeft: false, bands: [band] }] }),
+      part: joint.fixed,
+      judged: joint,
+    },
     room: [ringPiece(112, 120, -30, 30)],
   };
 }
