@@ -26,6 +26,7 @@ import { toleranceMm } from './tolerance.ts';
 /** Metal of a cut that the cutter cannot take without touching what must stay. */
 export interface Fillet extends MetalLayer {
   readonly section: Section;
+  readonly cut: CutPiece;
   /** How far it stands out from the surface of the cut, mm. */
   readonly heightMm: number;
   /** A section that keeps it out, the nearest by; null where that is the section's own metal. */
@@ -89,7 +90,7 @@ function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLaye
     const surface = treeOfLine(own);
     return left.map((layer) => {
       const heights = layer.metal.flat().map((p) => nearestOnOutline(surface, p).distanceMm);
-      return { ...layer, section, heightMm: Math.max(...heights), against: other?.section.id ?? null };
+      return { ...layer, section, cut, heightMm: Math.max(...heights), against: other?.section.id ?? null };
     });
   });
 }
@@ -143,7 +144,7 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
   const { depth } = section;
   if (depth === null) {
     const left = bands[0]?.left ?? metal;
-    return [{ depth, loops: loopsOf(withFillets(left, own, metal)) }];
+    return [{ depth, loops: loopsOf(withFillets(left, own.map(metalIn), metal)) }];
   }
   const needs = bands.flatMap((band) => band.pieces.filter(({ needed }) => needed !== null));
   const roots = needs.map((piece) => ({ piece, reach: reachOf(piece, depth) }));
@@ -165,10 +166,13 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
     const left = isAll
       ? band.left
       : union([...band.left, ...difference(band.planned, union(taken.flatMap(({ planned }) => planned)))]);
-    const films = root.flatMap(({ piece }) => filmOf(piece, left, own, cutter));
     const here = own.filter((fillet) => commonDepth(fillet.depth, range) !== null);
-    const standing = [...here, ...films.map((film) => ({ metal: film }))];
-    return { depth: range, loops: loopsOf(withFillets(left, standing, metal)) };
+    const [needed, beyond] = [true, false].map((isNeed) => here.filter((one) => cutHere.includes(one.cut) === isNeed));
+    // what stays past the ends of one need may be what another one takes
+    const films = [...root.flatMap(({ piece }) => filmOf(piece, left, own, cutter)), ...(beyond ?? []).map(metalIn)];
+    const stays =
+      cutHere.length === 0 ? films.flat() : difference(union(films.flat()), union(cutHere.flatMap(plannedIn)));
+    return { depth: range, loops: loopsOf(withFillets(left, [...(needed ?? []).map(metalIn), stays], metal)) };
   });
 }
 
@@ -195,8 +199,11 @@ function filmOf(cut: CutPiece, left: Polygons, fillets: readonly Fillet[], cutte
 /** Fillets grown by so much that no seam stays between them and the metal they stand on, mm. */
 const seamMm = 1e-5;
 
-function withFillets(left: Polygons, fillets: readonly { readonly metal: Polygons }[], whole: Polygons): Polygons {
-  const standing = fillets.flatMap(({ metal }) => metal);
+const metalIn = ({ metal }: Fillet): Polygons => metal;
+const plannedIn = ({ planned }: CutPiece): Polygons => planned;
+
+function withFillets(left: Polygons, fillets: readonly Polygons[], whole: Polygons): Polygons {
+  const standing = fillets.flat();
   if (standing.length === 0) return left;
   const grown = offset(outlinesOf(union(standing)), seamMm, seamMm, 'outside').polygons;
   return union([...left, ...intersection(grown, whole)]);
