@@ -73,7 +73,7 @@ export function* needsOfSection(
 const less = (metal: Polygons, others: readonly Section[]): Polygons =>
   others.length === 0
     ? metal
-    : withoutFilms(difference(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside')))));
+    : withoutFilms(metalLeft(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside')))));
 
 function* bandNeed(bench: NeedBench, section: Section, metal: Polygons, band: Band): Generator<Progress, BandNeed[]> {
   const { joint, sweeps } = bench;

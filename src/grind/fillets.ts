@@ -1,3 +1,4 @@
+import { metalLeft } from '../clearance/metal-left.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
@@ -163,15 +164,15 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
     if (band === undefined || (cutHere.length === 0 && root.length === 0)) return { depth: range, loops: null };
     const taken = [...cutHere, ...root.map(({ piece }) => piece)];
     const isAll = band.pieces.every((piece) => taken.includes(piece));
-    const left = isAll
-      ? band.left
-      : union([...band.left, ...difference(band.planned, union(taken.flatMap(({ planned }) => planned)))]);
+    const left = isAll ? band.left : metalLeft(metal, intersection(band.planned, union(taken.flatMap(plannedIn))));
     const here = own.filter((fillet) => commonDepth(fillet.depth, range) !== null);
     const [needed, beyond] = [true, false].map((isNeed) => here.filter((one) => cutHere.includes(one.cut) === isNeed));
     // what stays past the ends of one need may be what another one takes
     const films = [...root.flatMap(({ piece }) => filmOf(piece, left, own, cutter)), ...(beyond ?? []).map(metalIn)];
     const stays =
-      cutHere.length === 0 ? films.flat() : difference(union(films.flat()), union(cutHere.flatMap(plannedIn)));
+      cutHere.length === 0
+        ? films.flat()
+        : withoutFilms(metalLeft(union(films.flat()), union(cutHere.flatMap(plannedIn))));
     return { depth: range, loops: loopsOf(withFillets(left, [...(needed ?? []).map(metalIn), stays], metal)) };
   });
 }
