@@ -1,6 +1,6 @@
 import type { Box } from './edge-box.ts';
 import type { Polygon, Polygons } from './polygons.ts';
-import type { Vec } from './vec.ts';
+import { type Vec, vec } from './vec.ts';
 
 /**
  * A solid told by no more than it takes to be the same in a box; beyond the box it may be anything. Edges that come into
@@ -49,3 +49,11 @@ export function boxRound(polygons: Polygons, byMm: number): Box {
   }
   return { minX: minX - byMm, minY: minY - byMm, maxX: maxX + byMm, maxY: maxY + byMm };
 }
+
+/** A box as a polygon, anticlockwise. */
+export const rectangle = ({ minX, minY, maxX, maxY }: Box): Polygon => [
+  vec(minX, minY),
+  vec(maxX, minY),
+  vec(maxX, maxY),
+  vec(minX, maxY),
+];

@@ -7,7 +7,7 @@ import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
 import { loopsOf, outlinesOf, type Polygon, type Polygons } from '../geometry/polygons.ts';
-import { boxRound, solidNear } from '../geometry/solid-near.ts';
+import { boxRound, rectangle, solidNear } from '../geometry/solid-near.ts';
 import { distance, lerp, scale, sub, type Vec, vec } from '../geometry/vec.ts';
 import { type Centre, roomiest } from './roomiest.ts';
 
@@ -57,7 +57,7 @@ export interface Needed {
 export function cornerRelief({ metal, needed, left, beside }: Needed, radiusMm: number): CornerRelief | null {
   const stays = beside.length === 0 ? left : union([...left, ...metalLeft(beside, needed)]);
   if (stays.length === 0) return { bitten: [], extra: [], narrow: [] };
-  const open = difference([frameRound([...metal, ...beside], 4 * radiusMm)], stays);
+  const open = difference([rectangle(boxRound([...metal, ...beside], 4 * radiusMm))], stays);
   const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
   const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
   const bench: Bench = {
@@ -205,9 +205,4 @@ function trackLoop(from: Vec, to: Vec, radiusMm: number): Loop {
   const right = vec(along.y, -along.x);
   const at = (p: Vec, side: 1 | -1, bulge: number) => ({ x: p.x + side * right.x, y: p.y + side * right.y, bulge });
   return { kind: 'path', vertices: [at(from, 1, 0), at(to, 1, 1), at(to, -1, 0), at(from, -1, 1)] };
-}
-
-function frameRound(polygons: Polygons, byMm: number): Polygon {
-  const { minX, minY, maxX, maxY } = boxRound(polygons, byMm);
-  return [vec(minX, minY), vec(maxX, minY), vec(maxX, maxY), vec(minX, maxY)];
 }

@@ -1,9 +1,8 @@
 import type { Box } from '../geometry/edge-box.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
-import { outlinesOf, type Polygon, type Polygons } from '../geometry/polygons.ts';
-import { boxRound, solidNear } from '../geometry/solid-near.ts';
-import { vec } from '../geometry/vec.ts';
+import { outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import { boxRound, rectangle, solidNear } from '../geometry/solid-near.ts';
 import type { DepthRange } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
 import { cornerSlackMm } from './corner-relief.ts';
@@ -148,13 +147,6 @@ function heightsOf(
 }
 
 const leastStepMm = 1e-6;
-
-const rectangle = ({ minX, minY, maxX, maxY }: Box): Polygon => [
-  vec(minX, minY),
-  vec(maxX, minY),
-  vec(maxX, maxY),
-  vec(minX, maxY),
-];
 
 /** What of some metal lies in a box. */
 export const within = (metal: Polygons, box: Box): Polygons => intersection(solidNear(metal, box), [rectangle(box)]);

@@ -1,6 +1,8 @@
+import { metalLeft } from '../clearance/metal-left.ts';
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, union } from '../geometry/polygon-engine.ts';
 import { areaMm2, outlinesOf, type Polygons } from '../geometry/polygons.ts';
+import { boxRound, rectangle, solidNear } from '../geometry/solid-near.ts';
 import type { DepthRange, DoNotCut, Section } from '../model/casting.ts';
 import type { Cutter } from '../model/job.ts';
 import type { BandNeed } from './band-need.ts';
@@ -54,7 +56,21 @@ export function piecesOf(
 ): CutPiece[] {
   const byMm = pastMm(cutter);
   const ofOthers = cutter === null ? [] : others.flatMap((need) => foreignPiece(section, need, keepOut, byMm));
-  return [...own.flatMap((need) => ownPieces(section, need, keepOut, byMm)), ...ofOthers];
+  const pieces = [...own.flatMap((need) => ownPieces(section, need, keepOut, byMm)), ...ofOthers];
+  // what is needed is shaped for the cutter already, a run-out only takes what a round one gets at
+  return pieces.flatMap((piece) => {
+    if (cutter === null || piece.needed !== null || (piece.isOwn && piece.depth === null)) return [piece];
+    const planned = gotAt(piece.planned, metalOf(section.loops, toleranceMm, 'outside'), cutter.radiusMm);
+    return planned.length === 0 ? [] : [{ ...piece, planned }];
+  });
+}
+
+/** What of a region, cut from some metal, discs of a radius get at that keep clear of the metal left. */
+function gotAt(region: Polygons, metal: Polygons, radiusMm: number): Polygons {
+  const box = boxRound(region, 2.1 * radiusMm);
+  const open = difference([rectangle(box)], metalLeft(solidNear(metal, box), region));
+  const free = offset(outlinesOf(open), -radiusMm, toleranceMm, 'inside').polygons;
+  return withoutFilms(intersection(region, offset(outlinesOf(free), radiusMm, toleranceMm, 'inside').polygons));
 }
 
 function ownPieces(section: Section, need: BandNeed, keepOut: KeepOut, byMm: number): CutPiece[] {

@@ -150,6 +150,7 @@ type LeftWall = Pick<WallAnswer, 'wallMm' | 'nominalMm' | 'keepMm' | 'holds'>;
 function wallText({ wallMm, nominalMm, keepMm, holds }: LeftWall, units: Units): string {
   const left = `${lengthText(nominalMm, units)} as planned, ${lengthText(wallMm, units)} at worst`;
   const keep = keepMm === null ? 'no least wall was set' : `${givenLength(keepMm, units)} is to be kept`;
+  if (holds === false && nominalMm <= 0) return `${left}, ${keep}: THE CUT BREAKS IN`;
   if (holds === null) return `${left}, ${keep}: measure this wall before you start`;
   return `${left}, ${keep}: ${holds ? 'it holds' : 'IT DOES NOT HOLD, measure this wall before you start'}`;
 }
