@@ -6,7 +6,7 @@ import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-t
 import { offset } from '../geometry/offset.ts';
 import { difference, intersection, pieces, union } from '../geometry/polygon-engine.ts';
 import { polygonise } from '../geometry/polygonise.ts';
-import { loopsOf, outlinesOf, type Polygon, type Polygons } from '../geometry/polygons.ts';
+import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons.ts';
 import { boxRound, rectangle, solidNear } from '../geometry/solid-near.ts';
 import { distance, lerp, scale, sub, type Vec, vec } from '../geometry/vec.ts';
 import { type Centre, roomiest } from './roomiest.ts';
