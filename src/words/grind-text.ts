@@ -74,7 +74,7 @@ function offText({ fit }: Joint, { casting, cut }: CutOfPart): string {
 }
 
 /** What stands against a plan, each in a few words; there is always something. */
-function hindrances(joint: Joint, plan: GrindAnswer): string[] {
+export function hindrances(joint: Joint, plan: GrindAnswer): string[] {
   const left = plan.uncured.map(({ section }) => `"${section}" still stands in the way`);
   const short = shortfalls(joint, plan);
   const cuts = partCuts(joint, plan).map(({ cut }) => cut);

@@ -4,7 +4,7 @@ import { lengthText, mmIn } from '../../src/model/length-text.ts';
 import type { Units } from '../../src/model/lengths.ts';
 import type { MarkingRow } from '../../src/model/marking-row.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
-import { grindText, planLine } from '../../src/words/grind-text.ts';
+import { grindText, hindrances, planLine } from '../../src/words/grind-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
 import { reasonTexts } from '../../src/words/reasons.ts';
 import type { State } from '../app.ts';
@@ -41,17 +41,24 @@ export function Grind({ app, state, job, pane }: StepProps) {
   const { fit } = job;
   const { units } = checked?.joint.fit ?? fit;
   const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: amended(now.fit, change) }));
-  const thin = planned?.plan.walls.filter(({ holds }) => holds === false) ?? [];
+  const walls = planned?.plan.walls.filter(({ holds }) => holds === false) ?? [];
+  const against =
+    checked === null || planned === null || planned.plan.holds || planned.plan.reason !== null
+      ? []
+      : hindrances(checked.joint, planned.plan);
   const others = checked === null || planned === null ? [] : alternativeTexts(checked.joint, planned.plan);
   const rows =
     checked === null || planned === null ? [] : takeOffRows(checked.joint, planned.plan, planned.facts[0] ?? []);
   return (
     <>
       {planned === null ? null : reasonTexts(planned.plan).map((text) => <p key={text}>{text}</p>)}
-      {thin.length === 0 ? null : (
+      {against.length === 0 ? null : (
         <Group name={words.standsAgainst}>
           <ul class="against">
-            {thin.map(({ hollow, wallMm, keepMm }) => (
+            {against.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+            {walls.map(({ hollow, wallMm, keepMm }) => (
               <li key={hollow}>{words.wall(hollow, lengthText(wallMm, units), lengthText(keepMm ?? 0, units))}</li>
             ))}
           </ul>

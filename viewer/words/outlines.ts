@@ -102,7 +102,7 @@ export const outlineWords = {
     'A hole is a dowel, bolt, stud, tapped or bored hole from the face. A gallery or jacket behind the face is a hollow: trace it, or enter it here by its diameter, and make it one.',
   leastWall: 'Least wall to a cut',
   mayBreak: 'A cut may break into it',
-  holeAsHollow: (id: string): string => `${id} is a gallery: make it a hollow`,
+  holeAsHollow: (id: string): string => `${id} is a gallery? Make it a hollow`,
   tapHole: 'Tap it on the drawing',
   holeLine: (id: string, kind: string, size: string): string => [id, kind, ...(size === '' ? [] : [size])].join(' · '),
   round: (diameter: string): string => `Ø${diameter}`,
