@@ -40,7 +40,9 @@ function reachOf(moving: DepthRange, fixed: DepthRange, marginMm: number, standO
   return { fromMm: -standOffMm - to, toMm: -standOffMm - from };
 }
 
-it('the first line lies in the plan, that in the last, and all that is needed is in the plan or named', async () => {
+it('the first line lies in the plan, that in the last, and all that is needed is in the plan or named', {
+  timeout: 1_200_000,
+}, async () => {
   const geos = await GeosPlane.start();
   const isOver = (shape: Shape): boolean => !geos.isEmpty(geos.buffer(shape, -slackMm / 2, 4));
   const out = (inner: Shape, outer: Shape): boolean => isOver(geos.difference(inner, outer));

@@ -12,7 +12,9 @@ const jobs = 300;
 /** So many of them must hold, lest nothing be shown. */
 const holdAtLeast = 100;
 
-it('a plan that holds touches nothing it must not, and what a cutter leaves keeps the asked clearance', async () => {
+it('a plan that holds touches nothing it must not, and what a cutter leaves keeps the asked clearance', {
+  timeout: 2_400_000,
+}, async () => {
   const geos = await GeosPlane.start();
   const wrong: Record<string, readonly Complaint[]> = {};
   let held = 0;
