@@ -30,9 +30,11 @@ export function thinFloors(casting: Casting, cuts: readonly SectionCut[], fit: F
     bands.flatMap((band) =>
       ([1, -1] as const).flatMap((way): ThinPlace[] => {
         const reachMm = 2 * keepMm + inReachMm;
-        const atWorst = floorOf(layers, band.last, band.lastDepth, way, reachMm);
+        const planned = floorOf(layers, band.planned, band.depth, way, reachMm);
+        // a floor that is there as planned and not at worst is cut through
+        const atWorst = floorOf(layers, band.last, band.lastDepth, way, reachMm) ?? (planned && { ...planned, mm: 0 });
         if (atWorst === null) return [];
-        const nominal = floorOf(layers, band.planned, band.depth, way, reachMm + atWorst.mm) ?? atWorst;
+        const nominal = planned ?? floorOf(layers, band.planned, band.depth, way, reachMm + atWorst.mm) ?? atWorst;
         const wallMm = atWorst.mm - atWorst.errorMm - handMm;
         return [
           {
