@@ -9,6 +9,7 @@ import type { ThinPlace } from '../model/grind-answer.ts';
 import type { Fit } from '../model/job.ts';
 import type { BandCut } from './cut-band.ts';
 import { type SectionCut, type SectionLayer, sectionLayers } from './layers.ts';
+import { orGone } from './thin-places.ts';
 import { handErrorOf } from './walls.ts';
 
 /** So much more than twice the least wall is thick enough not to be spoken of, mm. */
@@ -31,8 +32,7 @@ export function thinFloors(casting: Casting, cuts: readonly SectionCut[], fit: F
       ([1, -1] as const).flatMap((way): ThinPlace[] => {
         const reachMm = 2 * keepMm + inReachMm;
         const planned = floorOf(layers, band.planned, band.depth, way, reachMm);
-        // a floor that is there as planned and not at worst is cut through
-        const atWorst = floorOf(layers, band.last, band.lastDepth, way, reachMm) ?? (planned && { ...planned, mm: 0 });
+        const atWorst = orGone(planned, floorOf(layers, band.last, band.lastDepth, way, reachMm));
         if (atWorst === null) return [];
         const nominal = planned ?? floorOf(layers, band.planned, band.depth, way, reachMm + atWorst.mm) ?? atWorst;
         const wallMm = atWorst.mm - atWorst.errorMm - handMm;

@@ -19,6 +19,16 @@ const arcToleranceMm = 1e-3;
 /** So much more than twice the least wall is thick enough not to be spoken of, mm. */
 const inReachMm = 5;
 
+/** A wall told at worst as so much thicker than planned is another one, mm: the planned one is cut through. */
+const otherWallMm = 0.01;
+
+/** The thinnest at worst; nothing is left of a wall that is there as planned, and then is not. */
+export const orGone = <Wall extends { readonly mm: number }>(
+  planned: Wall | null,
+  atWorst: Wall | null,
+): Wall | null =>
+  planned !== null && (atWorst === null || atWorst.mm > planned.mm + otherWallMm) ? { ...planned, mm: 0 } : atWorst;
+
 /**
  * Where a cut leaves the part thinner than the fit's least wall, or nearest to it: in each section and band the least
  * distance through metal from a new edge to the outline as it was, a hole, or another new edge across from it. None where no least wall is set.
@@ -37,10 +47,11 @@ export function thinPlaces(cuts: readonly SectionCut[], guards: readonly Guard[]
       const outline =
         holes.length === 0 ? treeOf(section.loops) : buildOutlineTree([...section.loops, ...loopsOf(room)]);
       const reachMm = 2 * keepMm + inReachMm;
-      const atWorst = thinnest(metalLeft(metal, last), outline, reachMm);
+      const planned = thinnest(left, outline, reachMm);
+      const atWorst = orGone(planned, thinnest(metalLeft(metal, last), outline, reachMm));
       if (atWorst === null) return [];
       // where the planned cut leaves nothing thin, there is no less of it than at worst
-      const nominalMm = thinnest(left, outline, reachMm + atWorst.mm)?.mm ?? atWorst.mm;
+      const nominalMm = planned?.mm ?? thinnest(left, outline, reachMm + atWorst.mm)?.mm ?? atWorst.mm;
       const wallMm = atWorst.mm - section.traceErrorMm - handErrorOf(fit);
       return [
         {
