@@ -22,6 +22,8 @@ export default defineConfig({
           fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 60_000,
+          // A poll waits for an answer, and is no race: vitest's own limit of a second makes it one on a busy machine.
+          expect: { poll: { timeout: 30_000 } },
         },
       },
       { test: { name: 'long', include: ['tests/long/**/*.test.ts'], testTimeout: 600_000 } },
