@@ -1,46 +1,54 @@
 // The house's arrows. Each room names the rooms it may import, itself always among them; anything else is an error.
 
-/** Below `joint` and upwards every room may use what its chain leads to. */
-const base = ['trade', 'geometry', 'geometry/motion'];
-const model = [...base, 'model'];
-const joint = [...model, 'joint'];
+const base = ['trade', 'geometry', 'geometry/plane', 'geometry/polygons', 'geometry/motion', 'geometry/cutting'];
+const files = [...base, 'files'];
+const job = [...files, 'job', 'answers'];
+const joint = [...job, 'joint'];
 const clearance = [...joint, 'clearance'];
-const grind = [...clearance, 'grind'];
-const goes = [...grind, 'goes'];
-const words = [...goes, 'words'];
+const plan = [...clearance, 'plan', 'markout'];
+const words = [...plan, 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
   geometry: ['geometry'],
-  'geometry/motion': ['geometry', 'geometry/motion'],
+  'geometry/plane': ['geometry/plane'],
+  'geometry/polygons': ['geometry/plane', 'geometry/polygons'],
+  'geometry/motion': ['geometry/plane', 'geometry/polygons', 'geometry/motion'],
+  'geometry/cutting': ['geometry', 'geometry/plane', 'geometry/polygons', 'geometry/motion', 'geometry/cutting'],
   trade: ['trade'],
-  model,
-  intake: [...model, 'intake'],
+  files,
+  job,
+  answers: job,
+  intake: [...job, 'intake'],
   joint,
   clearance,
-  grind,
-  goes,
+  plan,
+  markout: plan,
   words,
   drawing,
 };
 
 /** The libraries each room may use; the command line and the tests may use any. */
 const libraries = {
-  geometry: ['@flatten-js/core', 'clipper2-ts', 'robust-predicates'],
+  'geometry/plane': ['@flatten-js/core', 'robust-predicates'],
+  'geometry/polygons': ['clipper2-ts', 'robust-predicates'],
   'geometry/motion': ['robust-predicates'],
+  'geometry/cutting': [],
   trade: [],
-  model: ['zod'],
+  files: ['zod'],
+  job: [],
+  answers: ['zod'],
   intake: ['@xmldom/xmldom', 'ml-matrix', 'papaparse', 'svgpath', 'zod'],
   joint: [],
   clearance: [],
-  grind: [],
-  goes: [],
+  plan: [],
+  markout: [],
   words: [],
   drawing: ['pdf-lib'],
 };
 
-/** Files of a room; `geometry` alone is without its inner room `geometry/motion`. */
-const filesOf = (room) => (room === 'geometry' ? '^src/geometry/(?!motion/)' : `^src/${room}/`);
+/** Files of a room; those of `geometry` itself are without its inner rooms. */
+const filesOf = (room) => (room === 'geometry' ? '^src/geometry/[^/]+$' : `^src/${room}/`);
 const anyOf = (names) => names.map((name) => name.replaceAll('/', '\\/').replaceAll('.', '\\.')).join('|');
 const ours = '^(src|cli|viewer|tests)/';
 
@@ -48,7 +56,7 @@ const ours = '^(src|cli|viewer|tests)/';
 const ofTheWorker = '^viewer/(core\\.worker\\.ts$|heavy/)';
 // styles, vectors, and the map of a single point from a picture and back
 const harmlessToThePage =
-  '^src/(drawing/(styles|svg-paint)|geometry/vec|intake/photo/(homography|at-depth|touch-noise))\\.ts$';
+  '^src/(drawing/(scene/styles|svg/svg-paint)|geometry/plane/vec|intake/photo/(homography|at-depth|touch-noise))\\.ts$';
 
 const arrows = Object.entries(rooms).map(([room, allowed]) => ({
   name: `arrows-of-${room.replace('/', '-')}`,
@@ -77,8 +85,8 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(model|joint|clearance|grind|goes)/',
-        pathNot: '^src/model/length-text\\.ts$',
+        path: '^src/(files|job|answers|joint|clearance|plan|markout)/',
+        pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
     },
@@ -102,7 +110,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|grind|goes|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|markout|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },
@@ -131,7 +139,7 @@ module.exports = {
       name: 'one-polygon-engine',
       comment: 'one adapter alone knows the polygon engine',
       severity: 'error',
-      from: { path: '^(src|cli|viewer)/', pathNot: '^src/geometry/polygon-engine\\.ts$' },
+      from: { path: '^(src|cli|viewer)/', pathNot: '^src/geometry/polygons/polygon-engine\\.ts$' },
       to: { path: 'node_modules/clipper2-ts/' },
     },
     {

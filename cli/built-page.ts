@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Reading } from '../src/model/finding.ts';
+import type { Reading } from '../src/files/finding.ts';
 import { loadText } from './load-text.ts';
 import { packageFolder } from './package-folder.ts';
 

@@ -1,8 +1,8 @@
 import { Command } from 'commander';
+import type { CheckAnswer } from '../src/answers/check-answer.ts';
 import { checkJoint } from '../src/clearance/check.ts';
 import { checkFacts } from '../src/clearance/check-facts.ts';
-import { verifyCheck } from '../src/clearance/verify.ts';
-import type { CheckAnswer } from '../src/model/check-answer.ts';
+import { verifyCheck } from '../src/clearance/verify/verify.ts';
 import { checkText } from '../src/words/check-text.ts';
 import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';

@@ -1,7 +1,7 @@
 import { join, relative } from 'node:path';
 import { Command } from 'commander';
 import { checkFacts } from '../src/clearance/check-facts.ts';
-import { planFacts } from '../src/grind/plan-facts.ts';
+import { planFacts } from '../src/plan/plan-facts.ts';
 import { checkText } from '../src/words/check-text.ts';
 import { grindText, planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';

@@ -1,4 +1,4 @@
-import type { Verification } from '../src/clearance/verify-doubt.ts';
+import type { Verification } from '../src/clearance/verify/verify-doubt.ts';
 import { exitCodes } from './exit.ts';
 import { endWith, say } from './terminal.ts';
 

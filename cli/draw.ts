@@ -1,11 +1,11 @@
 import { Command } from 'commander';
 import { type Check, checkJoint } from '../src/clearance/check.ts';
-import { drawFit } from '../src/drawing/draw-fit.ts';
-import { roomToDraw } from '../src/drawing/draw-input.ts';
-import { svgOf } from '../src/drawing/svg.ts';
-import type { CutPlan } from '../src/grind/cut-plan.ts';
-import { planCut } from '../src/grind/plan-cut.ts';
+import { drawFit } from '../src/drawing/fit/draw-fit.ts';
+import { roomToDraw } from '../src/drawing/fit/draw-input.ts';
+import { svgOf } from '../src/drawing/svg/svg.ts';
 import type { Joint } from '../src/joint/joint.ts';
+import type { CutPlan } from '../src/plan/cut-plan.ts';
+import { planCut } from '../src/plan/plan-cut.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { openJob } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';

@@ -1,9 +1,9 @@
 import { Command } from 'commander';
-import { planCut } from '../src/grind/plan-cut.ts';
-import { planFacts } from '../src/grind/plan-facts.ts';
-import { verifyPlan } from '../src/grind/verify-plan.ts';
-import type { Verdict } from '../src/model/check-answer.ts';
-import type { GrindAnswer } from '../src/model/grind-answer.ts';
+import type { Verdict } from '../src/answers/check-answer.ts';
+import type { GrindAnswer } from '../src/answers/grind-answer.ts';
+import { planCut } from '../src/plan/plan-cut.ts';
+import { planFacts } from '../src/plan/plan-facts.ts';
+import { verifyPlan } from '../src/plan/verify/verify-plan.ts';
 import { grindText } from '../src/words/grind-text.ts';
 import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';

@@ -1,9 +1,9 @@
 import { basename } from 'node:path';
+import type { Finding, Reading } from '../src/files/finding.ts';
+import { shown } from '../src/files/shown.ts';
 import type { AskedHole, ImportOptions } from '../src/intake/import-options.ts';
 import { depthIn } from '../src/intake/layers.ts';
-import type { HoleKind } from '../src/model/casting.ts';
-import type { Finding, Reading } from '../src/model/finding.ts';
-import { shown } from '../src/model/shown.ts';
+import type { HoleKind } from '../src/job/casting.ts';
 
 /** The options of `fettle import` as the command line gives them. */
 export interface ImportFlags {

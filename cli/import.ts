@@ -1,10 +1,10 @@
 import { resolve } from 'node:path';
 import { Command } from 'commander';
+import { jsonText } from '../src/files/json-text.ts';
 import { importDrawing } from '../src/intake/import-drawing.ts';
 import { importAnswer, importText } from '../src/intake/import-text.ts';
 import { soundPart } from '../src/intake/sound-part.ts';
 import { readDrawing } from '../src/intake/sources.ts';
-import { jsonText } from '../src/model/json-text.ts';
 import { exitCodes } from './exit.ts';
 import { askedOf, type ImportFlags } from './import-flags.ts';
 import { loadBytes } from './load-text.ts';

@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import type { Finding, Reading } from '../src/model/finding.ts';
+import type { Finding, Reading } from '../src/files/finding.ts';
 
 const megabyte = 1024 * 1024;
 /** Far above any tracing (a hundred thousand points are about 4 MB), far below what would hang a laptop. */

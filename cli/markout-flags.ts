@@ -1,7 +1,7 @@
-import { barMm, type PaperName, papers } from '../src/drawing/papers.ts';
-import type { PrintOptions } from '../src/drawing/pdf.ts';
-import type { Finding, Reading } from '../src/model/finding.ts';
-import { shown } from '../src/model/shown.ts';
+import type { PrintOptions } from '../src/drawing/pdf/pdf.ts';
+import { barMm, type PaperName, papers } from '../src/drawing/scene/papers.ts';
+import type { Finding, Reading } from '../src/files/finding.ts';
+import { shown } from '../src/files/shown.ts';
 
 /** The options of `fettle markout` as the command line gives them. */
 export interface MarkoutFlags {

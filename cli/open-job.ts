@@ -1,9 +1,9 @@
+import type { Reading } from '../src/files/finding.ts';
+import type { Job } from '../src/job/job.ts';
+import { readJob } from '../src/job/read-job.ts';
+import { jobEnding, jobInFile, readJobFile } from '../src/job/read-job-file.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { placeJob } from '../src/joint/place-job.ts';
-import type { Reading } from '../src/model/finding.ts';
-import type { Job } from '../src/model/job.ts';
-import { readJob } from '../src/model/read-job.ts';
-import { jobEnding, jobInFile, readJobFile } from '../src/model/read-job-file.ts';
 import { loadText } from './load-text.ts';
 import { failWith } from './report-findings.ts';
 import { timed } from './timing.ts';

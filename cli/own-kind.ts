@@ -1,6 +1,6 @@
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import { extname } from 'node:path';
-import type { Finding } from '../src/model/finding.ts';
+import type { Finding } from '../src/files/finding.ts';
 
 /** How a file of each kind begins, by its ending. */
 const kinds: Readonly<Record<string, { readonly name: string; readonly begins: RegExp }>> = {

@@ -1,4 +1,4 @@
-import type { Finding } from '../src/model/finding.ts';
+import type { Finding } from '../src/files/finding.ts';
 
 /** Everything that is wrong with an input, on its way to the reader; caught once, by `run`. */
 export class WrongInput extends Error {

@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { version } from '../package.json';
-import type { Finding } from '../src/model/finding.ts';
+import type { Finding } from '../src/files/finding.ts';
 import { findingsText } from '../src/words/finding-text.ts';
 import { type CommandEntry, commands } from './commands.ts';
 import { Exit, exitCodes } from './exit.ts';

@@ -1,7 +1,7 @@
 import * as fs from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { Command } from 'commander';
-import type { Finding } from '../src/model/finding.ts';
+import type { Finding } from '../src/files/finding.ts';
 import { builtPage } from './built-page.ts';
 import { largestFileBytes, loadText } from './load-text.ts';
 import { orFail } from './open-job.ts';

@@ -1,8 +1,8 @@
-import { pathBeside } from '../src/model/file-paths.ts';
-import type { FitFile } from '../src/model/fit-file.ts';
-import type { JobFile, PartDraft } from '../src/model/job-file.ts';
-import { jobEnding, readJobFile } from '../src/model/read-job-file.ts';
-import { readJson } from '../src/model/read-json.ts';
+import { pathBeside } from '../src/files/file-paths.ts';
+import type { FitFile } from '../src/files/fit-file.ts';
+import type { JobFile, PartDraft } from '../src/files/job-file.ts';
+import { readJson } from '../src/files/read-json.ts';
+import { jobEnding, readJobFile } from '../src/job/read-job-file.ts';
 import { loadText } from './load-text.ts';
 import { orFail } from './open-job.ts';
 

@@ -1,8 +1,8 @@
+import type { MarkingRow } from '../src/answers/marking-row.ts';
+import type { JobFile } from '../src/files/job-file.ts';
+import type { LoopFile } from '../src/files/part-file.ts';
 import type { Progress } from '../src/geometry/progress.ts';
-import type { JobFile } from '../src/model/job-file.ts';
-import type { Units } from '../src/model/lengths.ts';
-import type { MarkingRow } from '../src/model/marking-row.ts';
-import type { LoopFile } from '../src/model/part-file.ts';
+import type { Units } from '../src/job/lengths.ts';
 import { Core } from './core.ts';
 import type { FileToImport, ImportedFile } from './heavy/import-file.ts';
 import type { PullAsked } from './heavy/pull.ts';

@@ -1,6 +1,6 @@
-import type { PositionFile } from '../src/model/fit-file.ts';
-import type { JobFile } from '../src/model/job-file.ts';
-import { mmIn } from '../src/model/length-text.ts';
+import type { PositionFile } from '../src/files/fit-file.ts';
+import type { JobFile } from '../src/files/job-file.ts';
+import { mmIn } from '../src/job/length-text.ts';
 import type { App } from './app.ts';
 import type { Pane } from './stage/pane.ts';
 import { svgElement } from './stage/svg-element.ts';

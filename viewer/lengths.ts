@@ -1,7 +1,7 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import { mmIn } from '../src/model/length-text.ts';
-import type { Units } from '../src/model/lengths.ts';
+import { mmIn } from '../src/job/length-text.ts';
+import type { Units } from '../src/job/lengths.ts';
 
 /** A number as someone writes it, with a point or a comma; null where it is none. */
 export function numberIn(text: string): number | null {

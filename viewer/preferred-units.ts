@@ -1,4 +1,4 @@
-import type { Units } from '../src/model/lengths.ts';
+import type { Units } from '../src/job/lengths.ts';
 
 const key = 'fettle lengths in';
 

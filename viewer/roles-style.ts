@@ -1,5 +1,5 @@
-import { type Ink, nightInks, paperInks, type Role, styleOf } from '../src/drawing/styles.ts';
-import { paintOf } from '../src/drawing/svg-paint.ts';
+import { type Ink, nightInks, paperInks, type Role, styleOf } from '../src/drawing/scene/styles.ts';
+import { paintOf } from '../src/drawing/svg/svg-paint.ts';
 
 const roles: readonly Role[] = [
   'room',

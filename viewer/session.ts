@@ -1,5 +1,5 @@
-import type { JobFile } from '../src/model/job-file.ts';
-import { readJobFile } from '../src/model/read-job-file.ts';
+import type { JobFile } from '../src/files/job-file.ts';
+import { readJobFile } from '../src/job/read-job-file.ts';
 import { findingsText } from '../src/words/finding-text.ts';
 import type { App } from './app.ts';
 import { type FileOnDisk, readChosen, saveJobFile } from './job/disk.ts';

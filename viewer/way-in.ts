@@ -1,6 +1,6 @@
-import { givenLength, lengthText } from '../src/model/length-text.ts';
-import type { Units } from '../src/model/lengths.ts';
-import type { Leg } from '../src/model/path.ts';
+import { givenLength, lengthText } from '../src/job/length-text.ts';
+import type { Units } from '../src/job/lengths.ts';
+import type { Leg } from '../src/job/path.ts';
 import { degreesText } from '../src/words/units.ts';
 import type { App } from './app.ts';
 import type { Way } from './heavy/questions.ts';

@@ -1,4 +1,4 @@
-import { type Leg, type Position, positionAlong } from '../src/model/path.ts';
+import { type Leg, type Position, positionAlong } from '../src/job/path.ts';
 import type { Way } from './heavy/questions.ts';
 
 /** A place of the way in: the leg, counting from 1, how far along it, and where the moving part stands there. */

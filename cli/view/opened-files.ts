@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import { realpathSync } from 'node:fs';
 import { basename, dirname, isAbsolute, relative, sep } from 'node:path';
-import { pathBeside } from '../../src/model/file-paths.ts';
-import { mostRotating } from '../../src/model/fit-file.ts';
-import { fieldOf, listOf } from '../../src/model/raw-value.ts';
-import { readJson } from '../../src/model/read-json.ts';
+import { pathBeside } from '../../src/files/file-paths.ts';
+import { mostRotating } from '../../src/files/fit-file.ts';
+import { fieldOf, listOf } from '../../src/files/raw-value.ts';
+import { readJson } from '../../src/files/read-json.ts';
 import { decoded, loadBytes } from '../load-text.ts';
 
 /** A file as it stands on disk; `version` is the SHA-256 of its bytes, hex. */

@@ -1,4 +1,4 @@
-import { home, type Leg } from '../model/path.ts';
+import { home, type Leg } from '../job/path.ts';
 import { axialGap, standOffAt } from './end-gap.ts';
 import { stateOf } from './measure.ts';
 import { fractionOfLeg, type PairPassage } from './pairs.ts';

@@ -1,7 +1,7 @@
-import { round6 } from '../geometry/rounding.ts';
+import type { State, Witness } from '../answers/check-answer.ts';
+import { round6 } from '../geometry/plane/rounding.ts';
+import type { Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { State, Witness } from '../model/check-answer.ts';
-import type { Position } from '../model/path.ts';
 import { measureOf } from './measure.ts';
 import { witnessOf } from './moments.ts';
 import { pairRule, pairsAt } from './pairs.ts';

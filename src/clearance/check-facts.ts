@@ -1,7 +1,7 @@
+import type { CheckAnswer } from '../answers/check-answer.ts';
+import type { DepthRange, Section } from '../job/casting.ts';
 import { type DowelGap, dowelGaps } from '../joint/dowel-gaps.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { DepthRange, Section } from '../model/casting.ts';
-import type { CheckAnswer } from '../model/check-answer.ts';
 import { isStretch, type MaybeStretch, reachOf, stretchOf } from './shared-depth.ts';
 
 /** What a builder can measure or look for at the contacts of an answer, beyond the answer's own figures. */

@@ -1,8 +1,8 @@
+import type { CheckAnswer, HomeAnswer, InstallAnswer } from '../answers/check-answer.ts';
+import { round6, roundUp6 } from '../geometry/plane/rounding.ts';
 import type { Progress } from '../geometry/progress.ts';
-import { round6, roundUp6 } from '../geometry/rounding.ts';
+import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { CheckAnswer, HomeAnswer, InstallAnswer } from '../model/check-answer.ts';
-import type { Leg } from '../model/path.ts';
 import { alongCrankMm } from './along-crank.ts';
 import { endGapAtHome, endGapOnLegs } from './end-gap.ts';
 import { type Foul, homeFoul, installFoul, noFoul } from './foul.ts';

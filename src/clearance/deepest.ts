@@ -1,9 +1,9 @@
-import { boxAround } from '../geometry/edge-box.ts';
 import { regionContains } from '../geometry/motion/containment.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree, squaredToSegment } from '../geometry/motion/outline-tree.ts';
-import { loopsOf, type Polygons } from '../geometry/polygons.ts';
-import { lerp, type Vec, vec } from '../geometry/vec.ts';
+import { boxAround } from '../geometry/plane/edge-box.ts';
+import { lerp, type Vec, vec } from '../geometry/plane/vec.ts';
+import { loopsOf, type Polygons } from '../geometry/polygons/polygons.ts';
 
 /** How deep something goes at its deepest, mm, and a point where it does. */
 export interface Depth {

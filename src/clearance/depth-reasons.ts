@@ -1,7 +1,7 @@
+import type { Warning } from '../answers/check-answer.ts';
+import type { Casting, DepthRange, Section } from '../job/casting.ts';
+import { home, type Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting, DepthRange, Section } from '../model/casting.ts';
-import type { Warning } from '../model/check-answer.ts';
-import { home, type Leg } from '../model/path.ts';
 import { sectionsMeet } from './shared-depth.ts';
 import { startWarning } from './warnings.ts';
 

@@ -1,9 +1,9 @@
 import { still } from '../geometry/motion/motion.ts';
 import { overlapOf } from '../geometry/motion/overlap.ts';
 import { leastToleranceMm } from '../geometry/motion/tolerances.ts';
-import { rigid } from '../geometry/rigid.ts';
-import type { DepthRange } from '../model/casting.ts';
-import { home, type Leg } from '../model/path.ts';
+import { rigid } from '../geometry/plane/rigid.ts';
+import type { DepthRange } from '../job/casting.ts';
+import { home, type Leg } from '../job/path.ts';
 import { fractionOfLeg, passageOnLeg } from './pairs.ts';
 import { type Fractions, sharedFractions } from './shared-depth.ts';
 import type { Solid } from './solids.ts';

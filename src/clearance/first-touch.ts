@@ -1,5 +1,5 @@
+import type { FirstTouch } from '../answers/check-answer.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { FirstTouch } from '../model/check-answer.ts';
 import { measureOf } from './measure.ts';
 import { firstTouchOf } from './moments.ts';
 import { pairRule, pairsOnLeg } from './pairs.ts';

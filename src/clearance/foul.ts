@@ -1,12 +1,12 @@
-import type { Region } from '../geometry/loop.ts';
 import { staysClear } from '../geometry/motion/least-distance.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
 import { sweptRegion } from '../geometry/motion/swept-region.ts';
-import { difference, engineErrorMm, intersection, pieces, union } from '../geometry/polygon-engine.ts';
-import { polygonise } from '../geometry/polygonise.ts';
-import { areaMm2, loopsOf, type Polygons, withoutSlivers } from '../geometry/polygons.ts';
+import type { Region } from '../geometry/plane/loop.ts';
+import { difference, engineErrorMm, intersection, pieces, union } from '../geometry/polygons/polygon-engine.ts';
+import { polygonise } from '../geometry/polygons/polygonise.ts';
+import { areaMm2, loopsOf, type Polygons, withoutSlivers } from '../geometry/polygons/polygons.ts';
+import type { DepthRange, Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { DepthRange, Section } from '../model/casting.ts';
 import { type Depth, deepest } from './deepest.ts';
 import { type Pass, passesBy } from './passes.ts';
 import { treeOf } from './trees.ts';

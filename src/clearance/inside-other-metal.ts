@@ -1,11 +1,11 @@
-import { moveRegion } from '../geometry/loop.ts';
+import type { Warning } from '../answers/check-answer.ts';
 import { startsInside } from '../geometry/motion/overlap.ts';
-import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/region-measures.ts';
-import { rigid } from '../geometry/rigid.ts';
+import { moveRegion } from '../geometry/plane/loop.ts';
+import { rigid } from '../geometry/plane/rigid.ts';
+import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/polygons/region-measures.ts';
+import type { Section } from '../job/casting.ts';
+import { home, type Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Section } from '../model/casting.ts';
-import type { Warning } from '../model/check-answer.ts';
-import { home, type Position } from '../model/path.ts';
 import { sectionsMeet } from './shared-depth.ts';
 import { treeOf } from './trees.ts';
 

@@ -1,5 +1,5 @@
+import type { State } from '../answers/check-answer.ts';
 import { greatestToleranceMm, leastToleranceMm } from '../geometry/motion/tolerances.ts';
-import type { State } from '../model/check-answer.ts';
 import { fractionOfLeg, type PairPassage } from './pairs.ts';
 
 /** What the passages of a set of pairs come to, in mm and unrounded. */

@@ -1,6 +1,6 @@
-import { round6, roundPoint6 } from '../geometry/rounding.ts';
-import type { FirstTouch, FoulingInterval } from '../model/check-answer.ts';
-import type { Leg } from '../model/path.ts';
+import type { FirstTouch, FoulingInterval } from '../answers/check-answer.ts';
+import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
+import type { Leg } from '../job/path.ts';
 import { type Measure, stateOf } from './measure.ts';
 import { fractionOfLeg, type PairPassage } from './pairs.ts';
 

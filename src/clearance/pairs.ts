@@ -1,9 +1,9 @@
 import { isMotionless, type Motion, partOfMotion } from '../geometry/motion/motion.ts';
 import { type Passage, passage } from '../geometry/motion/passage.ts';
-import { identity, rigid } from '../geometry/rigid.ts';
-import { vec } from '../geometry/vec.ts';
+import { identity, rigid } from '../geometry/plane/rigid.ts';
+import { vec } from '../geometry/plane/vec.ts';
+import { home, type Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import { home, type Leg } from '../model/path.ts';
 import { type DepthRule, type DepthView, type Fractions, meetingFractions, wholeLeg } from './shared-depth.ts';
 import type { Solid } from './solids.ts';
 

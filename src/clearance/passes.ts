@@ -1,9 +1,9 @@
 import { type Motion, partOfMotion, still } from '../geometry/motion/motion.ts';
 import { seenFromMoving } from '../geometry/motion/seen-from-moving.ts';
-import { type Rigid, rigid } from '../geometry/rigid.ts';
+import { type Rigid, rigid } from '../geometry/plane/rigid.ts';
+import type { DepthRange, Section } from '../job/casting.ts';
+import { home, type Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { DepthRange, Section } from '../model/casting.ts';
-import { home, type Leg } from '../model/path.ts';
 import { type DepthView, isStretch, meetingFractions, reachOf, type Stretch, stretchOf } from './shared-depth.ts';
 
 /** One part of the joint, told from the other. */

@@ -1,6 +1,6 @@
+import type { CheckAnswer, Warning } from '../answers/check-answer.ts';
+import { lengthText } from '../job/length-text.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { CheckAnswer, Warning } from '../model/check-answer.ts';
-import { lengthText } from '../model/length-text.ts';
 import { depthReasons } from './depth-reasons.ts';
 import { sizeReason } from './size-reason.ts';
 

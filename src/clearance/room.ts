@@ -1,9 +1,9 @@
-import type { Region } from '../geometry/loop.ts';
 import { still } from '../geometry/motion/motion.ts';
 import { sweptRegion } from '../geometry/motion/swept-region.ts';
-import { union } from '../geometry/polygon-engine.ts';
-import { loopsOf } from '../geometry/polygons.ts';
-import { identity, rigid } from '../geometry/rigid.ts';
+import type { Region } from '../geometry/plane/loop.ts';
+import { identity, rigid } from '../geometry/plane/rigid.ts';
+import { union } from '../geometry/polygons/polygon-engine.ts';
+import { loopsOf } from '../geometry/polygons/polygons.ts';
 import type { Joint } from '../joint/joint.ts';
 
 /** Fine enough for any drawing; on the outside, so that what is drawn clear is clear. */

@@ -1,7 +1,7 @@
-import { round6, roundUp6 } from '../geometry/rounding.ts';
+import type { RotatingAnswer } from '../answers/check-answer.ts';
+import { round6, roundUp6 } from '../geometry/plane/rounding.ts';
+import type { Casting, DepthRange } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting, DepthRange } from '../model/casting.ts';
-import type { RotatingAnswer } from '../model/check-answer.ts';
 import { type Measure, measureOf } from './measure.ts';
 import { momentOf, witnessOf } from './moments.ts';
 import { type PairPassage, type PairRule, pairsAt, pairsOnLeg, placeErrors } from './pairs.ts';

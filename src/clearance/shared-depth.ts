@@ -1,5 +1,5 @@
-import type { DepthRange, Section } from '../model/casting.ts';
-import type { Leg } from '../model/path.ts';
+import type { DepthRange, Section } from '../job/casting.ts';
+import type { Leg } from '../job/path.ts';
 
 /** A closed part of a leg, as fractions of its way. */
 export interface Fractions {

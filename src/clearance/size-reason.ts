@@ -1,9 +1,9 @@
-import { boxAround, boxOfEdge } from '../geometry/edge-box.ts';
-import { edgesOfRegion } from '../geometry/loop.ts';
+import type { Warning } from '../answers/check-answer.ts';
+import { boxAround, boxOfEdge } from '../geometry/plane/edge-box.ts';
+import { edgesOfRegion } from '../geometry/plane/loop.ts';
+import type { Casting } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import { spacingRatio } from '../joint/spacing-ratio.ts';
-import type { Casting } from '../model/casting.ts';
-import type { Warning } from '../model/check-answer.ts';
 
 /** Two castings that are bolted together are not so unlike; an inch read as a millimetre makes them 25.4 times so. */
 const mostUnlike = 20;

@@ -1,8 +1,8 @@
-import { circleLoop, type Region } from '../geometry/loop.ts';
 import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { ringsSwept } from '../geometry/motion/rings.ts';
-import { vec } from '../geometry/vec.ts';
-import type { Casting, DepthRange } from '../model/casting.ts';
+import { circleLoop, type Region } from '../geometry/plane/loop.ts';
+import { vec } from '../geometry/plane/vec.ts';
+import type { Casting, DepthRange } from '../job/casting.ts';
 import { stretchOf } from './shared-depth.ts';
 import { treeOf } from './trees.ts';
 

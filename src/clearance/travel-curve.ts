@@ -1,9 +1,9 @@
+import type { State } from '../answers/check-answer.ts';
+import { round6 } from '../geometry/plane/rounding.ts';
+import { distance, length, vec } from '../geometry/plane/vec.ts';
 import type { Progress } from '../geometry/progress.ts';
-import { round6 } from '../geometry/rounding.ts';
-import { distance, length, vec } from '../geometry/vec.ts';
+import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { State } from '../model/check-answer.ts';
-import type { Leg } from '../model/path.ts';
 import { measureOf } from './measure.ts';
 import { pairRule, pairsOnLeg } from './pairs.ts';
 import { type Solid, solidsOf } from './solids.ts';

@@ -1,5 +1,5 @@
-import type { Region } from '../geometry/loop.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
+import type { Region } from '../geometry/plane/loop.ts';
 
 const built = new WeakMap<Region, OutlineTree>();
 

@@ -1,5 +1,5 @@
-import type { Verdict } from '../model/check-answer.ts';
-import type { Clearances } from '../model/job.ts';
+import type { Verdict } from '../answers/check-answer.ts';
+import type { Clearances } from '../job/job.ts';
 import { holdsClearance, type Measure } from './measure.ts';
 import type { RotatingMeasure } from './rotating.ts';
 

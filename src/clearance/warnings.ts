@@ -1,8 +1,8 @@
-import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/region-measures.ts';
+import type { Warning } from '../answers/check-answer.ts';
+import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/polygons/region-measures.ts';
+import type { Section } from '../job/casting.ts';
+import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Section } from '../model/casting.ts';
-import type { Warning } from '../model/check-answer.ts';
-import { givenLength, lengthText } from '../model/length-text.ts';
 import type { Measure } from './measure.ts';
 import type { RotatingMeasure } from './rotating.ts';
 import { sectionsMeet } from './shared-depth.ts';

@@ -1,7 +1,7 @@
-import type { Finding, Reading } from '../model/finding.ts';
+import type { Finding, Reading } from '../files/finding.ts';
 import type { Drawing } from './drawing.ts';
 import { type LengthUnit, lengthUnits, pixelAt, unitNamed } from './length-unit.ts';
-import { verticesAlong } from './stroke.ts';
+import { verticesAlong } from './outlines/stroke.ts';
 
 interface Asked {
   readonly units: string | null;

@@ -1,7 +1,7 @@
-import type { Vec } from '../geometry/vec.ts';
-import type { HoleKind } from '../model/casting.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
+import type { HoleKind } from '../job/casting.ts';
 import type { LengthUnit } from './length-unit.ts';
-import type { Shape } from './shape.ts';
+import type { Shape } from './outlines/shape.ts';
 
 export interface DrawnShape {
   readonly shape: Shape;

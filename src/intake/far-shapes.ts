@@ -1,9 +1,9 @@
-import type { Vec } from '../geometry/vec.ts';
-import { withinReach } from '../model/far-lengths.ts';
-import type { Finding } from '../model/finding.ts';
+import { withinReach } from '../files/far-lengths.ts';
+import type { Finding } from '../files/finding.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
 import type { DrawnShape } from './drawing.ts';
-import { inReach } from './reach.ts';
-import type { Shape } from './shape.ts';
+import { inReach } from './outlines/reach.ts';
+import type { Shape } from './outlines/shape.ts';
 
 const mostFindings = 20;
 

@@ -1,5 +1,5 @@
-import type { Finding, Reading } from '../model/finding.ts';
-import { mostVertices } from '../model/part-findings.ts';
+import type { Finding, Reading } from '../files/finding.ts';
+import { mostVertices } from '../job/part-findings.ts';
 import type { Drawing, DrawnShape, Note } from './drawing.ts';
 import type { LengthUnit } from './length-unit.ts';
 

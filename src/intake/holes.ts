@@ -1,6 +1,6 @@
-import type { CircleLoop, Loop } from '../geometry/loop.ts';
-import { distance, scale } from '../geometry/vec.ts';
-import type { HoleKind } from '../model/casting.ts';
+import type { CircleLoop, Loop } from '../geometry/plane/loop.ts';
+import { distance, scale } from '../geometry/plane/vec.ts';
+import type { HoleKind } from '../job/casting.ts';
 import type { AskedHole } from './import-options.ts';
 import { idPrefixes } from './layers.ts';
 

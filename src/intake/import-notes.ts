@@ -1,6 +1,6 @@
 import type { Note } from './drawing.ts';
 import { isCircle } from './holes.ts';
-import type { Outlines } from './outlines.ts';
+import type { Outlines } from './outlines/outlines.ts';
 
 /** What was left out of a section's outlines without harm to them. */
 export function sectionNotes(id: string, { doubles, dots, empty }: Outlines): Note[] {

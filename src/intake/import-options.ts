@@ -1,5 +1,5 @@
-import type { Vec } from '../geometry/vec.ts';
-import type { HoleKind } from '../model/casting.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
+import type { HoleKind } from '../job/casting.ts';
 
 /** A circle that is to be a hole: the smallest one round the point `at`. */
 export interface AskedHole {

@@ -1,10 +1,10 @@
-import { outlineSize } from '../geometry/outline-size.ts';
-import { round6, roundPoint6 } from '../geometry/rounding.ts';
-import { loopOf } from '../model/lengths.ts';
-import type { SectionFile } from '../model/part-file.ts';
-import { branchText, gapText, joinedText, lengthText } from './gap-text.ts';
-import type { Gap } from './gaps.ts';
+import type { SectionFile } from '../files/part-file.ts';
+import { outlineSize } from '../geometry/plane/outline-size.ts';
+import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
+import { loopOf } from '../job/lengths.ts';
 import type { Imported } from './import-drawing.ts';
+import { branchText, gapText, joinedText, lengthText } from './outlines/gap-text.ts';
+import type { Gap } from './outlines/gaps.ts';
 
 /** How many gaps, or places where lines branch, are listed one by one. */
 const mostListed = 20;

@@ -1,4 +1,4 @@
-import type { HoleKind } from '../model/casting.ts';
+import type { HoleKind } from '../job/casting.ts';
 
 /** Words in a layer's name that make its circles holes, and the letters their ids start with. */
 const holeWords: readonly { readonly word: RegExp; readonly kind: HoleKind }[] = [

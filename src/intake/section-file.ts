@@ -1,15 +1,15 @@
-import type { Loop, Vertex } from '../geometry/loop.ts';
-import { round6 } from '../geometry/rounding.ts';
-import type { Vec } from '../geometry/vec.ts';
-import type { Units } from '../model/lengths.ts';
-import type { HoleFile, HollowFile, LoopFile, SectionFile } from '../model/part-file.ts';
+import type { HoleFile, HollowFile, LoopFile, SectionFile } from '../files/part-file.ts';
+import type { Loop, Vertex } from '../geometry/plane/loop.ts';
+import { round6 } from '../geometry/plane/rounding.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
+import type { Units } from '../job/lengths.ts';
 import type { NamedHole, NamedHollow } from './drawing.ts';
-import { lengthText } from './gap-text.ts';
 import type { RoundHole } from './holes.ts';
 import type { ImportOptions } from './import-options.ts';
-import type { Outlines } from './outlines.ts';
+import { lengthText } from './outlines/gap-text.ts';
+import type { Outlines } from './outlines/outlines.ts';
+import { curveToleranceMm } from './outlines/tolerances.ts';
 import type { SectionShapes } from './sorted-shapes.ts';
-import { curveToleranceMm } from './tolerances.ts';
 
 /** How long a unit of the drawing and one of the part are. */
 export interface Scale {

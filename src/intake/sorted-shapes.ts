@@ -1,7 +1,7 @@
-import type { HoleKind } from '../model/casting.ts';
-import type { Finding, Reading } from '../model/finding.ts';
-import { suggesting } from '../model/nearest.ts';
-import { shown } from '../model/shown.ts';
+import type { Finding, Reading } from '../files/finding.ts';
+import { suggesting } from '../files/nearest.ts';
+import { shown } from '../files/shown.ts';
+import type { HoleKind } from '../job/casting.ts';
 import type { Drawing, DrawnShape, SectionFacts } from './drawing.ts';
 import type { ImportOptions } from './import-options.ts';
 import { holeKindOf, sectionNameOf } from './layers.ts';

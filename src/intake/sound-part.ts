@@ -1,6 +1,6 @@
-import type { Finding, Reading } from '../model/finding.ts';
-import type { PartFile } from '../model/part-file.ts';
-import { readPart } from '../model/read-part.ts';
+import type { Finding, Reading } from '../files/finding.ts';
+import type { PartFile } from '../files/part-file.ts';
+import { readPart } from '../job/read-part.ts';
 
 /** A part made of a drawing, where it keeps the rules of a part file; else findings that name its sections, holes and hollows. */
 export function soundPart(file: string, part: PartFile): Reading<PartFile> {

@@ -1,8 +1,8 @@
-import type { Finding, Reading } from '../model/finding.ts';
-import { readCsv } from './csv.ts';
+import type { Finding, Reading } from '../files/finding.ts';
+import { readDxf } from './drawing/dxf.ts';
+import { readSvg } from './drawing/svg.ts';
 import type { Drawing } from './drawing.ts';
-import { readDxf } from './dxf.ts';
-import { readSvg } from './svg.ts';
+import { readCsv } from './table/csv.ts';
 
 /** A kind of file that outlines can be read from. */
 interface Source {

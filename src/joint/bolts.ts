@@ -1,10 +1,10 @@
-import { round6 } from '../geometry/rounding.ts';
-import { distance } from '../geometry/vec.ts';
-import type { Hole } from '../model/casting.ts';
-import type { BoltAnswer, Warning } from '../model/check-answer.ts';
-import type { HolePair } from '../model/job.ts';
-import { givenLength } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
+import type { BoltAnswer, Warning } from '../answers/check-answer.ts';
+import { round6 } from '../geometry/plane/rounding.ts';
+import { distance } from '../geometry/plane/vec.ts';
+import type { Hole } from '../job/casting.ts';
+import type { HolePair } from '../job/job.ts';
+import { givenLength } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import { clearanceHoleFor } from '../trade/clearance-holes.ts';
 import { floatMm } from '../trade/floating-fasteners.ts';
 import { parseThread } from '../trade/threads.ts';

@@ -1,6 +1,6 @@
-import { distance, type Vec } from '../geometry/vec.ts';
-import type { Finding } from '../model/finding.ts';
-import type { Fit, HolePair } from '../model/job.ts';
+import type { Finding } from '../files/finding.ts';
+import { distance, type Vec } from '../geometry/plane/vec.ts';
+import type { Fit, HolePair } from '../job/job.ts';
 
 // two dowels nearer than this are one dowel entered twice
 const coincidentMm = 1e-3;

@@ -1,6 +1,6 @@
 import { pointAt } from '../geometry/motion/motion.ts';
-import { rigid } from '../geometry/rigid.ts';
-import { distance } from '../geometry/vec.ts';
+import { rigid } from '../geometry/plane/rigid.ts';
+import { distance } from '../geometry/plane/vec.ts';
 import type { Joint } from './joint.ts';
 
 /** How far a moving dowel hole still stands from its dowel, measured square to the crank. */

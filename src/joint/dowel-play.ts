@@ -1,4 +1,4 @@
-import type { HolePair } from '../model/job.ts';
+import type { HolePair } from '../job/job.ts';
 
 /**
  * Half the largest clearance (hole − pin, mm) over the pairs that state both diameters; the pin is the one that

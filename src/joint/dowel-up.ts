@@ -1,11 +1,11 @@
-import { identity, type Rigid, rigid } from '../geometry/rigid.ts';
-import { type PointPair, type RigidFit, rigidFit } from '../geometry/rigid-fit.ts';
-import { round6, roundPoint6 } from '../geometry/rounding.ts';
-import { distance, sub } from '../geometry/vec.ts';
-import type { DowelUpAnswer, Warning } from '../model/check-answer.ts';
-import type { HolePair } from '../model/job.ts';
-import { givenLength } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
+import type { DowelUpAnswer, Warning } from '../answers/check-answer.ts';
+import { identity, type Rigid, rigid } from '../geometry/plane/rigid.ts';
+import { type PointPair, type RigidFit, rigidFit } from '../geometry/plane/rigid-fit.ts';
+import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
+import { distance, sub } from '../geometry/plane/vec.ts';
+import type { HolePair } from '../job/job.ts';
+import { givenLength } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import { jointWarning } from './warnings.ts';
 
 /** How the moving drawing is carried home by the dowels. */

@@ -1,8 +1,8 @@
-import { mirrorPoint } from '../geometry/loop.ts';
-import { type PointPair, rigidFit } from '../geometry/rigid-fit.ts';
-import type { Hand, Warning } from '../model/check-answer.ts';
-import type { Job } from '../model/job.ts';
-import { givenLength } from '../model/length-text.ts';
+import type { Hand, Warning } from '../answers/check-answer.ts';
+import { mirrorPoint } from '../geometry/plane/loop.ts';
+import { type PointPair, rigidFit } from '../geometry/plane/rigid-fit.ts';
+import type { Job } from '../job/job.ts';
+import { givenLength } from '../job/length-text.ts';
 import { jointWarning } from './warnings.ts';
 
 export interface HandCheck {

@@ -1,6 +1,6 @@
-import type { Casting } from '../model/casting.ts';
-import type { BoltAnswer, DowelUpAnswer, Warning } from '../model/check-answer.ts';
-import type { Fit } from '../model/job.ts';
+import type { BoltAnswer, DowelUpAnswer, Warning } from '../answers/check-answer.ts';
+import type { Casting } from '../job/casting.ts';
+import type { Fit } from '../job/job.ts';
 
 /**
  * A job dowelled up: every casting carried into the joint frame (mm; origin on the crank axis, seen looking at

@@ -1,6 +1,6 @@
-import { moveRegion } from '../geometry/loop.ts';
-import { apply, type Rigid } from '../geometry/rigid.ts';
-import type { Casting, Hole } from '../model/casting.ts';
+import { moveRegion } from '../geometry/plane/loop.ts';
+import { apply, type Rigid } from '../geometry/plane/rigid.ts';
+import type { Casting, Hole } from '../job/casting.ts';
 
 /** A casting with everything that belongs to it carried by a motion of the plane; untouched by the identity. */
 export function moveCasting(casting: Casting, motion: Rigid): Casting {

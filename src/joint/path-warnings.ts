@@ -1,8 +1,8 @@
-import type { Warning } from '../model/check-answer.ts';
-import type { Fit, HolePair } from '../model/job.ts';
-import { givenLength } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
-import type { Leg, Position } from '../model/path.ts';
+import type { Warning } from '../answers/check-answer.ts';
+import type { Fit, HolePair } from '../job/job.ts';
+import { givenLength } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
+import type { Leg, Position } from '../job/path.ts';
 import { jointWarning } from './warnings.ts';
 
 /**

@@ -1,7 +1,7 @@
-import { rigid } from '../geometry/rigid.ts';
-import { sub, vec } from '../geometry/vec.ts';
-import type { Reading } from '../model/finding.ts';
-import type { Fit, HolePair, Job } from '../model/job.ts';
+import type { Reading } from '../files/finding.ts';
+import { rigid } from '../geometry/plane/rigid.ts';
+import { sub, vec } from '../geometry/plane/vec.ts';
+import type { Fit, HolePair, Job } from '../job/job.ts';
 import { boltAnswers, boltWarnings } from './bolts.ts';
 import { coincidentDowels } from './coincident-dowels.ts';
 import { dowelPlayMm } from './dowel-play.ts';

@@ -1,7 +1,7 @@
-import type { Hole } from '../model/casting.ts';
-import type { BoltAnswer, DowelUpAnswer, Warning } from '../model/check-answer.ts';
-import type { Fit, HolePair, Job } from '../model/job.ts';
-import { fineLength, givenLength } from '../model/length-text.ts';
+import type { BoltAnswer, DowelUpAnswer, Warning } from '../answers/check-answer.ts';
+import type { Hole } from '../job/casting.ts';
+import type { Fit, HolePair, Job } from '../job/job.ts';
+import { fineLength, givenLength } from '../job/length-text.ts';
 import { spacingRatio } from './spacing-ratio.ts';
 import { type PairLimits, suggestPairing } from './suggest-pairing.ts';
 import { jointWarning } from './warnings.ts';

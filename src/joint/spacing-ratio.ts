@@ -1,5 +1,5 @@
-import { distance } from '../geometry/vec.ts';
-import type { HolePair } from '../model/job.ts';
+import { distance } from '../geometry/plane/vec.ts';
+import type { HolePair } from '../job/job.ts';
 
 /**
  * How many times farther apart paired holes stand in the moving part than in the fixed one, over all of them together,

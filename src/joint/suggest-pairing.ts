@@ -1,7 +1,7 @@
-import { apply, type Rigid } from '../geometry/rigid.ts';
-import { distance } from '../geometry/vec.ts';
-import type { Hole } from '../model/casting.ts';
-import type { HolePair } from '../model/job.ts';
+import { apply, type Rigid } from '../geometry/plane/rigid.ts';
+import { distance } from '../geometry/plane/vec.ts';
+import type { Hole } from '../job/casting.ts';
+import type { HolePair } from '../job/job.ts';
 import { bestFit, pointPair } from './dowel-up.ts';
 
 /** Holes as they are paired, both parts in frames that are congruent to their drawings, mm. */

@@ -1,7 +1,7 @@
-import type { Casting } from '../model/casting.ts';
-import type { Warning } from '../model/check-answer.ts';
-import { givenLength } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
+import type { Warning } from '../answers/check-answer.ts';
+import type { Casting } from '../job/casting.ts';
+import { givenLength } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import { jointWarning } from './warnings.ts';
 
 /** One warning for a part whose trace error is only assumed on some of its sections. */

@@ -1,6 +1,6 @@
-import { roundPoint6 } from '../geometry/rounding.ts';
-import type { Vec } from '../geometry/vec.ts';
-import type { Warning } from '../model/check-answer.ts';
+import type { Warning } from '../answers/check-answer.ts';
+import { roundPoint6 } from '../geometry/plane/rounding.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
 
 /** Every warning that dowelling up can give; the codes are part of the answer's format and stay as they are. */
 export type JointWarningCode =

@@ -1,7 +1,7 @@
+import type { Alternative, GrindAnswer } from '../answers/grind-answer.ts';
+import { givenLength } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Alternative, GrindAnswer } from '../model/grind-answer.ts';
-import { givenLength } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
 import { inWords } from './layout.ts';
 import { shortName } from './names.ts';
 import { areaText, degreesText, massText } from './units.ts';

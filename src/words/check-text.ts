@@ -1,6 +1,6 @@
+import type { CheckAnswer } from '../answers/check-answer.ts';
 import type { CheckFacts } from '../clearance/check-facts.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { CheckAnswer } from '../model/check-answer.ts';
 import { checkCautions } from './cautions.ts';
 import { closestLines, firstTouchLines, foulingLines } from './contact-text.ts';
 import { boltLines, dowelLines } from './dowel-text.ts';

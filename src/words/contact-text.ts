@@ -1,7 +1,7 @@
+import type { CheckAnswer, FirstTouch, HomeAnswer, InstallAnswer } from '../answers/check-answer.ts';
 import type { CheckFacts } from '../clearance/check-facts.ts';
+import { lengthText } from '../job/length-text.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { CheckAnswer, FirstTouch, HomeAnswer, InstallAnswer } from '../model/check-answer.ts';
-import { lengthText } from '../model/length-text.ts';
 import { columns, indent, inWords, wrapped } from './layout.ts';
 import { shortName } from './names.ts';
 import { depthOf, depthText, placeText, rangeText, turnRange } from './places.ts';

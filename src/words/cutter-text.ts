@@ -1,7 +1,7 @@
+import type { CutterAnswer, CutterEnd, GrindAnswer, PartCut } from '../answers/grind-answer.ts';
+import { givenLength, lengthText } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { CutterAnswer, CutterEnd, GrindAnswer, PartCut } from '../model/grind-answer.ts';
-import { givenLength, lengthText } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
 import { textsByPart } from './part-cuts.ts';
 import { depthText } from './places.ts';
 import { massText, volumeText } from './units.ts';

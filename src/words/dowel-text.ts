@@ -1,7 +1,7 @@
+import type { BoltAnswer, CheckAnswer, Hand } from '../answers/check-answer.ts';
+import { figure, fineLength } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { BoltAnswer, CheckAnswer, Hand } from '../model/check-answer.ts';
-import { figure, fineLength } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
 import { columns, wrapped } from './layout.ts';
 
 /** How the two parts dowelled up. */

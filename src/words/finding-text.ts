@@ -1,4 +1,4 @@
-import type { Finding } from '../model/finding.ts';
+import type { Finding } from '../files/finding.ts';
 import { counted } from './layout.ts';
 
 /** Longest piece of a file that is quoted back. */

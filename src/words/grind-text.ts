@@ -1,9 +1,9 @@
-import type { PlanFacts } from '../grind/plan-facts.ts';
+import type { GrindAnswer, PartCut } from '../answers/grind-answer.ts';
+import type { Material } from '../job/casting.ts';
+import { givenLength, lengthText } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Material } from '../model/casting.ts';
-import type { GrindAnswer, PartCut } from '../model/grind-answer.ts';
-import { givenLength, lengthText } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
+import type { PlanFacts } from '../plan/plan-facts.ts';
 import { alternativeTexts } from './alternative-text.ts';
 import { checkCautions, grindCautions } from './cautions.ts';
 import { groundsOf } from './check-text.ts';

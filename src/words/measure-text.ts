@@ -1,7 +1,7 @@
+import type { CheckAnswer, HomeAnswer, InstallAnswer, RotatingAnswer } from '../answers/check-answer.ts';
+import { givenLength, lengthText } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { CheckAnswer, HomeAnswer, InstallAnswer, RotatingAnswer } from '../model/check-answer.ts';
-import { givenLength, lengthText } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
 import { columns, listed } from './layout.ts';
 import { shortName } from './names.ts';
 import { areaText, comparedText } from './units.ts';

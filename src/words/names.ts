@@ -1,5 +1,5 @@
+import type { Casting } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting } from '../model/casting.ts';
 
 /** A casting's name up to its first comma or bracket, for tables and labels. */
 export const shortName = ({ name }: Pick<Casting, 'name'>): string => name.split(/[,(]/)[0]?.trim() || name;

@@ -1,6 +1,6 @@
+import type { GrindAnswer, PartCut } from '../answers/grind-answer.ts';
+import type { Casting } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting } from '../model/casting.ts';
-import type { GrindAnswer, PartCut } from '../model/grind-answer.ts';
 import { shortName } from './names.ts';
 
 /** What a plan takes off one casting. */

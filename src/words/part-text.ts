@@ -1,6 +1,6 @@
+import type { Casting } from '../job/casting.ts';
+import { givenLength } from '../job/length-text.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting } from '../model/casting.ts';
-import { givenLength } from '../model/length-text.ts';
 
 /** In plain words which side of the metal one looks at: a mirrored template costs a casting. */
 export const viewedFromText = ({ fit, fixed, moving }: Joint): string =>

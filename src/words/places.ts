@@ -1,7 +1,7 @@
+import type { Casting, DepthRange } from '../job/casting.ts';
+import { bareGivenLength, figure, givenLength, lengthText } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting, DepthRange } from '../model/casting.ts';
-import { bareGivenLength, figure, givenLength, lengthText } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
 import { degreesText } from './units.ts';
 
 type Point = readonly [number, number];

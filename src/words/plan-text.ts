@@ -1,9 +1,9 @@
-import type { BandFacts, CutFacts, Piece } from '../grind/plan-facts.ts';
+import type { BandAnswer, GrindAnswer, PartCut, ReadWall, Uncured, WallAnswer } from '../answers/grind-answer.ts';
+import type { Casting } from '../job/casting.ts';
+import { givenLength, lengthText } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting } from '../model/casting.ts';
-import type { BandAnswer, GrindAnswer, PartCut, ReadWall, Uncured, WallAnswer } from '../model/grind-answer.ts';
-import { givenLength, lengthText } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
+import type { BandFacts, CutFacts, Piece } from '../plan/plan-facts.ts';
 import { columns, listed, wrapped } from './layout.ts';
 import { partCuts, textsByPart } from './part-cuts.ts';
 import { depthText, placeText } from './places.ts';

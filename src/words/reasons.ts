@@ -1,4 +1,4 @@
-import type { Warning } from '../model/check-answer.ts';
+import type { Warning } from '../answers/check-answer.ts';
 
 /** Why nothing is judged, in one line after the verdict; a check's or a plan's `reason`. */
 export function reasonText(reason: string): string {

@@ -1,9 +1,9 @@
+import type { GrindAnswer } from '../answers/grind-answer.ts';
+import type { Casting, Section } from '../job/casting.ts';
+import { bareGivenLength, figure, givenLength } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
+import type { Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Casting, Section } from '../model/casting.ts';
-import type { GrindAnswer } from '../model/grind-answer.ts';
-import { bareGivenLength, figure, givenLength } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
-import type { Position } from '../model/path.ts';
 import { nothingToCut } from './grind-text.ts';
 import { inWords } from './layout.ts';
 import { shortName } from './names.ts';

@@ -1,7 +1,7 @@
+import type { BandAnswer, PartCut, StraightAnswer } from '../answers/grind-answer.ts';
+import { givenLength } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { BandAnswer, PartCut, StraightAnswer } from '../model/grind-answer.ts';
-import { givenLength } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
 import { depthText } from './places.ts';
 import { areaText, massText, volumeText } from './units.ts';
 

@@ -1,7 +1,7 @@
+import type { FirstTouch, InstallAnswer } from '../answers/check-answer.ts';
 import type { TravelCurve } from '../clearance/travel-curve.ts';
-import type { FirstTouch, InstallAnswer } from '../model/check-answer.ts';
-import { givenLength, lengthText } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
+import { givenLength, lengthText } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 import { degreesText } from './units.ts';
 
 /** The chart of the clearance along the way in, told for those who do not see it. */

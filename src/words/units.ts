@@ -1,5 +1,5 @@
-import { figure, inUnits, lengthText, mmIn, tracedDecimals } from '../model/length-text.ts';
-import type { Units } from '../model/lengths.ts';
+import { figure, inUnits, lengthText, mmIn, tracedDecimals } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
 
 /** A clearance is held to this, so closer than this to its limit it is at its limit. */
 const heldToMm = 1e-3;

@@ -1,4 +1,4 @@
-import type { CheckAnswer, State } from '../model/check-answer.ts';
+import type { CheckAnswer, State } from '../answers/check-answer.ts';
 import { inWords } from './layout.ts';
 import { reasonText } from './reasons.ts';
 

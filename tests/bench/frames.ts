@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { pathToFileURL } from 'node:url';
 import type { CDPSession, Locator, Page } from 'playwright-core';
-import type { Loop, Region } from '../../src/geometry/loop.ts';
+import type { Loop, Region } from '../../src/geometry/plane/loop.ts';
 import { browserFile, launchBrowser } from '../browser/support/browser.ts';
 import type { BenchCase } from './contest.ts';
 import { flangeInRing } from './outlines.ts';

@@ -1,7 +1,7 @@
 import { leastDistance } from '../../src/geometry/motion/least-distance.ts';
 import { type Motion, still } from '../../src/geometry/motion/motion.ts';
 import { buildOutlineTree } from '../../src/geometry/motion/outline-tree.ts';
-import { identity } from '../../src/geometry/rigid.ts';
+import { identity } from '../../src/geometry/plane/rigid.ts';
 import { interleaved } from './interleaved.ts';
 import { flangeInRing, nearlyConcentric, type Pair, turnOf } from './outlines.ts';
 import { pairEvaluations } from './pair-evaluations.ts';

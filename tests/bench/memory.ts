@@ -3,7 +3,7 @@ import { runInNewContext } from 'node:vm';
 import { buildOutlineTree } from '../../src/geometry/motion/outline-tree.ts';
 import { passage } from '../../src/geometry/motion/passage.ts';
 import { polarFrame } from '../../src/geometry/motion/polar-frame.ts';
-import { identity } from '../../src/geometry/rigid.ts';
+import { identity } from '../../src/geometry/plane/rigid.ts';
 import { flangeInRing, turnOf } from './outlines.ts';
 
 /** What one outline takes, and what a thousand checks leave behind after the garbage is collected; bytes. */

@@ -1,7 +1,7 @@
-import { type PathLoop, polygonLoop, type Region, type Vertex } from '../../src/geometry/loop.ts';
 import type { Motion } from '../../src/geometry/motion/motion.ts';
-import { type Rigid, rotationAbout } from '../../src/geometry/rigid.ts';
-import { polar, type Vec, vec } from '../../src/geometry/vec.ts';
+import { type PathLoop, polygonLoop, type Region, type Vertex } from '../../src/geometry/plane/loop.ts';
+import { type Rigid, rotationAbout } from '../../src/geometry/plane/rigid.ts';
+import { polar, type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { Random } from '../support/random.ts';
 
 /** How outlines are made up: even waves; waves with a scanner's noise on every vertex; every other edge an arc. */

@@ -3,8 +3,8 @@ import { measureOf } from '../../src/geometry/motion/leg-of-motion.ts';
 import type { Motion } from '../../src/geometry/motion/motion.ts';
 import type { OutlineTree } from '../../src/geometry/motion/outline-tree.ts';
 import { contactsOnLeg, searchNearest } from '../../src/geometry/motion/search.ts';
-import { identity, type Rigid } from '../../src/geometry/rigid.ts';
-import type { Vec } from '../../src/geometry/vec.ts';
+import { identity, type Rigid } from '../../src/geometry/plane/rigid.ts';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 
 /**
  * How many pairs a search looks at, of nodes and of edges, to find the least distance over a motion and to rule

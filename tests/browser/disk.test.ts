@@ -1,7 +1,7 @@
 import { readFileSync, rmSync } from 'node:fs';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
-import { readJobFile } from '../../src/model/read-job-file.ts';
+import { readJobFile } from '../../src/job/read-job-file.ts';
 import { launchBrowser } from './support/browser.ts';
 import { buildHarness, type Harness, type HarnessWindow, harnessPage, newFolder } from './support/harness.ts';
 import { describeInBrowser } from './support/in-browser.ts';

@@ -6,7 +6,7 @@ import { decode } from 'jpeg-js';
 import { PDFDocument } from 'pdf-lib';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import type { Vec } from '../../src/geometry/vec.ts';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 import { normal, seenBy, seenInPlane } from '../support/camera.ts';
 import { jpegOf, photographOfSheets } from '../support/face-photograph.ts';
 import { darkMiddle } from '../support/photograph.ts';

@@ -1,7 +1,7 @@
-import type { Loop, Region, Vertex } from '../../src/geometry/loop.ts';
-import { edgesOfRegion, moveRegion } from '../../src/geometry/loop.ts';
-import { inverse, rigid, rotationAbout } from '../../src/geometry/rigid.ts';
-import { vec } from '../../src/geometry/vec.ts';
+import type { Loop, Region, Vertex } from '../../src/geometry/plane/loop.ts';
+import { edgesOfRegion, moveRegion } from '../../src/geometry/plane/loop.ts';
+import { inverse, rigid, rotationAbout } from '../../src/geometry/plane/rigid.ts';
+import { vec } from '../../src/geometry/plane/vec.ts';
 import type { Random } from '../support/random.ts';
 import { randomRegion } from '../support/random-outlines.ts';
 import { randomSetting, type Setting } from '../support/random-settings.ts';

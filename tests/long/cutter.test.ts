@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { loopFaults } from '../../src/geometry/loop-faults.ts';
+import { loopFaults } from '../../src/geometry/plane/loop-faults.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { planCut } from '../../src/grind/plan-cut.ts';
-import { loopOf } from '../../src/model/lengths.ts';
+import { loopOf } from '../../src/job/lengths.ts';
+import { planCut } from '../../src/plan/plan-cut.ts';
 import { GeosPlane, type Shape } from '../support/oracles/geos-plane.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { markoutOf } from '../../src/drawing/markout-sheets.ts';
+import { markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
 import { bothCut } from '../support/both-cut.ts';
 import { caseCutInstead, lugJob, type Planned, plannedDemo, plannedJob } from '../support/markout-jobs.ts';
 import { folderWith } from '../support/temp-folder.ts';

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { markoutOf } from '../../src/drawing/markout-sheets.ts';
-import { viewOf } from '../../src/drawing/marks.ts';
-import { papers, type Tiling, tilingOf } from '../../src/drawing/papers.ts';
-import { pdfOf } from '../../src/drawing/pdf.ts';
-import type { Scene } from '../../src/drawing/scene.ts';
-import { punchCross } from '../../src/drawing/template-marks.ts';
-import { add, type Vec, vec } from '../../src/geometry/vec.ts';
+import { markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
+import { punchCross } from '../../src/drawing/markout/template-marks.ts';
+import { pdfOf } from '../../src/drawing/pdf/pdf.ts';
+import { viewOf } from '../../src/drawing/scene/marks.ts';
+import { papers, type Tiling, tilingOf } from '../../src/drawing/scene/papers.ts';
+import type { Scene } from '../../src/drawing/scene/scene.ts';
+import { add, type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { plannedDemo } from '../support/markout-jobs.ts';
 import { columnInk, crossNear, hasRasteriser, middlesOf, type Picture, pictureOf, rowInk } from '../support/raster.ts';
 import { folderWith } from '../support/temp-folder.ts';

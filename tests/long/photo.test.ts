@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { add, distance, scale, sub, type Vec, vec } from '../../src/geometry/vec.ts';
+import { add, distance, scale, sub, type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { findCamera } from '../../src/intake/photo/camera-place.ts';
 import { carried } from '../../src/intake/photo/homography.ts';
 import { pullToEdge } from '../../src/intake/photo/pull-to-edge.ts';

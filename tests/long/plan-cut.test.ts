@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import type { BandAnswer } from '../../src/answers/grind-answer.ts';
 import { holdsClearance } from '../../src/clearance/measure.ts';
-import { loopFaults } from '../../src/geometry/loop-faults.ts';
-import { difference } from '../../src/geometry/polygon-engine.ts';
-import { polygonise } from '../../src/geometry/polygonise.ts';
-import { areaMm2, type Polygons } from '../../src/geometry/polygons.ts';
+import { loopFaults } from '../../src/geometry/plane/loop-faults.ts';
+import { difference } from '../../src/geometry/polygons/polygon-engine.ts';
+import { polygonise } from '../../src/geometry/polygons/polygonise.ts';
+import { areaMm2, type Polygons } from '../../src/geometry/polygons/polygons.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { planCut } from '../../src/grind/plan-cut.ts';
-import type { BandAnswer } from '../../src/model/grind-answer.ts';
-import { loopOf } from '../../src/model/lengths.ts';
+import { loopOf } from '../../src/job/lengths.ts';
+import { planCut } from '../../src/plan/plan-cut.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { drain } from '../../src/geometry/progress.ts';
-import { planCut } from '../../src/grind/plan-cut.ts';
+import { planCut } from '../../src/plan/plan-cut.ts';
 import type { Complaint } from '../support/oracles/complaint.ts';
 import { GeosPlane } from '../support/oracles/geos-plane.ts';
 import { judgePlan } from '../support/oracles/judge-plan.ts';

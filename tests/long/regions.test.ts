@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { loopFaults } from '../../src/geometry/loop-faults.ts';
 import type { Motion } from '../../src/geometry/motion/motion.ts';
 import { sweptRegion } from '../../src/geometry/motion/swept-region.ts';
-import { loopsOf } from '../../src/geometry/polygons.ts';
-import { soundPolygons } from '../../src/geometry/sound-polygons.ts';
-import { polar, vec } from '../../src/geometry/vec.ts';
+import { loopFaults } from '../../src/geometry/plane/loop-faults.ts';
+import { polar, vec } from '../../src/geometry/plane/vec.ts';
+import { loopsOf } from '../../src/geometry/polygons/polygons.ts';
+import { soundPolygons } from '../../src/geometry/polygons/sound-polygons.ts';
 import { offsetFaults, roughStar, sweepFaults } from '../support/judge-regions.ts';
 import { Random } from '../support/random.ts';
 import { randomRegion } from '../support/random-outlines.ts';

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import type { RotatingAnswer } from '../../src/answers/check-answer.ts';
 import { checkJoint } from '../../src/clearance/check.ts';
-import { moveRegion, type Region } from '../../src/geometry/loop.ts';
+import { moveRegion, type Region } from '../../src/geometry/plane/loop.ts';
+import { rigid } from '../../src/geometry/plane/rigid.ts';
+import { polar, vec } from '../../src/geometry/plane/vec.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { rigid } from '../../src/geometry/rigid.ts';
-import { polar, vec } from '../../src/geometry/vec.ts';
-import type { RotatingAnswer } from '../../src/model/check-answer.ts';
 import { castingOf } from '../support/jobs.ts';
 import { jointOf } from '../support/joints.ts';
 import { placeSolid, solidDistance, solidOf } from '../support/oracles/solid.ts';

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
+import { distance, vec } from '../../src/geometry/plane/vec.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { distance, vec } from '../../src/geometry/vec.ts';
-import { planCut } from '../../src/grind/plan-cut.ts';
+import { planCut } from '../../src/plan/plan-cut.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 import { edgesWithin, expectStraight, flatCutter } from '../support/straight-edges.ts';

@@ -2,10 +2,10 @@ import { expect, it } from 'vitest';
 import { regionContains } from '../../src/geometry/motion/containment.ts';
 import { nearestOnOutline } from '../../src/geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../../src/geometry/motion/outline-tree.ts';
-import { loopsOf, type Polygons } from '../../src/geometry/polygons.ts';
+import { distance, lerp, type Vec } from '../../src/geometry/plane/vec.ts';
+import { loopsOf, type Polygons } from '../../src/geometry/polygons/polygons.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { distance, lerp, type Vec } from '../../src/geometry/vec.ts';
-import { planPart } from '../../src/grind/plan-part.ts';
+import { planPart } from '../../src/plan/plan-part.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 

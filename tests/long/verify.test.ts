@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { checkJoint } from '../../src/clearance/check.ts';
-import { verifyCheck } from '../../src/clearance/verify.ts';
+import { verifyCheck } from '../../src/clearance/verify/verify.ts';
 import { drain } from '../../src/geometry/progress.ts';
 import { jointOf } from '../support/joints.ts';
 import { Random } from '../support/random.ts';

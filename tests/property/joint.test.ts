@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { mirrorPoint } from '../../src/geometry/loop.ts';
-import { apply, type Rigid, rigid } from '../../src/geometry/rigid.ts';
-import { type Vec, vec } from '../../src/geometry/vec.ts';
+import type { PartFile } from '../../src/files/part-file.ts';
+import { mirrorPoint } from '../../src/geometry/plane/loop.ts';
+import { apply, type Rigid, rigid } from '../../src/geometry/plane/rigid.ts';
+import { type Vec, vec } from '../../src/geometry/plane/vec.ts';
+import type { Casting } from '../../src/job/casting.ts';
+import { type Role, castingOf as readPart } from '../../src/job/part-to-casting.ts';
 import { checkHand } from '../../src/joint/hand.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { moveCasting } from '../../src/joint/move-casting.ts';
 import { placeJob } from '../../src/joint/place-job.ts';
-import type { Casting } from '../../src/model/casting.ts';
-import type { PartFile } from '../../src/model/part-file.ts';
-import { type Role, castingOf as readPart } from '../../src/model/part-to-casting.ts';
 import { jobOf } from '../support/jobs.ts';
 
 const coordinate = fc.double({ min: -300, max: 300, noNaN: true });

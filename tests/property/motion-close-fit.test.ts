@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { Region } from '../../src/geometry/loop.ts';
-import { identity, rigid } from '../../src/geometry/rigid.ts';
-import { polar, vec } from '../../src/geometry/vec.ts';
+import type { Region } from '../../src/geometry/plane/loop.ts';
+import { identity, rigid } from '../../src/geometry/plane/rigid.ts';
+import { polar, vec } from '../../src/geometry/plane/vec.ts';
 import { passageOf } from '../support/judge-passage.ts';
 import { Random } from '../support/random.ts';
 import { disc, path, slideBy, standing, wallRound } from '../support/shapes.ts';

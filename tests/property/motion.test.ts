@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { moveRegion } from '../../src/geometry/loop.ts';
 import { type Motion, motionAt, partOfMotion } from '../../src/geometry/motion/motion.ts';
 import type { Passage } from '../../src/geometry/motion/passage.ts';
-import { apply, compose, inverse, type Rigid, rigid, rotate } from '../../src/geometry/rigid.ts';
-import { scale, vec } from '../../src/geometry/vec.ts';
+import { moveRegion } from '../../src/geometry/plane/loop.ts';
+import { apply, compose, inverse, type Rigid, rigid, rotate } from '../../src/geometry/plane/rigid.ts';
+import { scale, vec } from '../../src/geometry/plane/vec.ts';
 import { passageOf, witnessFaults } from '../support/judge-passage.ts';
 import { solidOf } from '../support/oracles/solid.ts';
 import { Random } from '../support/random.ts';

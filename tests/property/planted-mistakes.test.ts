@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import type { CheckAnswer } from '../../src/answers/check-answer.ts';
 import { checkJoint } from '../../src/clearance/check.ts';
 import { drain } from '../../src/geometry/progress.ts';
+import { readJob } from '../../src/job/read-job.ts';
 import { placeJob } from '../../src/joint/place-job.ts';
-import type { CheckAnswer } from '../../src/model/check-answer.ts';
-import { readJob } from '../../src/model/read-job.ts';
 import { loadFrom } from '../support/model-files.ts';
 import { Random } from '../support/random.ts';
 import { type SoundJob, type SoundPart, soundJob } from '../support/sound-jobs.ts';

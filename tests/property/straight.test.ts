@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { afterEach, beforeAll, expect, it } from 'vitest';
-import type { Region } from '../../src/geometry/loop.ts';
+import type { BandAnswer } from '../../src/answers/grind-answer.ts';
+import type { Region } from '../../src/geometry/plane/loop.ts';
+import { distance, vec } from '../../src/geometry/plane/vec.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { distance, vec } from '../../src/geometry/vec.ts';
-import { planCut } from '../../src/grind/plan-cut.ts';
-import type { BandAnswer } from '../../src/model/grind-answer.ts';
-import { loopOf } from '../../src/model/lengths.ts';
+import { loopOf } from '../../src/job/lengths.ts';
+import { planCut } from '../../src/plan/plan-cut.ts';
 import { GeosPlane } from '../support/oracles/geos-plane.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';

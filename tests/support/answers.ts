@@ -4,8 +4,8 @@ import type {
   FoulingInterval,
   HomeAnswer,
   InstallAnswer,
-} from '../../src/model/check-answer.ts';
-import type { BandAnswer, GrindAnswer } from '../../src/model/grind-answer.ts';
+} from '../../src/answers/check-answer.ts';
+import type { BandAnswer, GrindAnswer } from '../../src/answers/grind-answer.ts';
 
 /** Answers as the core would give them, clear and ample unless a test says otherwise; mm and degrees. */
 export const homeOf = (said: Partial<HomeAnswer> = {}): HomeAnswer => ({

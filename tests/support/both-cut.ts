@@ -1,5 +1,5 @@
 import { drain } from '../../src/geometry/progress.ts';
-import { planCut } from '../../src/grind/plan-cut.ts';
+import { planCut } from '../../src/plan/plan-cut.ts';
 import { castingOf, disc, dowel, type JobSpec } from './jobs.ts';
 import { jointOf } from './joints.ts';
 import type { Planned } from './markout-jobs.ts';

@@ -1,4 +1,4 @@
-import type { Vec } from '../../src/geometry/vec.ts';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 import type { Random } from './random.ts';
 
 /** A place in space over the plane: x right, y up, z out of the plane toward the camera; mm. */

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { checkJoint } from '../../src/clearance/check.ts';
-import type { DrawInput } from '../../src/drawing/draw-input.ts';
-import { roomToDraw } from '../../src/drawing/draw-input.ts';
+import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
+import { roomToDraw } from '../../src/drawing/fit/draw-input.ts';
+import type { Reading } from '../../src/files/finding.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { planCut } from '../../src/grind/plan-cut.ts';
+import { readJob } from '../../src/job/read-job.ts';
 import { placeJob } from '../../src/joint/place-job.ts';
-import type { Reading } from '../../src/model/finding.ts';
-import { readJob } from '../../src/model/read-job.ts';
+import { planCut } from '../../src/plan/plan-cut.ts';
 
 /** The demos of `profiles`, by the name their pictures go by. */
 export const demos = {
@@ -19,7 +19,7 @@ const load = (path: string): Reading<string> => ({ ok: true, value: readFileSync
 
 /** A demo read, dowelled up, checked and planned, ready to be drawn. */
 export function demoToDraw(demo: keyof typeof demos): DrawInput {
-  const folder = new URL('../../profiles/', import.meta.url).pathname;
+  const folder = new URL('../../profiles', import.meta.url).pathname;
   const job = readJob(`${folder}${demos[demo]}.fit.json`, load);
   const joint = job.ok ? placeJob(job.value) : job;
   if (!joint.ok) throw new Error(JSON.stringify(joint.findings));

@@ -1,10 +1,10 @@
 import { DOMParser, type Document, type Element } from '@xmldom/xmldom';
 import { noFoul } from '../../src/clearance/foul.ts';
-import type { DrawInput } from '../../src/drawing/draw-input.ts';
-import { boxOfText } from '../../src/drawing/marks.ts';
-import { onSheet, type Scene } from '../../src/drawing/scene.ts';
-import { type Box, boxAround } from '../../src/geometry/edge-box.ts';
-import { vec } from '../../src/geometry/vec.ts';
+import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
+import { boxOfText } from '../../src/drawing/scene/marks.ts';
+import { onSheet, type Scene } from '../../src/drawing/scene/scene.ts';
+import { type Box, boxAround } from '../../src/geometry/plane/edge-box.ts';
+import { vec } from '../../src/geometry/plane/vec.ts';
 import { bandOf, checkOf, foulOnTheWay, planOf } from './answers.ts';
 import { boltHole, box, castingOf, disc, dowel, type JobSpec, ringPiece, tapped } from './jobs.ts';
 import { jointOf } from './joints.ts';

@@ -1,7 +1,7 @@
 import { encode } from 'jpeg-js';
-import type { Vec } from '../../src/geometry/vec.ts';
+import type { LoopFile, PartFile } from '../../src/files/part-file.ts';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 import { type Orientation, toUpright } from '../../src/intake/photo/orientation.ts';
-import type { LoopFile, PartFile } from '../../src/model/part-file.ts';
 import { alongEdge, xyOf } from '../../viewer/job/arc.ts';
 import { at } from '../../viewer/job/point-edits.ts';
 import { looksAt, type Pinhole } from './camera.ts';

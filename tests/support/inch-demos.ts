@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
+import type { Reading } from '../../src/files/finding.ts';
+import { readJob } from '../../src/job/read-job.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { placeJob } from '../../src/joint/place-job.ts';
-import type { Reading } from '../../src/model/finding.ts';
-import { readJob } from '../../src/model/read-job.ts';
 import { demos } from './demos.ts';
 
 /** Keys whose numbers are no lengths. */

@@ -1,8 +1,8 @@
-import { circleLoop, type Loop, polygonLoop, type Region } from '../../src/geometry/loop.ts';
-import { type Vec, vec } from '../../src/geometry/vec.ts';
-import type { Casting, DoNotCut, Hole, HoleKind, Hollow, Section, WallReading } from '../../src/model/casting.ts';
-import type { Clearances, Fit, HolePair, Job } from '../../src/model/job.ts';
-import { type Leg, motionBetween, type Position } from '../../src/model/path.ts';
+import { circleLoop, type Loop, polygonLoop, type Region } from '../../src/geometry/plane/loop.ts';
+import { type Vec, vec } from '../../src/geometry/plane/vec.ts';
+import type { Casting, DoNotCut, Hole, HoleKind, Hollow, Section, WallReading } from '../../src/job/casting.ts';
+import type { Clearances, Fit, HolePair, Job } from '../../src/job/job.ts';
+import { type Leg, motionBetween, type Position } from '../../src/job/path.ts';
 
 /**
  * Jobs as the reader would hand them on, made from as little as a test needs to say: points are [x, y], depths

@@ -1,6 +1,6 @@
 import { buildOutlineTree } from '../../src/geometry/motion/outline-tree.ts';
 import { type Passage, passage } from '../../src/geometry/motion/passage.ts';
-import { distance, type Vec } from '../../src/geometry/vec.ts';
+import { distance, type Vec } from '../../src/geometry/plane/vec.ts';
 import { leastSampled } from './oracles/dense-sampling.ts';
 import { leastDistanceBounds, placedAt } from './oracles/lipschitz.ts';
 import {

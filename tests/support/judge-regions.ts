@@ -1,14 +1,14 @@
-import { polygonLoop, type Region } from '../../src/geometry/loop.ts';
-import { metalOnLeft } from '../../src/geometry/metal-on-left.ts';
 import { regionContains } from '../../src/geometry/motion/containment.ts';
 import { motionAt } from '../../src/geometry/motion/motion.ts';
 import { nearestOnOutline } from '../../src/geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../../src/geometry/motion/outline-tree.ts';
 import { sweptRegion } from '../../src/geometry/motion/swept-region.ts';
-import { offset } from '../../src/geometry/offset.ts';
-import { loopsOf, type Polygons } from '../../src/geometry/polygons.ts';
-import { apply, compose, inverse } from '../../src/geometry/rigid.ts';
-import { polar, type Vec, vec } from '../../src/geometry/vec.ts';
+import { polygonLoop, type Region } from '../../src/geometry/plane/loop.ts';
+import { apply, compose, inverse } from '../../src/geometry/plane/rigid.ts';
+import { polar, type Vec, vec } from '../../src/geometry/plane/vec.ts';
+import { metalOnLeft } from '../../src/geometry/polygons/metal-on-left.ts';
+import { offset } from '../../src/geometry/polygons/offset.ts';
+import { loopsOf, type Polygons } from '../../src/geometry/polygons/polygons.ts';
 import type { Random } from './random.ts';
 import type { Setting } from './random-settings.ts';
 

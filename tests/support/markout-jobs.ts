@@ -1,7 +1,7 @@
 import { drain } from '../../src/geometry/progress.ts';
-import type { CutPlan } from '../../src/grind/cut-plan.ts';
-import { planCut } from '../../src/grind/plan-cut.ts';
 import type { Joint } from '../../src/joint/joint.ts';
+import type { CutPlan } from '../../src/plan/cut-plan.ts';
+import { planCut } from '../../src/plan/plan-cut.ts';
 import { type demos, demoToDraw } from './demos.ts';
 import { box, castingOf, disc, dowel, type JobSpec, outline, tapped } from './jobs.ts';
 import { jointOf } from './joints.ts';

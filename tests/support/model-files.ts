@@ -1,5 +1,5 @@
-import type { Reading } from '../../src/model/finding.ts';
-import type { Load } from '../../src/model/read-job.ts';
+import type { Reading } from '../../src/files/finding.ts';
+import type { Load } from '../../src/job/read-job.ts';
 
 /** A part with something under every key. */
 export const fullPart = {

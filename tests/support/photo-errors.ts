@@ -1,4 +1,4 @@
-import { distance, type Vec } from '../../src/geometry/vec.ts';
+import { distance, type Vec } from '../../src/geometry/plane/vec.ts';
 import { carried } from '../../src/intake/photo/homography.ts';
 import { setPicture } from '../../src/intake/photo/set-picture.ts';
 import { type ErrorThere, errorAt } from '../../src/intake/photo/setting-error.ts';

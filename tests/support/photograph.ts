@@ -1,5 +1,5 @@
 import { decode, encode } from 'jpeg-js';
-import type { Vec } from '../../src/geometry/vec.ts';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 import type { GreyWindow } from '../../src/intake/photo/pull-to-edge.ts';
 import { looksAt, normal, type Pinhole, seenInPlane } from './camera.ts';
 import type { Random } from './random.ts';

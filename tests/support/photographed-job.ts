@@ -1,4 +1,4 @@
-import type { PartFile } from '../../src/model/part-file.ts';
+import type { PartFile } from '../../src/files/part-file.ts';
 import type { Pinhole } from './camera.ts';
 import { insideOf, type Sheet, sheetsOfPart } from './face-photograph.ts';
 import { blockFile, housingFile } from './small-job.ts';

@@ -1,4 +1,4 @@
-import type { Vec } from '../../src/geometry/vec.ts';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 import type { KnownPoint } from '../../src/intake/photo/known-point.ts';
 import type { PhotoOutcome } from '../../src/intake/photo/photo-fault.ts';
 import { normal, type Pinhole, seenInPlane } from './camera.ts';

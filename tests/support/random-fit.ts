@@ -1,6 +1,6 @@
-import { moveRegion, type Region } from '../../src/geometry/loop.ts';
-import { rigid } from '../../src/geometry/rigid.ts';
-import { polar, vec } from '../../src/geometry/vec.ts';
+import { moveRegion, type Region } from '../../src/geometry/plane/loop.ts';
+import { rigid } from '../../src/geometry/plane/rigid.ts';
+import { polar, vec } from '../../src/geometry/plane/vec.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { castingOf } from './jobs.ts';
 import { jointOf } from './joints.ts';

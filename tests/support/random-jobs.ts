@@ -1,6 +1,6 @@
-import { moveRegion, type Region } from '../../src/geometry/loop.ts';
-import { rigid } from '../../src/geometry/rigid.ts';
-import { polar, type Vec, vec } from '../../src/geometry/vec.ts';
+import { moveRegion, type Region } from '../../src/geometry/plane/loop.ts';
+import { rigid } from '../../src/geometry/plane/rigid.ts';
+import { polar, type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { castingOf, dowel, type JobSpec, type PositionSpec } from './jobs.ts';
 import type { Random } from './random.ts';
 import { randomRegion } from './random-outlines.ts';

@@ -1,6 +1,6 @@
-import { circleLoop, edgesOf, type Loop, moveRegion, polygonLoop, type Region } from '../../src/geometry/loop.ts';
-import { rigid } from '../../src/geometry/rigid.ts';
-import { distance, polar, vec } from '../../src/geometry/vec.ts';
+import { circleLoop, edgesOf, type Loop, moveRegion, polygonLoop, type Region } from '../../src/geometry/plane/loop.ts';
+import { rigid } from '../../src/geometry/plane/rigid.ts';
+import { distance, polar, vec } from '../../src/geometry/plane/vec.ts';
 import { crossings, edgeGap } from './oracles/edge-gap.ts';
 import type { Random } from './random.ts';
 

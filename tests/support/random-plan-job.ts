@@ -1,9 +1,9 @@
-import { type Loop, moveLoop } from '../../src/geometry/loop.ts';
-import { apply, rigid } from '../../src/geometry/rigid.ts';
-import { polar, vec } from '../../src/geometry/vec.ts';
+import { type Loop, moveLoop } from '../../src/geometry/plane/loop.ts';
+import { apply, rigid } from '../../src/geometry/plane/rigid.ts';
+import { polar, vec } from '../../src/geometry/plane/vec.ts';
+import type { Hole } from '../../src/job/casting.ts';
+import type { Cutter } from '../../src/job/job.ts';
 import type { Joint } from '../../src/joint/joint.ts';
-import type { Hole } from '../../src/model/casting.ts';
-import type { Cutter } from '../../src/model/job.ts';
 import { box, type CastingSpec, castingOf, disc, holeOf, outline, type PositionSpec, ringPiece } from './jobs.ts';
 import { jointOf } from './joints.ts';
 import type { Random } from './random.ts';

@@ -1,7 +1,7 @@
-import { edgesOfRegion, type Region } from '../../src/geometry/loop.ts';
 import type { Motion } from '../../src/geometry/motion/motion.ts';
-import { apply, type Rigid, rigid } from '../../src/geometry/rigid.ts';
-import { add, lerp, polar, scale, type Vec, vec } from '../../src/geometry/vec.ts';
+import { edgesOfRegion, type Region } from '../../src/geometry/plane/loop.ts';
+import { apply, type Rigid, rigid } from '../../src/geometry/plane/rigid.ts';
+import { add, lerp, polar, scale, type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import type { Random } from './random.ts';
 import { randomRegion } from './random-outlines.ts';
 

@@ -1,12 +1,12 @@
 import { DOMParser, type Document, type Element } from '@xmldom/xmldom';
 import { checkFacts } from '../../src/clearance/check-facts.ts';
 import { travelCurve } from '../../src/clearance/travel-curve.ts';
-import type { DrawInput } from '../../src/drawing/draw-input.ts';
+import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
 import type { ReportInput } from '../../src/drawing/report/report-input.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { planCut } from '../../src/grind/plan-cut.ts';
-import { planFacts } from '../../src/grind/plan-facts.ts';
+import { planCut } from '../../src/plan/plan-cut.ts';
+import { planFacts } from '../../src/plan/plan-facts.ts';
 
 /** All that a report of a drawn job says, its day and files invented. */
 export function reportInput(input: DrawInput): ReportInput {

@@ -1,7 +1,7 @@
-import { circleLoop, type Loop, polygonLoop, type Region } from '../../src/geometry/loop.ts';
 import type { Motion } from '../../src/geometry/motion/motion.ts';
-import { type Rigid, rigid } from '../../src/geometry/rigid.ts';
-import { type Vec, vec } from '../../src/geometry/vec.ts';
+import { circleLoop, type Loop, polygonLoop, type Region } from '../../src/geometry/plane/loop.ts';
+import { type Rigid, rigid } from '../../src/geometry/plane/rigid.ts';
+import { type Vec, vec } from '../../src/geometry/plane/vec.ts';
 
 /** Shapes and motions in the plainest words, for cases written as data; mm and degrees. */
 export const radians = (deg: number): number => (deg * Math.PI) / 180;

@@ -1,4 +1,4 @@
-import type { JobFile } from '../../src/model/job-file.ts';
+import type { JobFile } from '../../src/files/job-file.ts';
 
 /** A small honest job as files: a block with one rib, a housing with one lip that swings past it. */
 export const blockFile = {

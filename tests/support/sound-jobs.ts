@@ -1,7 +1,7 @@
-import { mirrorPoint } from '../../src/geometry/loop.ts';
-import { apply, type Rigid, rigid } from '../../src/geometry/rigid.ts';
-import { rigidFit } from '../../src/geometry/rigid-fit.ts';
-import { distance, polar, type Vec, vec } from '../../src/geometry/vec.ts';
+import { mirrorPoint } from '../../src/geometry/plane/loop.ts';
+import { apply, type Rigid, rigid } from '../../src/geometry/plane/rigid.ts';
+import { rigidFit } from '../../src/geometry/plane/rigid-fit.ts';
+import { distance, polar, type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import type { Random } from './random.ts';
 
 type PointFile = [number, number] | [number, number, number];

@@ -1,10 +1,10 @@
 import { expect } from 'vitest';
-import type { Region } from '../../src/geometry/loop.ts';
+import type { BandAnswer } from '../../src/answers/grind-answer.ts';
 import { nearestOnOutline } from '../../src/geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../../src/geometry/motion/outline-tree.ts';
-import { angleOf, cross, distance, dot, lerp, sub, type Vec, vec } from '../../src/geometry/vec.ts';
-import type { BandAnswer } from '../../src/model/grind-answer.ts';
-import type { Cutter } from '../../src/model/job.ts';
+import type { Region } from '../../src/geometry/plane/loop.ts';
+import { angleOf, cross, distance, dot, lerp, sub, type Vec, vec } from '../../src/geometry/plane/vec.ts';
+import type { Cutter } from '../../src/job/job.ts';
 
 export const flatCutter = (radiusMm: number): Cutter => ({
   radiusMm,

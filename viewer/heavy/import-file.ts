@@ -1,14 +1,14 @@
+import type { Finding } from '../../src/files/finding.ts';
+import type { PartDraft } from '../../src/files/job-file.ts';
+import type { PartFile } from '../../src/files/part-file.ts';
+import { readJson } from '../../src/files/read-json.ts';
 import { decodedText } from '../../src/intake/decode-text.ts';
 import { importDrawing } from '../../src/intake/import-drawing.ts';
 import { type ImportOptions, nothingSaid } from '../../src/intake/import-options.ts';
 import { importText } from '../../src/intake/import-text.ts';
 import { soundPart } from '../../src/intake/sound-part.ts';
 import { readDrawing } from '../../src/intake/sources.ts';
-import type { Finding } from '../../src/model/finding.ts';
-import type { PartDraft } from '../../src/model/job-file.ts';
-import type { PartFile } from '../../src/model/part-file.ts';
-import { readJson } from '../../src/model/read-json.ts';
-import { readPart } from '../../src/model/read-part.ts';
+import { readPart } from '../../src/job/read-part.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 
 export interface FileToImport {

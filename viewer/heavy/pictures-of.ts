@@ -1,18 +1,18 @@
-import { acrossOf } from '../../src/drawing/across.ts';
-import { bandsOf, type DrawInput, foulsOf } from '../../src/drawing/draw-input.ts';
-import { holeLayers } from '../../src/drawing/hole-symbols.ts';
-import { boxOfLayers, layer, outline } from '../../src/drawing/marks.ts';
-import { castingLayers, hatch, hatchRad, keepLayers, movingLayers } from '../../src/drawing/plane-layers.ts';
-import type { Layer } from '../../src/drawing/scene.ts';
-import { sideLayers } from '../../src/drawing/side-layers.ts';
-import { type Sizes, sizesFor } from '../../src/drawing/sizes.ts';
-import { paperInks, styleOf } from '../../src/drawing/styles.ts';
-import { markNodes, node, type SvgNode } from '../../src/drawing/svg-marks.ts';
-import type { Box } from '../../src/geometry/edge-box.ts';
-import { edgesOf, type Region } from '../../src/geometry/loop.ts';
-import { thinLoop } from '../../src/geometry/thin-loop.ts';
-import { vec } from '../../src/geometry/vec.ts';
-import type { Casting } from '../../src/model/casting.ts';
+import { acrossOf } from '../../src/drawing/fit/across.ts';
+import { bandsOf, type DrawInput, foulsOf } from '../../src/drawing/fit/draw-input.ts';
+import { holeLayers } from '../../src/drawing/fit/hole-symbols.ts';
+import { castingLayers, hatch, hatchRad, keepLayers, movingLayers } from '../../src/drawing/fit/plane-layers.ts';
+import { sideLayers } from '../../src/drawing/fit/side-layers.ts';
+import { boxOfLayers, layer, outline } from '../../src/drawing/scene/marks.ts';
+import type { Layer } from '../../src/drawing/scene/scene.ts';
+import { type Sizes, sizesFor } from '../../src/drawing/scene/sizes.ts';
+import { paperInks, styleOf } from '../../src/drawing/scene/styles.ts';
+import { markNodes, node, type SvgNode } from '../../src/drawing/svg/svg-marks.ts';
+import type { Box } from '../../src/geometry/plane/edge-box.ts';
+import { edgesOf, type Region } from '../../src/geometry/plane/loop.ts';
+import { thinLoop } from '../../src/geometry/plane/thin-loop.ts';
+import { vec } from '../../src/geometry/plane/vec.ts';
+import type { Casting } from '../../src/job/casting.ts';
 import { type PlaceSeen, placesOf } from './places-of.ts';
 
 /** One pane's picture: what stands still, and what moves with the moving part, drawn at home. */

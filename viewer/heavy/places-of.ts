@@ -1,9 +1,9 @@
-import { boxOfLayers, layer, outline } from '../../src/drawing/marks.ts';
-import type { SvgNode } from '../../src/drawing/svg-marks.ts';
-import type { Region } from '../../src/geometry/loop.ts';
-import { thinLoop } from '../../src/geometry/thin-loop.ts';
+import { boxOfLayers, layer, outline } from '../../src/drawing/scene/marks.ts';
+import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
+import type { Region } from '../../src/geometry/plane/loop.ts';
+import { thinLoop } from '../../src/geometry/plane/thin-loop.ts';
+import type { Casting, DepthRange } from '../../src/job/casting.ts';
 import type { Joint } from '../../src/joint/joint.ts';
-import type { Casting, DepthRange } from '../../src/model/casting.ts';
 
 /** From how low to how high a section reaches, mm. */
 export type Heights = readonly [fromMm: number, toMm: number];

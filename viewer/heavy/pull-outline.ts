@@ -1,5 +1,5 @@
 import { Matrix, solve } from 'ml-matrix';
-import { type Vec, vec } from '../../src/geometry/vec.ts';
+import { type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { type GreyWindow, pullToEdge, usualPull } from '../../src/intake/photo/pull-to-edge.ts';
 import { alongEdge, apart, type CircleFile, type Points, vertexAt, type XY, xyOf } from '../job/arc.ts';
 import { at, type PointList } from '../job/point-edits.ts';

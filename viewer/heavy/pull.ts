@@ -1,6 +1,6 @@
-import { type Vec, vec } from '../../src/geometry/vec.ts';
+import type { LoopFile } from '../../src/files/part-file.ts';
+import { type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { carried, type Homography } from '../../src/intake/photo/homography.ts';
-import type { LoopFile } from '../../src/model/part-file.ts';
 import { alongEdge, type XY, xyOf } from '../job/arc.ts';
 import { at } from '../job/point-edits.ts';
 import { type PulledOutline, pulledCircle, pulledPoints, type Sight } from './pull-outline.ts';

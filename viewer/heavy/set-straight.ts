@@ -1,4 +1,4 @@
-import { distance, type Vec, vec } from '../../src/geometry/vec.ts';
+import { distance, type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { type FoundCamera, findCamera, type HeightFrom } from '../../src/intake/photo/camera-place.ts';
 import { carried } from '../../src/intake/photo/homography.ts';
 import { jpegHead } from '../../src/intake/photo/jpeg-head.ts';

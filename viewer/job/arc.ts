@@ -1,4 +1,4 @@
-import type { LoopFile } from '../../src/model/part-file.ts';
+import type { LoopFile } from '../../src/files/part-file.ts';
 
 /** A point of a part's own drawing, in its units, y up. */
 export type XY = readonly [x: number, y: number];

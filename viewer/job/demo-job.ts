@@ -3,7 +3,7 @@ import clutch from '../../profiles/marsh-carrier/clutch.part.json';
 import ringGear from '../../profiles/marsh-carrier/ring-gear.part.json';
 import fit from '../../profiles/marsh-carrier/transfer-case.fit.json';
 import transferCase from '../../profiles/marsh-carrier/transfer-case.part.json';
-import { type JobFile, jobFile } from '../../src/model/job-file.ts';
+import { type JobFile, jobFile } from '../../src/files/job-file.ts';
 
 /** A worked job to look at. */
 export const demoJob = (): JobFile =>

@@ -1,7 +1,7 @@
-import type { Finding, Reading } from '../../src/model/finding.ts';
-import type { JobFile } from '../../src/model/job-file.ts';
-import { jsonText } from '../../src/model/json-text.ts';
-import { mostCharacters } from '../../src/model/read-json.ts';
+import type { Finding, Reading } from '../../src/files/finding.ts';
+import type { JobFile } from '../../src/files/job-file.ts';
+import { jsonText } from '../../src/files/json-text.ts';
+import { mostCharacters } from '../../src/files/read-json.ts';
 import { jobFileName } from './job-file-name.ts';
 import type { OpenedFile } from './opened-job.ts';
 

@@ -1,4 +1,4 @@
-import type { LoopFile } from '../../src/model/part-file.ts';
+import type { LoopFile } from '../../src/files/part-file.ts';
 import { apart, type Points, vertexAt, type XY } from './arc.ts';
 
 /** A feature as it is measured with caliper and rule: lengths in the part's units, angle in degrees anticlockwise. */

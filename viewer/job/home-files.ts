@@ -1,9 +1,9 @@
-import { pathBeside } from '../../src/model/file-paths.ts';
-import { fitFile } from '../../src/model/fit-file.ts';
-import type { JobFile } from '../../src/model/job-file.ts';
-import { jsonText } from '../../src/model/json-text.ts';
-import { partFile } from '../../src/model/part-file.ts';
-import { jobEnding } from '../../src/model/read-job-file.ts';
+import { pathBeside } from '../../src/files/file-paths.ts';
+import { fitFile } from '../../src/files/fit-file.ts';
+import type { JobFile } from '../../src/files/job-file.ts';
+import { jsonText } from '../../src/files/json-text.ts';
+import { partFile } from '../../src/files/part-file.ts';
+import { jobEnding } from '../../src/job/read-job-file.ts';
 import { partNames } from './opened-job.ts';
 
 /** What the files of a job would hold, and what they cannot. */

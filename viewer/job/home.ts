@@ -1,6 +1,6 @@
-import type { Reading } from '../../src/model/finding.ts';
-import type { JobFile } from '../../src/model/job-file.ts';
-import { fieldOf, listOf, textOf } from '../../src/model/raw-value.ts';
+import type { Reading } from '../../src/files/finding.ts';
+import type { JobFile } from '../../src/files/job-file.ts';
+import { fieldOf, listOf, textOf } from '../../src/files/raw-value.ts';
 import { homeTexts } from './home-files.ts';
 import { type OpenedFile, type OpenedJob, openedJob } from './opened-job.ts';
 

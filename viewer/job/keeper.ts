@@ -1,4 +1,4 @@
-import type { JobFile } from '../../src/model/job-file.ts';
+import type { JobFile } from '../../src/files/job-file.ts';
 import { KeptElsewhere, type Known, nothingKnown, writeJob } from './storage.ts';
 
 /** Why a job cannot be kept in the browser. */

@@ -1,4 +1,4 @@
-import type { JobFile, PartDraft } from '../../src/model/job-file.ts';
+import type { JobFile, PartDraft } from '../../src/files/job-file.ts';
 
 const emptyPart = (name: string): PartDraft => ({ format: 'fettle-part/1', name, units: 'mm', sections: [] });
 

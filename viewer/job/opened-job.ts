@@ -1,13 +1,13 @@
 import type { z } from 'zod';
-import { pathBeside } from '../../src/model/file-paths.ts';
-import type { Finding, Reading } from '../../src/model/finding.ts';
-import { firstFindings } from '../../src/model/first-findings.ts';
-import { type FitFile, fitFile } from '../../src/model/fit-file.ts';
-import { type JobFile, type PartDraft, partDraft } from '../../src/model/job-file.ts';
-import { mmPer, type Units } from '../../src/model/lengths.ts';
-import { jobEnding, readJobFile } from '../../src/model/read-job-file.ts';
-import { readJson } from '../../src/model/read-json.ts';
-import { schemaFindings } from '../../src/model/schema-findings.ts';
+import { pathBeside } from '../../src/files/file-paths.ts';
+import type { Finding, Reading } from '../../src/files/finding.ts';
+import { firstFindings } from '../../src/files/first-findings.ts';
+import { type FitFile, fitFile } from '../../src/files/fit-file.ts';
+import { type JobFile, type PartDraft, partDraft } from '../../src/files/job-file.ts';
+import { readJson } from '../../src/files/read-json.ts';
+import { schemaFindings } from '../../src/files/schema-findings.ts';
+import { mmPer, type Units } from '../../src/job/lengths.ts';
+import { jobEnding, readJobFile } from '../../src/job/read-job-file.ts';
 
 export const fitEnding = '.fit.json';
 const partEnding = '.part.json';

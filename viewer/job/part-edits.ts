@@ -1,5 +1,5 @@
-import type { JobFile, PartDraft } from '../../src/model/job-file.ts';
-import type { HoleFile, LoopFile, SectionFile } from '../../src/model/part-file.ts';
+import type { JobFile, PartDraft } from '../../src/files/job-file.ts';
+import type { HoleFile, LoopFile, SectionFile } from '../../src/files/part-file.ts';
 import type { XY } from './arc.ts';
 import { withSectionNamed, withTouchedHoleNamed } from './picture-names.ts';
 import { tidied } from './tidied.ts';

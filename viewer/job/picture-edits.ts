@@ -1,4 +1,4 @@
-import type { JobFile, PartDraft, PictureFile, TouchFile } from '../../src/model/job-file.ts';
+import type { JobFile, PartDraft, PictureFile, TouchFile } from '../../src/files/job-file.ts';
 import type { XY } from './arc.ts';
 import { amended } from './part-edits.ts';
 

@@ -1,4 +1,4 @@
-import type { JobFile, PictureFile } from '../../src/model/job-file.ts';
+import type { JobFile, PictureFile } from '../../src/files/job-file.ts';
 
 /** A picture that knows a section by its new name. */
 export function withSectionNamed(picture: PictureFile, old: string, id: string): PictureFile {

@@ -1,5 +1,5 @@
-import type { JobFile, OpenRunFile } from '../../src/model/job-file.ts';
-import type { LoopFile } from '../../src/model/part-file.ts';
+import type { JobFile, OpenRunFile } from '../../src/files/job-file.ts';
+import type { LoopFile } from '../../src/files/part-file.ts';
 import { bulgeThrough, vertexAt, type XY, xyOf } from './arc.ts';
 import { closedBehind } from './closed-behind.ts';
 import { withLoop, withPart } from './part-edits.ts';

@@ -1,4 +1,4 @@
-import type { JobFile } from '../../src/model/job-file.ts';
+import type { JobFile } from '../../src/files/job-file.ts';
 import { picturesOf, resultOf, transact } from './database.ts';
 
 /** A job as the browser keeps it; `savedAt` in ms since 1970. */

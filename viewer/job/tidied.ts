@@ -1,4 +1,4 @@
-import type { LoopFile } from '../../src/model/part-file.ts';
+import type { LoopFile } from '../../src/files/part-file.ts';
 import type { Points, VertexFile } from './arc.ts';
 
 /** A coordinate without digits that only arithmetic brings: to a millionth of a unit, far below any tracing. */

@@ -1,6 +1,6 @@
-import type { PartDraft } from '../../src/model/job-file.ts';
-import { mmIn } from '../../src/model/length-text.ts';
-import type { HoleFile, LoopFile } from '../../src/model/part-file.ts';
+import type { PartDraft } from '../../src/files/job-file.ts';
+import type { HoleFile, LoopFile } from '../../src/files/part-file.ts';
+import { mmIn } from '../../src/job/length-text.ts';
 import { vertexAt } from './arc.ts';
 import { amended, freshName } from './part-edits.ts';
 

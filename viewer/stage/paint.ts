@@ -1,4 +1,4 @@
-import type { SvgNode } from '../../src/drawing/svg-marks.ts';
+import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import { svgElement } from './svg-element.ts';
 
 /** An element made of what a worker sent. */

@@ -1,6 +1,6 @@
-import type { FitFile } from '../../src/model/fit-file.ts';
-import type { PartDraft } from '../../src/model/job-file.ts';
-import { fineLength } from '../../src/model/length-text.ts';
+import type { FitFile } from '../../src/files/fit-file.ts';
+import type { PartDraft } from '../../src/files/job-file.ts';
+import { fineLength } from '../../src/job/length-text.ts';
 import { dowelText } from '../../src/words/dowel-text.ts';
 import type { State } from '../app.ts';
 import { offsetTimes } from '../drawing.ts';

@@ -1,8 +1,8 @@
 import { useEffect } from 'preact/hooks';
-import type { FitFile } from '../../src/model/fit-file.ts';
-import { lengthText, mmIn } from '../../src/model/length-text.ts';
-import type { Units } from '../../src/model/lengths.ts';
-import type { MarkingRow } from '../../src/model/marking-row.ts';
+import type { MarkingRow } from '../../src/answers/marking-row.ts';
+import type { FitFile } from '../../src/files/fit-file.ts';
+import { lengthText, mmIn } from '../../src/job/length-text.ts';
+import type { Units } from '../../src/job/lengths.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
 import { grindText, hindrances, planLine } from '../../src/words/grind-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { PaperName } from '../../src/drawing/papers.ts';
+import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import { planLine } from '../../src/words/grind-text.ts';
 import type { State } from '../app.ts';
 import { ChoiceField } from '../fields.tsx';

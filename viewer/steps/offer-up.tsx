@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { PositionFile } from '../../src/model/fit-file.ts';
-import { givenLength, lengthText } from '../../src/model/length-text.ts';
+import type { PositionFile } from '../../src/files/fit-file.ts';
+import { givenLength, lengthText } from '../../src/job/length-text.ts';
 import { checkText } from '../../src/words/check-text.ts';
 import { reasonTexts } from '../../src/words/reasons.ts';
 import { degreesText } from '../../src/words/units.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { PageShown, SheetShown } from '../../src/drawing/markout-pages.ts';
-import type { PaperName } from '../../src/drawing/papers.ts';
+import type { PageShown, SheetShown } from '../../src/drawing/markout/markout-pages.ts';
+import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import type { SheetsShown } from '../heavy/questions.ts';
 import '../sheets.css';
 import { words } from '../words.ts';

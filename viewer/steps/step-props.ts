@@ -1,4 +1,4 @@
-import type { JobFile } from '../../src/model/job-file.ts';
+import type { JobFile } from '../../src/files/job-file.ts';
 import type { App, State } from '../app.ts';
 import type { Session } from '../session.ts';
 import type { Pane } from '../stage/pane.ts';

@@ -1,4 +1,4 @@
-import { mmIn } from '../../src/model/length-text.ts';
+import { mmIn } from '../../src/job/length-text.ts';
 
 const plural = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 

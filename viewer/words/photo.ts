@@ -1,6 +1,6 @@
 import type { PhotoFault, PhotoSide } from '../../src/intake/photo/photo-fault.ts';
-import { fineLength, lengthText } from '../../src/model/length-text.ts';
-import type { Units } from '../../src/model/lengths.ts';
+import { fineLength, lengthText } from '../../src/job/length-text.ts';
+import type { Units } from '../../src/job/lengths.ts';
 import { degreesText } from '../../src/words/units.ts';
 import type { Lean, StoodAt } from '../heavy/set-straight.ts';
 

@@ -1,6 +1,6 @@
 import type { Standing } from '../../src/clearance/at-position.ts';
-import { lengthText } from '../../src/model/length-text.ts';
-import type { Units } from '../../src/model/lengths.ts';
+import { lengthText } from '../../src/job/length-text.ts';
+import type { Units } from '../../src/job/lengths.ts';
 
 /** The least clearance at a place, in a few words. */
 export function standingWords({ state, clearanceMm }: Pick<Standing, 'state' | 'clearanceMm'>, units: Units): string {

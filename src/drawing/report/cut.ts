@@ -7,7 +7,7 @@ import { type CutOfPart, partCuts } from '../../words/part-cuts.ts';
 import { keepOffTexts, linesText, pieceTexts, takeOffRows, uncuredTexts, wallTexts } from '../../words/plan-text.ts';
 import { amountFacts, markingWords } from '../../words/report-text.ts';
 import { straightTexts } from '../../words/straight-text.ts';
-import { columnsOf } from '../marking-table.ts';
+import { columnsOf } from '../markout/marking-table.ts';
 import { facts, type Html, list, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';
 

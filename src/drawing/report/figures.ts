@@ -1,10 +1,10 @@
-import { type Box, boxAround } from '../../geometry/edge-box.ts';
-import { sub, vec } from '../../geometry/vec.ts';
+import { type Box, boxAround } from '../../geometry/plane/edge-box.ts';
+import { sub, vec } from '../../geometry/plane/vec.ts';
 import { viewedFromText } from '../../words/part-text.ts';
-import { drawFit } from '../draw-fit.ts';
-import { onSheet, type Scene, type View } from '../scene.ts';
-import { paperInks } from '../styles.ts';
-import { svgTree } from '../svg.ts';
+import { drawFit } from '../fit/draw-fit.ts';
+import { onSheet, type Scene, type View } from '../scene/scene.ts';
+import { paperInks } from '../scene/styles.ts';
+import { svgTree } from '../svg/svg.ts';
 import { el, type Html } from './html.ts';
 import type { ReportInput } from './report-input.ts';
 

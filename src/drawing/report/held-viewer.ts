@@ -1,4 +1,4 @@
-import type { JobFile } from '../../model/job-file.ts';
+import type { JobFile } from '../../files/job-file.ts';
 import { el, written } from './html.ts';
 
 /** The viewer's page with the job in it, as a report holds it. */

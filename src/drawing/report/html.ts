@@ -1,5 +1,5 @@
-import { escaped } from '../svg.ts';
-import { node, type SvgNode } from '../svg-marks.ts';
+import { escaped } from '../svg/svg.ts';
+import { node, type SvgNode } from '../svg/svg-marks.ts';
 
 /** An element of a page; the same tree as a drawing's, so that drawings stand in it as they are. */
 export type Html = SvgNode;

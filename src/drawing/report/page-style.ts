@@ -1,4 +1,4 @@
-import { type Ink, nightInks, paperInks } from '../styles.ts';
+import { type Ink, nightInks, paperInks } from '../scene/styles.ts';
 
 /** Drawings are inked for paper; on a dark screen each ink gives way to its own for the night. */
 const nightDrawing = (Object.keys(paperInks) as Ink[])

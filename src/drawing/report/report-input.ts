@@ -1,8 +1,8 @@
 import type { CheckFacts } from '../../clearance/check-facts.ts';
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
-import type { CutPlan } from '../../grind/cut-plan.ts';
-import type { PlanFacts } from '../../grind/plan-facts.ts';
-import type { DrawInput } from '../draw-input.ts';
+import type { CutPlan } from '../../plan/cut-plan.ts';
+import type { PlanFacts } from '../../plan/plan-facts.ts';
+import type { DrawInput } from '../fit/draw-input.ts';
 import type { HeldViewer } from './held-viewer.ts';
 
 /** A file the report rests on, by what its bytes hash to. */

@@ -2,7 +2,7 @@ import { closestLines, firstTouchFacts, foulingRows } from '../../words/contact-
 import { unwrapped } from '../../words/layout.ts';
 import { legRows } from '../../words/report-text.ts';
 import { chartCaption } from '../../words/travel-text.ts';
-import { travelChart } from '../travel-chart.ts';
+import { travelChart } from '../fit/travel-chart.ts';
 import { figure } from './figures.ts';
 import { facts, type Html, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';

@@ -1,4 +1,4 @@
-import type { Vec } from '../vec.ts';
+import type { Vec } from '../plane/vec.ts';
 import { levelMm, link, loose, type Run, ringFrom } from './runs.ts';
 import { partOfEdge, pointAlong, type Travel } from './travel.ts';
 

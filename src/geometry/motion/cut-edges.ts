@@ -1,5 +1,5 @@
-import type { Rigid } from '../rigid.ts';
-import { type Vec, vec } from '../vec.ts';
+import type { Rigid } from '../plane/rigid.ts';
+import { type Vec, vec } from '../plane/vec.ts';
 import { edgeCrossings } from './edge-crossings.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { OutlineTree } from './outline-tree.ts';

@@ -1,4 +1,4 @@
-import type { Rigid } from '../rigid.ts';
+import type { Rigid } from '../plane/rigid.ts';
 import type { OutlineTree } from './outline-tree.ts';
 
 /**

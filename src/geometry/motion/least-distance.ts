@@ -1,4 +1,4 @@
-import type { Rigid } from '../rigid.ts';
+import type { Rigid } from '../plane/rigid.ts';
 import { type EdgePair, Nearest } from './leg-measure.ts';
 import { measureOf } from './leg-of-motion.ts';
 import type { Motion } from './motion.ts';

@@ -1,5 +1,5 @@
-import type { Rigid } from '../rigid.ts';
-import type { Vec } from '../vec.ts';
+import type { Rigid } from '../plane/rigid.ts';
+import type { Vec } from '../plane/vec.ts';
 
 /** One edge of each outline, by its number in the tree. */
 export interface EdgePair {

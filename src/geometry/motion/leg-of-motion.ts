@@ -1,5 +1,5 @@
-import { apply, type Rigid } from '../rigid.ts';
-import { type Vec, vec } from '../vec.ts';
+import { apply, type Rigid } from '../plane/rigid.ts';
+import { type Vec, vec } from '../plane/vec.ts';
 import type { LegMeasure } from './leg-measure.ts';
 import type { Motion } from './motion.ts';
 import type { OutlineTree } from './outline-tree.ts';

@@ -1,5 +1,5 @@
-import { apply, compose, identity, type Rigid, rigid, rotationAbout } from '../rigid.ts';
-import { scale, type Vec, vec } from '../vec.ts';
+import { apply, compose, identity, type Rigid, rigid, rotationAbout } from '../plane/rigid.ts';
+import { scale, type Vec, vec } from '../plane/vec.ts';
 
 /**
  * One rigid motion of the moving outline in the plane, run at a steady pace from 0 to 1:

@@ -1,5 +1,5 @@
-import { identity } from '../rigid.ts';
-import { type Vec, vec } from '../vec.ts';
+import { identity } from '../plane/rigid.ts';
+import { type Vec, vec } from '../plane/vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import { leafEdge, type OutlineTree } from './outline-tree.ts';

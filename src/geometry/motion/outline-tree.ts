@@ -1,6 +1,6 @@
-import { type Edge, edgeOfBulge, edgeOfCircle } from '../edge.ts';
-import type { Region, Vertex } from '../loop.ts';
-import { distance } from '../vec.ts';
+import { type Edge, edgeOfBulge, edgeOfCircle } from '../plane/edge.ts';
+import type { Region, Vertex } from '../plane/loop.ts';
+import { distance } from '../plane/vec.ts';
 
 /**
  * The edges of a region in flat arrays under a binary tree of boxes, built once and good at any position.

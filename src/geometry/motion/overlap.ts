@@ -1,5 +1,5 @@
-import { apply, identity, inverse, type Rigid } from '../rigid.ts';
-import { type Vec, vec } from '../vec.ts';
+import { apply, identity, inverse, type Rigid } from '../plane/rigid.ts';
+import { type Vec, vec } from '../plane/vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { regionContains } from './containment.ts';
 import { CutEdges } from './cut-edges.ts';

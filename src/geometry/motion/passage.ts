@@ -1,5 +1,5 @@
-import { apply, inverse, type Rigid } from '../rigid.ts';
-import { type Vec, vec } from '../vec.ts';
+import { apply, inverse, type Rigid } from '../plane/rigid.ts';
+import { type Vec, vec } from '../plane/vec.ts';
 import { type Contact, Nearest } from './leg-measure.ts';
 import { measureOf } from './leg-of-motion.ts';
 import { isMotionless, type Motion } from './motion.ts';

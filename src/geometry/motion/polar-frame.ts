@@ -1,5 +1,5 @@
-import { rigid } from '../rigid.ts';
-import { type Vec, vec } from '../vec.ts';
+import { rigid } from '../plane/rigid.ts';
+import { type Vec, vec } from '../plane/vec.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import { leafEdge, type OutlineTree } from './outline-tree.ts';
 

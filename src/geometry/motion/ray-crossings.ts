@@ -1,4 +1,4 @@
-import { cross, dot, lerp, sub, type Vec, vec } from '../vec.ts';
+import { cross, dot, lerp, sub, type Vec, vec } from '../plane/vec.ts';
 import { leafEdge, type OutlineTree } from './outline-tree.ts';
 
 /** More than the rounding of a distance from the ray's line, mm: a box this near to it is looked into. */

@@ -1,6 +1,6 @@
-import { arcSpans, type Edge } from '../edge.ts';
-import { circleLoop, edgesOf, type Loop, type Region } from '../loop.ts';
-import { angleOf, distance, sub, type Vec } from '../vec.ts';
+import { arcSpans, type Edge } from '../plane/edge.ts';
+import { circleLoop, edgesOf, type Loop, type Region } from '../plane/loop.ts';
+import { angleOf, distance, sub, type Vec } from '../plane/vec.ts';
 import { regionContains } from './containment.ts';
 import { nearestOnOutline } from './nearest-point.ts';
 import { buildOutlineTree } from './outline-tree.ts';

@@ -1,5 +1,5 @@
-import type { Edge } from '../edge.ts';
-import type { Outline } from '../metal-on-left.ts';
+import type { Edge } from '../plane/edge.ts';
+import type { Outline } from '../polygons/metal-on-left.ts';
 import type { Travel } from './travel.ts';
 
 /** A piece of a closed outline along which the level does not turn over, in a ring with its neighbours. */

@@ -1,5 +1,5 @@
-import { apply, inverse, type Rigid, rotate } from '../rigid.ts';
-import { scale } from '../vec.ts';
+import { apply, inverse, type Rigid, rotate } from '../plane/rigid.ts';
+import { scale } from '../plane/vec.ts';
 import type { Motion } from './motion.ts';
 
 /**

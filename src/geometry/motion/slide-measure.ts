@@ -1,5 +1,5 @@
-import { compose, type Rigid, rigid } from '../rigid.ts';
-import { length, type Vec, vec } from '../vec.ts';
+import { compose, type Rigid, rigid } from '../plane/rigid.ts';
+import { length, type Vec, vec } from '../plane/vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';

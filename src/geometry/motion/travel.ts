@@ -1,6 +1,6 @@
-import { type ArcEdge, arcSpans, type Edge, turnFromStart } from '../edge.ts';
-import { apply } from '../rigid.ts';
-import { add, angleOf, cross, dot, length, lerp, scale, sub, type Vec, vec } from '../vec.ts';
+import { type ArcEdge, arcSpans, type Edge, turnFromStart } from '../plane/edge.ts';
+import { apply } from '../plane/rigid.ts';
+import { add, angleOf, cross, dot, length, lerp, scale, sub, type Vec, vec } from '../plane/vec.ts';
 import { type Motion, motionAt } from './motion.ts';
 
 /**

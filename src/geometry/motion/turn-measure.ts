@@ -1,5 +1,5 @@
-import { apply, compose, identity, inverse, type Rigid, rigid, rotationAbout } from '../rigid.ts';
-import { distance, length, scale, type Vec } from '../vec.ts';
+import { apply, compose, identity, inverse, type Rigid, rigid, rotationAbout } from '../plane/rigid.ts';
+import { distance, length, scale, type Vec } from '../plane/vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';

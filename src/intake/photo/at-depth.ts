@@ -1,4 +1,4 @@
-import { add, distance, scale, sub, type Vec } from '../../geometry/vec.ts';
+import { add, distance, scale, sub, type Vec } from '../../geometry/plane/vec.ts';
 import type { CameraPlace } from './camera.ts';
 import { found, type PhotoOutcome, refused } from './photo-fault.ts';
 

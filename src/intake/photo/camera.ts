@@ -1,5 +1,5 @@
 import { Matrix, SVD } from 'ml-matrix';
-import { length, type Vec, vec } from '../../geometry/vec.ts';
+import { length, type Vec, vec } from '../../geometry/plane/vec.ts';
 import { chainedMaps, type Homography } from './homography.ts';
 import type { PictureSize } from './orientation.ts';
 

@@ -1,4 +1,4 @@
-import { sub, type Vec } from '../../geometry/vec.ts';
+import { sub, type Vec } from '../../geometry/plane/vec.ts';
 import { directMap } from './direct-map.ts';
 import { type Frame, framed, frameOf, framing, unframing } from './frame.ts';
 import { carried, chainedMaps, type Homography, homographyOf, inverseMap, weightAt } from './homography.ts';

@@ -1,4 +1,4 @@
-import { add, distance, scale, sub, type Vec } from '../../geometry/vec.ts';
+import { add, distance, scale, sub, type Vec } from '../../geometry/plane/vec.ts';
 import type { Homography } from './homography.ts';
 
 /** Where a set of points has its middle, and how wide it spreads. */

@@ -1,4 +1,4 @@
-import { type Vec, vec } from '../../geometry/vec.ts';
+import { type Vec, vec } from '../../geometry/plane/vec.ts';
 
 /** A map of one plane onto another that keeps straight lines straight: nine numbers by rows, up to a common factor. */
 export type Homography = readonly [number, number, number, number, number, number, number, number, number];

@@ -1,4 +1,4 @@
-import { cross, distance, sub, type Vec } from '../../geometry/vec.ts';
+import { cross, distance, sub, type Vec } from '../../geometry/plane/vec.ts';
 import type { PhotoFault, PhotoSide } from './photo-fault.ts';
 
 /** A point touched in a picture, and where it is known to be. */

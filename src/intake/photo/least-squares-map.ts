@@ -1,5 +1,5 @@
 import { Matrix, SVD, solve } from 'ml-matrix';
-import { distance, sub, type Vec, vec } from '../../geometry/vec.ts';
+import { distance, sub, type Vec, vec } from '../../geometry/plane/vec.ts';
 import { carried, homographyOf, weightAt } from './homography.ts';
 import type { KnownPoint } from './known-point.ts';
 

@@ -1,4 +1,4 @@
-import { type Vec, vec } from '../../geometry/vec.ts';
+import { type Vec, vec } from '../../geometry/plane/vec.ts';
 
 /** How a picture's stored rows and columns lie when it is upright; the numbers are EXIF's. */
 export type Orientation = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8;

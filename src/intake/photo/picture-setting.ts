@@ -1,4 +1,4 @@
-import type { Vec } from '../../geometry/vec.ts';
+import type { Vec } from '../../geometry/plane/vec.ts';
 import type { PlaneFit } from './fit-plane.ts';
 import type { TouchNoise } from './touch-noise.ts';
 

@@ -1,4 +1,4 @@
-import { add, length, scale, type Vec } from '../../geometry/vec.ts';
+import { add, length, scale, type Vec } from '../../geometry/plane/vec.ts';
 
 /** A part of a picture in grey, by rows; its own top left corner is (0, 0). */
 export interface GreyWindow {

@@ -1,4 +1,4 @@
-import { distance, type Vec } from '../../geometry/vec.ts';
+import { distance, type Vec } from '../../geometry/plane/vec.ts';
 import { fitPlane, type PlaneFit } from './fit-plane.ts';
 import { carried, turnsOver } from './homography.ts';
 import type { KnownPoint } from './known-point.ts';

@@ -1,5 +1,5 @@
 import { inverse, Matrix } from 'ml-matrix';
-import { cross, dot, scale } from '../../geometry/vec.ts';
+import { cross, dot, scale } from '../../geometry/plane/vec.ts';
 import { type InsideFit, planeFit } from './fit-plane.ts';
 import { framed, frameOf } from './frame.ts';
 import type { KnownPoint } from './known-point.ts';

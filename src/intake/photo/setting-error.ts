@@ -1,4 +1,4 @@
-import type { Vec } from '../../geometry/vec.ts';
+import type { Vec } from '../../geometry/plane/vec.ts';
 import { framed } from './frame.ts';
 import { carried, type Stretch, stretchAt } from './homography.ts';
 import { changeWithMap } from './least-squares-map.ts';

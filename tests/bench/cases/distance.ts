@@ -1,8 +1,8 @@
 import { leastDistance } from '../../../src/geometry/motion/least-distance.ts';
 import { still } from '../../../src/geometry/motion/motion.ts';
 import { buildOutlineTree } from '../../../src/geometry/motion/outline-tree.ts';
-import { identity, type Rigid, rigid } from '../../../src/geometry/rigid.ts';
-import { polar, vec } from '../../../src/geometry/vec.ts';
+import { identity, type Rigid, rigid } from '../../../src/geometry/plane/rigid.ts';
+import { polar, vec } from '../../../src/geometry/plane/vec.ts';
 import type { Contest } from '../contest.ts';
 import { flangeInRing, nearlyConcentric, type Pair, pairsOf } from '../outlines.ts';
 import { flattenDistance, flattenPolygon } from '../peers/flatten.ts';

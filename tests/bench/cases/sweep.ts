@@ -1,6 +1,6 @@
 import { sweptRegion } from '../../../src/geometry/motion/swept-region.ts';
-import { areaMm2 } from '../../../src/geometry/polygons.ts';
-import { identity } from '../../../src/geometry/rigid.ts';
+import { identity } from '../../../src/geometry/plane/rigid.ts';
+import { areaMm2 } from '../../../src/geometry/polygons/polygons.ts';
 import type { Contest } from '../contest.ts';
 import { type Pair, pairsOf, sampledPlacements, turnOf } from '../outlines.ts';
 import type { Clipper } from '../peers/clipper.ts';

@@ -1,6 +1,6 @@
 import { buildOutlineTree } from '../../../src/geometry/motion/outline-tree.ts';
 import { passage } from '../../../src/geometry/motion/passage.ts';
-import { identity } from '../../../src/geometry/rigid.ts';
+import { identity } from '../../../src/geometry/plane/rigid.ts';
 import type { Contest } from '../contest.ts';
 import { flangeInRing, nearlyConcentric, type Pair, pairsOf, sampledPlacements, turnOf } from '../outlines.ts';
 import type { Geos } from '../peers/geos.ts';

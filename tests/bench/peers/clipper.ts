@@ -1,5 +1,5 @@
 import startClipper, { type Clipper2, type PathsD } from 'clipper2-wasm';
-import type { Rigid } from '../../../src/geometry/rigid.ts';
+import type { Rigid } from '../../../src/geometry/plane/rigid.ts';
 import type { Ring } from './rings.ts';
 
 const decimals = 6;

@@ -1,7 +1,7 @@
 import { Arc, Point, Polygon, Segment } from '@flatten-js/core';
-import { edgesOf, moveRegion, type Region } from '../../../src/geometry/loop.ts';
-import type { Rigid } from '../../../src/geometry/rigid.ts';
-import type { Vec } from '../../../src/geometry/vec.ts';
+import { edgesOf, moveRegion, type Region } from '../../../src/geometry/plane/loop.ts';
+import type { Rigid } from '../../../src/geometry/plane/rigid.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 
 /** A polygon of Flatten, with arcs as arcs. */
 export function flattenPolygon(region: Region, placement: Rigid): Polygon {

@@ -1,5 +1,5 @@
 import initGeos from 'geos-wasm';
-import type { Rigid } from '../../../src/geometry/rigid.ts';
+import type { Rigid } from '../../../src/geometry/plane/rigid.ts';
 import { type Ring, writePlaced } from './rings.ts';
 
 /** GEOS, in WebAssembly. Geometries live in its own memory: what is made must be freed. */

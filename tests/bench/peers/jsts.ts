@@ -1,7 +1,7 @@
 import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import IndexedFacetDistance from 'jsts/org/locationtech/jts/operation/distance/IndexedFacetDistance.js';
-import type { Rigid } from '../../../src/geometry/rigid.ts';
+import type { Rigid } from '../../../src/geometry/plane/rigid.ts';
 import { placedRing, type Ring } from './rings.ts';
 
 const factory = new GeometryFactory();

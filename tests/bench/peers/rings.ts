@@ -1,6 +1,6 @@
-import { pointOnEdge } from '../../../src/geometry/edge.ts';
-import { edgesOf, type Region } from '../../../src/geometry/loop.ts';
-import type { Rigid } from '../../../src/geometry/rigid.ts';
+import { pointOnEdge } from '../../../src/geometry/plane/edge.ts';
+import { edgesOf, type Region } from '../../../src/geometry/plane/loop.ts';
+import type { Rigid } from '../../../src/geometry/plane/rigid.ts';
 
 /** The points of one closed outline, x and y by turns; the first is not repeated. */
 export type Ring = Float64Array;

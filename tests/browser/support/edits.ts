@@ -1,4 +1,4 @@
-import type { JobFile } from '../../../src/model/job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
 import { type Keeping, keeperOf } from '../../../viewer/job/keeper.ts';
 import { Random } from '../../support/random.ts';
 import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';

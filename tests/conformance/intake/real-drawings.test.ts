@@ -1,13 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { edgesOf } from '../../../src/geometry/loop.ts';
-import { regionAreaMm2 } from '../../../src/geometry/region-measures.ts';
+import type { Reading } from '../../../src/files/finding.ts';
+import { edgesOf } from '../../../src/geometry/plane/loop.ts';
+import { regionAreaMm2 } from '../../../src/geometry/polygons/region-measures.ts';
 import { type Imported, importDrawing } from '../../../src/intake/import-drawing.ts';
 import { nothingSaid } from '../../../src/intake/import-options.ts';
-import { outlinesOf } from '../../../src/intake/outlines.ts';
+import { outlinesOf } from '../../../src/intake/outlines/outlines.ts';
 import { readDrawing } from '../../../src/intake/sources.ts';
-import type { Reading } from '../../../src/model/finding.ts';
 import { circle, dxf, entity, line, polyline, type Tags } from '../../core/intake/drawn.ts';
 import { Random } from '../../support/random.ts';
 import { evenOddArea, type Segment } from './even-odd-area.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { mirrorPoint } from '../../../src/geometry/loop.ts';
-import { apply, rigid } from '../../../src/geometry/rigid.ts';
-import { distance, type Vec, vec } from '../../../src/geometry/vec.ts';
+import { mirrorPoint } from '../../../src/geometry/plane/loop.ts';
+import { apply, rigid } from '../../../src/geometry/plane/rigid.ts';
+import { distance, type Vec, vec } from '../../../src/geometry/plane/vec.ts';
 import { checkHand } from '../../../src/joint/hand.ts';
 import { holeCentres, housingFlanges } from '../../../src/trade/flange-patterns.ts';
 

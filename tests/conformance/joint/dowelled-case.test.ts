@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { apply, inverse, rigid } from '../../../src/geometry/rigid.ts';
-import { vec } from '../../../src/geometry/vec.ts';
+import { apply, inverse, rigid } from '../../../src/geometry/plane/rigid.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
 import { placeJob } from '../../../src/joint/place-job.ts';
 import { boltHole, castingOf, dowel, jobOf, tapped } from '../../support/jobs.ts';
 

@@ -1,8 +1,8 @@
 import { Decimal } from 'decimal.js';
 import { describe, expect, test } from 'vitest';
-import { circleLoop, polygonLoop } from '../../../src/geometry/loop.ts';
-import { identity, rigid, rotationAbout } from '../../../src/geometry/rigid.ts';
-import { polar, type Vec, vec } from '../../../src/geometry/vec.ts';
+import { circleLoop, polygonLoop } from '../../../src/geometry/plane/loop.ts';
+import { identity, rigid, rotationAbout } from '../../../src/geometry/plane/rigid.ts';
+import { polar, type Vec, vec } from '../../../src/geometry/plane/vec.ts';
 import { passageOf } from '../../support/judge-passage.ts';
 import { Random } from '../../support/random.ts';
 import type { Setting } from '../../support/random-settings.ts';

@@ -1,6 +1,6 @@
-import type { Region } from '../../../src/geometry/loop.ts';
 import type { Motion } from '../../../src/geometry/motion/motion.ts';
-import type { Rigid } from '../../../src/geometry/rigid.ts';
+import type { Region } from '../../../src/geometry/plane/loop.ts';
+import type { Rigid } from '../../../src/geometry/plane/rigid.ts';
 
 /** A case any implementation can be held against: what passes what, and what must come out. */
 export interface MotionCase {

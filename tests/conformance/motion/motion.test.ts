@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { apply, rotationAbout } from '../../../src/geometry/rigid.ts';
-import { distance, vec } from '../../../src/geometry/vec.ts';
+import { apply, rotationAbout } from '../../../src/geometry/plane/rigid.ts';
+import { distance, vec } from '../../../src/geometry/plane/vec.ts';
 import { passageOf } from '../../support/judge-passage.ts';
 import { radians } from '../../support/shapes.ts';
 import type { MotionCase } from './motion-case.ts';

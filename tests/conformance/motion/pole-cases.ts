@@ -1,4 +1,4 @@
-import { identity } from '../../../src/geometry/rigid.ts';
+import { identity } from '../../../src/geometry/plane/rigid.ts';
 import { box, disc, path, ringSector, slideBy, standing, turnBy, turned, wallRound } from '../../support/shapes.ts';
 import { closedForm, type MotionCase } from './motion-case.ts';
 

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Region } from '../../../src/geometry/loop.ts';
-import { identity } from '../../../src/geometry/rigid.ts';
+import type { Region } from '../../../src/geometry/plane/loop.ts';
+import { identity } from '../../../src/geometry/plane/rigid.ts';
 import { Geos } from '../../bench/peers/geos.ts';
 import { jstsDistance, jstsPolygon } from '../../bench/peers/jsts.ts';
 import { chordMm, ringsOf } from '../../bench/peers/rings.ts';

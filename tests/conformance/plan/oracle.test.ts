@@ -1,8 +1,8 @@
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { GrindAnswer } from '../../../src/answers/grind-answer.ts';
 import { drain } from '../../../src/geometry/progress.ts';
-import { planCut } from '../../../src/grind/plan-cut.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
-import type { GrindAnswer } from '../../../src/model/grind-answer.ts';
+import { planCut } from '../../../src/plan/plan-cut.ts';
 import { box, castingOf, disc, holeOf, type JobSpec, tapped } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 import type { Complaint } from '../../support/oracles/complaint.ts';

@@ -2,10 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drain } from '../../../src/geometry/progress.ts';
-import { planCut } from '../../../src/grind/plan-cut.ts';
-import { verifyPlan } from '../../../src/grind/verify-plan.ts';
+import { jobInFile, readJobFile } from '../../../src/job/read-job-file.ts';
 import { placeJob } from '../../../src/joint/place-job.ts';
-import { jobInFile, readJobFile } from '../../../src/model/read-job-file.ts';
+import { planCut } from '../../../src/plan/plan-cut.ts';
+import { verifyPlan } from '../../../src/plan/verify/verify-plan.ts';
 
 /** A case that any implementation could run: a job file, what its answer must hold, and figures with their tolerance. */
 interface Case {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { distance, vec } from '../../../src/geometry/vec.ts';
+import { distance, vec } from '../../../src/geometry/plane/vec.ts';
 import { type HousingFlange, holeCentres, housingFlanges } from '../../../src/trade/flange-patterns.ts';
 import { parseThread } from '../../../src/trade/threads.ts';
 

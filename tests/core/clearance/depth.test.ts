@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkJoint } from '../../../src/clearance/check.ts';
-import { verifyCheck } from '../../../src/clearance/verify.ts';
+import { verifyCheck } from '../../../src/clearance/verify/verify.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { box, castingOf, type JobSpec } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';

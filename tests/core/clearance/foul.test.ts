@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { homeFoul, installFoul } from '../../../src/clearance/foul.ts';
 import { roomItSwingsThrough } from '../../../src/clearance/room.ts';
-import { regionAreaMm2 } from '../../../src/geometry/region-measures.ts';
+import { regionAreaMm2 } from '../../../src/geometry/polygons/region-measures.ts';
 import type { JobSpec } from '../../support/jobs.ts';
 import { box, castingOf, disc, ringPiece } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drain } from '../../../src/geometry/progress.ts';
-import { planCut } from '../../../src/grind/plan-cut.ts';
+import { planCut } from '../../../src/plan/plan-cut.ts';
 import { box, castingOf, dowel, type JobSpec } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { RotatingAnswer } from '../../../src/answers/check-answer.ts';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drain } from '../../../src/geometry/progress.ts';
-import type { Casting } from '../../../src/model/casting.ts';
-import type { RotatingAnswer } from '../../../src/model/check-answer.ts';
+import type { Casting } from '../../../src/job/casting.ts';
 import { box, castingOf, disc } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 

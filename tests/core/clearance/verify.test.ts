@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { CheckAnswer } from '../../../src/answers/check-answer.ts';
 import { checkJoint } from '../../../src/clearance/check.ts';
-import { verifyCheck } from '../../../src/clearance/verify.ts';
-import type { DoubtCode } from '../../../src/clearance/verify-doubt.ts';
+import { verifyCheck } from '../../../src/clearance/verify/verify.ts';
+import type { DoubtCode } from '../../../src/clearance/verify/verify-doubt.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
-import type { CheckAnswer } from '../../../src/model/check-answer.ts';
 import { demoToDraw } from '../../support/demos.ts';
 import { jointOf } from '../../support/joints.ts';
 import { Random } from '../../support/random.ts';

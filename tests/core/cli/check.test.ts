@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { checkAnswer } from '../../../src/model/check-answer.ts';
+import { checkAnswer } from '../../../src/answers/check-answer.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { blockFile, housingFile, jobFiles } from '../../support/small-job.ts';
 import { folderWith } from '../../support/temp-folder.ts';

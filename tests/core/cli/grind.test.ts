@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { grindAnswer } from '../../../src/model/grind-answer.ts';
+import { grindAnswer } from '../../../src/answers/grind-answer.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { jobFiles } from '../../support/small-job.ts';
 import { folderWith } from '../../support/temp-folder.ts';

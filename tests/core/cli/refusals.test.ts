@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { checkAnswer } from '../../../src/model/check-answer.ts';
-import { grindAnswer } from '../../../src/model/grind-answer.ts';
+import { checkAnswer } from '../../../src/answers/check-answer.ts';
+import { grindAnswer } from '../../../src/answers/grind-answer.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { blockFile, fitFile, housingFile, jobFiles } from '../../support/small-job.ts';
 import { folderWith } from '../../support/temp-folder.ts';

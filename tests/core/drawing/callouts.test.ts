@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { spread } from '../../../src/drawing/callouts.ts';
+import { spread } from '../../../src/drawing/scene/callouts.ts';
 
 const stack = fc.array(
   fc.record({

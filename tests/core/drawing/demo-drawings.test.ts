@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { drawFit } from '../../../src/drawing/draw-fit.ts';
-import { overlap } from '../../../src/drawing/frame.ts';
-import { svgOf } from '../../../src/drawing/svg.ts';
+import { drawFit } from '../../../src/drawing/fit/draw-fit.ts';
+import { overlap } from '../../../src/drawing/scene/frame.ts';
+import { svgOf } from '../../../src/drawing/svg/svg.ts';
 import { demos, demoToDraw } from '../../support/demos.ts';
 import { parsedSvg, textBoxes } from '../../support/drawings.ts';
 

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { drawFit } from '../../../src/drawing/draw-fit.ts';
-import { overlap } from '../../../src/drawing/frame.ts';
-import { boxOfMark } from '../../../src/drawing/marks.ts';
-import type { Scene } from '../../../src/drawing/scene.ts';
-import type { Role } from '../../../src/drawing/styles.ts';
-import { svgOf } from '../../../src/drawing/svg.ts';
-import type { HomeAnswer, RotatingAnswer } from '../../../src/model/check-answer.ts';
+import type { HomeAnswer, RotatingAnswer } from '../../../src/answers/check-answer.ts';
+import { drawFit } from '../../../src/drawing/fit/draw-fit.ts';
+import { overlap } from '../../../src/drawing/scene/frame.ts';
+import { boxOfMark } from '../../../src/drawing/scene/marks.ts';
+import type { Scene } from '../../../src/drawing/scene/scene.ts';
+import type { Role } from '../../../src/drawing/scene/styles.ts';
+import { svgOf } from '../../../src/drawing/svg/svg.ts';
 import { bandOf, planOf } from '../../support/answers.ts';
 import { demoToDraw } from '../../support/demos.ts';
 import { elementById, fullInput, fullJob, parsedSvg, textBoxes } from '../../support/drawings.ts';

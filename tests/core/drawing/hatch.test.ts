@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { hatchSegments } from '../../../src/drawing/hatch.ts';
-import type { Region } from '../../../src/geometry/loop.ts';
-import { distance, vec } from '../../../src/geometry/vec.ts';
+import { hatchSegments } from '../../../src/drawing/scene/hatch.ts';
+import type { Region } from '../../../src/geometry/plane/loop.ts';
+import { distance, vec } from '../../../src/geometry/plane/vec.ts';
 import { box, disc, outline } from '../../support/jobs.ts';
 
 const lengthOf = (region: Region, angleRad: number, pitchMm: number): number =>

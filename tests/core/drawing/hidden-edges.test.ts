@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { partHidden } from '../../../src/drawing/hidden-edges.ts';
-import type { Edge } from '../../../src/geometry/edge.ts';
-import { distance } from '../../../src/geometry/vec.ts';
+import { partHidden } from '../../../src/drawing/fit/hidden-edges.ts';
+import type { Edge } from '../../../src/geometry/plane/edge.ts';
+import { distance } from '../../../src/geometry/plane/vec.ts';
 import { box, disc } from '../../support/jobs.ts';
 
 const lengthOf = (edges: readonly Edge[]): number =>

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { stripsOf } from '../../../src/drawing/side-profile.ts';
+import { stripsOf } from '../../../src/drawing/fit/side-profile.ts';
 import { disc, outline } from '../../support/jobs.ts';
 
 const heights = (strips: ReturnType<typeof stripsOf>) => strips.map(({ fromY, toY }) => [fromY, toY]);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { namedSections } from '../../../src/drawing/slices.ts';
+import { namedSections } from '../../../src/drawing/fit/slices.ts';
 import { sectionOf } from '../../support/jobs.ts';
 
 const names = (...sections: [id: string, from: number, to: number][]): string[] =>

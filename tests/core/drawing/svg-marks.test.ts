@@ -1,11 +1,11 @@
 import svgpath from 'svgpath';
 import { expect, test } from 'vitest';
-import { outline } from '../../../src/drawing/marks.ts';
-import { styleOf } from '../../../src/drawing/styles.ts';
-import { markNodes } from '../../../src/drawing/svg-marks.ts';
-import { pointOnEdge } from '../../../src/geometry/edge.ts';
-import { edgesOf, type Loop } from '../../../src/geometry/loop.ts';
-import { vec } from '../../../src/geometry/vec.ts';
+import { outline } from '../../../src/drawing/scene/marks.ts';
+import { styleOf } from '../../../src/drawing/scene/styles.ts';
+import { markNodes } from '../../../src/drawing/svg/svg-marks.ts';
+import { pointOnEdge } from '../../../src/geometry/plane/edge.ts';
+import { edgesOf, type Loop } from '../../../src/geometry/plane/loop.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
 import { disc, outline as loop } from '../../support/jobs.ts';
 
 const sheetMm = 200;

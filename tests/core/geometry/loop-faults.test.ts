@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Region } from '../../../src/geometry/loop.ts';
-import { loopFaults } from '../../../src/geometry/loop-faults.ts';
-import { round6 } from '../../../src/geometry/rounding.ts';
-import { polar, vec } from '../../../src/geometry/vec.ts';
+import type { Region } from '../../../src/geometry/plane/loop.ts';
+import { loopFaults } from '../../../src/geometry/plane/loop-faults.ts';
+import { round6 } from '../../../src/geometry/plane/rounding.ts';
+import { polar, vec } from '../../../src/geometry/plane/vec.ts';
 import { box, disc, outline, ringPiece } from '../../support/jobs.ts';
 import { Random } from '../../support/random.ts';
 

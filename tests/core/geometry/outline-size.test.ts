@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { circleLoop, type Loop, polygonLoop } from '../../../src/geometry/loop.ts';
-import { outlineSize } from '../../../src/geometry/outline-size.ts';
-import { vec } from '../../../src/geometry/vec.ts';
+import { circleLoop, type Loop, polygonLoop } from '../../../src/geometry/plane/loop.ts';
+import { outlineSize } from '../../../src/geometry/plane/outline-size.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
 
 // closed forms
 const slot = (bulge: number): Loop => ({

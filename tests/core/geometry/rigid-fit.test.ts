@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { Matrix, SVD } from 'ml-matrix';
 import { describe, expect, test } from 'vitest';
-import { apply, type Rigid, rigid } from '../../../src/geometry/rigid.ts';
-import { type PointPair, rigidFit } from '../../../src/geometry/rigid-fit.ts';
-import { distance, type Vec, vec } from '../../../src/geometry/vec.ts';
+import { apply, type Rigid, rigid } from '../../../src/geometry/plane/rigid.ts';
+import { type PointPair, rigidFit } from '../../../src/geometry/plane/rigid-fit.ts';
+import { distance, type Vec, vec } from '../../../src/geometry/plane/vec.ts';
 
 const coordinate = fc.double({ min: -400, max: 400, noNaN: true });
 const point = fc.record({ x: coordinate, y: coordinate });

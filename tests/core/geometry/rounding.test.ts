@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { round6, roundPoint6, roundUp6 } from '../../../src/geometry/rounding.ts';
+import { round6, roundPoint6, roundUp6 } from '../../../src/geometry/plane/rounding.ts';
 
 const length = fc.double({ min: -1e5, max: 1e5, noNaN: true });
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Box } from '../../../src/geometry/edge-box.ts';
 import { buildOutlineTree } from '../../../src/geometry/motion/outline-tree.ts';
 import { rayCrossings } from '../../../src/geometry/motion/ray-crossings.ts';
-import { intersection } from '../../../src/geometry/polygon-engine.ts';
-import { loopsOf, type Polygon, type Polygons } from '../../../src/geometry/polygons.ts';
-import { solidNear } from '../../../src/geometry/solid-near.ts';
-import { polar, vec } from '../../../src/geometry/vec.ts';
+import type { Box } from '../../../src/geometry/plane/edge-box.ts';
+import { polar, vec } from '../../../src/geometry/plane/vec.ts';
+import { intersection } from '../../../src/geometry/polygons/polygon-engine.ts';
+import { loopsOf, type Polygon, type Polygons } from '../../../src/geometry/polygons/polygons.ts';
+import { solidNear } from '../../../src/geometry/polygons/solid-near.ts';
 import { Random } from '../../support/random.ts';
 
 const rough = (random: Random, radiusMm: number, count: number): Polygon =>

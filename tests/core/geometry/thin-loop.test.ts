@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { edgesOf, type Loop, type PathLoop } from '../../../src/geometry/loop.ts';
-import { thinLoop } from '../../../src/geometry/thin-loop.ts';
+import { edgesOf, type Loop, type PathLoop } from '../../../src/geometry/plane/loop.ts';
+import { thinLoop } from '../../../src/geometry/plane/thin-loop.ts';
 import { Random } from '../../support/random.ts';
 
 type Point = readonly [x: number, y: number];

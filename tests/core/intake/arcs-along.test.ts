@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { arcSpans, type Edge, edgeOfBulge, pointOnEdge } from '../../../src/geometry/edge.ts';
-import { angleOf, distance, lerp, sub, type Vec, vec } from '../../../src/geometry/vec.ts';
-import { arcsAlong, bulgeThrough } from '../../../src/intake/arcs-along.ts';
+import { arcSpans, type Edge, edgeOfBulge, pointOnEdge } from '../../../src/geometry/plane/edge.ts';
+import { angleOf, distance, lerp, sub, type Vec, vec } from '../../../src/geometry/plane/vec.ts';
+import { arcsAlong, bulgeThrough } from '../../../src/intake/outlines/arcs-along.ts';
 
 const place = fc.record({
   x: fc.double({ min: -200, max: 200, noNaN: true }),

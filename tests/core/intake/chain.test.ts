@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Loop, Vertex } from '../../../src/geometry/loop.ts';
-import { distance } from '../../../src/geometry/vec.ts';
-import { chainLines } from '../../../src/intake/chain.ts';
-import { loopFrom } from '../../../src/intake/loop-from.ts';
-import { type OpenLine, turnedRound } from '../../../src/intake/open-line.ts';
+import type { Loop, Vertex } from '../../../src/geometry/plane/loop.ts';
+import { distance } from '../../../src/geometry/plane/vec.ts';
+import { chainLines } from '../../../src/intake/outlines/chain.ts';
+import { loopFrom } from '../../../src/intake/outlines/loop-from.ts';
+import { type OpenLine, turnedRound } from '../../../src/intake/outlines/open-line.ts';
 import { areaOf } from './drawn.ts';
 
 const lineOf = (...points: readonly (readonly [number, number, number?])[]): OpenLine => ({

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readCsv } from '../../../src/intake/csv.ts';
 import { importDrawing } from '../../../src/intake/import-drawing.ts';
 import { nothingSaid } from '../../../src/intake/import-options.ts';
 import { importText } from '../../../src/intake/import-text.ts';
 import { soundPart } from '../../../src/intake/sound-part.ts';
+import { readCsv } from '../../../src/intake/table/csv.ts';
 import { areaOf, areasOf, bytesOf, findingsOf, loopsOf, valueIn } from './drawn.ts';
 
 const read = (...lines: readonly string[]) => readCsv('a.csv', bytesOf(lines.join('\n')));

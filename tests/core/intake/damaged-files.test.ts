@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { jsonText } from '../../../src/files/json-text.ts';
 import { importDrawing } from '../../../src/intake/import-drawing.ts';
 import { nothingSaid } from '../../../src/intake/import-options.ts';
 import { readDrawing } from '../../../src/intake/sources.ts';
-import { jsonText } from '../../../src/model/json-text.ts';
 import { bytesOf, circle, dxf, entity, line, polyline, svg } from './drawn.ts';
 
 const sheet = readFileSync(join(import.meta.dirname, '../../fixtures/intake/features.csv'), 'utf8');

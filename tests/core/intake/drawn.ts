@@ -1,11 +1,11 @@
-import type { Loop } from '../../../src/geometry/loop.ts';
-import { edgesOf } from '../../../src/geometry/loop.ts';
-import { outlineAreaMm2 } from '../../../src/geometry/metal-on-left.ts';
+import type { Finding, Reading } from '../../../src/files/finding.ts';
+import type { Loop } from '../../../src/geometry/plane/loop.ts';
+import { edgesOf } from '../../../src/geometry/plane/loop.ts';
+import { outlineAreaMm2 } from '../../../src/geometry/polygons/metal-on-left.ts';
+import { readDxf } from '../../../src/intake/drawing/dxf.ts';
+import { readSvg } from '../../../src/intake/drawing/svg.ts';
 import type { Drawing } from '../../../src/intake/drawing.ts';
-import { readDxf } from '../../../src/intake/dxf.ts';
-import { outlinesOf } from '../../../src/intake/outlines.ts';
-import { readSvg } from '../../../src/intake/svg.ts';
-import type { Finding, Reading } from '../../../src/model/finding.ts';
+import { outlinesOf } from '../../../src/intake/outlines/outlines.ts';
 
 /** Small drawings for tests, and what is read from them. */
 export const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { CircleLoop } from '../../../src/geometry/loop.ts';
-import { edgesOf } from '../../../src/geometry/loop.ts';
-import { distance } from '../../../src/geometry/vec.ts';
-import { readDxf } from '../../../src/intake/dxf.ts';
+import type { CircleLoop } from '../../../src/geometry/plane/loop.ts';
+import { edgesOf } from '../../../src/geometry/plane/loop.ts';
+import { distance } from '../../../src/geometry/plane/vec.ts';
+import { readDxf } from '../../../src/intake/drawing/dxf.ts';
 import {
   areaOf,
   areasOf,

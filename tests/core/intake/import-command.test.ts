@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readPart } from '../../../src/model/read-part.ts';
+import { readPart } from '../../../src/job/read-part.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { folderWith } from '../../support/temp-folder.ts';
 import { circle, dxf, line, polyline, svg, type Tags } from './drawn.ts';

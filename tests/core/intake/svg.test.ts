@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { edgesOf, type Loop } from '../../../src/geometry/loop.ts';
+import { edgesOf, type Loop } from '../../../src/geometry/plane/loop.ts';
+import { readSvg } from '../../../src/intake/drawing/svg.ts';
 import { drawingUnit } from '../../../src/intake/drawing-unit.ts';
-import { outlinesOf } from '../../../src/intake/outlines.ts';
-import { readSvg } from '../../../src/intake/svg.ts';
+import { outlinesOf } from '../../../src/intake/outlines/outlines.ts';
 import { areaOf, areasOf, bytesOf, findingsOf, loneLoop, loopsOf, svg, svgDrawing, valueIn } from './drawn.ts';
 
 const alone = (elements: string): Loop => loneLoop(svgDrawing(elements));

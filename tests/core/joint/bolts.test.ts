@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { Hole } from '../../../src/job/casting.ts';
 import { boltAnswers, boltWarnings } from '../../../src/joint/bolts.ts';
-import type { Hole } from '../../../src/model/casting.ts';
 import { boltHole, holeOf, tapped } from '../../support/jobs.ts';
 
 const o = [0, 0] as const;

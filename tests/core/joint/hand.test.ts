@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { mirrorPoint } from '../../../src/geometry/loop.ts';
-import { type Vec, vec } from '../../../src/geometry/vec.ts';
+import { mirrorPoint } from '../../../src/geometry/plane/loop.ts';
+import { type Vec, vec } from '../../../src/geometry/plane/vec.ts';
 import { checkHand, handWarnings } from '../../../src/joint/hand.ts';
 import { castingOf } from '../../support/jobs.ts';
 

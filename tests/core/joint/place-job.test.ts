@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { vec } from '../../../src/geometry/vec.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
+import type { Job } from '../../../src/job/job.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
 import { placeJob } from '../../../src/joint/place-job.ts';
-import type { Job } from '../../../src/model/job.ts';
 import { box, castingOf, disc, dowel, jobOf, outline, ringPiece } from '../../support/jobs.ts';
 
 function placed(job: Job): Joint {

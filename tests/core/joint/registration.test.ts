@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Hole } from '../../../src/model/casting.ts';
+import type { Hole } from '../../../src/job/casting.ts';
 import { boltHole, castingOf, dowel, type JobSpec, tapped } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { checkJoint } from '../../../src/clearance/check.ts';
-import { drawFit } from '../../../src/drawing/draw-fit.ts';
-import type { DrawInput } from '../../../src/drawing/draw-input.ts';
-import { overlap } from '../../../src/drawing/frame.ts';
-import { markoutOf } from '../../../src/drawing/markout-sheets.ts';
+import { drawFit } from '../../../src/drawing/fit/draw-fit.ts';
+import type { DrawInput } from '../../../src/drawing/fit/draw-input.ts';
+import { markoutOf } from '../../../src/drawing/markout/markout-sheets.ts';
+import { overlap } from '../../../src/drawing/scene/frame.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { bothCut } from '../../support/both-cut.ts';
 import { textBoxes } from '../../support/drawings.ts';

@@ -1,12 +1,12 @@
 import { parseString, toPolylines } from 'dxf';
 import DxfParser, { type ICircleEntity, type ILineEntity, type IPolylineEntity } from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
-import { type DxfLayer, dxfOf } from '../../../src/drawing/dxf.ts';
-import { markoutOf } from '../../../src/drawing/markout-sheets.ts';
-import { pointOnEdge } from '../../../src/geometry/edge.ts';
-import { edgesOf, type Loop } from '../../../src/geometry/loop.ts';
-import type { Vec } from '../../../src/geometry/vec.ts';
-import { readDxf } from '../../../src/intake/dxf.ts';
+import { type DxfLayer, dxfOf } from '../../../src/drawing/dxf/dxf.ts';
+import { markoutOf } from '../../../src/drawing/markout/markout-sheets.ts';
+import { pointOnEdge } from '../../../src/geometry/plane/edge.ts';
+import { edgesOf, type Loop } from '../../../src/geometry/plane/loop.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
+import { readDxf } from '../../../src/intake/drawing/dxf.ts';
 import { box, disc, outline, ringPiece } from '../../support/jobs.ts';
 import { lugJob, plannedDemo, plannedJob } from '../../support/markout-jobs.ts';
 

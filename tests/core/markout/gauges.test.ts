@@ -1,18 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { checkJoint } from '../../../src/clearance/check.ts';
-import { profileGauges } from '../../../src/drawing/profile-gauge.ts';
-import { stripsOf } from '../../../src/drawing/side-strip.ts';
-import { swingPieces } from '../../../src/drawing/swing-gauge.ts';
+import { profileGauges } from '../../../src/drawing/markout/profile-gauge.ts';
+import { stripsOf } from '../../../src/drawing/markout/side-strip.ts';
+import { swingPieces } from '../../../src/drawing/markout/swing-gauge.ts';
 import { regionContains } from '../../../src/geometry/motion/containment.ts';
 import { nearestOnOutline } from '../../../src/geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../../../src/geometry/motion/outline-tree.ts';
-import { loopsOf, type Polygons, signedAreaMm2 } from '../../../src/geometry/polygons.ts';
+import { add, distance, lerp, polar, scale, type Vec, vec } from '../../../src/geometry/plane/vec.ts';
+import { loopsOf, type Polygons, signedAreaMm2 } from '../../../src/geometry/polygons/polygons.ts';
 import { drain } from '../../../src/geometry/progress.ts';
-import { add, distance, lerp, polar, scale, type Vec, vec } from '../../../src/geometry/vec.ts';
-import { type Bench, benchesOf } from '../../../src/grind/marking-out-bench.ts';
-import { levelsOf } from '../../../src/grind/marking-out-plate.ts';
-import { type SwingGauge, swingGauge } from '../../../src/grind/marking-out-swing.ts';
-import type { Casting, DepthRange } from '../../../src/model/casting.ts';
+import type { Casting, DepthRange } from '../../../src/job/casting.ts';
+import { type Bench, benchesOf } from '../../../src/markout/marking-out-bench.ts';
+import { levelsOf } from '../../../src/markout/marking-out-plate.ts';
+import { type SwingGauge, swingGauge } from '../../../src/markout/marking-out-swing.ts';
 import { textBoxes } from '../../support/drawings.ts';
 import { box, castingOf, type JobSpec } from '../../support/jobs.ts';
 import {

@@ -1,8 +1,8 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { markingCsv } from '../../../src/drawing/marking-csv.ts';
-import { markingOut } from '../../../src/grind/marking-out.ts';
-import type { MarkingRow } from '../../../src/model/marking-row.ts';
+import type { MarkingRow } from '../../../src/answers/marking-row.ts';
+import { markingCsv } from '../../../src/drawing/markout/marking-csv.ts';
+import { markingOut } from '../../../src/markout/marking-out.ts';
 import { castingOf } from '../../support/jobs.ts';
 import { plannedDemo } from '../../support/markout-jobs.ts';
 

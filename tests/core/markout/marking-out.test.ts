@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { markingOut } from '../../../src/grind/marking-out.ts';
-import { type MarkingRow, markingRow } from '../../../src/model/marking-row.ts';
+import { type MarkingRow, markingRow } from '../../../src/answers/marking-row.ts';
+import { markingOut } from '../../../src/markout/marking-out.ts';
 import { box, castingOf, disc, dowel } from '../../support/jobs.ts';
 import { caseCutInstead, lugJob, plannedDemo, plannedJob, plannedWithoutCutter } from '../../support/markout-jobs.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type PaperName, papers, tilingOf } from '../../../src/drawing/papers.ts';
+import { type PaperName, papers, tilingOf } from '../../../src/drawing/scene/papers.ts';
 
 const square = (mm: number) => ({ widthMm: mm, heightMm: mm });
 const tiles = (mm: number, paper: PaperName) => {

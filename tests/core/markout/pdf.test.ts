@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { circle, layer, line, text, viewOf } from '../../../src/drawing/marks.ts';
-import { type BarReading, type PaperName, papers } from '../../../src/drawing/papers.ts';
-import { pdfOf, sheetCount } from '../../../src/drawing/pdf.ts';
-import { winAnsi } from '../../../src/drawing/pdf-text.ts';
-import type { Layer, Scene } from '../../../src/drawing/scene.ts';
-import { vec } from '../../../src/geometry/vec.ts';
+import { pdfOf, sheetCount } from '../../../src/drawing/pdf/pdf.ts';
+import { winAnsi } from '../../../src/drawing/pdf/pdf-text.ts';
+import { circle, layer, line, text, viewOf } from '../../../src/drawing/scene/marks.ts';
+import { type BarReading, type PaperName, papers } from '../../../src/drawing/scene/papers.ts';
+import type { Layer, Scene } from '../../../src/drawing/scene/scene.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
 import { lengthOf, type Point, type ReadPage, readPages } from '../../support/pdf-reader.ts';
 
 const ptPerMm = 72 / 25.4;

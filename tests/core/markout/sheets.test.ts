@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { overlap } from '../../../src/drawing/frame.ts';
-import { markoutOf } from '../../../src/drawing/markout-sheets.ts';
-import { svgOf } from '../../../src/drawing/svg.ts';
+import { markoutOf } from '../../../src/drawing/markout/markout-sheets.ts';
+import { overlap } from '../../../src/drawing/scene/frame.ts';
+import { svgOf } from '../../../src/drawing/svg/svg.ts';
 import { parsedSvg, textBoxes } from '../../support/drawings.ts';
 import { caseCutInstead, lugJob, type Planned, plannedDemo, plannedJob } from '../../support/markout-jobs.ts';
 

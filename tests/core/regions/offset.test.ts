@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Region } from '../../../src/geometry/loop.ts';
-import { metalOnLeft } from '../../../src/geometry/metal-on-left.ts';
-import { offset } from '../../../src/geometry/offset.ts';
-import { areaMm2 } from '../../../src/geometry/polygons.ts';
+import type { Region } from '../../../src/geometry/plane/loop.ts';
+import { metalOnLeft } from '../../../src/geometry/polygons/metal-on-left.ts';
+import { offset } from '../../../src/geometry/polygons/offset.ts';
+import { areaMm2 } from '../../../src/geometry/polygons/polygons.ts';
 import { offsetFaults, roughStar } from '../../support/judge-regions.ts';
 import { Random } from '../../support/random.ts';
 import { randomRegion } from '../../support/random-outlines.ts';

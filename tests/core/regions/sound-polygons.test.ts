@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { loopFaults } from '../../../src/geometry/loop-faults.ts';
-import { difference } from '../../../src/geometry/polygon-engine.ts';
-import { areaMm2, loopsOf, type Polygon, type Polygons } from '../../../src/geometry/polygons.ts';
-import { soundPolygons } from '../../../src/geometry/sound-polygons.ts';
-import { vec } from '../../../src/geometry/vec.ts';
+import { loopFaults } from '../../../src/geometry/plane/loop-faults.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
+import { difference } from '../../../src/geometry/polygons/polygon-engine.ts';
+import { areaMm2, loopsOf, type Polygon, type Polygons } from '../../../src/geometry/polygons/polygons.ts';
+import { soundPolygons } from '../../../src/geometry/polygons/sound-polygons.ts';
 
 const polygon = (...points: readonly (readonly [number, number])[]): Polygon => points.map(([x, y]) => vec(x, y));
 const square = (x: number, y: number, side: number): Polygon =>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { drawFit } from '../../../src/drawing/draw-fit.ts';
-import type { DrawInput } from '../../../src/drawing/draw-input.ts';
+import { drawFit } from '../../../src/drawing/fit/draw-fit.ts';
+import type { DrawInput } from '../../../src/drawing/fit/draw-input.ts';
 import { alternativeTexts } from '../../../src/words/alternative-text.ts';
 import { fullInput, textBoxes } from '../../support/drawings.ts';
 import { elementsOf, parsedReport, reportOf, textOf } from '../../support/reports.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { CheckAnswer } from '../../../src/model/check-answer.ts';
-import { lengthText } from '../../../src/model/length-text.ts';
+import type { CheckAnswer } from '../../../src/answers/check-answer.ts';
+import { lengthText } from '../../../src/job/length-text.ts';
 import { checkCautions, grindCautions } from '../../../src/words/cautions.ts';
 import { planLine } from '../../../src/words/grind-text.ts';
 import { massText, volumeText } from '../../../src/words/units.ts';

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import type { InstallAnswer } from '../../../src/answers/check-answer.ts';
 import { type TravelCurve, travelCurve } from '../../../src/clearance/travel-curve.ts';
-import { overlap } from '../../../src/drawing/frame.ts';
-import type { Scene } from '../../../src/drawing/scene.ts';
-import { svgOf } from '../../../src/drawing/svg.ts';
-import { travelChart } from '../../../src/drawing/travel-chart.ts';
+import { travelChart } from '../../../src/drawing/fit/travel-chart.ts';
+import { overlap } from '../../../src/drawing/scene/frame.ts';
+import type { Scene } from '../../../src/drawing/scene/scene.ts';
+import { svgOf } from '../../../src/drawing/svg/svg.ts';
 import type { Motion } from '../../../src/geometry/motion/motion.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
 import { drain } from '../../../src/geometry/progress.ts';
-import { vec } from '../../../src/geometry/vec.ts';
-import type { InstallAnswer } from '../../../src/model/check-answer.ts';
-import { motionBetween, type Position } from '../../../src/model/path.ts';
+import { motionBetween, type Position } from '../../../src/job/path.ts';
 import { demoToDraw } from '../../support/demos.ts';
 import { parsedSvg, textBoxes } from '../../support/drawings.ts';
 

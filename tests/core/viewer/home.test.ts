@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import type { JobFile } from '../../../src/model/job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
 import { findHome, type Home } from '../../../viewer/job/home.ts';
 import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
 

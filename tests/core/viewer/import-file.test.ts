@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { PartDraft } from '../../../src/model/job-file.ts';
+import type { PartDraft } from '../../../src/files/job-file.ts';
 import { importFile } from '../../../viewer/heavy/import-file.ts';
 import { emptyPart } from '../../../viewer/job/part-edits.ts';
 import { withImported } from '../../../viewer/job/with-imported.ts';

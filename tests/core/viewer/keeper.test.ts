@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { JobFile } from '../../../src/model/job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
 import { type Keeping, keeperOf } from '../../../viewer/job/keeper.ts';
 import { KeptElsewhere, type KeptJob, type Known } from '../../../viewer/job/storage.ts';
 import { fitFile } from '../../support/small-job.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import { trueAtDepth } from '../../../src/intake/photo/at-depth.ts';
 import { carried } from '../../../src/intake/photo/homography.ts';
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
 import { setStraight } from '../../../viewer/heavy/set-straight.ts';
 import { matrix3dOf, matrixNear, toPaneMap } from '../../../viewer/stage/picture-under.ts';
 import { toPane } from '../../../viewer/stage/view.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { JobFile } from '../../../src/model/job-file.ts';
-import type { LoopFile } from '../../../src/model/part-file.ts';
-import { jobInFile, readJobFile } from '../../../src/model/read-job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
+import type { LoopFile } from '../../../src/files/part-file.ts';
+import { jobInFile, readJobFile } from '../../../src/job/read-job-file.ts';
 import * as edits from '../../../viewer/job/part-edits.ts';
 import * as runs from '../../../viewer/job/run-edits.ts';
 import { smallJob as job } from '../../support/small-job.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { JobFile } from '../../../src/model/job-file.ts';
-import { readJobFile } from '../../../src/model/read-job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
+import { readJobFile } from '../../../src/job/read-job-file.ts';
 import { holeRenamed, renamed } from '../../../viewer/job/part-edits.ts';
 import * as edits from '../../../viewer/job/picture-edits.ts';
 import { blockFile, smallJob as job } from '../../support/small-job.ts';

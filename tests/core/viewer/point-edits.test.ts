@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { edgesOf } from '../../../src/geometry/loop.ts';
-import { outlineAreaMm2 } from '../../../src/geometry/metal-on-left.ts';
-import { loopOf } from '../../../src/model/lengths.ts';
-import type { LoopFile } from '../../../src/model/part-file.ts';
+import type { LoopFile } from '../../../src/files/part-file.ts';
+import { edgesOf } from '../../../src/geometry/plane/loop.ts';
+import { outlineAreaMm2 } from '../../../src/geometry/polygons/metal-on-left.ts';
+import { loopOf } from '../../../src/job/lengths.ts';
 import type { Points } from '../../../viewer/job/arc.ts';
 import { closedBehind } from '../../../viewer/job/closed-behind.ts';
 import { featureLoop } from '../../../viewer/job/feature-loops.ts';

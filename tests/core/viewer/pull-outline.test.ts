@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Vec } from '../../../src/geometry/vec.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import { pulledCircle, pulledPoints, type Sight } from '../../../viewer/heavy/pull-outline.ts';
 import type { XY } from '../../../viewer/job/arc.ts';
 import type { PointList } from '../../../viewer/job/point-edits.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { JobFile, PartDraft } from '../../../src/model/job-file.ts';
+import type { JobFile, PartDraft } from '../../../src/files/job-file.ts';
 import { changed, startingWith } from '../../../viewer/job/history.ts';
 import { pictureOf, withPicture, withTouch } from '../../../viewer/job/picture-edits.ts';
 import type { View } from '../../../viewer/stage/view.ts';

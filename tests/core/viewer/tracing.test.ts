@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { JobFile } from '../../../src/model/job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
 import type { XY } from '../../../viewer/job/arc.ts';
 import { toPane, type View } from '../../../viewer/stage/view.ts';
 import { choosing, type Looking } from '../../../viewer/steps/outlines/chosen.ts';

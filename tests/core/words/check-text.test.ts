@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { CheckAnswer, Verdict } from '../../../src/answers/check-answer.ts';
 import { checkFacts } from '../../../src/clearance/check-facts.ts';
-import type { CheckAnswer, Verdict } from '../../../src/model/check-answer.ts';
 import { checkText } from '../../../src/words/check-text.ts';
 import { verdictLine } from '../../../src/words/verdict.ts';
 import { checkOf, foulOnTheWay, homeOf, installOf } from '../../support/answers.ts';

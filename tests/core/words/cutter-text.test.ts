@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Alternative, CutterAnswer, CutterEnd } from '../../../src/model/grind-answer.ts';
+import type { Alternative, CutterAnswer, CutterEnd } from '../../../src/answers/grind-answer.ts';
 import { alternativeTexts } from '../../../src/words/alternative-text.ts';
 import { cutterTexts } from '../../../src/words/cutter-text.ts';
 import { bandOf, planOf } from '../../support/answers.ts';

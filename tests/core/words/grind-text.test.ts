@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { planFacts } from '../../../src/grind/plan-facts.ts';
-import type { GrindAnswer } from '../../../src/model/grind-answer.ts';
+import type { GrindAnswer } from '../../../src/answers/grind-answer.ts';
+import { planFacts } from '../../../src/plan/plan-facts.ts';
 import { grindText } from '../../../src/words/grind-text.ts';
 import { bandOf, homeOf, planOf } from '../../support/answers.ts';
 import { castingOf } from '../../support/jobs.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { figure, fineLength, givenLength, lengthText } from '../../../src/model/length-text.ts';
+import { figure, fineLength, givenLength, lengthText } from '../../../src/job/length-text.ts';
 import { areaText, comparedText, volumeText } from '../../../src/words/units.ts';
 
 describe('figures as a builder reads them', () => {

@@ -1,5 +1,5 @@
 import type { Motion } from '../../../src/geometry/motion/motion.ts';
-import type { Rigid } from '../../../src/geometry/rigid.ts';
+import type { Rigid } from '../../../src/geometry/plane/rigid.ts';
 import { placedAt } from './lipschitz.ts';
 import { type Solid, solidDistance } from './solid.ts';
 

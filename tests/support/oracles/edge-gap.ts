@@ -1,4 +1,4 @@
-import { type ArcEdge, arcSpans, type Edge, type LineEdge } from '../../../src/geometry/edge.ts';
+import { type ArcEdge, arcSpans, type Edge, type LineEdge } from '../../../src/geometry/plane/edge.ts';
 import {
   add,
   angleOf,
@@ -11,7 +11,7 @@ import {
   scale,
   sub,
   type Vec,
-} from '../../../src/geometry/vec.ts';
+} from '../../../src/geometry/plane/vec.ts';
 
 /** Two points, one on each of two edges, and how far they are apart in mm. */
 export interface Gap {

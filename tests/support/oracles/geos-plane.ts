@@ -1,7 +1,7 @@
 import initGeos from 'geos-wasm';
-import { pointOnEdge } from '../../../src/geometry/edge.ts';
-import { edgesOf, type Region } from '../../../src/geometry/loop.ts';
-import { type Vec, vec } from '../../../src/geometry/vec.ts';
+import { pointOnEdge } from '../../../src/geometry/plane/edge.ts';
+import { edgesOf, type Region } from '../../../src/geometry/plane/loop.ts';
+import { type Vec, vec } from '../../../src/geometry/plane/vec.ts';
 
 /** A region held by GEOS. */
 export type Shape = number & { readonly shape: unique symbol };

@@ -1,6 +1,6 @@
-import { circleLoop } from '../../../src/geometry/loop.ts';
-import type { DepthRange, Hole } from '../../../src/model/casting.ts';
-import type { Fit } from '../../../src/model/job.ts';
+import { circleLoop } from '../../../src/geometry/plane/loop.ts';
+import type { DepthRange, Hole } from '../../../src/job/casting.ts';
+import type { Fit } from '../../../src/job/job.ts';
 import { parseThread } from '../../../src/trade/threads.ts';
 import type { Complaint } from './complaint.ts';
 import type { GeosPlane, Shape } from './geos-plane.ts';

@@ -1,5 +1,5 @@
+import type { GrindAnswer } from '../../../src/answers/grind-answer.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
-import type { GrindAnswer } from '../../../src/model/grind-answer.ts';
 import { type Complaint, worstOf } from './complaint.ts';
 import { CutterBody } from './cutter-body.ts';
 import type { GeosPlane } from './geos-plane.ts';

@@ -1,9 +1,9 @@
-import { moveRegion } from '../../../src/geometry/loop.ts';
 import { motionAt } from '../../../src/geometry/motion/motion.ts';
-import { apply, compose, type Rigid, rigid } from '../../../src/geometry/rigid.ts';
-import { type Vec, vec } from '../../../src/geometry/vec.ts';
+import { moveRegion } from '../../../src/geometry/plane/loop.ts';
+import { apply, compose, type Rigid, rigid } from '../../../src/geometry/plane/rigid.ts';
+import { type Vec, vec } from '../../../src/geometry/plane/vec.ts';
+import type { Casting, DepthRange, Section } from '../../../src/job/casting.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
-import type { Casting, DepthRange, Section } from '../../../src/model/casting.ts';
 import type { Complaint } from './complaint.ts';
 import type { CutterBody } from './cutter-body.ts';
 import type { Box, GeosPlane, Prepared, Shape } from './geos-plane.ts';

@@ -1,5 +1,5 @@
-import { add, cross, distance, dot, lerp, scale, sub, type Vec, vec } from '../../../src/geometry/vec.ts';
-import type { Fit } from '../../../src/model/job.ts';
+import { add, cross, distance, dot, lerp, scale, sub, type Vec, vec } from '../../../src/geometry/plane/vec.ts';
+import type { Fit } from '../../../src/job/job.ts';
 import type { Complaint } from './complaint.ts';
 import type { GeosPlane, Shape } from './geos-plane.ts';
 import { middleOf } from './judge-forbidden.ts';

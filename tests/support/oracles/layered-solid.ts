@@ -1,6 +1,6 @@
-import type { Casting, DepthRange, Section } from '../../../src/model/casting.ts';
-import type { PartCut } from '../../../src/model/grind-answer.ts';
-import { loopOf } from '../../../src/model/lengths.ts';
+import type { PartCut } from '../../../src/answers/grind-answer.ts';
+import type { Casting, DepthRange, Section } from '../../../src/job/casting.ts';
+import { loopOf } from '../../../src/job/lengths.ts';
 import type { GeosPlane, Shape } from './geos-plane.ts';
 
 /** Arcs are handed to GEOS as chords no higher than this, mm. */

@@ -1,7 +1,7 @@
-import type { Edge } from '../../../src/geometry/edge.ts';
 import type { Motion } from '../../../src/geometry/motion/motion.ts';
-import { apply, compose, type Rigid, rigid, rotationAbout } from '../../../src/geometry/rigid.ts';
-import { distance, length, scale, type Vec } from '../../../src/geometry/vec.ts';
+import type { Edge } from '../../../src/geometry/plane/edge.ts';
+import { apply, compose, type Rigid, rigid, rotationAbout } from '../../../src/geometry/plane/rigid.ts';
+import { distance, length, scale, type Vec } from '../../../src/geometry/plane/vec.ts';
 import { edgeGap, placeEdge, roughGap } from './edge-gap.ts';
 import { nested, outlineGap, placeSolid, type Solid } from './solid.ts';
 

@@ -1,7 +1,18 @@
-import { arcSpans, type Edge } from '../../../src/geometry/edge.ts';
-import { edgesOf, type Region } from '../../../src/geometry/loop.ts';
-import { apply, type Rigid } from '../../../src/geometry/rigid.ts';
-import { add, angleOf, cross, distance, dot, polar, scale, sub, type Vec, vec } from '../../../src/geometry/vec.ts';
+import { arcSpans, type Edge } from '../../../src/geometry/plane/edge.ts';
+import { edgesOf, type Region } from '../../../src/geometry/plane/loop.ts';
+import { apply, type Rigid } from '../../../src/geometry/plane/rigid.ts';
+import {
+  add,
+  angleOf,
+  cross,
+  distance,
+  dot,
+  polar,
+  scale,
+  sub,
+  type Vec,
+  vec,
+} from '../../../src/geometry/plane/vec.ts';
 import { commonNormals, edgeGap, type Gap, nearestOnEdge, placeEdge, roughGap } from './edge-gap.ts';
 
 /** A region as a plain list of edges, for brute force. */

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { PartDraft } from '../../../src/model/job-file.ts';
+import type { PartDraft } from '../../../src/files/job-file.ts';
 import { ChoiceField, NumberField, TextField } from '../../fields.tsx';
 import { amended } from '../../job/part-edits.ts';
 import { useLengths } from '../../lengths.ts';

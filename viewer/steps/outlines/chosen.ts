@@ -1,4 +1,4 @@
-import type { JobFile } from '../../../src/model/job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
 import type { CircleFile, Points, XY } from '../../job/arc.ts';
 import { holderAt, type Place, withLoopChanged, withPart } from '../../job/part-edits.ts';
 import { enclosesNothing, type PointList } from '../../job/point-edits.ts';

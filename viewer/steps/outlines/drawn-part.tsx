@@ -1,5 +1,5 @@
-import type { OpenRunFile, PartDraft } from '../../../src/model/job-file.ts';
-import { mmIn } from '../../../src/model/length-text.ts';
+import type { OpenRunFile, PartDraft } from '../../../src/files/job-file.ts';
+import { mmIn } from '../../../src/job/length-text.ts';
 import { holderAt, holdersOf, loopLists } from '../../job/part-edits.ts';
 import type { Looking } from './chosen.ts';
 import { samePlace } from './chosen.ts';

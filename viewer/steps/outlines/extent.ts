@@ -1,6 +1,6 @@
-import type { PartDraft } from '../../../src/model/job-file.ts';
-import { mmIn } from '../../../src/model/length-text.ts';
-import type { LoopFile } from '../../../src/model/part-file.ts';
+import type { PartDraft } from '../../../src/files/job-file.ts';
+import type { LoopFile } from '../../../src/files/part-file.ts';
+import { mmIn } from '../../../src/job/length-text.ts';
 import type { XY } from '../../job/arc.ts';
 import { xyOf } from '../../job/arc.ts';
 import type { Extent } from '../../stage/view.ts';

@@ -1,4 +1,4 @@
-import type { OpenRunFile } from '../../../src/model/job-file.ts';
+import type { OpenRunFile } from '../../../src/files/job-file.ts';
 import { alongEdge, type XY, xyOf } from '../../job/arc.ts';
 import { at } from '../../job/point-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';

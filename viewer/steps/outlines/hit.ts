@@ -1,5 +1,5 @@
-import type { JobFile } from '../../../src/model/job-file.ts';
-import { mmIn } from '../../../src/model/length-text.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
+import { mmIn } from '../../../src/job/length-text.ts';
 import { alongEdge, nearestAlong, type XY, xyOf } from '../../job/arc.ts';
 import { holderAt, holdersOf, loopLists, type Place } from '../../job/part-edits.ts';
 import { at, type PointList } from '../../job/point-edits.ts';

@@ -1,4 +1,4 @@
-import type { HoleFile } from '../../../src/model/part-file.ts';
+import type { HoleFile } from '../../../src/files/part-file.ts';
 import { ChoiceField, NumberField, TextField, Tick } from '../../fields.tsx';
 import { holeAsHollow, holeRenamed, withHole, withHoleChanged, withoutHole, withPart } from '../../job/part-edits.ts';
 import { type Figures, useLengths } from '../../lengths.ts';

@@ -1,4 +1,4 @@
-import type { JobFile } from '../../../src/model/job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 
 /** How far the tracing has come, part by part, in one line. */

@@ -1,4 +1,4 @@
-import type { LoopFile } from '../../../src/model/part-file.ts';
+import type { LoopFile } from '../../../src/files/part-file.ts';
 import { apart, arcOf, xyOf } from '../../job/arc.ts';
 import { at, type PointList } from '../../job/point-edits.ts';
 

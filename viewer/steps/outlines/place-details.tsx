@@ -1,5 +1,5 @@
-import type { PartDraft } from '../../../src/model/job-file.ts';
-import type { SectionFile } from '../../../src/model/part-file.ts';
+import type { PartDraft } from '../../../src/files/job-file.ts';
+import type { SectionFile } from '../../../src/files/part-file.ts';
 import { NumberField, TextField, Tick } from '../../fields.tsx';
 import {
   holdersOf,

@@ -1,5 +1,5 @@
-import type { PartDraft } from '../../../src/model/job-file.ts';
-import type { SectionFile } from '../../../src/model/part-file.ts';
+import type { PartDraft } from '../../../src/files/job-file.ts';
+import type { SectionFile } from '../../../src/files/part-file.ts';
 import { holdersOf, type LoopHolder, loopLists, type Place, withPart, withSection } from '../../job/part-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
 import { type Figures, useLengths } from '../../lengths.ts';

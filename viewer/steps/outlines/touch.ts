@@ -1,4 +1,4 @@
-import type { JobFile } from '../../../src/model/job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
 import { apart, circleThrough, type XY, xyOf } from '../../job/arc.ts';
 import { holderAt, type Place, withHole, withHoleChanged, withLoop, withPart } from '../../job/part-edits.ts';
 import { at, withEdgeOver, withVertexAt, withVertexOn } from '../../job/point-edits.ts';

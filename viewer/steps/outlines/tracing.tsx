@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { JobFile } from '../../../src/model/job-file.ts';
+import type { JobFile } from '../../../src/files/job-file.ts';
 import type { XY } from '../../job/arc.ts';
 import { withPart } from '../../job/part-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';

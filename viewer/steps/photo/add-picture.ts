@@ -1,5 +1,5 @@
-import type { JobFile, PictureFile } from '../../../src/model/job-file.ts';
-import { mostCharacters } from '../../../src/model/read-json.ts';
+import type { JobFile, PictureFile } from '../../../src/files/job-file.ts';
+import { mostCharacters } from '../../../src/files/read-json.ts';
 import { type NewPicture, picturesIn } from '../../job/picture-edits.ts';
 import { photoWords as words } from '../../words/photo.ts';
 import { loadedPicture } from './loaded-picture.ts';

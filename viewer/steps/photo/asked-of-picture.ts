@@ -1,7 +1,7 @@
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
+import type { LoopFile } from '../../../src/files/part-file.ts';
 import { usualErrors } from '../../../src/intake/photo/touch-noise.ts';
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
-import { mmIn } from '../../../src/model/length-text.ts';
-import type { LoopFile } from '../../../src/model/part-file.ts';
+import { mmIn } from '../../../src/job/length-text.ts';
 import type { PictureAsked } from '../../heavy/set-straight.ts';
 import { alongEdge, type XY, xyOf } from '../../job/arc.ts';
 import { placeOfTouch } from '../../job/picture-edits.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { PartDraft } from '../../../src/model/job-file.ts';
+import type { PartDraft } from '../../../src/files/job-file.ts';
 import { photoWords as words } from '../../words/photo.ts';
 import { stated } from './stated-error.ts';
 

@@ -1,6 +1,6 @@
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import { usualErrors } from '../../../src/intake/photo/touch-noise.ts';
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
-import { mmIn } from '../../../src/model/length-text.ts';
+import { mmIn } from '../../../src/job/length-text.ts';
 import { NumberField } from '../../fields.tsx';
 import { useLengths } from '../../lengths.ts';
 import { photoWords as words } from '../../words/photo.ts';

@@ -1,4 +1,4 @@
-import type { PartDraft, PictureFile, TouchFile } from '../../../src/model/job-file.ts';
+import type { PartDraft, PictureFile, TouchFile } from '../../../src/files/job-file.ts';
 import type { XY } from '../../job/arc.ts';
 import { photoWords as words } from '../../words/photo.ts';
 

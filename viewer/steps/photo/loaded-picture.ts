@@ -1,5 +1,5 @@
+import type { PictureFile } from '../../../src/files/job-file.ts';
 import type { PictureSize } from '../../../src/intake/photo/orientation.ts';
-import type { PictureFile } from '../../../src/model/job-file.ts';
 
 /** A picture ready to be shown. */
 export interface LoadedPicture {

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import { ChoiceField, NumberField } from '../../fields.tsx';
 import { useLengths } from '../../lengths.ts';
 import { outlineWords } from '../../words/outlines.ts';

@@ -1,9 +1,9 @@
-import { vec } from '../../../src/geometry/vec.ts';
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
+import type { LoopFile } from '../../../src/files/part-file.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
 import { carried, chainedMaps, type Homography, inverseMap, weightAt } from '../../../src/intake/photo/homography.ts';
 import type { PictureSetting } from '../../../src/intake/photo/picture-setting.ts';
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
-import type { Units } from '../../../src/model/lengths.ts';
-import type { LoopFile } from '../../../src/model/part-file.ts';
+import type { Units } from '../../../src/job/lengths.ts';
 import type { PullAsked } from '../../heavy/pull.ts';
 import type { PulledOutline } from '../../heavy/pull-outline.ts';
 import type { StoodAt } from '../../heavy/set-straight.ts';

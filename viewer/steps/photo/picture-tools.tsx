@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
+import type { LoopFile } from '../../../src/files/part-file.ts';
 import { shiftAtDepthMm, trueAtDepth } from '../../../src/intake/photo/at-depth.ts';
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
-import { fineLength, mmIn } from '../../../src/model/length-text.ts';
-import type { LoopFile } from '../../../src/model/part-file.ts';
+import { fineLength, mmIn } from '../../../src/job/length-text.ts';
 import { NumberField } from '../../fields.tsx';
 import type { StoodAt } from '../../heavy/set-straight.ts';
 import { vertexAt, type XY, xyOf } from '../../job/arc.ts';

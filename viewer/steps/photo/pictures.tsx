@@ -1,4 +1,4 @@
-import type { JobFile, PartDraft, PictureFile } from '../../../src/model/job-file.ts';
+import type { JobFile, PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import { picturesIn } from '../../job/picture-edits.ts';
 import '../../photo.css';
 import { photoWords as words } from '../../words/photo.ts';

@@ -1,4 +1,4 @@
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import type { PictureSet } from '../../heavy/set-straight.ts';
 import { faultText, photoWords as words } from '../../words/photo.ts';
 import { namesOfTouches } from './known-places.ts';

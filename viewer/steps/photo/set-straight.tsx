@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { JobFile, PartDraft } from '../../../src/model/job-file.ts';
+import type { JobFile, PartDraft } from '../../../src/files/job-file.ts';
 import type { App } from '../../app.ts';
 import { ChoiceField, NumberField } from '../../fields.tsx';
 import { apart } from '../../job/arc.ts';

@@ -1,4 +1,4 @@
-import type { Units } from '../../../src/model/lengths.ts';
+import type { Units } from '../../../src/job/lengths.ts';
 import type { PictureSet } from '../../heavy/set-straight.ts';
 import { errorIn } from '../../words/photo.ts';
 

@@ -1,6 +1,6 @@
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import { carried, type Homography } from '../../../src/intake/photo/homography.ts';
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
-import { mmIn } from '../../../src/model/length-text.ts';
+import { mmIn } from '../../../src/job/length-text.ts';
 import type { View } from '../../stage/view.ts';
 import { namesOfTouches } from './known-places.ts';
 import { pxInPane } from './sheet-of-picture.ts';

@@ -1,5 +1,5 @@
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
-import { fineLength } from '../../../src/model/length-text.ts';
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
+import { fineLength } from '../../../src/job/length-text.ts';
 import type { PictureSet } from '../../heavy/set-straight.ts';
 import { photoWords as words } from '../../words/photo.ts';
 import { namesOfTouches } from './known-places.ts';

@@ -1,5 +1,5 @@
+import type { JobFile, PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import type { PictureSize } from '../../../src/intake/photo/orientation.ts';
-import type { JobFile, PartDraft, PictureFile } from '../../../src/model/job-file.ts';
 import type { XY } from '../../job/arc.ts';
 import { withoutTouch, withTouch, withTouchChanged } from '../../job/picture-edits.ts';
 import type { Touching } from '../../stage/gestures.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { PartDraft, PictureFile } from '../../../src/model/job-file.ts';
+import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import type { App } from '../../app.ts';
 import type { PictureSet } from '../../heavy/set-straight.ts';
 import { askedOfPicture } from './asked-of-picture.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { distance, type Vec } from '../../../../src/geometry/vec.ts';
+import { distance, type Vec } from '../../../../src/geometry/plane/vec.ts';
 import { shiftAtDepthMm, trueAtDepth } from '../../../../src/intake/photo/at-depth.ts';
 import { findCamera } from '../../../../src/intake/photo/camera-place.ts';
 import { carried } from '../../../../src/intake/photo/homography.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { add, dot, polar, scale, type Vec, vec } from '../../../../src/geometry/vec.ts';
+import { add, dot, polar, scale, type Vec, vec } from '../../../../src/geometry/plane/vec.ts';
 import { type GreyWindow, pullToEdge } from '../../../../src/intake/photo/pull-to-edge.ts';
 import { normal } from '../../../support/camera.ts';
 import { Random } from '../../../support/random.ts';

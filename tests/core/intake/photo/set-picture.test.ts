@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { distance, type Vec } from '../../../../src/geometry/vec.ts';
+import { distance, type Vec } from '../../../../src/geometry/plane/vec.ts';
 import { carried, type Homography, inverseMap } from '../../../../src/intake/photo/homography.ts';
 import { setPicture } from '../../../../src/intake/photo/set-picture.ts';
 import { errorAt, traceErrorMm } from '../../../../src/intake/photo/setting-error.ts';

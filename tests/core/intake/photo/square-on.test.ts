@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { distance, type Vec } from '../../../../src/geometry/vec.ts';
+import { distance, type Vec } from '../../../../src/geometry/plane/vec.ts';
 import { carried } from '../../../../src/intake/photo/homography.ts';
 import { setSquareOn } from '../../../../src/intake/photo/set-square-on.ts';
 import { errorAt } from '../../../../src/intake/photo/setting-error.ts';

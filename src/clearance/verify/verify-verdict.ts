@@ -1,0 +1,77 @@
+import type { CheckAnswer, State, Verdict } from '../../answers/check-answer.ts';
+import type { Joint } from '../../joint/joint.ts';
+import { type Doubt, doubt } from './verify-doubt.ts';
+import { heldToMm, roundingMm } from './verify-limits.ts';
+
+/** How exactly a worst clearance that the answer does not give is found again. */
+const foundMm = 0.05;
+
+interface Part {
+  readonly state: State;
+  readonly askedMm: number;
+  readonly clearanceMm: number | null;
+  readonly worstMm: number | null;
+  /** How far `worstMm` may be off. */
+  readonly worstWithinMm: number;
+}
+
+/** What verdict and `meetsClearance` say that does not follow; the worst clearances of rotating parts are as found. */
+export function verdictDoubts(joint: Joint, answer: CheckAnswer, rotatingWorstMm: readonly (number | null)[]): Doubt[] {
+  const { homeMm, wayInMm, rotatingMm } = joint.fit.clearance;
+  const { home, install, rotating } = answer;
+  const parts: Part[] = [
+    { ...home, askedMm: homeMm, worstMm: home.worstClearanceMm, worstWithinMm: roundingMm },
+    ...(install
+      ? [{ ...install, askedMm: wayInMm, worstMm: install.worstClearanceMm, worstWithinMm: roundingMm }]
+      : []),
+    ...rotating.map((r, i) => ({
+      ...r,
+      askedMm: rotatingMm,
+      worstMm: rotatingWorstMm[i] ?? null,
+      worstWithinMm: foundMm,
+    })),
+  ];
+  if (answer.reason !== null) return reasonDoubts(answer);
+  const verdicts = possibleVerdicts(parts);
+  const meets = [roundingMm, -roundingMm].map((hair) => parts.every((part) => holds(part, part.clearanceMm, hair)));
+  const doubts: Doubt[] = [];
+  const unmeasured = home.clearanceMm === null && (install === null || install.clearanceMm === null);
+  if (unmeasured && !joint.fit.nothingShares && answer.verdict !== 'undecided') {
+    doubts.push(doubt('verdict', 'joint', `The verdict is "${answer.verdict}", but nothing was measured.`));
+  }
+  if (!verdicts.includes(answer.verdict)) {
+    const text = `The verdict is "${answer.verdict}"; by its figures it would be "${verdicts.join('" or "')}".`;
+    doubts.push(doubt('verdict', 'joint', text));
+  }
+  if (!meets.includes(answer.meetsClearance)) {
+    const text = `By its figures the clearance asked is ${answer.meetsClearance ? 'not ' : ''}met.`;
+    doubts.push(doubt('meets-clearance', 'joint', text));
+  }
+  return doubts;
+}
+
+/** Where nothing is judged nothing may be promised, and the answer has to tell why. */
+function reasonDoubts({ reason, verdict, meetsClearance, warnings }: CheckAnswer): Doubt[] {
+  const doubts: Doubt[] = [];
+  if (verdict !== 'undecided')
+    doubts.push(doubt('verdict', 'joint', `The verdict is "${verdict}", but nothing is judged ("${reason}").`));
+  if (meetsClearance) doubts.push(doubt('meets-clearance', 'joint', 'Nothing is judged, so no clearance is met.'));
+  if (!warnings.some(({ code }) => code === reason))
+    doubts.push(doubt('verdict', 'joint', `No warning tells why nothing is judged ("${reason}").`));
+  return doubts;
+}
+
+/** More than one where a figure lies too near a limit to tell. */
+function possibleVerdicts(parts: readonly Part[]): readonly Verdict[] {
+  const states = parts.map(({ state }) => state);
+  if (states.includes('fouls')) return ['fouls'];
+  if (states.includes('undecided')) return ['undecided'];
+  const verdictWith = (sign: 1 | -1): Verdict => {
+    if (!parts.every((part) => holds(part, part.clearanceMm, sign * roundingMm))) return 'too-close';
+    return parts.every((part) => holds(part, part.worstMm, sign * part.worstWithinMm)) ? 'goes' : 'should-go';
+  };
+  return [...new Set([verdictWith(1), verdictWith(-1)])];
+}
+
+const holds = ({ state, askedMm }: Part, mm: number | null, hairMm: number): boolean =>
+  state !== 'fouls' && state !== 'undecided' && (mm === null || mm + hairMm >= askedMm - heldToMm);

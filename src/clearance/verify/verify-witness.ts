@@ -1,0 +1,86 @@
+import { apply, inverse } from '../../geometry/plane/rigid.ts';
+import { distance, vec } from '../../geometry/plane/vec.ts';
+import { type Claim, isZero } from './verify-claim.ts';
+import { type Doubt, doubt } from './verify-doubt.ts';
+import { instant, roundingMm, slackMm } from './verify-limits.ts';
+import { isNamed, type Meeting, type PairName, pairText } from './verify-solids.ts';
+import { placementAt, standOffAt, type Way } from './verify-way.ts';
+
+type Point = readonly [number, number];
+
+/** A place on the way in, as an answer gives it. */
+export interface Moment {
+  readonly leg: number;
+  readonly at: number;
+  readonly turnDeg: number;
+  readonly standOffMm: number;
+}
+
+/** Two points an answer points out, with the moment where it is not home. */
+export interface Witness extends Partial<Moment>, PairName {
+  readonly fixedAt: Point;
+  readonly movingAt: Point;
+}
+
+/** What two witness points say against a claim: that they lie elsewhere, at another time, or another way apart. */
+export function witnessDoubts(claim: Claim, witness: Witness | null, meetings: readonly Meeting[]): Doubt[] {
+  const { where } = claim;
+  if (witness === null) {
+    return claim.clearanceMm === null ? [] : [doubt('witness', where, 'A clearance is given without its two points.')];
+  }
+  const { at = 0, leg, turnDeg, standOffMm } = witness;
+  const meeting = meetings.find((m) => isNamed(m, witness));
+  if (meeting === undefined || at < meeting.stretch.from - instant || at > meeting.stretch.to + instant) {
+    return [doubt('witness', where, `${pairText(witness)} share no depth at ${at}.`)];
+  }
+  const moment = leg === undefined ? null : { leg, at, turnDeg: turnDeg ?? NaN, standOffMm: standOffMm ?? NaN };
+  return [
+    ...(moment ? momentDoubts(where, moment, meeting.way) : []),
+    ...placeDoubts(claim, witness, meeting, at),
+    ...distanceDoubts(claim, witness),
+  ];
+}
+
+/** Turn and stand-off must be those of the leg at that fraction. */
+export function momentDoubts(where: Doubt['where'], { leg, at, turnDeg, standOffMm }: Moment, way: Way): Doubt[] {
+  const fromDeg = (way.from.turnRad * 180) / Math.PI;
+  const spanDeg = (way.to.turnRad * 180) / Math.PI - fromDeg;
+  const spanMm = way.to.standOffMm - way.from.standOffMm;
+  const foundMm = standOffAt(way, at);
+  const agrees =
+    at >= 0 &&
+    at <= 1 &&
+    Math.abs(fromDeg + at * spanDeg - turnDeg) <= instant * (1 + Math.abs(spanDeg)) &&
+    Math.abs(foundMm - standOffMm) <= instant * (1 + Math.abs(spanMm));
+  if (agrees) return [];
+  const text = `Leg ${leg} at ${at} has turn ${fromDeg + at * spanDeg}° and stand-off ${foundMm} mm; given are ${turnDeg}° and ${standOffMm} mm.`;
+  return [doubt('moment', where, text, { claimedMm: standOffMm, foundMm })];
+}
+
+/** A pair that comes into one another's depth overlapped touches first at a point inside both. */
+function placeDoubts({ where, state }: Claim, witness: Witness, meeting: Meeting, at: number): Doubt[] {
+  const fixedAt = vec(...witness.fixedAt);
+  const movingAt = vec(...witness.movingAt);
+  const slack = slackMm(meeting, movingAt);
+  const mayBeInside = state !== 'clear' && at <= meeting.stretch.from + instant;
+  const gaps = [
+    meeting.fixed.gapMm(fixedAt, 1),
+    meeting.moving.gapMm(apply(inverse(placementAt(meeting.way, at)), movingAt), 1),
+  ];
+  const text = `A point of ${pairText(witness)} lies off its outline.`;
+  return gaps
+    .filter((gap) => Math.abs(gap) > slack && !(mayBeInside && gap < 0))
+    .map((foundMm) => doubt('witness', where, text, { claimedMm: 0, foundMm, at: witness.fixedAt }));
+}
+
+function distanceDoubts(claim: Claim, { fixedAt, movingAt }: Witness): Doubt[] {
+  const { where, state, clearanceMm, toleranceMm } = claim;
+  const foundMm = distance(vec(...fixedAt), vec(...movingAt));
+  if (
+    (state === 'undecided' && !isZero(claim)) ||
+    Math.abs(foundMm - (clearanceMm ?? 0)) <= 2 * roundingMm + toleranceMm
+  )
+    return [];
+  const text = `The two points are ${foundMm} mm apart, not ${clearanceMm} mm.`;
+  return [doubt('witness-distance', where, text, { claimedMm: clearanceMm, foundMm, at: fixedAt })];
+}

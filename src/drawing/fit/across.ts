@@ -1,0 +1,57 @@
+import type { Box } from '../../geometry/plane/edge-box.ts';
+import type { Region } from '../../geometry/plane/loop.ts';
+import type { DepthRange } from '../../job/casting.ts';
+import { boxOfRegion, middleOf } from '../scene/frame.ts';
+import { bandsOf, type DrawInput, foulsOf, type Owner } from './draw-input.ts';
+import type { SeenFrom } from './side-profile.ts';
+
+/** How depth runs across the side view: from the right the moving part is on the left, as on a third-angle drawing. */
+export interface Across {
+  readonly from: SeenFrom;
+  /** z (out of the fixed face, towards the moving part) to the view's own x. */
+  readonly x: (zMm: number) => number;
+  /** A section without depth is drawn over this much. */
+  readonly every: DepthRange;
+}
+
+/** How far a section without depth is drawn past the others, mm. */
+const pastOthersMm = 10;
+
+/** The side to look from: that of the cuts and fouls, else of the closest place. */
+export function acrossOf(input: DrawInput): Across {
+  const { install, home } = input.check.answer;
+  const worked = [...bandsOf(input.plan?.answer), ...foulsOf(input)];
+  const xs = worked.map(({ loops }) => middleOf(boxOfRegion(loops)).x);
+  const nearest = (install?.nearest ?? home.nearest)?.fixedAt[0] ?? 0;
+  const x = xs.length > 0 ? xs.reduce((sum, x) => sum + x, 0) : nearest;
+  const from = x < 0 ? 'left' : 'right';
+  return { from, x: (z) => (from === 'right' ? 0 - z : z), every: everyDepth(input.joint) };
+}
+
+function everyDepth({ fixed, moving }: DrawInput['joint']): DepthRange {
+  const known = [...fixed.sections, ...moving.sections].flatMap(({ depth }) => (depth === null ? [] : [depth]));
+  return {
+    fromMm: Math.min(-pastOthersMm, ...known.map(({ fromMm }) => fromMm - pastOthersMm)),
+    toMm: Math.max(pastOthersMm, ...known.map(({ toMm }) => toMm + pastOthersMm)),
+  };
+}
+
+/** The z range of a depth: fixed metal lies behind the face, moving metal in front of it at its stand-off. */
+export function zRange(depth: DepthRange | null, owner: Owner, { every }: Across, standOffMm = 0): DepthRange {
+  const { fromMm, toMm } = depth ?? every;
+  if (owner === 'fixed') return { fromMm: 0 - toMm, toMm: 0 - fromMm };
+  return { fromMm: standOffMm + fromMm, toMm: standOffMm + toMm };
+}
+
+/** A rectangle of the side view. */
+export function blockOf(z: DepthRange, minY: number, maxY: number, { x }: Across): Box {
+  const [a, b] = [x(z.fromMm), x(z.toMm)];
+  return { minX: Math.min(a, b), maxX: Math.max(a, b), minY, maxY };
+}
+
+/** A rectangle for each loop of a band. */
+export const bandBlocks = (loops: Region, depth: DepthRange | null, owner: Owner, across: Across): Box[] =>
+  loops.map((loop) => {
+    const { minY, maxY } = boxOfRegion([loop]);
+    return blockOf(zRange(depth, owner, across), minY, maxY, across);
+  });

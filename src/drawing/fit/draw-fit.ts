@@ -1,0 +1,54 @@
+import { heightOf, widthOf } from '../scene/frame.ts';
+import { boxOfLayers } from '../scene/marks.ts';
+import type { Scene } from '../scene/scene.ts';
+import { laidOut } from '../scene/sheet.ts';
+import { sizesFor } from '../scene/sizes.ts';
+import { acrossOf } from './across.ts';
+import { detailOf, detailView, scaleFor } from './detail-view.ts';
+import type { DrawInput } from './draw-input.ts';
+import { faceView } from './face-view.ts';
+import { placesToSee } from './places-to-see.ts';
+import { planeLayers } from './plane-layers.ts';
+import { sideView } from './side-view.ts';
+import { witnessesOf } from './witness.ts';
+import { workPlaces } from './work-places.ts';
+
+/** Radius of a detail view on the sheet, in font sizes. */
+const detailRadius = 10.5;
+
+/**
+ * A checked fit, and its cut plan where there is one, as one drawing at true scale: the joint seen from the face and
+ * from the side, the places that matter enlarged, what every line means and what it all rests on.
+ */
+export function drawFit(input: DrawInput): Scene {
+  const sizes = sizesFor(extentOf(input));
+  const plane = planeLayers(input, sizes);
+  const witnesses = witnessesOf(input.joint, input.check.answer);
+  const across = acrossOf(input);
+  const works = workPlaces(input);
+  const radiusOnSheetMm = detailRadius * sizes.textMm;
+  // what cannot be drawn larger than it is needs no view of its own
+  const details = placesToSee(works, witnesses, input.joint.fit.units)
+    .filter(({ radiusMm }) => scaleFor(radiusMm, radiusOnSheetMm) > 1)
+    .map((place, i) => detailOf(place, i, radiusOnSheetMm));
+  const lettered = works.map((work) => ({
+    work,
+    letter: details.find(({ place }) => place.work === work)?.letter ?? null,
+  }));
+  return laidOut({
+    input,
+    across,
+    sizes,
+    face: faceView({ input, works, plane, details, witnesses, sizes }),
+    side: sideView(input, lettered, across, sizes),
+    details: details.map((detail) => detailView(detail, { input, plane, witnesses, sizes })),
+  });
+}
+
+function extentOf({ joint, room }: DrawInput): number {
+  const parts = [...joint.fixed.sections, ...joint.moving.sections].map(
+    ({ loops }) => ({ kind: 'outline', loops }) as const,
+  );
+  const box = boxOfLayers([{ role: 'fixed', marks: [...parts, { kind: 'outline', loops: room }] }]);
+  return Math.max(widthOf(box), heightOf(box));
+}

@@ -1,0 +1,56 @@
+import type { MarkingRow } from '../../answers/marking-row.ts';
+import type { Casting } from '../../job/casting.ts';
+import { figure, lengthText } from '../../job/length-text.ts';
+import type { Units } from '../../job/lengths.ts';
+import { shortName } from '../../words/names.ts';
+
+/** A column of the marking-out table: its heading, and what it says of a row. */
+export interface MarkingColumn {
+  readonly heading: string;
+  readonly of: (row: MarkingRow) => string;
+}
+
+/** The columns of the table; the dividers' names are those of the rows, so that a column is one setting. */
+export function markingColumns(rows: readonly MarkingRow[], part: Casting, units: Units): MarkingColumn[] {
+  const mm = (value: number | null | undefined): string =>
+    value === null || value === undefined ? '' : lengthText(value, units).replace(` ${units}`, '');
+  const names = rows[0]?.dividers?.map(({ from }) => from) ?? [];
+  const face = `looking at the mating face of ${shortName(part)}`;
+  return [
+    { heading: 'place', of: ({ place }) => String(place) },
+    { heading: 'section', of: ({ section }) => section },
+    { heading: 'edge', of: ({ edge }) => String(edge) },
+    { heading: 'kind', of: ({ kind }) => kind },
+    { heading: `along the edge (${units})`, of: ({ alongMm }) => mm(alongMm) },
+    { heading: `from face: from (${units})`, of: ({ depth }) => mm(depth?.[0]) },
+    { heading: `from face: to (${units})`, of: ({ depth }) => mm(depth?.[1]) },
+    ...names.map((name, i) => ({
+      heading: `divider from ${name} (${units})`,
+      of: ({ dividers }: MarkingRow) => mm(dividers?.[i]?.mm),
+    })),
+    {
+      heading: `angle from the crank (deg anticlockwise from 3 o'clock, ${face})`,
+      of: ({ angleDeg }) => figure(angleDeg, 1),
+    },
+    { heading: `radius from the crank (${units})`, of: ({ radiusMm }) => mm(radiusMm) },
+    { heading: `take off: first line (${units})`, of: ({ firstMm }) => mm(firstMm) },
+    { heading: `take off: planned (${units})`, of: ({ plannedMm }) => mm(plannedMm) },
+    { heading: `take off: last line (${units})`, of: ({ lastMm }) => mm(lastMm) },
+    { heading: `wall left as planned (${units})`, of: ({ wall }) => mm(wall?.nominalMm) },
+    { heading: `wall left at worst (${units})`, of: ({ wall }) => mm(wall?.wallMm) },
+    { heading: 'wall to', of: ({ wall }) => wall?.hollow ?? '' },
+  ];
+}
+
+/** The marking-out table as CSV (RFC 4180): comma and point whatever the country, lengths in the fit's units, to 0.1 mm. */
+export function markingCsv(rows: readonly MarkingRow[], part: Casting, units: Units): string {
+  const columns = markingColumns(rows, part, units);
+  const lines = [columns.map(({ heading }) => heading), ...rows.map((row) => columns.map(({ of }) => of(row)))];
+  return lines.map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
+}
+
+/** Quoted where it must be; a name that a spreadsheet would take for a formula is kept a name by an apostrophe. */
+function cell(words: string): string {
+  const harmless = /^[=+\-@\t\r]/.test(words) && Number.isNaN(Number(words)) ? `'${words}` : words;
+  return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
+}

@@ -1,0 +1,141 @@
+import { boxAround } from '../../geometry/plane/edge-box.ts';
+import { circleLoop, type Region } from '../../geometry/plane/loop.ts';
+import { type Vec, vec } from '../../geometry/plane/vec.ts';
+import { loopsOf } from '../../geometry/polygons/polygons.ts';
+import type { Hole } from '../../job/casting.ts';
+import type { Bench } from '../../markout/marking-out-bench.ts';
+import type { SwingGauge } from '../../markout/marking-out-swing.ts';
+import { shortName, titleOf } from '../../words/names.ts';
+import { type DxfLayer, type DxfShape, dxfOf } from '../dxf/dxf.ts';
+import { boxOfRegion, isEmpty } from '../scene/frame.ts';
+import { barMm } from '../scene/papers.ts';
+import { type ProfileGauge, pinRadiusMm } from './profile-gauge.ts';
+import { bandWords } from './template-words.ts';
+
+const colours = { black: 7, red: 1, yellow: 2, green: 3, cyan: 4, blue: 5, magenta: 6 } as const;
+
+/** The casting with what comes off it, looking at its mating face, the crank at 0, 0. */
+export function markoutDxf(bench: Bench): string {
+  const { present, bands } = bench;
+  const isCut = (id: string): boolean => bands.some(({ section }) => section.id === id);
+  const count = (i: number): string => (bands.length === 1 ? '' : `-${i + 1}`);
+  const lines = bands.flatMap((band, i) => [
+    outlines(`RELIEF${count(i)}`, colours.red, loopsOf(band.lines.planned)),
+    outlines(`FIRST${count(i)}`, colours.green, loopsOf(band.lines.first)),
+    outlines(`LAST${count(i)}`, colours.magenta, loopsOf(band.lines.last)),
+  ]);
+  const parts = [
+    outlines(
+      'PART',
+      colours.black,
+      present.sections.filter(({ id }) => isCut(id)).flatMap(({ loops }) => loops),
+    ),
+    outlines(
+      'PART-OTHER',
+      colours.blue,
+      present.sections.filter(({ id }) => !isCut(id)).flatMap(({ loops }) => loops),
+    ),
+  ];
+  const keeps = [
+    outlines(
+      'DO-NOT-CUT',
+      colours.yellow,
+      present.doNotCut.flatMap(({ loops }) => loops),
+    ),
+    outlines(
+      'HOLLOWS',
+      colours.cyan,
+      present.hollows.flatMap(({ loops }) => loops),
+    ),
+  ];
+  return finished(
+    bench,
+    [...parts, ...lines, ...keeps, ...holeLayers(present.holes)],
+    [...bands.map((band, i) => `RELIEF${count(i)}: ${bandWords(band, bench)}`)],
+  );
+}
+
+/** The pieces of a profile gauge and the plate that carries them, in their places on the casting. */
+export const profileDxf = (bench: Bench, { band, pieces, plate }: ProfileGauge): string =>
+  finished(
+    bench,
+    [
+      ...pieces.map(({ name, outline }) => outlines(name, colours.black, loopsOf(outline))),
+      ...(plate === null ? [] : [outlines('A', colours.blue, loopsOf(plate)), ...holeLayers(bench.holes ?? [])]),
+      outlines(
+        'PINS',
+        colours.red,
+        pieces.flatMap(({ pins }) => pins ?? []).map((at) => circleLoop(at, pinRadiusMm)),
+      ),
+    ],
+    [`Profile gauge: ${bandWords(band, bench)}`],
+  );
+
+/** The plate of a swing gauge with its slots, and the pieces it carries. */
+export const swingDxf = (bench: Bench, { plate, pieces, spigotMm }: SwingGauge): string =>
+  finished(
+    bench,
+    [
+      outlines('PLATE', colours.blue, loopsOf(plate)),
+      ...pieces.map(({ name, outline }) => outlines(name, colours.black, loopsOf(outline))),
+      outlines('SPIGOT', colours.red, [circleLoop(vec(0, 0), spigotMm / 2)]),
+    ],
+    ['Swing gauge'],
+  );
+
+const outlines = (name: string, colour: number, loops: Region): DxfLayer => ({
+  name,
+  colour,
+  shapes: loops.map((loop) => ({ kind: 'loop', loop })),
+});
+
+/** A hole of unknown size is drawn this small, mm. */
+const leastRadiusMm = 1;
+
+function holeLayers(holes: readonly Hole[]): DxfLayer[] {
+  const circles = (some: readonly Hole[]): Region =>
+    some.map(({ at, diameterMm }) => circleLoop(at, diameterMm === null ? leastRadiusMm : diameterMm / 2));
+  return [
+    outlines('DOWELS', colours.green, circles(holes.filter(({ kind }) => kind === 'dowel'))),
+    outlines('HOLES', colours.green, circles(holes.filter(({ kind }) => kind !== 'dowel'))),
+  ];
+}
+
+const noteMm = 5;
+
+/** A drawing with a bar of known length both ways and notes under it; layers with nothing on them left out. */
+function finished(bench: Bench, layers: readonly DxfLayer[], notes: readonly string[]): string {
+  const drawn = layers.filter(({ shapes }) => shapes.length > 0);
+  const box = boxAround(
+    drawn.flatMap(({ shapes }) =>
+      shapes.flatMap((shape) => (shape.kind === 'loop' ? [boxOfRegion([shape.loop])] : [])),
+    ),
+  );
+  const corner = isEmpty(box) ? vec(0, 0) : vec(box.minX - 2 * noteMm, box.minY - 2 * noteMm);
+  return dxfOf([
+    ...drawn,
+    { name: 'CHECK-BAR', colour: colours.cyan, shapes: bars(corner) },
+    notesAt(bench, corner, notes),
+  ]);
+}
+
+const bars = ({ x, y }: Vec): DxfShape[] => [
+  { kind: 'line', a: vec(x, y), b: vec(x + barMm, y) },
+  { kind: 'line', a: vec(x, y), b: vec(x, y + barMm) },
+];
+
+function notesAt(bench: Bench, { x, y }: Vec, notes: readonly string[]): DxfLayer {
+  const { joint, whole, present, mirrored } = bench;
+  const lines = [
+    `Units: mm. The check bars are ${barMm} mm each way; the crank is at 0, 0.`,
+    ...(mirrored ? ['MIRRORED, as was asked.'] : []),
+    ...(whole.holds ? [] : ['THE PLAN DOES NOT HOLD. Do not cut to this yet.']),
+    `${titleOf(joint)}. Part: ${present.name}, casting number ${present.castingNumber ?? 'not given'}.`,
+    `Looking at the mating face of ${shortName(present)}. Proved for the outlines as traced; geometry only.`,
+    ...notes,
+  ];
+  const shapes = lines.map(
+    (text, i): DxfShape => ({ kind: 'text', at: vec(x, y - (i + 1.5) * 1.5 * noteMm), text, heightMm: noteMm }),
+  );
+  return { name: 'NOTES', colour: colours.black, shapes };
+}

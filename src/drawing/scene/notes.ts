@@ -1,0 +1,124 @@
+import type { HomeAnswer } from '../../answers/check-answer.ts';
+import { vec } from '../../geometry/plane/vec.ts';
+import { givenLength, lengthText } from '../../job/length-text.ts';
+import type { Units } from '../../job/lengths.ts';
+import type { Joint } from '../../joint/joint.ts';
+import { alternativeTexts } from '../../words/alternative-text.ts';
+import { checkCautions, grindCautions } from '../../words/cautions.ts';
+import { groundsOf } from '../../words/check-text.ts';
+import { partText, viewedFromText } from '../../words/part-text.ts';
+import { rangeText, turnRange } from '../../words/places.ts';
+import { uncuredLines, wallLines } from '../../words/plan-text.ts';
+import { areaText } from '../../words/units.ts';
+import { bandsOf, type DrawInput } from '../fit/draw-input.ts';
+import { layer, text, viewOf } from './marks.ts';
+import type { TextMark, View } from './scene.ts';
+import type { Sizes } from './sizes.ts';
+import { wrapText } from './text-size.ts';
+
+const lineHeight = 1.28;
+const gapAfter = 0.35;
+
+interface Note {
+  readonly words: string;
+  readonly bold?: boolean;
+}
+
+/** What one has to know to use the drawing: figures, the parts and how they were seen, what is proved, cautions. */
+export function notes(input: DrawInput, widthMm: number, sizes: Sizes): View {
+  const { textMm } = sizes;
+  let y = 0;
+  const marks: TextMark[] = [];
+  for (const { words, bold = false } of notesOf(input)) {
+    if (bold) y -= 0.4 * textMm;
+    for (const row of wrapText(words, textMm, widthMm, bold)) {
+      marks.push(text(vec(0, y), row, textMm, { bold }));
+      y -= lineHeight * textMm;
+    }
+    y -= gapAfter * textMm;
+  }
+  return viewOf('notes', [layer('text', marks)]);
+}
+
+function notesOf(input: DrawInput): Note[] {
+  const { joint, check, plan } = input;
+  const cuts = bandsOf(plan?.answer).length > 0;
+  const cautions = cuts ? grindCautions(joint) : checkCautions(joint);
+  return [
+    ...wayIn(joint),
+    ...planNotes(input),
+    ...alternativeNotes(input),
+    { words: 'Viewed from', bold: true },
+    { words: viewedFromText(joint) },
+    { words: partText('Fixed', joint.fixed) },
+    { words: partText('Moving', joint.moving) },
+    { words: 'What it rests on', bold: true },
+    ...groundsOf(joint, check.answer).map((words) => ({ words })),
+    { words: 'Take care', bold: true },
+    ...cautions.map((words) => ({ words })),
+  ];
+}
+
+/** The verdict's figures, a sentence each. */
+export function figuresOf({ joint, check }: DrawInput): string[] {
+  const { units, clearance } = joint.fit;
+  const { home, install, rotating } = check.answer;
+  const close = rotating.filter(({ clearanceMm }) => clearanceMm !== null && clearanceMm < clearance.rotatingMm);
+  const row = (name: string, measure: Measured, askedMm: number): string =>
+    `${name}: ${measureText(measure, units)}; asked ${givenLength(askedMm, units)}.`;
+  return [
+    row('Home', home, clearance.homeMm),
+    ...(install === null ? [] : [row('Way in', install, clearance.wayInMm)]),
+    ...close.map((part) =>
+      row(`${part.part} to the ${part.against} part`, { ...part, worstClearanceMm: null }, clearance.rotatingMm),
+    ),
+  ];
+}
+
+/** Walls behind the cut and what the plan leaves in the way. */
+function planNotes({ joint, plan }: DrawInput): Note[] {
+  if (plan === null) return [];
+  const lines = [...wallLines(joint, plan.answer), ...uncuredLines(joint, plan.answer)];
+  return lines.length === 0 ? [] : [{ words: 'Walls, and what is left', bold: true }, ...sentencesOf(lines)];
+}
+
+/** What else would give where the plan does not hold. */
+function alternativeNotes({ joint, plan }: DrawInput): Note[] {
+  const texts = plan === null ? [] : alternativeTexts(joint, plan.answer);
+  return texts.length === 0
+    ? []
+    : [{ words: 'What else would give', bold: true }, ...texts.map((words) => ({ words }))];
+}
+
+/** The sentences of a list laid out for a terminal. */
+const sentencesOf = (lines: readonly string[]): Note[] =>
+  lines
+    .join('\n')
+    .split(/^ *- /m)
+    .map((words) => ({ words: words.replace(/\s+/g, ' ').trim() }))
+    .filter(({ words }) => words !== '');
+
+/** Of rotating parts no foul is measured. */
+type Measured = Pick<HomeAnswer, 'state' | 'clearanceMm' | 'worstClearanceMm'> &
+  Partial<Pick<HomeAnswer, 'foulAreaMm2' | 'deepestMm'>>;
+
+function measureText({ state, clearanceMm, worstClearanceMm, foulAreaMm2, deepestMm }: Measured, units: Units): string {
+  if (clearanceMm === null) return 'never near';
+  if (state === 'fouls') {
+    if (foulAreaMm2 === undefined || deepestMm === undefined) return 'fouls';
+    const deep = deepestMm === null ? 'a section has nothing left' : `up to ${lengthText(deepestMm, units)} deep`;
+    return `fouls, ${areaText(foulAreaMm2, units)} in the way, ${deep}`;
+  }
+  const traced = `${state}, ${state === 'undecided' ? 'at least ' : ''}${lengthText(clearanceMm, units)} as traced`;
+  if (worstClearanceMm === null) return traced;
+  return `${traced}, ${lengthText(worstClearanceMm, units).replace('-', '−')} with every tracing error against you`;
+}
+
+function wayIn({ fit: { legs, units } }: Joint): Note[] {
+  const degrees = (rad: number): number => (rad * 180) / Math.PI;
+  const words = legs.map(
+    ({ from, to }, i) =>
+      `leg ${i + 1}: turn ${turnRange(degrees(from.turnRad), degrees(to.turnRad))}, stand-off ${rangeText(from.standOffMm, to.standOffMm, units)}`,
+  );
+  return words.length === 0 ? [] : [{ words: `Way in, ${words.join('; ')}.` }];
+}

@@ -1,5 +1,0 @@
-import type { Vec } from '../geometry/vec.ts';
-import { farthestMm } from '../model/far-lengths.ts';
-
-/** Whether a point (mm) is finite and no farther out than any drawing of a casting. */
-export const inReach = ({ x, y }: Vec): boolean => Math.abs(x) <= farthestMm && Math.abs(y) <= farthestMm;

@@ -1,0 +1,88 @@
+import { farLengths } from '../files/far-lengths.ts';
+import type { Finding } from '../files/finding.ts';
+import { fitFile, mostPairs, mostPositions, type PositionFile, position } from '../files/fit-file.ts';
+import { suggesting } from '../files/nearest.ts';
+import { asList, fieldOf, listOf, textOf } from '../files/raw-value.ts';
+import { schemaFindings } from '../files/schema-findings.ts';
+import { shown } from '../files/shown.ts';
+import { mmPer } from './lengths.ts';
+import { motionBetween } from './path.ts';
+import { isHome, positionOf } from './position-of.ts';
+
+/** The holes a fit may name: those of a part as it stands in its file; null where that could not be read. */
+export interface KnownHoles {
+  readonly file: string;
+  readonly ids: readonly string[] | null;
+}
+
+export const holeIds = (file: string, rawPart: unknown): KnownHoles => ({
+  file,
+  ids: rawPart === undefined ? null : listOf(rawPart, 'holes').flatMap((hole) => textOf(hole, 'id') ?? []),
+});
+
+/** What keeps a raw value from being a sound fit: its schema, lengths, the holes it names, the way in, all at once. */
+export function fitFindings(file: string, raw: unknown, fixed: KnownHoles, moving: KnownHoles): Finding[] {
+  const mm = mmPer(textOf(raw, 'units') === 'in' ? 'in' : 'mm');
+  return [
+    ...schemaFindings(file, fitFile, raw),
+    ...farLengths(file, raw, mm),
+    ...unknownHole(file, 'axis', fieldOf(raw, 'axis'), fixed),
+    ...pairFindings(file, 'dowels', listOf(raw, 'dowels'), fixed, moving),
+    ...pairFindings(file, 'bolts', listOf(raw, 'bolts'), fixed, moving),
+    ...wayInFindings(file, listOf(raw, 'offerUp').slice(0, mostPositions), mm),
+  ];
+}
+
+function pairFindings(
+  file: string,
+  list: string,
+  pairs: readonly unknown[],
+  fixed: KnownHoles,
+  moving: KnownHoles,
+): Finding[] {
+  return [fixed, moving].flatMap((holes, side) => {
+    const paired = new Set<unknown>();
+    return pairs.slice(0, mostPairs).flatMap((pair, i) => {
+      const at = `${list}[${i}][${side}]`;
+      const id = asList(pair)[side];
+      if (paired.has(id))
+        return [{ file, at, found: `${shown(id)}, paired already`, expected: 'each hole in one pair' }];
+      if (typeof id === 'string') paired.add(id);
+      return unknownHole(file, at, id, holes);
+    });
+  });
+}
+
+function unknownHole(file: string, at: string, id: unknown, holes: KnownHoles): Finding[] {
+  if (typeof id !== 'string' || holes.ids === null || holes.ids.includes(id)) return [];
+  const known = holes.ids.length === 0 ? 'it has none' : holes.ids.slice(0, 12).join(', ');
+  const finding = { file, at, found: shown(id), expected: `the id of a hole in ${holes.file} (${known})` };
+  return [suggesting(finding, id, holes.ids)];
+}
+
+function wayInFindings(file: string, positions: readonly unknown[], mm: number): Finding[] {
+  const read = positions.map((raw): PositionFile | null => position.safeParse(raw).data ?? null);
+  const steps = read.slice(1).flatMap((to, i) => stepFindings(file, i + 1, read[i] ?? null, to, mm));
+  const last = read.at(-1);
+  if (last === undefined || last === null || isHome(positionOf(last, mm))) return steps;
+  return [...steps, { file, at: `offerUp[${read.length - 1}]`, found: positionWords(last), expected: homeWords }];
+}
+
+const homeWords = 'home at the end of the way in: standOff 0, turn 0, shift [0, 0]';
+
+const positionWords = ({ standOff = 0, turn = 0, shift = [0, 0] }: PositionFile): string =>
+  `standOff ${standOff}, turn ${turn}, shift ${shown(shift)}`;
+
+function stepFindings(
+  file: string,
+  index: number,
+  from: PositionFile | null,
+  to: PositionFile | null,
+  mm: number,
+): Finding[] {
+  if (from === null || to === null) return [];
+  if (motionBetween(positionOf(from, mm), positionOf(to, mm)) !== null) return [];
+  const turn = (to.turn ?? 0) - (from.turn ?? 0);
+  const found = `a turn by ${turn}° together with a shift`;
+  return [{ file, at: `offerUp[${index}]`, found, expected: 'at most 180° where the shift changes: add a position' }];
+}

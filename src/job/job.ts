@@ -1,0 +1,52 @@
+import type { Vec } from '../geometry/plane/vec.ts';
+import type { Casting, Hole } from './casting.ts';
+import type { Leg } from './path.ts';
+
+export interface Clearances {
+  readonly homeMm: number;
+  readonly wayInMm: number;
+  readonly rotatingMm: number;
+}
+
+export interface Cutter {
+  readonly radiusMm: number;
+  readonly nose: 'ball' | 'flat';
+  readonly handErrorMm: number;
+  readonly runOut: 'cut-past' | 'leave';
+  readonly stepoverMm: number | null;
+}
+
+export type HolePair = { readonly fixed: Hole; readonly moving: Hole };
+
+/** A fit as read, in mm and radians; the axis as a point of the fixed part's (hand-set) drawing. */
+export interface Fit {
+  readonly file: string;
+  readonly title: string;
+  readonly units: 'mm' | 'in';
+  readonly axis: Vec;
+  readonly dowels: readonly HolePair[];
+  readonly bolts: readonly HolePair[];
+  /** The way in, leg by leg, ending home; empty when only home is asked. */
+  readonly legs: readonly Leg[];
+  readonly engagesAtMm: number | null;
+  readonly clearance: Clearances;
+  readonly depthMarginMm: number;
+  readonly cut: 'fixed' | 'moving' | 'both';
+  readonly share: number;
+  readonly cutter: Cutter | null;
+  /** Whether the edges of cuts are to be ones a grinder can follow: flats of 10 mm and more, arcs no tighter than the cutter. */
+  readonly straight: boolean;
+  readonly minWallMm: number | null;
+  /** How far paired holes may miss before nothing is judged; null: by the limits of the trade. */
+  readonly registrationMm: number | null;
+  /** It is meant that the parts share no depth, never come near, or set out where they share it. */
+  readonly nothingShares: boolean;
+}
+
+/** A fit with its parts, read and checked. */
+export interface Job {
+  readonly fit: Fit;
+  readonly fixed: Casting;
+  readonly moving: Casting;
+  readonly rotating: readonly Casting[];
+}

@@ -1,0 +1,31 @@
+import { pathBeside } from '../files/file-paths.ts';
+import type { Reading } from '../files/finding.ts';
+import { firstFindings } from '../files/first-findings.ts';
+import { type JobFile, jobFile } from '../files/job-file.ts';
+import { readJson } from '../files/read-json.ts';
+import { schemaFindings } from '../files/schema-findings.ts';
+import type { Job } from './job.ts';
+import { readJob } from './read-job.ts';
+
+/** The ending of a job in one file. */
+export const jobEnding = '.job.json';
+
+/** A job file's text as the job it holds, or everything its schema finds wrong with it. */
+export function readJobFile(file: string, text: string): Reading<JobFile> {
+  const json = readJson(file, text);
+  if (!json.ok) return json;
+  const findings = schemaFindings(file, jobFile, json.value);
+  if (findings.length > 0) return { ok: false, findings: firstFindings(file, findings) };
+  // the schema neither changes nor adds anything, so what has no findings is a job as it stands
+  return { ok: true, value: json.value as JobFile };
+}
+
+/** The fit in a job file and the parts it names, read and checked as files of their own beside that file would be. */
+export function jobInFile({ fit, parts }: JobFile, file: string): Reading<Job> {
+  const beside = new Map(Object.entries(parts).map(([name, part]) => [pathBeside(file, name), part]));
+  return readJob(file, (path) => {
+    const held = path === file ? fit : beside.get(path);
+    if (held !== undefined) return { ok: true, value: JSON.stringify(held) };
+    return { ok: false, findings: [{ file: path, at: '', found: 'not in the job', expected: 'a part the job holds' }] };
+  });
+}

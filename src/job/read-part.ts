@@ -1,0 +1,21 @@
+import type { Reading } from '../files/finding.ts';
+import { firstFindings } from '../files/first-findings.ts';
+import type { PartFile } from '../files/part-file.ts';
+import { readJson } from '../files/read-json.ts';
+import type { Casting } from './casting.ts';
+import { partFindings } from './part-findings.ts';
+import { castingOf, type Role } from './part-to-casting.ts';
+
+/** A part file's text as the casting its role makes of it, or everything that is wrong with it. */
+export function readPart(file: string, text: string, role: Role): Reading<Casting> {
+  const json = readJson(file, text);
+  return json.ok ? castingOfRaw(file, json.value, role) : json;
+}
+
+/** The same of a part that has been parsed already. */
+export function castingOfRaw(file: string, raw: unknown, role: Role): Reading<Casting> {
+  const findings = partFindings(file, raw);
+  if (findings.length > 0) return { ok: false, findings: firstFindings(file, findings) };
+  // the schema neither changes nor adds anything, so what has no findings is a part as it stands
+  return { ok: true, value: castingOf(file, raw as PartFile, role) };
+}

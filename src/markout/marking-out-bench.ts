@@ -1,0 +1,144 @@
+import type { GrindAnswer } from '../answers/grind-answer.ts';
+import type { MarkingRow } from '../answers/marking-row.ts';
+import type { Part } from '../clearance/passes.ts';
+import { mirrorPoint, mirrorRegion, type Region } from '../geometry/plane/loop.ts';
+import { distance, lerp, scale, type Vec, vec } from '../geometry/plane/vec.ts';
+import type { Casting, Hole } from '../job/casting.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { CutPlan } from '../plan/cut-plan.ts';
+import { plansByPart } from '../plan/plans-by-part.ts';
+import { type WorkBand, workBands } from './marking-out-bands.ts';
+import type { DividerHoles } from './marking-out-dividers.ts';
+import { type ReliefEdges, reliefEdges } from './marking-out-edges.ts';
+import { leftOf } from './marking-out-take-off.ts';
+import { type BenchTouch, benchTouch } from './marking-out-touch.ts';
+
+/** A place of the marking-out table where it lies on the bench. */
+export interface BenchPlace {
+  readonly row: MarkingRow;
+  readonly at: Vec;
+  /** Into the metal that stays, a unit vector. */
+  readonly inward: Vec;
+}
+
+export interface BenchBand extends WorkBand {
+  readonly firstEdges: ReliefEdges;
+  readonly lastEdges: ReliefEdges;
+  readonly places: readonly BenchPlace[];
+}
+
+/**
+ * The casting that is cut as it lies on the bench: mm from the crank, looking at its own mating face. Only where
+ * `mirrored` was asked for is it seen as in a mirror.
+ */
+export interface Bench {
+  /** Where both parts are cut, with the other one as its own cut leaves it. */
+  readonly joint: Joint;
+  /** Of this casting alone. */
+  readonly plan: CutPlan;
+  /** What is said of the plan as a whole. */
+  readonly whole: GrindAnswer;
+  /** Whether the other part is cut as well. */
+  readonly both: boolean;
+  readonly cut: Part;
+  readonly mirrored: boolean;
+  /** The casting as it is. */
+  readonly present: Casting;
+  /** The casting as the cut leaves it. */
+  readonly after: Casting;
+  readonly bands: readonly BenchBand[];
+  /** What gauges are located from: the holes the table's dividers are set from. */
+  readonly holes: DividerHoles | null;
+  /** Where it first touches on the way in, as both castings are; null where it never does. */
+  readonly touch: BenchTouch | null;
+  /** Carries the joint frame to the bench. */
+  readonly seen: { readonly point: (p: Vec) => Vec; readonly region: (region: Region) => Region };
+}
+
+/** The castings a plan cuts, each on its own bench with the places of its marking-out table. */
+export function benchesOf(joint: Joint, plan: CutPlan, mirrored: boolean): Bench[] {
+  const plans = plansByPart(plan);
+  return plans.map((own, i) => {
+    const other = plans[1 - i];
+    const swung = other === undefined ? joint : { ...joint, [other.answer.part]: other.part };
+    return benchOf({ joint, swung, own, whole: plan.answer, mirrored });
+  });
+}
+
+interface OnBench {
+  /** As both castings are, and with the other one as it will be. */
+  readonly joint: Joint;
+  readonly swung: Joint;
+  readonly own: CutPlan;
+  readonly whole: GrindAnswer;
+  readonly mirrored: boolean;
+}
+
+function benchOf({ joint, swung, own, whole, mirrored }: OnBench): Bench {
+  const cut = own.answer.part;
+  const rows = own.answer.table;
+  // the joint is seen looking at the fixed part's face, which is looking through the moving part from behind
+  const flip = (cut === 'moving') !== mirrored;
+  const seen = flip ? { point: mirrorPoint, region: mirrorRegion } : { point: same<Vec>, region: same<Region> };
+  const present = flip ? mirrorCasting(joint[cut]) : joint[cut];
+  return {
+    joint: swung,
+    plan: own,
+    whole,
+    both: whole.movingCut !== null,
+    cut,
+    mirrored,
+    present,
+    after: flip ? mirrorCasting(own.part) : own.part,
+    bands: workBands(present, own.answer, seen.region).map((band) => ({
+      ...band,
+      firstEdges: reliefEdges(band.first, band.present),
+      lastEdges: reliefEdges(band.last, band.present),
+      places: rows.filter((row) => isOf(row, band)).map((row) => placeOf(row, seen.point(vec(...row.at)), band)),
+    })),
+    holes: namedHoles(rows, present),
+    touch: benchTouch(joint, cut, seen.point),
+    seen,
+  };
+}
+
+const same = <T>(value: T): T => value;
+
+const isOf = (row: MarkingRow, { section, depth }: WorkBand): boolean =>
+  row.section === section.id && row.depth?.[0] === depth?.fromMm && row.depth?.[1] === depth?.toMm;
+
+/** With metal to come off on the left of an edge, what stays is on its right. */
+function placeOf(row: MarkingRow, at: Vec, { edges }: WorkBand): BenchPlace {
+  let [off, inward] = [Number.POSITIVE_INFINITY, vec(0, -1)];
+  for (const { points } of edges.cuts) {
+    for (const [i, b] of points.slice(1).entries()) {
+      const a = points[i] as Vec;
+      const mm = distance(at, lerp(a, b, 0.5)) - distance(a, b) / 2;
+      if (mm < off && distance(a, b) > 0) [off, inward] = [mm, scale(leftOf(a, b), -1)];
+    }
+  }
+  return { row, at, inward };
+}
+
+function namedHoles([row]: readonly MarkingRow[], { holes }: Casting): DividerHoles | null {
+  const [a, b] = (row?.dividers ?? []).map(({ from }) => holes.find(({ id }) => id === from));
+  return a === undefined || b === undefined ? null : [a, b];
+}
+
+const seenHole = (hole: Hole, point: (p: Vec) => Vec): Hole => ({ ...hole, at: point(hole.at) });
+
+function mirrorCasting(casting: Casting): Casting {
+  const mirrored = <T extends { readonly loops: Region }>(shape: T): T => ({
+    ...shape,
+    loops: mirrorRegion(shape.loops),
+  });
+  return {
+    ...casting,
+    sections: casting.sections.map(mirrored),
+    holes: casting.holes.map((hole) => seenHole(hole, mirrorPoint)),
+    hollows: casting.hollows.map(mirrored),
+    doNotCut: casting.doNotCut.map(mirrored),
+    wallReadings: casting.wallReadings.map((reading) => ({ ...reading, at: mirrorPoint(reading.at) })),
+    traced: casting.traced && mirrored(casting.traced),
+  };
+}

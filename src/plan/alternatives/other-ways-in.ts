@@ -1,0 +1,103 @@
+import type { Alternative } from '../../answers/grind-answer.ts';
+import { round6 } from '../../geometry/plane/rounding.ts';
+import { union } from '../../geometry/polygons/polygon-engine.ts';
+import { areaMm2 } from '../../geometry/polygons/polygons.ts';
+import type { Progress } from '../../geometry/progress.ts';
+import { type Leg, motionBetween, type Position } from '../../job/path.ts';
+import type { Joint } from '../../joint/joint.ts';
+import { judge, type PartPlan, planPart } from '../plan-part.ts';
+import { hindrances } from './alternative-facts.ts';
+
+const turnsDeg = [1, -1, 2, -2, 3, -3, 5, -5, 8, -8, 10, -10] as const;
+const standOffsMm = [2, 5, 10] as const;
+
+/** A way in that saves less than this is no better, mm². */
+const leastGainMm2 = 1;
+
+interface WayIn {
+  readonly what: 'turn' | 'stand-off';
+  readonly turnDeg: number | null;
+  readonly standOffMm: number | null;
+  readonly positions: readonly Position[];
+}
+
+/**
+ * The ways in that need less metal off than the one asked for, or none: the turned positions turned a little more or
+ * less, the swing made at a larger stand-off; one change at a time, the least metal first. Areas and masses are what
+ * the clearance alone would take, whatever the cutter, and with the edge as it falls.
+ */
+export function* otherWaysIn(joint: Joint): Generator<Progress, Alternative[]> {
+  const { legs } = joint.fit;
+  if (legs.length === 0) return [];
+  const part = joint.fit.cut === 'moving' ? 'moving' : 'fixed';
+  const uncut = { ...joint, fit: { ...joint.fit, cutter: null, straight: false } };
+  const nowMm2 = neededMm2(yield* planPart(uncut, part));
+  const found: Alternative[] = [];
+  const ways = waysOf(positionsOf(legs));
+  for (const [done, way] of ways.entries()) {
+    yield { step: 'other ways in', done, of: ways.length };
+    const changed = legsThrough(way.positions);
+    if (changed === null) continue;
+    const plan = yield* planPart({ ...uncut, fit: { ...uncut.fit, legs: changed } }, part);
+    const needMm2 = neededMm2(plan);
+    if (needMm2 > nowMm2 - leastGainMm2) continue;
+    const judged = yield* judge(plan);
+    found.push({
+      what: way.what,
+      homeMm: null,
+      wayInMm: null,
+      part,
+      turnDeg: way.turnDeg,
+      standOffMm: way.standOffMm,
+      holds: judged.holds,
+      areaMm2: round6(needMm2),
+      massG: plan.cut.massG,
+      against: hindrances([plan.cut], judged, joint),
+    });
+  }
+  return found.sort((a, b) => (a.areaMm2 ?? 0) - (b.areaMm2 ?? 0));
+}
+
+/** What the clearance takes of each section, offered or not, as seen along the depth. */
+const neededMm2 = ({ needs }: PartPlan): number =>
+  needs.reduce((sum, { bands }) => sum + areaMm2(union(bands.flatMap(({ planned }) => planned))), 0);
+
+const positionsOf = (legs: readonly Leg[]): Position[] => [
+  ...legs.slice(0, 1).map(({ from }) => from),
+  ...legs.map(({ to }) => to),
+];
+
+function waysOf(positions: readonly Position[]): WayIn[] {
+  const isTurned = positions.map(({ turnRad }) => turnRad !== 0);
+  if (!isTurned.includes(true)) return [];
+  const swings = positions.map(
+    ({ turnRad, standOffMm }, i) =>
+      standOffMm > 0 && [positions[i - 1], positions[i + 1]].some((next) => next && next.turnRad !== turnRad),
+  );
+  return [
+    ...turnsDeg.map((deg) => ({
+      what: 'turn' as const,
+      turnDeg: deg,
+      standOffMm: null,
+      positions: positions.map((p, i) => (isTurned[i] ? { ...p, turnRad: turned(p.turnRad, deg) } : p)),
+    })),
+    ...standOffsMm.map((mm) => ({
+      what: 'stand-off' as const,
+      turnDeg: null,
+      standOffMm: mm,
+      positions: positions.map((p, i) => (swings[i] ? { ...p, standOffMm: p.standOffMm + mm } : p)),
+    })),
+  ];
+}
+
+/** More turn is more the way it is turned already. */
+const turned = (turnRad: number, byDeg: number): number => turnRad + (Math.sign(turnRad) * byDeg * Math.PI) / 180;
+
+/** The legs through positions; null where one of them has no single motion. */
+function legsThrough(positions: readonly Position[]): Leg[] | null {
+  const legs = positions.slice(1).map((to, i) => {
+    const from = positions[i] as Position;
+    return { from, to, motion: motionBetween(from, to) };
+  });
+  return legs.every((leg): leg is Leg => leg.motion !== null) ? legs : null;
+}

@@ -1,0 +1,14 @@
+import { round6 } from '../../geometry/plane/rounding.ts';
+import type { DepthRange, Material } from '../../job/casting.ts';
+
+/** The volume of an area through a range of depth, mm³; null where it has none. */
+export const layerMm3 = (areaMm2: number, depth: DepthRange | null): number | null =>
+  depth === null ? null : areaMm2 * (depth.toMm - depth.fromMm);
+
+/** All of some volumes, mm³; null where one of them is not known. */
+export const allMm3 = (volumes: readonly (number | null)[]): number | null =>
+  volumes.reduce((total, mm3) => (total === null || mm3 === null ? null : total + mm3), 0);
+
+/** What a volume weighs, g; null where it or the material is not known. */
+export const massOfG = (mm3: number | null, material: Material | null): number | null =>
+  mm3 === null ? null : material && round6((mm3 * material.densityGPerCm3) / 1000);

@@ -1,0 +1,145 @@
+import type { Narrow, Needed } from '../../geometry/cutting/corner-relief.ts';
+import { metalLeft } from '../../geometry/cutting/metal-left.ts';
+import { nearestOnOutline } from '../../geometry/motion/nearest-point.ts';
+import { buildOutlineTree } from '../../geometry/motion/outline-tree.ts';
+import { offset } from '../../geometry/polygons/offset.ts';
+import { difference, intersection, pieces, union } from '../../geometry/polygons/polygon-engine.ts';
+import { polygonise } from '../../geometry/polygons/polygonise.ts';
+import { loopsOf, outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import type { Progress } from '../../geometry/progress.ts';
+import type { DepthRange, DoNotCut, Section } from '../../job/casting.ts';
+import type { Cutter } from '../../job/job.ts';
+import type { Joint } from '../../joint/joint.ts';
+import { biteOf, withoutFilms } from '../cutter/bite.ts';
+import { type CutterShape, type CutterWay, shapeForCutter } from '../cutter/cutter-shape.ts';
+import { type Band, heldToMm, type NearPass } from './bands.ts';
+import { depthsParted, sharesDepth } from './depth-ranges.ts';
+import { metalOf } from './metal.ts';
+import { clearanceOf, errorOf, leastRoom, mostRoom, plannedRoom, roomForDisc } from './room-needed.ts';
+import type { Sweeps } from './sweeps.ts';
+import { toleranceMm } from './tolerance.ts';
+
+/** The lines of one band of a section before anything is refused, and before it is cut past its ends. */
+export interface BandNeed {
+  readonly section: Section;
+  readonly depth: DepthRange | null;
+  readonly needed: Polygons;
+  /** As shaped for the cutter; holds what is needed. */
+  readonly planned: Polygons;
+  readonly first: Polygons;
+  readonly last: Polygons;
+  readonly boundMm: number;
+  readonly way: CutterWay | null;
+  readonly narrow: readonly Narrow[];
+  /** How far at worst the line as marked out lies from where it should, in the plane and along the depth. */
+  readonly errorMm: number;
+  readonly depthErrorMm: number;
+  /** How much farther along the depth something may come than measured, with both sections' errors at their worst. */
+  readonly reachErrorMm: number;
+  /** What every corner of the cut has room for. */
+  readonly discMm: number;
+}
+
+/** What a section's cuts depend on beside the section. */
+export interface NeedBench {
+  readonly joint: Joint;
+  readonly doNotCut: readonly DoNotCut[];
+  readonly sweeps: Sweeps;
+  /** Null where none is named, or where it is not to be cut anyway. */
+  readonly cutter: Cutter | null;
+  /** Other sections of the same casting. */
+  readonly beside: readonly Section[];
+}
+
+/** What each band of a section has to lose for the clearance asked, in a shape that the cutter can make. */
+export function* needsOfSection(
+  bench: NeedBench,
+  section: Section,
+  bands: readonly Band[],
+): Generator<Progress, BandNeed[]> {
+  const metal = metalOf(section.loops, toleranceMm, 'outside');
+  const inIt = bench.beside.filter((other) => !other.mayCut && biteOf(metal, other.loops) !== null);
+  const needs: BandNeed[] = [];
+  for (const band of bands) {
+    for (const depth of depthsParted(band.depth, inIt)) {
+      const standing = inIt.filter((other) => sharesDepth(other.depth, depth));
+      needs.push(...(yield* bandNeed(bench, section, less(metal, standing), { ...band, depth })));
+    }
+  }
+  return needs;
+}
+
+/** Metal that is a section's alone: what another, not offered, shares with it stays whatever is cut. */
+const less = (metal: Polygons, others: readonly Section[]): Polygons =>
+  others.length === 0
+    ? metal
+    : withoutFilms(metalLeft(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside')))));
+
+function* bandNeed(bench: NeedBench, section: Section, metal: Polygons, band: Band): Generator<Progress, BandNeed[]> {
+  const { joint, sweeps } = bench;
+  yield { step: `${section.id}, the room needed`, done: 0, of: 3 };
+  const short = band.passes.filter(({ shortMm }) => shortMm > 0);
+  const room = plannedRoom(joint, short, sweeps, toleranceMm);
+  const slackMm = Math.min(heldToMm, ...short.map((pass) => clearanceOf(joint, pass))) - toleranceMm;
+  const whole = intersection(metal, room.polygons);
+  const beyondRoom = difference(metal, room.polygons);
+  const needed = slackMm > 0 ? withoutShavings(whole, beyondRoom, slackMm) : whole;
+  if (needed.length === 0) return [];
+  const left = needed === whole ? beyondRoom : metalLeft(metal, needed);
+  yield { step: `${section.id}, the cutter`, done: 1, of: 3 };
+  const shape = shapedFor(bench, { metal, needed, left }, band, short);
+  yield { step: `${section.id}, first and last line`, done: 2, of: 3 };
+  const least = leastRoom(joint, short, sweeps, toleranceMm).polygons;
+  const most = mostRoom(joint, band.atWorst, sweeps, toleranceMm).polygons;
+  const errorMm = Math.max(...band.atWorst.map((pass) => errorOf(joint, pass)));
+  const depthErrorMm = Math.max(...short.map((pass) => pass.section.depthErrorMm));
+  const need: BandNeed = {
+    section,
+    depth: band.depth,
+    needed,
+    planned: shape.cut,
+    first: intersection(metalOf(section.loops, toleranceMm, 'inside'), least),
+    last: intersection(metal, [...most, ...movedBy(shape.extra, errorMm)]),
+    boundMm: toleranceMm + room.boundMm + shape.boundMm,
+    way: shape.way,
+    narrow: shape.narrow,
+    errorMm,
+    depthErrorMm,
+    reachErrorMm: section.depthErrorMm + Math.max(...band.atWorst.map((pass) => pass.section.depthErrorMm)),
+    discMm: bench.cutter?.radiusMm ?? Math.min(...short.map((pass) => clearanceOf(joint, pass))),
+  };
+  return [need];
+}
+
+type Shaped = Pick<BandNeed, 'way'> & Omit<CutterShape, 'way'>;
+
+function shapedFor(bench: NeedBench, need: Omit<Needed, 'beside'>, band: Band, short: readonly NearPass[]): Shaped {
+  const { joint, sweeps, cutter } = bench;
+  if (cutter === null) return { way: null, cut: need.needed, extra: [], narrow: [], boundMm: 0 };
+  const beside = bench.beside.filter((other) => sharesDepth(other.depth, band.depth));
+  const kept = bench.doNotCut.filter((region) => sharesDepth(region.depth, band.depth));
+  return shapeForCutter(
+    { ...need, beside: union(beside.flatMap(({ loops }) => polygonise(loops, toleranceMm, 'outside'))) },
+    () => roomForDisc(joint, short, sweeps, toleranceMm, cutter.radiusMm).polygons,
+    cutter.radiusMm,
+    kept.length === 0 ? null : (cut) => kept.some(({ loops }) => biteOf(cut, loops) !== null),
+  );
+}
+
+/** What is taken beyond need moves with the line, and so as far past it at worst. */
+export const movedBy = (extra: Polygons, errorMm: number): Polygons =>
+  extra.length === 0 || errorMm === 0 ? extra : offset(outlinesOf(extra), errorMm, toleranceMm, 'outside').polygons;
+
+/**
+ * Pieces that lie within `slackMm` of metal that stays can stay as well, where clearances are held to no less: they are
+ * what the approximations alone would take off a wall that is just clear.
+ */
+function withoutShavings(planned: Polygons, left: Polygons, slackMm: number): Polygons {
+  if (left.length === 0) return planned;
+  const tree = buildOutlineTree(loopsOf(left));
+  const parts = pieces(planned);
+  const thin = parts.filter((piece) => piece.flat().every((p) => nearestOnOutline(tree, p).distanceMm < slackMm));
+  if (thin.length === 0) return planned;
+  const near = offset(outlinesOf(left), slackMm, toleranceMm / 10, 'inside').polygons;
+  return parts.filter((piece) => !thin.includes(piece) || difference(piece, near).length > 0).flat();
+}

@@ -1,0 +1,64 @@
+import type { GrindAnswer } from '../../answers/grind-answer.ts';
+import { round6, roundPoint6 } from '../../geometry/plane/rounding.ts';
+import { vec } from '../../geometry/plane/vec.ts';
+import { offset } from '../../geometry/polygons/offset.ts';
+import { intersection, pieces } from '../../geometry/polygons/polygon-engine.ts';
+import { areaMm2, outlinesOf, type Polygons, signedAreaMm2 } from '../../geometry/polygons/polygons.ts';
+import { layersOf, type SectionCut } from './layers.ts';
+import { metalOf } from './metal.ts';
+import { toleranceMm } from './tolerance.ts';
+
+/** Metal thinner than this, mm, holds nothing together and is no piece of its own. */
+const holdsMm = 0.01;
+
+/**
+ * Pieces a cut would part from a section. A piece of one layer hangs together with those of the next that it overlaps;
+ * where more hang apart after the cut than before, the smallest are named.
+ */
+export function severedPieces(cut: SectionCut): GrindAnswer['severed'] {
+  const metal = metalOf(cut.section.loops, toleranceMm, 'outside');
+  const layers = layersOf(cut).map((layer) => layer.cut?.left ?? metal);
+  if (layers.every((layer) => pieceCount(layer) === pieceCount(metal))) return [];
+  const before = bodiesOf([metal]).length;
+  return bodiesOf(layers)
+    .sort((a, b) => areaMm2(b) - areaMm2(a))
+    .slice(before)
+    .map((piece) => ({
+      section: cut.section.id,
+      areaMm2: round6(areaMm2(piece)),
+      at: roundPoint6(coreOf(piece)[0]?.[0] ?? vec(0, 0)),
+    }));
+}
+
+const pieceCount = (polygons: Polygons): number => polygons.filter((polygon) => signedAreaMm2(polygon) > 0).length;
+
+interface LayerPiece {
+  readonly level: number;
+  readonly piece: Polygons;
+}
+
+/** What hangs together through the layers, each told by the largest of its pieces. */
+function bodiesOf(layers: readonly Polygons[]): Polygons[] {
+  let bodies: (readonly LayerPiece[])[] = [];
+  for (const [level, layer] of layers.entries()) {
+    for (const piece of pieces(layer).filter(isSolid)) {
+      const [joined, apart] = parted(bodies, (body) =>
+        body.some((other) => other.level === level - 1 && holds(other.piece, piece)),
+      );
+      bodies = [...apart, [...joined.flat(), { level, piece }]];
+    }
+  }
+  return bodies.map((body) => body.map(({ piece }) => piece).reduce((a, b) => (areaMm2(a) >= areaMm2(b) ? a : b)));
+}
+
+const holds = (a: Polygons, b: Polygons): boolean => isSolid(intersection(a, b));
+
+const isSolid = (polygons: Polygons): boolean => coreOf(polygons).length > 0;
+
+/** What is left of a solid when half of that which holds nothing is taken off all round. */
+const coreOf = (polygons: Polygons): Polygons =>
+  offset(outlinesOf(polygons), -holdsMm / 2, toleranceMm, 'outside').polygons;
+
+function parted<T>(all: readonly T[], test: (item: T) => boolean): [T[], T[]] {
+  return [all.filter(test), all.filter((item) => !test(item))];
+}

@@ -1,0 +1,152 @@
+import { cornerSlackMm } from '../../geometry/cutting/corner-relief.ts';
+import type { Box } from '../../geometry/plane/edge-box.ts';
+import { offset } from '../../geometry/polygons/offset.ts';
+import { difference, intersection, pieces, union } from '../../geometry/polygons/polygon-engine.ts';
+import { outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import { boxRound, rectangle, solidNear } from '../../geometry/polygons/solid-near.ts';
+import type { DepthRange } from '../../job/casting.ts';
+import type { Cutter } from '../../job/job.ts';
+import { commonDepth, gapMm, rangesBetween } from '../bands/depth-ranges.ts';
+import type { MetalLayer } from '../bands/layers.ts';
+import { toleranceMm } from '../bands/tolerance.ts';
+
+/** The nose of a cutter, as wide as this at `mm` from its widest place along the crank; null beyond it. */
+type Nose = (mm: number) => number | null;
+
+/** So much smaller a cutter is taken, mm, that arcs drawn by its own radius are open to it. */
+const hairMm = 2e-3;
+
+/** Of the depth in which a ball's width changes, it is looked at in so many steps, finer where it changes faster. */
+const steps = 6;
+
+/** A ball of the cutter's radius, or a disc of it where the nose is flat. */
+function noseOf({ nose, radiusMm }: Pick<Cutter, 'nose' | 'radiusMm'>): Nose {
+  const r = radiusMm - hairMm;
+  return nose === 'flat' ? (mm) => (mm < leastStepMm ? r : null) : (mm) => (mm < r ? Math.sqrt(r * r - mm * mm) : null);
+}
+
+/** What stands about a piece of a cut, within a cutter's diameter of it in the plane. */
+export interface Standing {
+  /** The metal that the cut leaves beside it, taken to stand at every depth. */
+  readonly beside: Polygons;
+  /** Metal beyond that, which bars the cutter where it stands. */
+  readonly barring: readonly MetalLayer[];
+}
+
+/**
+ * What a cutter cannot take of one piece of a cut without touching metal that stays: it is moved wherever its body
+ * keeps clear of that, depth by depth. Never too little: widths are those at the worse end of every step of depth, and
+ * rounding is on the side of more metal left. What is told ends at the depths `alsoAt` too. Where nothing bars it the cutter gets at all: the cut is shaped for that.
+ */
+export function unreached(
+  piece: Polygons,
+  depth: DepthRange,
+  standing: Standing,
+  cutter: Pick<Cutter, 'nose' | 'radiusMm'>,
+  alsoAt: readonly number[] = [],
+): MetalLayer[] {
+  const { barring } = standing;
+  const nose = noseOf(cutter);
+  const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
+  const heights = heightsOf(depth, barring, reachMm, alsoAt);
+  const roomAt = roomsFor(piece, standing, nose, cutter.radiusMm);
+  return heights
+    .filter((height) => commonDepth(height, depth) !== null)
+    .filter((height) => barring.some((layer) => nose(gapMm(height, layer.depth)) !== null))
+    .map((height) => ({ depth: height, metal: leftAt(piece, height, heights, roomAt, nose, standing) }))
+    .filter(({ metal }) => metal.length > 0);
+}
+
+/** Where the middle of the cutter may be, its widest place anywhere in a range of depth; each worked out once. */
+function roomsFor(
+  piece: Polygons,
+  { beside, barring }: Standing,
+  nose: Nose,
+  radiusMm: number,
+): (height: DepthRange) => Polygons {
+  const frame = rectangle(boxRound(piece, radiusMm));
+  const widened = new Map<MetalLayer, Map<number, Polygons>>();
+  const widenedBy = (layer: MetalLayer, byMm: number): Polygons => {
+    const known = widened.get(layer) ?? new Map<number, Polygons>();
+    widened.set(layer, known);
+    const made = known.get(byMm) ?? offset(outlinesOf(layer.metal), byMm, toleranceMm, 'outside').polygons;
+    known.set(byMm, made);
+    return made;
+  };
+  const open = difference([frame], offset(outlinesOf(beside), nose(0) ?? 0, toleranceMm, 'outside').polygons);
+  const rooms = new Map<DepthRange, Polygons>();
+  return (height) => {
+    const known = rooms.get(height);
+    if (known !== undefined) return known;
+    const blocked = barring.flatMap((layer) => {
+      const widthMm = nose(gapMm(height, layer.depth));
+      return widthMm === null ? [] : widenedBy(layer, widthMm);
+    });
+    const room = blocked.length === 0 ? open : difference(open, union(blocked));
+    rooms.set(height, room);
+    return room;
+  };
+}
+
+function leftAt(
+  piece: Polygons,
+  depth: DepthRange,
+  heights: readonly DepthRange[],
+  roomAt: (height: DepthRange) => Polygons,
+  nose: Nose,
+  { beside, barring }: Standing,
+): Polygons {
+  const from = heights
+    .map((height) => ({ height, offMm: Math.max(0, height.fromMm - depth.fromMm, depth.toMm - height.toMm) }))
+    .sort((a, b) => a.offMm - b.offMm);
+  const here = barring.filter((layer) => commonDepth(layer.depth, depth) !== null).flatMap(({ metal }) => metal);
+  const stays = here.length === 0 ? beside : union([...beside, ...here]);
+  let left = piece;
+  for (const { height, offMm } of from) {
+    const widthMm = nose(offMm);
+    if (widthMm === null || left.length === 0) break;
+    const room = solidNear(roomAt(height), boxRound(left, widthMm));
+    if (room.length === 0) continue;
+    left = withoutFilms(difference(left, offset(outlinesOf(room), widthMm, toleranceMm, 'inside').polygons), stays);
+  }
+  return left;
+}
+
+/** What lies this near to metal that stays is a film, mm: twice what arcs may be off, and what a corner may keep. */
+const slackMm = cornerSlackMm + 2 * toleranceMm;
+
+/** Without the pieces that are no more than what arcs and the grid leave along metal that stays. */
+function withoutFilms(left: Polygons, stays: Polygons): Polygons {
+  return pieces(left)
+    .filter((piece) => {
+      const near = solidNear(stays, boxRound(piece, 2 * slackMm));
+      if (near.length === 0) return offset(outlinesOf(piece), -slackMm / 2, slackMm, 'inside').polygons.length > 0;
+      return difference(piece, offset(outlinesOf(near), slackMm, slackMm / 10, 'inside').polygons).length > 0;
+    })
+    .flat();
+}
+
+/** The depths between which nothing changes but the width of the nose, and that in small steps. */
+function heightsOf(
+  depth: DepthRange,
+  barring: readonly MetalLayer[],
+  reachMm: number,
+  alsoAt: readonly number[],
+): DepthRange[] {
+  const [least, most] = [depth.fromMm - reachMm, depth.toMm + reachMm];
+  const barred = barring.flatMap((layer) => [layer.depth.fromMm, layer.depth.toMm]);
+  const stops = [least, depth.fromMm, ...alsoAt, ...barred, depth.toMm, most].filter((mm) => mm >= least && mm <= most);
+  for (const mm of barred) {
+    for (let i = reachMm === 0 ? steps + 1 : -steps; i <= steps; i++) {
+      const stop = mm + Math.sign(i) * (i / steps) ** 2 * reachMm;
+      // ends are kept to the last bit, so that no step reaches a hair into the next layer
+      if (stop > least && stop < most && stops.every((other) => Math.abs(other - stop) > leastStepMm)) stops.push(stop);
+    }
+  }
+  return rangesBetween(stops);
+}
+
+const leastStepMm = 1e-6;
+
+/** What of some metal lies in a box. */
+export const within = (metal: Polygons, box: Box): Polygons => intersection(solidNear(metal, box), [rectangle(box)]);

@@ -1,0 +1,211 @@
+import { metalLeft } from '../../geometry/cutting/metal-left.ts';
+import { nearestOnOutline } from '../../geometry/motion/nearest-point.ts';
+import { offset } from '../../geometry/polygons/offset.ts';
+import { difference, intersection, pieces, union } from '../../geometry/polygons/polygon-engine.ts';
+import { loopsOf, outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import { boxRound, solidNear } from '../../geometry/polygons/solid-near.ts';
+import type { Progress } from '../../geometry/progress.ts';
+import type { Casting, DepthRange, Section } from '../../job/casting.ts';
+import type { Cutter } from '../../job/job.ts';
+import { commonDepth, rangesBetween } from '../bands/depth-ranges.ts';
+import {
+  everywhere,
+  type LayerLeft,
+  type MetalLayer,
+  type SectionCut,
+  type SectionLayer,
+  sectionLayers,
+  withLayers,
+} from '../bands/layers.ts';
+import { metalOf } from '../bands/metal.ts';
+import type { CutPiece } from '../bands/run-out.ts';
+import { toleranceMm } from '../bands/tolerance.ts';
+import { treeOfLine } from '../walls/guard-distance.ts';
+import { withoutFilms } from './bite.ts';
+import { unreached, within } from './cutter-reach.ts';
+
+/** Metal of a cut that the cutter cannot take without touching what must stay. */
+export interface Fillet extends MetalLayer {
+  readonly section: Section;
+  readonly cut: CutPiece;
+  /** How far it stands out from the surface of the cut, mm. */
+  readonly heightMm: number;
+  /** A section that keeps it out, the nearest by; null where that is the section's own metal. */
+  readonly against: string | null;
+}
+
+/**
+ * The fillets that a cutter leaves where the clearance asks for metal to go: it is kept from there by what stands beside
+ * the cut, or beyond an end of it, and is not to be cut. Where nothing but the section's own metal stands within reach
+ * there are none: the cut is shaped for that.
+ */
+export function* filletsOf(
+  casting: Casting,
+  cuts: readonly SectionCut[],
+  cutter: Cutter | null,
+): Generator<Progress, Fillet[]> {
+  if (cutter === null) return [];
+  const layers = sectionLayers(casting, cuts);
+  const fillets: Fillet[] = [];
+  for (const cut of cuts) {
+    for (const piece of ownPieces(cut)) {
+      yield { step: `${cut.section.id}, what the cutter leaves`, done: fillets.length, of: fillets.length + 1 };
+      fillets.push(...filletsIn(cut.section, piece, layers, cutter));
+    }
+  }
+  return fillets;
+}
+
+/** Each need of a section once, however many bands it is cut in. */
+const ownPieces = ({ bands }: SectionCut): CutPiece[] => [
+  ...new Set(bands.flatMap((band) => band.pieces.filter((piece) => piece.isOwn && isNeeded(piece)))),
+];
+
+/** Whether the clearance asks for it, and not only the cutter's run-out. */
+const isNeeded = ({ needed, depth }: CutPiece): boolean => needed !== null || depth === null;
+
+function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLayer[], cutter: Cutter): Fillet[] {
+  const needed = cut.needed ?? everywhere;
+  const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
+  return pieces(withoutFilms(cut.planned)).flatMap((piece) => {
+    const box = boxRound(piece, 2.1 * cutter.radiusMm);
+    const own = within(
+      layers
+        .filter((layer) => layer.section === section && commonDepth(layer.depth, needed) !== null)
+        .flatMap(({ metal }) => solidNear(metal, box)),
+      box,
+    );
+    const barringIn = (range: DepthRange): SectionLayer[] =>
+      joined(
+        layers
+          .filter(({ depth }) => commonDepth(depth, grownBy(range, reachMm)) !== null)
+          .map((layer) => ({ ...layer, metal: within(layer.metal, box) }))
+          .filter(({ metal }) => isMore(metal, own)),
+      );
+    if (barringIn(needed).length === 0) return [];
+    // as far as errors of depth may bring anything, it must be known what stays
+    const looked = cut.needed === null ? needed : reachOf(cut, needed);
+    const barring = barringIn(looked);
+    const left = unreached(piece, looked, { beside: own, barring }, cutter, [needed.fromMm, needed.toMm]);
+    const [other] = barring.filter((layer) => layer.section !== section);
+    const surface = treeOfLine(own);
+    return left.map((layer) => {
+      const heights = layer.metal.flat().map((p) => nearestOnOutline(surface, p).distanceMm);
+      return { ...layer, section, cut, heightMm: Math.max(...heights), against: other?.section.id ?? null };
+    });
+  });
+}
+
+const grownBy = ({ fromMm, toMm }: DepthRange, byMm: number): DepthRange => ({
+  fromMm: fromMm - byMm,
+  toMm: toMm + byMm,
+});
+
+/** Layers of one section that go on from one another with the same metal here as one. */
+function joined(layers: readonly SectionLayer[]): SectionLayer[] {
+  const result: SectionLayer[] = [];
+  for (const layer of layers) {
+    const last = result.at(-1);
+    const goesOn = last?.section === layer.section && last.depth.toMm === layer.depth.fromMm;
+    if (last !== undefined && goesOn && !isMore(layer.metal, last.metal) && !isMore(last.metal, layer.metal)) {
+      const depth = { fromMm: last.depth.fromMm, toMm: layer.depth.toMm };
+      result[result.length - 1] = { ...last, depth, metal: union([...last.metal, ...layer.metal]) };
+    } else result.push(layer);
+  }
+  return result;
+}
+
+/** Metal thinner than this is no more than rounding leaves, mm. */
+const filmMm = 0.01;
+
+const isMore = (metal: Polygons, than: Polygons): boolean =>
+  offset(outlinesOf(difference(metal, than)), -filmMm / 2, toleranceMm, 'outside').polygons.length > 0;
+
+/** How far a ball that has gone `pastMm` beyond its place stays off a wall it runs along, r − √(r² − past²), mm. */
+const rootMm = (radiusMm: number, pastMm: number): number =>
+  pastMm >= radiusMm ? radiusMm : radiusMm - Math.sqrt(radiusMm * radiusMm - pastMm * pastMm);
+
+/** The casting as a plan is judged by: as the cutter leaves it, with its fillets. */
+export const castingJudged = (
+  casting: Casting,
+  cuts: readonly SectionCut[],
+  fillets: readonly Fillet[],
+  cutter: Cutter | null,
+): Casting => withLayers(casting, cuts, (cut) => judgedLayers(cut, fillets, cutter));
+
+/**
+ * What a cut leaves of a section, as it is judged: cut where the clearance asks for it, with the fillets that stay there.
+ * Past the ends of that the ball only runs out: as far as errors of depth may bring anything, the root of its fillet
+ * stays, and beyond, to be safe, all of the metal.
+ */
+function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutter | null): LayerLeft[] {
+  const { section, bands } = cut;
+  const metal = metalOf(section.loops, toleranceMm, 'outside');
+  const own = fillets.filter((fillet) => fillet.section === section);
+  const { depth } = section;
+  if (depth === null) {
+    const left = bands[0]?.left ?? metal;
+    return [{ depth, loops: loopsOf(withFillets(left, own.map(metalIn), metal)) }];
+  }
+  const needs = bands.flatMap((band) => band.pieces.filter(({ needed }) => needed !== null));
+  const roots = needs.map((piece) => ({ piece, reach: reachOf(piece, depth) }));
+  const stops = [
+    depth,
+    ...bands.map((band) => band.depth ?? depth),
+    ...needs.flatMap(({ needed }) => needed ?? []),
+    ...roots.map(({ reach }) => reach),
+    ...own.map((fillet) => fillet.depth),
+  ].flatMap(({ fromMm, toMm }) => [fromMm, toMm]);
+  const inSection = stops.filter((mm) => mm >= depth.fromMm && mm <= depth.toMm);
+  return rangesBetween(inSection).map((range) => {
+    const band = bands.find((one) => commonDepth(one.depth ?? depth, range) !== null);
+    const cutHere = needs.filter(({ needed }) => needed !== null && commonDepth(needed, range) !== null);
+    const root = roots.filter(({ piece, reach }) => !cutHere.includes(piece) && commonDepth(reach, range) !== null);
+    if (band === undefined || (cutHere.length === 0 && root.length === 0)) return { depth: range, loops: null };
+    const taken = [...cutHere, ...root.map(({ piece }) => piece)];
+    const isAll = band.pieces.every((piece) => taken.includes(piece));
+    const left = isAll ? band.left : metalLeft(metal, intersection(band.planned, union(taken.flatMap(plannedIn))));
+    const here = own.filter((fillet) => commonDepth(fillet.depth, range) !== null);
+    const [needed, beyond] = [true, false].map((isNeed) => here.filter((one) => cutHere.includes(one.cut) === isNeed));
+    // what stays past the ends of one need may be what another one takes
+    const films = [...root.flatMap(({ piece }) => filmOf(piece, left, own, cutter)), ...(beyond ?? []).map(metalIn)];
+    const stays =
+      cutHere.length === 0
+        ? films.flat()
+        : withoutFilms(metalLeft(union(films.flat()), union(cutHere.flatMap(plannedIn))));
+    return { depth: range, loops: loopsOf(withFillets(left, [...(needed ?? []).map(metalIn), stays], metal)) };
+  });
+}
+
+const reachOf = ({ needed, depth, need }: CutPiece, whole: DepthRange): DepthRange => {
+  const { fromMm, toMm } = needed ?? whole;
+  const run = depth ?? whole;
+  return {
+    fromMm: Math.max(run.fromMm, fromMm - need.reachErrorMm),
+    toMm: Math.min(run.toMm, toMm + need.reachErrorMm),
+  };
+};
+
+/** The root of the ball's fillet where it runs out; where the ball is barred, what stays is among the fillets. */
+function filmOf(cut: CutPiece, left: Polygons, fillets: readonly Fillet[], cutter: Cutter | null): Polygons[] {
+  if (cutter === null) return [cut.planned];
+  const byMm = rootMm(cutter.radiusMm, cut.need.reachErrorMm);
+  return pieces(cut.planned).map((piece) => {
+    if (byMm <= 0 || fillets.some(({ metal }) => intersection(metal, piece).length > 0)) return [];
+    const near = solidNear(left, boxRound(piece, 2 * byMm));
+    return intersection(piece, offset(outlinesOf(near), byMm, toleranceMm, 'outside').polygons);
+  });
+}
+
+/** Fillets grown by so much that no seam stays between them and the metal they stand on, mm. */
+const seamMm = 1e-5;
+
+const metalIn = ({ metal }: Fillet): Polygons => metal;
+const plannedIn = ({ planned }: CutPiece): Polygons => planned;
+
+function withFillets(left: Polygons, fillets: readonly Polygons[], whole: Polygons): Polygons {
+  const standing = fillets.flat();
+  if (standing.length === 0) return left;
+  const grown = offset(outlinesOf(union(standing)), seamMm, seamMm, 'outside').polygons;
+  return union([...left, ...intersection(grown, whole)]);
+}

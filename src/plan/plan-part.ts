@@ -1,0 +1,144 @@
+import type { Warning } from '../answers/check-answer.ts';
+import type { PartCut, Uncured } from '../answers/grind-answer.ts';
+import { type Check, checkJoint } from '../clearance/check.ts';
+import type { Part } from '../clearance/passes.ts';
+import { judgedByFigures } from '../clearance/reasons.ts';
+import { roundUp6 } from '../geometry/plane/rounding.ts';
+import type { Progress } from '../geometry/progress.ts';
+import type { Casting, Section } from '../job/casting.ts';
+import type { Joint } from '../joint/joint.ts';
+import { type BandNeed, needsOfSection } from './bands/band-need.ts';
+import { bandsOf } from './bands/bands.ts';
+import { cutBands } from './bands/cut-band.ts';
+import { castingAfter, type SectionCut } from './bands/layers.ts';
+import { piecesOf } from './bands/run-out.ts';
+import { severedPieces } from './bands/severed.ts';
+import { sweepsWithin } from './bands/sweeps.ts';
+import { toleranceMm } from './bands/tolerance.ts';
+import { amountsOf, sectionAnswers } from './cut-answer.ts';
+import { cutterAnswer } from './cutter/cutter-answer.ts';
+import { castingJudged, type Fillet, filletsOf } from './cutter/fillets.ts';
+import { straightAnswer } from './cutter/straight-answer.ts';
+import { planWarnings } from './plan-warnings.ts';
+import { uncuredBy } from './uncured.ts';
+import { guardsOf } from './walls/guards.ts';
+import { thinFloors } from './walls/thin-floors.ts';
+import { thinPlaces } from './walls/thin-places.ts';
+import { readWalls, unmeasuredCuts } from './walls/wall-readings.ts';
+import { handErrorOf, wallsBehind } from './walls/walls.ts';
+
+/** The cut of one part, and the joint with that part as the cut leaves it. */
+export interface PartPlan {
+  readonly part: Part;
+  /** What each section would have to lose, offered or not. */
+  readonly needs: readonly SectionCut[];
+  readonly cuts: readonly SectionCut[];
+  /** What the cutter cannot take of it. */
+  readonly fillets: readonly Fillet[];
+  /** The part as planned, and the joint as it is judged: with the fillets that the cutter leaves. */
+  readonly cutPart: Casting;
+  readonly after: Joint;
+  readonly cut: PartCut;
+  readonly warnings: readonly Warning[];
+}
+
+/** The least cut of one part: only sections that are offered, and never where a region must not be cut. */
+export function* planPart(joint: Joint, part: Part): Generator<Progress, PartPlan> {
+  const casting = joint[part];
+  const { cutter } = joint.fit;
+  const needs = yield* cutsNeeded(joint, part);
+  const cuts = needs
+    .filter(({ section }) => section.mayCut)
+    .map(({ section, bands }) => ({ section, bands: bands.filter(({ planned }) => planned.length > 0) }))
+    .filter(({ bands }) => bands.length > 0);
+  const fillets = yield* filletsOf(casting, cuts, cutter);
+  const after = { ...joint, [part]: castingJudged(casting, cuts, fillets, cutter) };
+  const cut = yield* partCut(joint, casting, cuts, fillets);
+  const warnings = planWarnings(joint, part, cuts);
+  return { part, needs, cuts, fillets, cutPart: castingAfter(casting, cuts), after, cut, warnings };
+}
+
+/** What each section would have to lose, offered or not; of those offered, in the way the cutter takes it. */
+function* cutsNeeded(joint: Joint, part: Part): Generator<Progress, SectionCut[]> {
+  const { sections, doNotCut } = joint[part];
+  const { cutter, straight } = joint.fit;
+  const sweeps = sweepsWithin(toleranceMm);
+  const needs: { section: Section; needs: readonly BandNeed[] }[] = [];
+  for (const [done, section] of sections.entries()) {
+    yield { step: section.id, done, of: sections.length };
+    const bench = section.mayCut
+      ? { joint, sweeps, doNotCut, cutter, beside: sections.filter((other) => other !== section) }
+      : { joint, sweeps, doNotCut: [], cutter: null, beside: [] };
+    needs.push({ section, needs: yield* needsOfSection(bench, section, bandsOf(joint, part, section)) });
+  }
+  const notOffered = sections.filter(({ mayCut }) => !mayCut);
+  const handErrorMm = handErrorOf(joint.fit);
+  const keepOut = { sections: notOffered, doNotCut, guards: guardsOf(joint[part], joint.fit), handErrorMm };
+  const cuts: SectionCut[] = [];
+  for (const { section, needs: own } of needs) {
+    const others = needs.flatMap((need) => (need.section !== section && need.section.mayCut ? need.needs : []));
+    const pieces = section.mayCut
+      ? piecesOf(section, own, others, keepOut, cutter)
+      : piecesOf(section, own, [], keepOut, null);
+    const bench = section.mayCut
+      ? { section, doNotCut, notOffered, straight }
+      : { section, doNotCut: [], notOffered: [], straight: false };
+    cuts.push({ section, bands: yield* cutBands(bench, pieces) });
+  }
+  return cuts;
+}
+
+/** What a cut comes to, and the walls behind it. */
+function* partCut(
+  { fit }: Joint,
+  casting: Casting,
+  cuts: readonly SectionCut[],
+  fillets: readonly Fillet[],
+): Generator<Progress, PartCut> {
+  const bands = cuts.flatMap((cut) => cut.bands);
+  const { cutter } = fit;
+  const steps = 3;
+  yield { step: 'walls', done: 0, of: steps };
+  const guards = guardsOf(casting, fit);
+  const walls = wallsBehind(guards, bands, fit);
+  const thin = [...thinPlaces(cuts, guards, fit), ...thinFloors(casting, cuts, fit)];
+  yield { step: 'walls', done: 1, of: steps };
+  const readings = readWalls(casting, cuts, fit);
+  const unmeasured = unmeasuredCuts(casting, cuts);
+  yield { step: 'walls', done: 2, of: steps };
+  return {
+    boundMm: roundUp6(Math.max(0, ...bands.map(({ boundMm }) => boundMm))),
+    ...amountsOf(bands, casting.material),
+    sections: sectionAnswers(cuts),
+    walls,
+    thin,
+    readings,
+    unmeasured,
+    cutter: cutter && cuts.length > 0 ? cutterAnswer(cutter, casting, cuts, fillets) : null,
+    straight: fit.straight ? straightAnswer(cuts, casting.material) : null,
+    severed: cuts.flatMap(severedPieces),
+  };
+}
+
+/** What the check after a cut says of it. */
+export interface Judged {
+  readonly check: Check;
+  readonly uncured: readonly Uncured[];
+  readonly holds: boolean;
+}
+
+/** Whether a plan holds: clearances kept by what is left, nothing in the way, all walls kept and nothing parted off. */
+export function* judge(plan: PartPlan, others: readonly PartPlan[] = []): Generator<Progress, Judged> {
+  const check = yield* checkJoint(judgedByFigures(plan.after));
+  const { rotatingMm } = plan.after.fit.clearance;
+  const uncured = uncuredBy(plan.needs, check.answer.rotating, rotatingMm);
+  const holds =
+    check.answer.meetsClearance && uncured.length === 0 && [plan, ...others].every(({ cut }) => stands(cut));
+  return { check, uncured, holds };
+}
+
+/** Whether what a cut leaves of a part will do. */
+const stands = ({ severed, sections, walls, thin, readings }: PartCut): boolean =>
+  severed.length === 0 &&
+  sections.every(({ nothingLeft }) => !nothingLeft) &&
+  [...walls, ...thin, ...readings].every(({ holds }) => holds !== false);

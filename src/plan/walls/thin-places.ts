@@ -1,0 +1,71 @@
+import type { ThinPlace } from '../../answers/grind-answer.ts';
+import { treeOf } from '../../clearance/trees.ts';
+import { metalLeft } from '../../geometry/cutting/metal-left.ts';
+import { thinnest } from '../../geometry/cutting/thickness.ts';
+import { buildOutlineTree } from '../../geometry/motion/outline-tree.ts';
+import { round6, roundPoint6 } from '../../geometry/plane/rounding.ts';
+import { difference, union } from '../../geometry/polygons/polygon-engine.ts';
+import { loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import type { Fit } from '../../job/job.ts';
+import { sharesDepth } from '../bands/depth-ranges.ts';
+import type { SectionCut } from '../bands/layers.ts';
+import { metalOf } from '../bands/metal.ts';
+import type { Guard } from './guards.ts';
+import { handErrorOf } from './walls.ts';
+
+/** Arcs of the outline keep within this, on the side of less metal. */
+const arcToleranceMm = 1e-3;
+
+/** So much more than twice the least wall is thick enough not to be spoken of, mm. */
+const inReachMm = 5;
+
+/** A wall told at worst as so much thicker than planned is another one, mm: the planned one is cut through. */
+const otherWallMm = 0.01;
+
+/** The thinnest at worst; nothing is left of a wall that is there as planned, and then is not. */
+export const orGone = <Wall extends { readonly mm: number }>(
+  planned: Wall | null,
+  atWorst: Wall | null,
+): Wall | null =>
+  planned !== null && (atWorst === null || atWorst.mm > planned.mm + otherWallMm) ? { ...planned, mm: 0 } : atWorst;
+
+/**
+ * Where a cut leaves the part thinner than the fit's least wall, or nearest to it: in each section and band the least
+ * distance through metal from a new edge to the outline as it was, a hole, or another new edge across from it. None where no least wall is set.
+ */
+export function thinPlaces(cuts: readonly SectionCut[], guards: readonly Guard[], fit: Fit): ThinPlace[] {
+  const keepMm = fit.minWallMm;
+  if (keepMm === null) return [];
+  return cuts.flatMap(({ section, bands }) => {
+    const solid = metalOf(section.loops, arcToleranceMm, 'inside');
+    return bands.flatMap(({ depth, last, left: leftAsPlanned }): ThinPlace[] => {
+      // the room of a hole is no metal, and its edge as much an outside as any other
+      const holes = guards.filter((guard) => guard.kind === 'hole' && sharesDepth(guard.depth, depth));
+      const room = union(holes.flatMap(({ loops }) => metalOf(loops, arcToleranceMm, 'outside')));
+      const open = (metal: Polygons): Polygons => (room.length === 0 ? metal : difference(metal, room));
+      const [metal, left] = [open(solid), open(leftAsPlanned)];
+      const outline =
+        holes.length === 0 ? treeOf(section.loops) : buildOutlineTree([...section.loops, ...loopsOf(room)]);
+      const reachMm = 2 * keepMm + inReachMm;
+      const planned = thinnest(left, outline, reachMm);
+      const atWorst = orGone(planned, thinnest(metalLeft(metal, last), outline, reachMm));
+      if (atWorst === null) return [];
+      // where the planned cut leaves nothing thin, there is no less of it than at worst
+      const nominalMm = planned?.mm ?? thinnest(left, outline, reachMm + atWorst.mm)?.mm ?? atWorst.mm;
+      const wallMm = atWorst.mm - section.traceErrorMm - handErrorOf(fit);
+      return [
+        {
+          section: section.id,
+          depth: depth && [round6(depth.fromMm), round6(depth.toMm)],
+          wallMm: round6(wallMm),
+          nominalMm: round6(nominalMm),
+          keepMm: round6(keepMm),
+          along: 'plane',
+          at: roundPoint6(atWorst.at),
+          across: roundPoint6(atWorst.across),
+          holds: wallMm >= keepMm - 1e-3,
+        },
+      ];
+    });
+  });
+}

@@ -1,0 +1,57 @@
+import { readFileSync } from 'node:fs';
+import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { checkAnswer } from '../../../src/answers/check-answer.ts';
+import { grindAnswer } from '../../../src/answers/grind-answer.ts';
+import { fitFile } from '../../../src/files/fit-file.ts';
+import { jobFile } from '../../../src/files/job-file.ts';
+import { partFile } from '../../../src/files/part-file.ts';
+
+const profiles = new URL('../../../profiles', import.meta.url);
+const readProfile = (path: string): unknown => JSON.parse(readFileSync(new URL(path, profiles), 'utf8'));
+
+const schemas = { part: partFile, fit: fitFile, job: jobFile, check: checkAnswer, grind: grindAnswer };
+
+const demos = {
+  part: [
+    'marsh-carrier/block.part.json',
+    'marsh-carrier/transfer-case.part.json',
+    'marsh-carrier/ring-gear.part.json',
+    'marsh-carrier/clutch.part.json',
+    'starter-boss/housing.part.json',
+    'starter-boss/starter.part.json',
+    'sae-3-adapter/flywheel-housing.part.json',
+    'sae-3-adapter/adapter.part.json',
+  ],
+  fit: ['marsh-carrier/transfer-case.fit.json', 'starter-boss/starter.fit.json', 'sae-3-adapter/adapter.fit.json'],
+};
+
+describe('published JSON Schemas', () => {
+  it.each(Object.entries(schemas))('%s.schema.json is what the reader itself checks by', async (name, schema) => {
+    const published = `${JSON.stringify(z.toJSONSchema(schema, { io: 'input' }), null, 2)}\n`;
+    await expect(published).toMatchFileSnapshot(`../../../profiles/schemas/${name}.schema.json`);
+  });
+
+  describe.each(['part', 'fit'] as const)('%s', (name) => {
+    let validate: ValidateFunction;
+    const errorsOf = (value: unknown): unknown => (validate(value) ? null : validate.errors);
+
+    beforeAll(() => {
+      // a vertex may leave its bulge out, which ajv's own house rules for tuples frown on
+      validate = new Ajv2020({ strictTuples: false }).compile(readProfile(`schemas/${name}.schema.json`) as object);
+    });
+
+    it.each(demos[name])('%s holds to its schema by an independent validator', (path) => {
+      expect(errorsOf(readProfile(path))).toBeNull();
+    });
+
+    it('an unknown key, a missing format and a wrong unit do not', () => {
+      const demo = readProfile(demos[name][0] as string) as Record<string, unknown>;
+      const { format, ...rest } = demo;
+      expect(errorsOf({ ...demo, colour: 'grey' })).not.toBeNull();
+      expect(errorsOf(rest)).not.toBeNull();
+      expect(errorsOf({ ...demo, units: 'cm' })).not.toBeNull();
+    });
+  });
+});

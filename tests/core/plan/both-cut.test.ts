@@ -1,0 +1,60 @@
+import { expect, it } from 'vitest';
+import { grindAnswer } from '../../../src/answers/grind-answer.ts';
+import { benchesOf } from '../../../src/markout/marking-out-bench.ts';
+import { planFacts } from '../../../src/plan/plan-facts.ts';
+import { plansByPart } from '../../../src/plan/plans-by-part.ts';
+import { grindText } from '../../../src/words/grind-text.ts';
+import { bothCut } from '../../support/both-cut.ts';
+
+const { joint, plan } = bothCut();
+const { answer } = plan;
+
+it('a cut of both has a marking-out table for each part, and is an answer of its format', () => {
+  expect(grindAnswer.parse(answer)).toEqual(answer);
+  expect(answer.holds).toBe(true);
+  expect(answer.table.length).toBeGreaterThan(0);
+  expect(answer.movingCut?.table.length).toBeGreaterThan(0);
+});
+
+it("the moving part's rows are found from its own dowels, by angle as seen looking at its own face", () => {
+  for (const { at, angleDeg, radiusMm, dividers } of answer.movingCut?.table ?? []) {
+    const [x, y] = at;
+    expect(dividers?.map(({ from }) => from)).toEqual(['P1', 'P2']);
+    expect(dividers?.[0].mm).toBeCloseTo(Math.hypot(x + 40, y - 60), 5);
+    // right and left change places
+    expect(Math.cos((angleDeg * Math.PI) / 180) * radiusMm).toBeCloseTo(-x, 4);
+    expect(Math.sin((angleDeg * Math.PI) / 180) * radiusMm).toBeCloseTo(y, 4);
+  }
+  expect(answer.table[0]?.dividers?.map(({ from }) => from)).toEqual(['D1', 'D2']);
+});
+
+it('what is taken off a round body is its radius less that of the place', () => {
+  const rows = (answer.movingCut?.table ?? []).filter(({ kind }) => kind !== 'end');
+  expect(rows.length).toBeGreaterThan(0);
+  for (const { plannedMm, radiusMm } of rows) expect(plannedMm).toBeCloseTo(48 - radiusMm, 2);
+});
+
+it('is two plans, one for each part, of which the whole is said', () => {
+  const [fixed, moving] = plansByPart(plan).map((one) => one.answer);
+  expect([fixed?.part, moving?.part]).toEqual(['fixed', 'moving']);
+  expect(moving?.sections).toEqual(answer.movingCut?.sections);
+  expect(moving?.table).toEqual(answer.movingCut?.table);
+  expect([fixed?.holds, moving?.holds]).toEqual([true, true]);
+});
+
+it('each lies on a bench of its own, against the other as that is cut', () => {
+  const [fixed, moving] = benchesOf(joint, plan, false);
+  expect(fixed?.joint.moving).toBe(plan.movingPart);
+  expect(moving?.joint.fixed).toBe(plan.part);
+  // in the joint the boss is on the right; looking at the body's own face it is on the left
+  expect(fixed?.bands[0]?.places.every(({ at }) => at.x > 0)).toBe(true);
+  expect(moving?.bands[0]?.places.every(({ at }) => at.x < 0)).toBe(true);
+});
+
+it('is told part by part, and the first line names both', () => {
+  const text = grindText(joint, answer, planFacts(answer));
+  expect(text).toMatch(/^THE PLAN HOLDS: take .* off Housing and .* off Starter\./s);
+  expect(text).toMatch(/Take off Housing\n.*\n {2}boss /);
+  expect(text).toMatch(/Take off Starter\n.*\n {2}body /);
+  expect(text).toContain('Not to be cut of Housing\n  - "ear"');
+});
