@@ -19,7 +19,7 @@ const load = (path: string): Reading<string> => ({ ok: true, value: readFileSync
 
 /** A demo read, dowelled up, checked and planned, ready to be drawn. */
 export function demoToDraw(demo: keyof typeof demos): DrawInput {
-  const folder = new URL('../../profiles', import.meta.url).pathname;
+  const folder = new URL('../../profiles/', import.meta.url).pathname;
   const job = readJob(`${folder}${demos[demo]}.fit.json`, load);
   const joint = job.ok ? placeJob(job.value) : job;
   if (!joint.ok) throw new Error(JSON.stringify(joint.findings));

@@ -5,7 +5,7 @@ import type { Job } from '../../../src/job/job.ts';
 import { readJob } from '../../../src/job/read-job.ts';
 
 function readDemo(fit: string): Job {
-  const folder = new URL('../../../profiles', import.meta.url);
+  const folder = new URL('../../../profiles/', import.meta.url);
   const reading = readJob(fit, (path) => ({ ok: true, value: readFileSync(new URL(path, folder), 'utf8') }));
   if (!reading.ok) throw new Error(JSON.stringify(reading.findings));
   return reading.value;

@@ -8,7 +8,7 @@ import { fitFile } from '../../../src/files/fit-file.ts';
 import { jobFile } from '../../../src/files/job-file.ts';
 import { partFile } from '../../../src/files/part-file.ts';
 
-const profiles = new URL('../../../profiles', import.meta.url);
+const profiles = new URL('../../../profiles/', import.meta.url);
 const readProfile = (path: string): unknown => JSON.parse(readFileSync(new URL(path, profiles), 'utf8'));
 
 const schemas = { part: partFile, fit: fitFile, job: jobFile, check: checkAnswer, grind: grindAnswer };
