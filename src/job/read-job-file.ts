@@ -5,7 +5,7 @@ import { type JobFile, jobFile } from '../files/job-file.ts';
 import { readJson } from '../files/read-json.ts';
 import { schemaFindings } from '../files/schema-findings.ts';
 import type { Job } from './job.ts';
-import { readJob } from './read-job.ts';
+import { readFit } from './read-job.ts';
 
 /** The ending of a job in one file. */
 export const jobEnding = '.job.json';
@@ -22,10 +22,11 @@ export function readJobFile(file: string, text: string): Reading<JobFile> {
 
 /** The fit in a job file and the parts it names, read and checked as files of their own beside that file would be. */
 export function jobInFile({ fit, parts }: JobFile, file: string): Reading<Job> {
-  const beside = new Map(Object.entries(parts).map(([name, part]) => [pathBeside(file, name), part]));
-  return readJob(file, (path) => {
+  const beside = new Map<string, unknown>(Object.entries(parts).map(([name, part]) => [pathBeside(file, name), part]));
+  const read = readFit(file, (path) => {
     const held = path === file ? fit : beside.get(path);
-    if (held !== undefined) return { ok: true, value: JSON.stringify(held) };
+    if (held !== undefined) return { ok: true, value: held };
     return { ok: false, findings: [{ file: path, at: '', found: 'not in the job', expected: 'a part the job holds' }] };
   });
+  return read.ok ? { ok: true, value: read.value.job } : read;
 }

@@ -2,6 +2,8 @@ import { pathBeside } from '../files/file-paths.ts';
 import type { Finding, Reading } from '../files/finding.ts';
 import { firstFindings } from '../files/first-findings.ts';
 import { type FitFile, mostRotating } from '../files/fit-file.ts';
+import type { JobFile } from '../files/job-file.ts';
+import type { PartFile } from '../files/part-file.ts';
 import { asList, fieldOf } from '../files/raw-value.ts';
 import { readJson } from '../files/read-json.ts';
 import type { Casting } from './casting.ts';
@@ -14,12 +16,35 @@ import { castingOfRaw } from './read-part.ts';
 /** Gives the text of a file by the path it is named with, or says why it cannot. */
 export type Load = (path: string) => Reading<string>;
 
-/**
- * A fit and every part it names, read and checked; or everything that is wrong with any of them, at once.
- * Part files are looked for beside the fit.
- */
+/** The same of what a file holds, parsed. */
+export type LoadValue = (path: string) => Reading<unknown>;
+
+/** A fit and its parts, read and checked, and all of it as it stands in its files. */
+export interface ReadJob {
+  readonly job: Job;
+  readonly whole: JobFile;
+}
+
+/** The fit at a path and every part it names, read and checked; or everything that is wrong with any of them, at once. */
 export function readJob(fitPath: string, load: Load): Reading<Job> {
-  const json = readRaw(fitPath, load);
+  const read = readFit(fitPath, parsed(load));
+  return read.ok ? { ok: true, value: read.value.job } : read;
+}
+
+/** What files hold, by their texts. */
+export const parsed =
+  (load: Load): LoadValue =>
+  (path) => {
+    const text = load(path);
+    return text.ok ? readJson(path, text.value) : text;
+  };
+
+/**
+ * A fit and every part it names, read and checked; or everything that is wrong with any of them, at once. Part files are
+ * looked for beside the fit.
+ */
+export function readFit(fitPath: string, load: LoadValue): Reading<ReadJob> {
+  const json = load(fitPath);
   if (!json.ok) return json;
   const raw = json.value;
   const part = (role: Role, named: unknown): ReadPart => readNamedPart(fitPath, named, role, load);
@@ -29,22 +54,25 @@ export function readJob(fitPath: string, load: Load): Reading<Job> {
     .slice(0, mostRotating)
     .map((named) => part('rotating', named));
   const own = fitFindings(fitPath, raw, holeIds(fixed.file, fixed.raw), holeIds(moving.file, moving.raw));
-  const all = [...firstFindings(fitPath, own), ...[fixed, moving, ...rotating].flatMap((read) => read.findings)];
+  const parts = [fixed, moving, ...rotating];
+  const all = [...firstFindings(fitPath, own), ...parts.flatMap((read) => read.findings)];
   if (fixed.casting === null || moving.casting === null || all.length > 0)
     return { ok: false, findings: distinct(all) };
-  // the schema neither changes nor adds anything, so what has no findings is a fit as it stands
-  return {
-    ok: true,
-    value: {
-      fit: fitOf(fitPath, raw as FitFile, fixed.casting, moving.casting),
-      fixed: fixed.casting,
-      moving: moving.casting,
-      rotating: rotating.flatMap(({ casting }) => casting ?? []),
-    },
+  // the schemas neither change nor add anything, so what has no findings is a fit, or a part, as it stands
+  const fit = raw as FitFile;
+  const job: Job = {
+    fit: fitOf(fitPath, fit, fixed.casting, moving.casting),
+    fixed: fixed.casting,
+    moving: moving.casting,
+    rotating: rotating.flatMap(({ casting }) => casting ?? []),
   };
+  const named = parts.map(({ name, raw: held }) => [name, held as PartFile]);
+  return { ok: true, value: { job, whole: { format: 'fettle-job/1', fit, parts: Object.fromEntries(named) } } };
 }
 
 interface ReadPart {
+  /** As the fit has it, and where it is looked for. */
+  readonly name: string;
   readonly file: string;
   /** The part as it stands in its file; undefined where that is not to be had. */
   readonly raw: unknown;
@@ -52,21 +80,16 @@ interface ReadPart {
   readonly findings: readonly Finding[];
 }
 
-function readNamedPart(fitPath: string, named: unknown, role: Role, load: Load): ReadPart {
+function readNamedPart(fitPath: string, name: unknown, role: Role, load: LoadValue): ReadPart {
   // a missing or odd name is the schema's to report
-  if (typeof named !== 'string') return { file: '', raw: undefined, casting: null, findings: [] };
-  const file = pathBeside(fitPath, named);
-  const json = readRaw(file, load);
-  if (!json.ok) return { file, raw: undefined, casting: null, findings: json.findings };
+  if (typeof name !== 'string') return { name: '', file: '', raw: undefined, casting: null, findings: [] };
+  const file = pathBeside(fitPath, name);
+  const json = load(file);
+  if (!json.ok) return { name, file, raw: undefined, casting: null, findings: json.findings };
   const read = castingOfRaw(file, json.value, role);
   return read.ok
-    ? { file, raw: json.value, casting: read.value, findings: [] }
-    : { file, raw: json.value, casting: null, findings: read.findings };
-}
-
-function readRaw(file: string, load: Load): Reading<unknown> {
-  const text = load(file);
-  return text.ok ? readJson(file, text.value) : text;
+    ? { name, file, raw: json.value, casting: read.value, findings: [] }
+    : { name, file, raw: json.value, casting: null, findings: read.findings };
 }
 
 /** A file that is named twice is reported once. */
