@@ -6,7 +6,7 @@ import { verifyCheck } from '../src/clearance/verify/verify.ts';
 import { checkText } from '../src/words/check-text.ts';
 import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
-import { openJobTimed } from './open-job.ts';
+import { openJob } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
 import { endWith, printJson, printVerdictFirst } from './terminal.ts';
 import { type Timing, timedCheck } from './timing.ts';
@@ -38,10 +38,10 @@ interface CheckOptions {
 }
 
 async function check(fitFile: string, { json = false, timing = false, verify = false }: CheckOptions): Promise<void> {
-  const { joint, ...opening } = openJobTimed(fitFile);
+  const { joint, readMs, dowelUpMs } = openJob(fitFile);
   const { value, ...checking } = await runShowingProgress(timedCheck(checkJoint(joint)));
   const { answer } = value;
-  if (json) printJson(timing ? { ...answer, timing: { ...opening, ...checking } satisfies Timing } : answer);
+  if (json) printJson(timing ? { ...answer, timing: { readMs, dowelUpMs, ...checking } satisfies Timing } : answer);
   else printVerdictFirst(checkText(joint, answer, checkFacts(joint, answer)), answer.verdict);
   if (verify) reportVerification(await runShowingProgress(verifyCheck(joint, answer)));
   endWith(exitCodeOf(answer));

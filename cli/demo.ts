@@ -24,7 +24,7 @@ export function demoCommand(): Command {
 
 async function demo(): Promise<void> {
   const fitFile = relative('.', join(packageFolder(), fitName));
-  const joint = openJob(fitFile);
+  const { joint } = openJob(fitFile);
   const { check, plan, svg } = await drawingOf(joint);
   print(`$ fettle check ${fitFile}\n`);
   printVerdictFirst(checkText(joint, check.answer, checkFacts(joint, check.answer)), check.answer.verdict);

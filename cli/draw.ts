@@ -36,7 +36,7 @@ async function draw(
   fitFile: string,
   { output, straight = false }: { output: string; straight?: boolean },
 ): Promise<void> {
-  const { check, svg } = await drawingOf(asAsked(openJob(fitFile), straight));
+  const { check, svg } = await drawingOf(asAsked(openJob(fitFile).joint, straight));
   save(output, svg);
   print(`${verdictLine(check.answer)}\nDrawn to ${output}.`);
 }

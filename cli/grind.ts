@@ -39,7 +39,7 @@ interface GrindOptions {
 }
 
 async function grind(fitFile: string, { straight = false, json = false, verify = false }: GrindOptions): Promise<void> {
-  const joint = asAsked(openJob(fitFile), straight);
+  const joint = asAsked(openJob(fitFile).joint, straight);
   const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   const { answer } = plan;
   if (json) printJson(answer);

@@ -53,7 +53,7 @@ export function markoutCommand(): Command {
 async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const options = orFail(printOptions(fitFile, flags));
   const folder = folderFor(flags.output);
-  const joint = asAsked(openJob(fitFile), flags.straight ?? false);
+  const joint = asAsked(openJob(fitFile).joint, flags.straight ?? false);
   const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   const made = markoutOf(joint, plan, flags.mirror ?? false);
   const files = (await Promise.all(made.sheets.map((sheet) => markoutFiles(sheet, options)))).flat();

@@ -1,30 +1,49 @@
 import type { Reading } from '../src/files/finding.ts';
-import type { Job } from '../src/job/job.ts';
-import { readJob } from '../src/job/read-job.ts';
-import { jobEnding, jobInFile, readJobFile } from '../src/job/read-job-file.ts';
+import type { JobFile } from '../src/files/job-file.ts';
+import { parsed, type ReadJob, readFit } from '../src/job/read-job.ts';
+import { jobEnding, readWholeJob } from '../src/job/read-job-file.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { placeJob } from '../src/joint/place-job.ts';
-import { loadText } from './load-text.ts';
+import { decoded, loadBytes } from './load-text.ts';
 import { failWith } from './report-findings.ts';
 import { timed } from './timing.ts';
 
-/** Reads a fit with all its parts and dowels it up; everything wrong with any of them is reported at once. */
-export const openJob = (fitFile: string): Joint => openJobTimed(fitFile).joint;
+/** A file as it was read; what is proved, kept and hashed are these bytes and no others. */
+export interface ReadFile {
+  readonly file: string;
+  readonly bytes: Uint8Array;
+}
 
-/** As `openJob`, with what reading and dowelling up took. */
-export function openJobTimed(fitFile: string): { joint: Joint; readMs: number; dowelUpMs: number } {
-  const read = timed(() => orFail(readAny(fitFile)));
-  const placed = timed(() => orFail(placeJob(read.value)));
-  return { joint: placed.value, readMs: read.ms, dowelUpMs: placed.ms };
+/** A job as it was opened: dowelled up, whole, and the files it was read from, each once. */
+export interface OpenedJob {
+  readonly joint: Joint;
+  readonly whole: JobFile;
+  readonly files: readonly ReadFile[];
+  readonly readMs: number;
+  readonly dowelUpMs: number;
+}
+
+/** Reads a fit with all its parts and dowels it up; everything wrong with any of them is reported at once. */
+export function openJob(fitFile: string): OpenedJob {
+  const files = new Map<string, ReadFile>();
+  const read = timed(() => orFail(readAny(fitFile, (file) => loadKeeping(files, file))));
+  const { job, whole } = read.value;
+  const placed = timed(() => orFail(placeJob(job)));
+  return { joint: placed.value, whole, files: [...files.values()], readMs: read.ms, dowelUpMs: placed.ms };
+}
+
+/** The text of a file, its bytes kept; a file named twice is read once. */
+function loadKeeping(files: Map<string, ReadFile>, file: string): Reading<string> {
+  const known = files.get(file);
+  const bytes: Reading<Uint8Array> = known === undefined ? loadBytes(file) : { ok: true, value: known.bytes };
+  if (!bytes.ok) return bytes;
+  files.set(file, { file, bytes: bytes.value });
+  return decoded(file, bytes.value);
 }
 
 /** A fit with its parts beside it, or a job in one file. */
-function readAny(file: string): Reading<Job> {
-  if (!file.endsWith(jobEnding)) return readJob(file, loadText);
-  const text = loadText(file);
-  const held = text.ok ? readJobFile(file, text.value) : text;
-  return held.ok ? jobInFile(held.value, file) : held;
-}
+const readAny = (file: string, load: (file: string) => Reading<string>): Reading<ReadJob> =>
+  file.endsWith(jobEnding) ? readWholeJob(file, load) : readFit(file, parsed(load));
 
 /** The value of a reading, or the end of the command. */
 export function orFail<T>(reading: Reading<T>): T {

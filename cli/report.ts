@@ -8,22 +8,18 @@ import { roomToDraw } from '../src/drawing/fit/draw-input.ts';
 import { heldViewer } from '../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../src/drawing/report/report-html.ts';
 import type { InputFile } from '../src/drawing/report/report-input.ts';
-import { jobEnding } from '../src/job/read-job-file.ts';
-import type { Joint } from '../src/joint/joint.ts';
 import { planCut } from '../src/plan/plan-cut.ts';
 import { planFacts } from '../src/plan/plan-facts.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { builtPage } from './built-page.ts';
-import { loadBytes } from './load-text.ts';
-import { openJob, orFail } from './open-job.ts';
+import { openJob, type ReadFile } from './open-job.ts';
 import { foreignFiles } from './own-kind.ts';
 import { runShowingProgress } from './progress.ts';
 import { failWith } from './report-findings.ts';
 import { save } from './save.ts';
 import { asAsked, straightFlag } from './straight-flag.ts';
 import { print, say } from './terminal.ts';
-import { wholeJob } from './whole-job.ts';
 
 const examples = `
 One file, for whoever does the cutting: it opens from disk in any browser, needs no network, and prints on A4 or Letter.
@@ -64,8 +60,8 @@ export async function writeReport(
 ): Promise<void> {
   const foreign = foreignFiles([output]);
   if (foreign.length > 0) failWith(foreign);
-  const joint = asAsked(openJob(fitFile), straight);
-  const inputs = (fitFile.endsWith(jobEnding) ? [fitFile] : filesOf(joint)).map(hashed);
+  const { files, whole, ...opened } = openJob(fitFile);
+  const joint = asAsked(opened.joint, straight);
   const check = await runShowingProgress(checkJoint(joint));
   const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   const html = reportHtml({
@@ -76,10 +72,10 @@ export async function writeReport(
     planFacts: planFacts(plan.answer),
     room: roomToDraw(joint),
     curve: joint.fit.legs.length === 0 ? null : await runShowingProgress(travelCurve(joint)),
-    inputs,
+    inputs: files.map(hashed),
     date: today(),
     version,
-    viewer: page === null ? null : await heldViewer(page, asAsked(wholeJob(fitFile), straight)),
+    viewer: page === null ? null : await heldViewer(page, asAsked(whole, straight)),
   });
   save(output, html);
   print(
@@ -91,14 +87,11 @@ export async function writeReport(
 
 const sizeText = (html: string): string => `${(Buffer.byteLength(html) / 1e6).toFixed(1)} MB`;
 
-const filesOf = ({ fit, fixed, moving, rotating }: Joint): string[] => [
-  ...new Set([fit.file, fixed.file, moving.file, ...rotating.map(({ file }) => file)]),
-];
-
-function hashed(file: string): InputFile {
-  const bytes = orFail(loadBytes(file));
-  return { file, bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') };
-}
+const hashed = ({ file, bytes }: ReadFile): InputFile => ({
+  file,
+  bytes: bytes.length,
+  sha256: createHash('sha256').update(bytes).digest('hex'),
+});
 
 /** The date where the reader is, year first. */
 function today(): string {

@@ -5,7 +5,7 @@ import { type JobFile, jobFile } from '../files/job-file.ts';
 import { readJson } from '../files/read-json.ts';
 import { schemaFindings } from '../files/schema-findings.ts';
 import type { Job } from './job.ts';
-import { readFit } from './read-job.ts';
+import { type Load, type ReadJob, readFit } from './read-job.ts';
 
 /** The ending of a job in one file. */
 export const jobEnding = '.job.json';
@@ -18,6 +18,15 @@ export function readJobFile(file: string, text: string): Reading<JobFile> {
   if (findings.length > 0) return { ok: false, findings: firstFindings(file, findings) };
   // the schema neither changes nor adds anything, so what has no findings is a job as it stands
   return { ok: true, value: json.value as JobFile };
+}
+
+/** A job file read and checked, and the job as it stands in it. */
+export function readWholeJob(file: string, load: Load): Reading<ReadJob> {
+  const text = load(file);
+  const whole = text.ok ? readJobFile(file, text.value) : text;
+  if (!whole.ok) return whole;
+  const job = jobInFile(whole.value, file);
+  return job.ok ? { ok: true, value: { job: job.value, whole: whole.value } } : job;
 }
 
 /** The fit in a job file and the parts it names, read and checked as files of their own beside that file would be. */

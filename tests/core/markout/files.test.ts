@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { PDFDocument } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { wholeJob } from '../../../cli/whole-job.ts';
+import { openJob } from '../../../cli/open-job.ts';
 import type { SheetShown } from '../../../src/drawing/markout/markout-pages.ts';
 import { marginMm, type PaperName } from '../../../src/drawing/scene/papers.ts';
 import { drain } from '../../../src/geometry/progress.ts';
@@ -23,7 +23,7 @@ describe('what the page hands over to mark out by', () => {
   it('is file for file and byte for byte what the command writes', async () => {
     const folder = folderWith();
     await runCli('markout', fit, '-o', folder);
-    const job = wholeJob(fit);
+    const job = openJob(fit).whole;
     const files = (await Promise.all((['pdf', 'svg', 'dxf', 'csv'] as const).map((as) => made(as, 'a4', job)))).flat();
     expect(files.length).toBeGreaterThan(3);
     expect(files.map(({ name }) => name).sort()).toEqual(readdirSync(folder).sort());
