@@ -5,9 +5,11 @@ import type { Region } from '../geometry/plane/loop.ts';
 import { difference, engineErrorMm, intersection, pieces, union } from '../geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../geometry/polygons/polygonise.ts';
 import { areaMm2, loopsOf, type Polygons, withoutSlivers } from '../geometry/polygons/polygons.ts';
+import { numberOf, remembered } from '../geometry/remembered.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import { type Depth, deepest } from './deepest.ts';
+import { motionKey } from './passages.ts';
 import { type Pass, passesBy } from './passes.ts';
 import { treeOf } from './trees.ts';
 
@@ -57,7 +59,17 @@ interface SectionFoul {
   readonly loops: Region;
 }
 
+/** Of one outline: home and the way in, as they are and as they were before an edit or two. */
+const known = remembered<SectionFoul | null>(8);
+
+/** Worked out once of the same outlines on the same ways, whatever clearance is asked. */
 function sectionFoul(section: Section, passes: readonly Pass[]): SectionFoul | null {
+  const ways = passes.map(({ section: { loops }, start, motion }) => `${numberOf(loops)} ${motionKey(start, motion)}`);
+  const foul = known(section.loops, ways.join(), () => foulIn(section, passes));
+  return foul && { ...foul, section };
+}
+
+function foulIn(section: Section, passes: readonly Pass[]): SectionFoul | null {
   const outline = treeOf(section.loops);
   const touching = passes.filter(
     ({ section: other, start, motion }) => !staysClear(outline, treeOf(other.loops), start, motion, engineErrorMm),

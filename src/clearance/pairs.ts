@@ -1,9 +1,10 @@
 import { isMotionless, type Motion, partOfMotion } from '../geometry/motion/motion.ts';
-import { type Passage, passage } from '../geometry/motion/passage.ts';
+import type { Passage } from '../geometry/motion/passage.ts';
 import { identity, rigid } from '../geometry/plane/rigid.ts';
 import { vec } from '../geometry/plane/vec.ts';
 import { home, type Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
+import { passageOf } from './passages.ts';
 import { type DepthRule, type DepthView, type Fractions, meetingFractions, wholeLeg } from './shared-depth.ts';
 import type { Solid } from './solids.ts';
 
@@ -57,7 +58,7 @@ export const pairsAt = (
   const stay = { from: position, to: position };
   const start = position === home ? identity : rigid(position.turnRad, position.shift);
   return everyPair(fixed, moving).flatMap(([f, m]) =>
-    seenBothWays(f, m, stay, null, rule, wholeLeg, () => passage(f.tree, m.tree, start, standing)),
+    seenBothWays(f, m, stay, null, rule, wholeLeg, () => passageOf(f.tree, m.tree, start, standing)),
   );
 };
 
@@ -116,7 +117,7 @@ function commonTo(shared: Fractions | null, piece: Fractions): Fractions | null 
 export function passageOnLeg(fixed: Solid, moving: Solid, leg: Leg, { from, to }: Fractions): Passage {
   const part = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, from, to);
   const motion = isMotionless(part.motion) ? standing : part.motion;
-  return passage(fixed.tree, moving.tree, part.start, motion);
+  return passageOf(fixed.tree, moving.tree, part.start, motion);
 }
 
 /** The fraction of the leg that a fraction of the passage stands for. */

@@ -48,4 +48,10 @@ function solidsAs({ sections, traced }: Casting, covered: (region: Region) => Re
 }
 
 /** Everything outside some loops: even-odd nesting turns them into holes of a disc that has no end in practice. */
-const allBeyond = (traced: Region): Region => [...traced, circleLoop(axis, everywhereMm)];
+function allBeyond(traced: Region): Region {
+  const beyond = beyondOf.get(traced) ?? [...traced, circleLoop(axis, everywhereMm)];
+  beyondOf.set(traced, beyond);
+  return beyond;
+}
+
+const beyondOf = new WeakMap<Region, Region>();

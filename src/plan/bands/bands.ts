@@ -1,8 +1,8 @@
+import { passageOf } from '../../clearance/passages.ts';
 import { depthBreaks, type Part, type Pass, passesBy } from '../../clearance/passes.ts';
 import type { DepthView } from '../../clearance/shared-depth.ts';
 import { treeOf } from '../../clearance/trees.ts';
 import { leastDistance, staysClear } from '../../geometry/motion/least-distance.ts';
-import { passage } from '../../geometry/motion/passage.ts';
 import type { DepthRange, Section } from '../../job/casting.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { clearanceOf, errorOf } from './room-needed.ts';
@@ -64,7 +64,7 @@ function nearPass(joint: Joint, section: Section, pass: Pass): NearPass[] {
   const passing = [treeOf(section.loops), treeOf(pass.section.loops), pass.start, pass.motion] as const;
   if (staysClear(...passing, clearanceMm + errorOf(joint, pass))) return [];
   const { distanceMm } = leastDistance(...passing);
-  const isFoul = distanceMm === 0 && clearanceMm <= heldToMm && passage(...passing).state === 'fouls';
+  const isFoul = distanceMm === 0 && clearanceMm <= heldToMm && passageOf(...passing).state === 'fouls';
   return [{ ...pass, shortMm: isFoul ? Number.POSITIVE_INFINITY : clearanceMm - distanceMm }];
 }
 
