@@ -9,7 +9,7 @@ import { demos } from './demos.ts';
 const notLengths: ReadonlySet<string> = new Set(['turn', 'density', 'share']);
 
 /** A fit or a part in millimetres, as its file has it, in inches; the bulge of a vertex stays as it is. */
-function inInches(file: unknown): unknown {
+export function inInches(file: unknown): unknown {
   if (typeof file === 'number') return file / 25.4;
   if (Array.isArray(file)) {
     const isBulged = file.length === 3 && file.every((item) => typeof item === 'number');
