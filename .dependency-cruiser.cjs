@@ -2,10 +2,10 @@
 
 const base = ['trade', 'geometry', 'geometry/plane', 'geometry/polygons', 'geometry/motion', 'geometry/cutting'];
 const files = [...base, 'files'];
-const job = [...files, 'job', 'answers'];
+const job = [...files, 'job'];
 const joint = [...job, 'joint'];
 const clearance = [...joint, 'clearance'];
-const plan = [...clearance, 'plan', 'markout'];
+const plan = [...clearance, 'plan', 'markout', 'answers'];
 const words = [...plan, 'words'];
 const drawing = [...words, 'drawing'];
 
@@ -18,13 +18,13 @@ const rooms = {
   trade: ['trade'],
   files,
   job,
-  answers: job,
   intake: [...job, 'intake'],
   joint,
   clearance,
   plan,
   markout: plan,
   words,
+  answers: words,
   drawing,
 };
 
@@ -81,11 +81,11 @@ module.exports = {
     {
       name: 'words-take-types-only',
       comment:
-        'words turns answers into text and computes none of them: it takes only their types, and how a length is written',
+        'words turns results into text and computes none of them: it takes only their types, and how a length is written',
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(files|job|answers|joint|clearance|plan|markout)/',
+        path: '^src/(files|job|joint|clearance|plan|markout|answers)/',
         pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },

@@ -1,7 +1,7 @@
 import { Command } from 'commander';
-import type { CheckAnswer } from '../src/answers/check-answer.ts';
+import { checkAnswer } from '../src/answers/check.ts';
 import { checkJoint } from '../src/clearance/check.ts';
-import { checkFacts } from '../src/clearance/check-facts.ts';
+import type { CheckResult } from '../src/clearance/check-result.ts';
 import { verifyCheck } from '../src/clearance/verify/verify.ts';
 import { checkText } from '../src/words/check-text.ts';
 import { reportVerification } from './doubts.ts';
@@ -39,15 +39,18 @@ interface CheckOptions {
 
 async function check(fitFile: string, { json = false, timing = false, verify = false }: CheckOptions): Promise<void> {
   const { joint, readMs, dowelUpMs } = openJob(fitFile);
-  const { value, ...checking } = await runShowingProgress(timedCheck(checkJoint(joint)));
-  const { answer } = value;
-  if (json) printJson(timing ? { ...answer, timing: { readMs, dowelUpMs, ...checking } satisfies Timing } : answer);
-  else printVerdictFirst(checkText(joint, answer, checkFacts(joint, answer)), answer.verdict);
-  if (verify) reportVerification(await runShowingProgress(verifyCheck(joint, answer)));
-  endWith(exitCodeOf(answer));
+  const { value: result, ...checking } = await runShowingProgress(timedCheck(checkJoint(joint)));
+  if (json)
+    printJson({
+      ...checkAnswer(joint, result),
+      ...(timing && { timing: { readMs, dowelUpMs, ...checking } satisfies Timing }),
+    });
+  else printVerdictFirst(checkText(joint, result), result.verdict);
+  if (verify) reportVerification(await runShowingProgress(verifyCheck(joint, result)));
+  endWith(exitCodeOf(result));
 }
 
-function exitCodeOf({ verdict, meetsClearance }: CheckAnswer): ExitCode {
+function exitCodeOf({ verdict, meetsClearance }: CheckResult): ExitCode {
   if (verdict === 'undecided') return exitCodes.undecided;
   return meetsClearance ? exitCodes.meets : exitCodes.doesNotMeet;
 }

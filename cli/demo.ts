@@ -1,6 +1,5 @@
 import { join, relative } from 'node:path';
 import { Command } from 'commander';
-import { checkFacts } from '../src/clearance/check-facts.ts';
 import { planFacts } from '../src/plan/plan-facts.ts';
 import { checkText } from '../src/words/check-text.ts';
 import { grindText, planLine } from '../src/words/grind-text.ts';
@@ -27,12 +26,10 @@ async function demo(): Promise<void> {
   const { joint } = openJob(fitFile);
   const { check, plan, svg } = await drawingOf(joint);
   print(`$ fettle check ${fitFile}\n`);
-  printVerdictFirst(checkText(joint, check.answer, checkFacts(joint, check.answer)), check.answer.verdict);
+  printVerdictFirst(checkText(joint, check), check.verdict);
   print(`\n$ fettle grind ${fitFile}\n`);
   printVerdictFirst(grindText(joint, plan.answer, planFacts(plan.answer)), plan.answer.holds ? 'goes' : 'fouls');
   print(`\n$ fettle draw ${fitFile} -o ${pictureName}\n`);
   save(pictureName, svg);
-  print(
-    `${verdictLine(check.answer)}\n${planLine(joint, plan.answer)}\nThe drawing: open ${pictureName} in a browser.`,
-  );
+  print(`${verdictLine(check)}\n${planLine(joint, plan.answer)}\nThe drawing: open ${pictureName} in a browser.`);
 }

@@ -1,5 +1,6 @@
 import { Command } from 'commander';
-import { type Check, checkJoint } from '../src/clearance/check.ts';
+import { checkJoint } from '../src/clearance/check.ts';
+import type { CheckResult } from '../src/clearance/check-result.ts';
 import { drawFit } from '../src/drawing/fit/draw-fit.ts';
 import { roomToDraw } from '../src/drawing/fit/draw-input.ts';
 import { svgOf } from '../src/drawing/svg/svg.ts';
@@ -38,11 +39,11 @@ async function draw(
 ): Promise<void> {
   const { check, svg } = await drawingOf(asAsked(openJob(fitFile).joint, straight));
   save(output, svg);
-  print(`${verdictLine(check.answer)}\nDrawn to ${output}.`);
+  print(`${verdictLine(check)}\nDrawn to ${output}.`);
 }
 
 /** A joint checked, planned and drawn. */
-export async function drawingOf(joint: Joint): Promise<{ check: Check; plan: CutPlan; svg: string }> {
+export async function drawingOf(joint: Joint): Promise<{ check: CheckResult; plan: CutPlan; svg: string }> {
   const check = await runShowingProgress(checkJoint(joint));
   const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
   return { check, plan, svg: svgOf(drawFit({ joint, check, plan, room: roomToDraw(joint) })) };

@@ -1,6 +1,6 @@
 import { Command } from 'commander';
-import type { Verdict } from '../src/answers/check-answer.ts';
 import type { GrindAnswer } from '../src/answers/grind-answer.ts';
+import type { Verdict } from '../src/clearance/check-result.ts';
 import { planCut } from '../src/plan/plan-cut.ts';
 import { planFacts } from '../src/plan/plan-facts.ts';
 import { verifyPlan } from '../src/plan/verify/verify-plan.ts';

@@ -14,7 +14,7 @@ import { grindCautions } from '../src/words/cautions.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { listed, paragraph, wrapped } from '../src/words/layout.ts';
 import { titleOf } from '../src/words/names.ts';
-import { reasonTexts } from '../src/words/reasons.ts';
+import { planReasonTexts } from '../src/words/plan-answer.ts';
 import { colouredAs, exitCodeOf } from './grind.ts';
 import { type MarkoutFlags, printOptions } from './markout-flags.ts';
 import { openJob, orFail } from './open-job.ts';
@@ -65,7 +65,7 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const text = [
     ...wrapped(planLine(joint, plan.answer), ''),
     titleOf(joint),
-    ...paragraph('Why nothing is planned', listed(reasonTexts(plan.answer))),
+    ...paragraph('Why nothing is planned', listed(planReasonTexts(plan.answer))),
     ...paragraph('What else would give', listed(alternativeTexts(joint, plan.answer))),
     ...(plan.answer.reason === null
       ? writtenLines(joint, made, folder, options)

@@ -2,7 +2,6 @@ import { createHash } from 'node:crypto';
 import { Command } from 'commander';
 import { version } from '../package.json';
 import { checkJoint } from '../src/clearance/check.ts';
-import { checkFacts } from '../src/clearance/check-facts.ts';
 import { travelCurve } from '../src/clearance/travel-curve.ts';
 import { roomToDraw } from '../src/drawing/fit/draw-input.ts';
 import { heldViewer } from '../src/drawing/report/held-viewer.ts';
@@ -67,7 +66,6 @@ export async function writeReport(
   const html = reportHtml({
     joint,
     check,
-    checkFacts: checkFacts(joint, check.answer),
     plan,
     planFacts: planFacts(plan.answer),
     room: roomToDraw(joint),
@@ -79,7 +77,7 @@ export async function writeReport(
   });
   save(output, html);
   print(
-    `${verdictLine(check.answer)}\n${planLine(joint, plan.answer)}\nThe report: open ${output} in a browser; ${sizeText(html)}.`,
+    `${verdictLine(check)}\n${planLine(joint, plan.answer)}\nThe report: open ${output} in a browser; ${sizeText(html)}.`,
   );
   if (page === null)
     say('The report holds no viewer to move the part in: the viewer is not built. npm run build makes it.');

@@ -1,5 +1,5 @@
 import pc from 'picocolors';
-import type { Verdict } from '../src/answers/check-answer.ts';
+import type { Verdict } from '../src/clearance/check-result.ts';
 import { Exit, type ExitCode, exitCodes } from './exit.ts';
 
 /** The answer itself, to standard output. */

@@ -272,7 +272,7 @@ function witnessOf(app: App, view: View, width: number): SVGElement[] {
   const { checked } = app.state;
   if (checked === null || proved?.standing.nearest == null) return [];
   const { fixedAt, movingAt } = proved.standing.nearest;
-  const [a, b] = [toPane(view, { x: fixedAt[0], y: fixedAt[1] }), toPane(view, { x: movingAt[0], y: movingAt[1] })];
+  const [a, b] = [toPane(view, fixedAt), toPane(view, movingAt)];
   const line = svgElement('path', { class: 'witness', d: `M${a.x},${a.y}L${b.x},${b.y}` });
   const ring = svgElement('circle', {
     class: 'witness',

@@ -1,7 +1,7 @@
 import { givenLength, lengthText } from '../src/job/length-text.ts';
 import type { Units } from '../src/job/lengths.ts';
 import type { Leg } from '../src/job/path.ts';
-import { degreesText } from '../src/words/units.ts';
+import { turnText } from '../src/words/units.ts';
 import type { App } from './app.ts';
 import type { Way } from './heavy/questions.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
@@ -62,7 +62,7 @@ export function wayInOf(app: App): HTMLElement {
     if (way === drawn && fits === size) return;
     [drawn, size] = [way, fits];
     axes = axesOf(way, slider.clientWidth, slider.clientHeight);
-    curve.replaceChildren(...marks(way, checked.check.install?.firstTouch ?? null, axes, legs, units));
+    curve.replaceChildren(...marks(way, checked.check.wayIn?.firstTouch ?? null, axes, legs, units));
     slider.setAttribute('aria-valuemax', String(lastStop(way)));
     place();
   };
@@ -81,7 +81,7 @@ export function wayInOf(app: App): HTMLElement {
     const { turnRad, standOffMm } = stop.position;
     const text = words.place(
       stop.leg,
-      degreesText((turnRad * 180) / Math.PI),
+      turnText(turnRad),
       givenLength(standOffMm, units),
       proved === null ? '…' : standingWords(proved.standing, units),
     );

@@ -3,15 +3,11 @@ import { z } from 'zod';
 const point = z.tuple([z.number(), z.number()]);
 const millimetres = z.number();
 
-/** As DESIGN of the answer has it: the worst state over pairs counts, in the order fouls, undecided, touches, clear. */
-export const state = z.enum(['fouls', 'undecided', 'touches', 'clear']);
-export type State = z.infer<typeof state>;
+const state = z.enum(['fouls', 'undecided', 'touches', 'clear']);
 
-export const verdict = z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']);
-export type Verdict = z.infer<typeof verdict>;
+const verdict = z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']);
 
-export const hand = z.enum(['agrees', 'mirrored', 'cannot-tell']);
-export type Hand = z.infer<typeof hand>;
+const hand = z.enum(['agrees', 'mirrored', 'cannot-tell']);
 
 export const warning = z.strictObject({ code: z.string(), text: z.string(), at: point.optional() });
 /** Something the reader must know that does not stop the answer; `at` in the joint frame, mm. */
@@ -33,7 +29,7 @@ const firstTouch = z.strictObject({
   movingSection: z.string(),
   where: point,
 });
-export type FirstTouch = z.infer<typeof firstTouch>;
+export type FirstTouchAnswer = z.infer<typeof firstTouch>;
 
 const foulingInterval = z.strictObject({
   leg: z.int(),
@@ -46,7 +42,7 @@ const foulingInterval = z.strictObject({
   fixedSection: z.string(),
   movingSection: z.string(),
 });
-export type FoulingInterval = z.infer<typeof foulingInterval>;
+export type FoulingAnswer = z.infer<typeof foulingInterval>;
 
 const measure = {
   state,
@@ -65,8 +61,6 @@ const measure = {
    */
   alongCrankMm: millimetres.nullable(),
 };
-
-export type Witness = z.infer<typeof witness>;
 
 const homeAnswer = z.strictObject({ ...measure, nearest: witness.nullable() });
 export type HomeAnswer = z.infer<typeof homeAnswer>;
@@ -110,7 +104,7 @@ const boltAnswer = z.strictObject({
 export type BoltAnswer = z.infer<typeof boltAnswer>;
 
 /** The answer of `fettle check --json`: joint frame, millimetres and degrees, rounded to 1e-6. */
-export const checkAnswer = z.strictObject({
+export const checkAnswerSchema = z.strictObject({
   format: z.literal('fettle-check/1'),
   title: z.string(),
   verdict,
@@ -124,4 +118,4 @@ export const checkAnswer = z.strictObject({
   rotating: z.array(rotatingAnswer),
   warnings: z.array(warning),
 });
-export type CheckAnswer = z.infer<typeof checkAnswer>;
+export type CheckAnswer = z.infer<typeof checkAnswerSchema>;

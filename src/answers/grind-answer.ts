@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { depthRange, loop } from '../files/part-file.ts';
-import { checkAnswer, warning } from './check-answer.ts';
+import { checkAnswerSchema, warning } from './check-answer.ts';
 import { markingRow } from './marking-row.ts';
 
 const point = z.tuple([z.number(), z.number()]);
@@ -215,7 +215,7 @@ export const grindAnswer = z.strictObject({
   smallestFilletMm: z.number().nullable(),
   uncured: z.array(uncured),
   table: z.array(markingRow),
-  afterCut: z.strictObject({ home: checkAnswer.shape.home, install: checkAnswer.shape.install }),
+  afterCut: z.strictObject({ home: checkAnswerSchema.shape.home, install: checkAnswerSchema.shape.install }),
   /** What else would give where the plan does not hold, none of it chosen; null where it was not worked out. */
   alternatives: z.array(alternative).nullable(),
   warnings: z.array(warning),

@@ -1,9 +1,8 @@
-import type { State, Witness } from '../answers/check-answer.ts';
-import { round6 } from '../geometry/plane/rounding.ts';
 import type { Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
+import type { NearestPlaces, State } from './check-result.ts';
 import { measureOf } from './measure.ts';
-import { witnessOf } from './moments.ts';
+import { nearestOf } from './moments.ts';
 import { pairRule, pairsAt } from './pairs.ts';
 import type { Solid } from './solids.ts';
 
@@ -14,7 +13,7 @@ export interface Standing {
   readonly clearanceMm: number | null;
   readonly worstClearanceMm: number | null;
   /** Joint frame, mm, the moving point where it stands now. */
-  readonly nearest: Witness | null;
+  readonly nearest: NearestPlaces | null;
 }
 
 /** The least clearance at one position, proved for the outlines as traced; `fixed` and `moving` are the joint's solids. */
@@ -26,10 +25,5 @@ export function clearanceAt(
 ): Standing {
   const pairs = pairsAt(fixed, moving, pairRule(joint), position);
   const { state, clearanceMm, worstClearanceMm, decisive } = measureOf(pairs, joint.fit.clearance.wayInMm);
-  return {
-    state,
-    clearanceMm: clearanceMm === null ? null : round6(clearanceMm),
-    worstClearanceMm: worstClearanceMm === null ? null : round6(worstClearanceMm),
-    nearest: decisive && witnessOf(decisive),
-  };
+  return { state, clearanceMm, worstClearanceMm, nearest: decisive && nearestOf(decisive) };
 }

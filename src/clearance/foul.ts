@@ -28,7 +28,7 @@ export const noFoul: Foul = { areaMm2: 0, deepestMm: 0, regions: [] };
 export const homeFoul = (joint: Joint): Foul => foulOf(joint, (pass) => pass.leg === null);
 
 /** Metal of the fixed part that the moving part sweeps through on its way in. */
-export const installFoul = (joint: Joint): Foul => foulOf(joint, (pass) => pass.leg !== null);
+export const wayInFoul = (joint: Joint): Foul => foulOf(joint, (pass) => pass.leg !== null);
 
 /** Arcs keep within this of the truth, on the inside: outlines that only touch share no area. */
 const toleranceMm = 5e-5;

@@ -1,4 +1,3 @@
-import type { Warning } from '../answers/check-answer.ts';
 import { startsInside } from '../geometry/motion/overlap.ts';
 import { moveRegion } from '../geometry/plane/loop.ts';
 import { rigid } from '../geometry/plane/rigid.ts';
@@ -6,6 +5,7 @@ import { regionAreaMm2, regionOverlapAreaMm2 } from '../geometry/polygons/region
 import type { Section } from '../job/casting.ts';
 import { home, type Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
+import type { CheckNotice } from './notices.ts';
 import { sectionsMeet } from './shared-depth.ts';
 import { treeOf } from './trees.ts';
 
@@ -13,16 +13,13 @@ import { treeOf } from './trees.ts';
  * Sections of which one lies wholly in the metal of the other where the way in begins, or at home where only that is
  * asked: no casting gets there, so one of them is likely drawn solid where it is hollow.
  */
-export function insideOtherMetal({ fit, fixed, moving }: Joint): Warning[] {
+export function insideOtherMetal({ fit, fixed, moving }: Joint): CheckNotice[] {
   const at = fit.legs[0]?.from ?? home;
   return fixed.sections.flatMap((f) =>
     moving.sections
       .filter((m) => sectionsMeet(f, m, { from: at, to: at }, fit.depthMarginMm) !== null)
       .filter((m) => oneInOther(f, m, at))
-      .map((m) => ({
-        code: 'inside-other-metal',
-        text: `"${m.id}" and "${f.id}" begin one wholly inside the metal of the other: a housing drawn solid where it should be hollow? Draw the inside of a hollow part as a loop of its own.`,
-      })),
+      .map((m) => ({ code: 'inside-other-metal', fixedSection: f.id, movingSection: m.id })),
   );
 }
 

@@ -1,8 +1,8 @@
-import type { State } from '../answers/check-answer.ts';
 import { greatestToleranceMm, leastToleranceMm } from '../geometry/motion/tolerances.ts';
+import type { State } from './check-result.ts';
 import { fractionOfLeg, type PairPassage } from './pairs.ts';
 
-/** What the passages of a set of pairs come to, in mm and unrounded. */
+/** What the passages of a set of pairs come to, in mm. */
 export interface Measure {
   readonly state: State;
   /** Null when no pair ever shares depth as measured. */

@@ -1,14 +1,13 @@
-import type { RotatingAnswer } from '../answers/check-answer.ts';
-import { round6, roundUp6 } from '../geometry/plane/rounding.ts';
 import type { Casting, DepthRange } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
+import type { RotatingResult } from './check-result.ts';
 import { type Measure, measureOf } from './measure.ts';
-import { momentOf, witnessOf } from './moments.ts';
+import { instantOf, nearestOf } from './moments.ts';
 import { type PairPassage, type PairRule, pairsAt, pairsOnLeg, placeErrors } from './pairs.ts';
 import { type Solid, solidsSweptRound } from './solids.ts';
 
 export interface RotatingMeasure {
-  readonly answer: RotatingAnswer;
+  readonly result: RotatingResult;
   readonly measure: Measure;
 }
 
@@ -60,18 +59,16 @@ function rotatingMeasure(
 ): RotatingMeasure {
   const measure = measureOf(pairs, joint.fit.clearance.rotatingMm);
   const { decisive, state, clearanceMm, toleranceMm } = measure;
-  const witness = decisive && witnessOf(decisive);
-  const moment = decisive && momentOf(decisive, joint.fit.legs);
   return {
     measure,
-    answer: {
+    result: {
       part: part.name,
       against,
       state,
-      clearanceMm: clearanceMm === null ? null : round6(clearanceMm),
-      toleranceMm: roundUp6(toleranceMm),
-      leg: moment?.leg ?? null,
-      nearest: witness && moment ? { ...witness, ...moment } : witness,
+      clearanceMm,
+      toleranceMm,
+      nearest: decisive && nearestOf(decisive),
+      instant: decisive && instantOf(decisive, joint.fit.legs),
     },
   };
 }

@@ -1,9 +1,8 @@
-import type { State } from '../answers/check-answer.ts';
-import { round6 } from '../geometry/plane/rounding.ts';
 import { distance, length, vec } from '../geometry/plane/vec.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
+import type { State } from './check-result.ts';
 import { measureOf } from './measure.ts';
 import { pairRule, pairsOnLeg } from './pairs.ts';
 import { type Solid, solidsOf } from './solids.ts';
@@ -61,18 +60,8 @@ interface Solids {
 function pieceOf(joint: Joint, solids: Solids, leg: Leg, count: number, fromAt: number, toAt: number): TravelPiece {
   const pairs = pairsOnLeg(solids.fixed, solids.moving, leg, count, pairRule(joint), { from: fromAt, to: toAt });
   const { state, clearanceMm, errorMm, worstClearanceMm } = measureOf(pairs, joint.fit.clearance.wayInMm);
-  return {
-    leg: count,
-    fromAt: round6(fromAt),
-    toAt: round6(toAt),
-    state,
-    clearanceMm: roundOrNull(clearanceMm),
-    errorMm: roundOrNull(errorMm),
-    worstClearanceMm: roundOrNull(worstClearanceMm),
-  };
+  return { leg: count, fromAt, toAt, state, clearanceMm, errorMm, worstClearanceMm };
 }
-
-const roundOrNull = (mm: number | null): number | null => (mm === null ? null : round6(mm));
 
 /** How many pieces each leg is parted into. */
 function piecesOf({ fit, moving }: Joint, pieces: number): number[] {

@@ -1,5 +1,5 @@
-import type { Verdict } from '../answers/check-answer.ts';
 import type { Clearances } from '../job/job.ts';
+import type { Verdict } from './check-result.ts';
 import { holdsClearance, type Measure } from './measure.ts';
 import type { RotatingMeasure } from './rotating.ts';
 
@@ -10,12 +10,12 @@ import type { RotatingMeasure } from './rotating.ts';
 export function verdictOf(
   asked: Clearances,
   home: Measure,
-  install: Measure | null,
+  wayIn: Measure | null,
   rotating: readonly RotatingMeasure[],
 ): Verdict {
   const measures = [
     { measure: home, askedMm: asked.homeMm },
-    ...(install ? [{ measure: install, askedMm: asked.wayInMm }] : []),
+    ...(wayIn ? [{ measure: wayIn, askedMm: asked.wayInMm }] : []),
     ...rotating.map(({ measure }) => ({ measure, askedMm: asked.rotatingMm })),
   ];
   const states = measures.map(({ measure }) => measure.state);

@@ -1,45 +1,44 @@
-import type { BoltAnswer, Warning } from '../answers/check-answer.ts';
-import { round6 } from '../geometry/plane/rounding.ts';
 import { distance } from '../geometry/plane/vec.ts';
 import type { Hole } from '../job/casting.ts';
 import type { HolePair } from '../job/job.ts';
-import { givenLength } from '../job/length-text.ts';
-import type { Units } from '../job/lengths.ts';
 import { clearanceHoleFor } from '../trade/clearance-holes.ts';
 import { floatMm } from '../trade/floating-fasteners.ts';
 import { parseThread } from '../trade/threads.ts';
-import { jointWarning } from './warnings.ts';
+import type { JointNotice, PairNames } from './notices.ts';
+
+/** How far a bolt is off its hole and how far it may be, mm. */
+export interface Bolt extends PairNames {
+  readonly offsetMm: number;
+  /** Null where nothing is known of it; below nothing where the bolt is thicker than its hole. */
+  readonly allowedMm: number | null;
+  readonly linesUp: boolean | null;
+}
 
 // rounding alone must not part a bolt that stands exactly at its limit
 const hairMm = 1e-9;
 
-/** How far each bolt is off its hole and how far it may be, mm; both holes in the joint frame at home. */
-export const boltAnswers = (pairs: readonly HolePair[]): BoltAnswer[] => pairs.map(boltAnswer);
+/** Each bolt with both its holes in the joint frame at home. */
+export const boltsOf = (pairs: readonly HolePair[]): Bolt[] => pairs.map(boltOf);
 
-function boltAnswer(pair: HolePair): BoltAnswer {
+function boltOf(pair: HolePair): Bolt {
   const offsetMm = distance(pair.fixed.at, pair.moving.at);
   const allowedMm = allowedOffsetMm(pair);
   return {
     fixed: pair.fixed.id,
     moving: pair.moving.id,
-    offsetMm: round6(offsetMm),
-    allowedMm: allowedMm === null ? null : round6(allowedMm),
+    offsetMm,
+    allowedMm,
     linesUp: allowedMm === null ? null : offsetMm <= allowedMm + hairMm,
   };
 }
 
-/** A warning for each bolt that does not line up, at its hole in the fixed part. */
-export const boltWarnings = (pairs: readonly HolePair[], answers: readonly BoltAnswer[], units: Units): Warning[] =>
-  pairs.flatMap((pair, i) => {
-    const answer = answers[i];
-    if (answer?.linesUp !== false) return [];
-    return [jointWarning('bolt-does-not-line-up', boltText(answer, units), pair.fixed.at)];
+/** A notice for each bolt that does not line up, at its hole in the fixed part. */
+export const boltNotices = (pairs: readonly HolePair[]): JointNotice[] =>
+  pairs.flatMap((pair) => {
+    const { linesUp, allowedMm, ...bolt } = boltOf(pair);
+    if (linesUp !== false || allowedMm === null) return [];
+    return [{ code: 'bolt-does-not-line-up', ...bolt, allowedMm, at: pair.fixed.at }];
   });
-
-function boltText({ fixed, moving, offsetMm, allowedMm }: BoltAnswer, units: Units): string {
-  if (allowedMm !== null && allowedMm < 0) return `Bolt ${fixed}–${moving} is thicker than its hole.`;
-  return `Bolt ${fixed}–${moving} does not line up: ${givenLength(offsetMm, units)} off, ${givenLength(allowedMm ?? 0, units)} allowed.`;
-}
 
 /**
  * How far two bolted holes may disagree, mm; null when nothing is known. A bolt held by one part (tapped hole or stud)

@@ -1,19 +1,20 @@
-import type { DowelUpAnswer, Warning } from '../answers/check-answer.ts';
 import { identity, type Rigid, rigid } from '../geometry/plane/rigid.ts';
 import { type PointPair, type RigidFit, rigidFit } from '../geometry/plane/rigid-fit.ts';
-import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
-import { distance, sub } from '../geometry/plane/vec.ts';
+import { distance, sub, type Vec } from '../geometry/plane/vec.ts';
 import type { HolePair } from '../job/job.ts';
-import { givenLength } from '../job/length-text.ts';
-import type { Units } from '../job/lengths.ts';
-import { jointWarning } from './warnings.ts';
+import type { JointNotice, PairNames } from './notices.ts';
 
 /** How the moving drawing is carried home by the dowels. */
 export interface DowelUp {
-  readonly motion: Rigid;
-  readonly rmsMm: number;
-  readonly answer: Omit<DowelUpAnswer, 'hand'>;
-  readonly warnings: readonly Warning[];
+  /** In (−π, π], anticlockwise. */
+  readonly turnRad: number;
+  /** Where the origin of the moving drawing comes to lie, mm. */
+  readonly shift: Vec;
+  /** Root mean square of the offsets, mm; null where nothing is paired. */
+  readonly rmsMm: number | null;
+  /** Moving less fixed spacing of the two dowels that differ most, mm; null for fewer than two. */
+  readonly spacingErrorMm: number | null;
+  readonly pairs: readonly (PairNames & { readonly offsetMm: number })[];
 }
 
 export const pointPair = ({ fixed, moving }: HolePair): PointPair => ({ from: moving.at, to: fixed.at });
@@ -22,21 +23,20 @@ export const pointPair = ({ fixed, moving }: HolePair): PointPair => ({ from: mo
  * Carries the moving drawing home on its paired dowels, the fixed holes being in the joint frame (mm). No pair:
  * the drawing's own origin on the axis, up is up; one: shift only; more: the least-squares rigid fit.
  */
-export function dowelUp(pairs: readonly HolePair[], units: Units): DowelUp {
+export function dowelUp(pairs: readonly HolePair[]): DowelUp & { readonly motion: Rigid } {
   const { motion, offsetsMm, rmsMm } = bestFit(pairs.map(pointPair));
-  const spacingErrorMm = spacingError(pairs);
-  const answer = {
-    turnDeg: halfOpenTurnDeg(motion.turnRad),
-    shiftMm: roundPoint6(motion.shift),
-    rmsMm: pairs.length === 0 ? null : round6(rmsMm),
-    spacingErrorMm: spacingErrorMm === null ? null : round6(spacingErrorMm),
+  return {
+    motion,
+    turnRad: halfOpenTurnRad(motion.turnRad),
+    shift: motion.shift,
+    rmsMm: pairs.length === 0 ? null : rmsMm,
+    spacingErrorMm: spacingError(pairs),
     pairs: pairs.map(({ fixed, moving }, i) => ({
       fixed: fixed.id,
       moving: moving.id,
-      offsetMm: round6(offsetsMm[i] as number),
+      offsetMm: offsetsMm[i] as number,
     })),
   };
-  return { motion, rmsMm, answer, warnings: dowelWarnings(answer, units) };
 }
 
 /** Carries moving holes onto fixed ones: none, as they stand; one, shift only; more, by least squares. */
@@ -47,11 +47,8 @@ export function bestFit(pairs: readonly PointPair[]): RigidFit {
   return rigidFit(pairs);
 }
 
-/** Degrees in (−180, 180]. */
-function halfOpenTurnDeg(turnRad: number): number {
-  const deg = round6((turnRad * 180) / Math.PI);
-  return deg <= -180 ? deg + 360 : deg;
-}
+/** A half turn is told as a positive one, on whichever side of it rounding falls. */
+const halfOpenTurnRad = (turnRad: number): number => (turnRad <= 1e-8 - Math.PI ? turnRad + 2 * Math.PI : turnRad);
 
 /** Moving − fixed distance between the two dowels where that difference is largest, mm; null for fewer than two. */
 function spacingError(pairs: readonly HolePair[]): number | null {
@@ -68,19 +65,14 @@ function spacingError(pairs: readonly HolePair[]): number | null {
 const spacingWarnMm = 0.3;
 const measureAgainMm = 0.5;
 
-function dowelWarnings({ pairs, spacingErrorMm }: DowelUp['answer'], units: Units): Warning[] {
+// rounding alone must not warn of a spacing exactly at its limit
+const hairMm = 5e-7;
+
+export function dowelNotices({ pairs, spacingErrorMm }: DowelUp): JointNotice[] {
   const [only] = pairs;
-  if (only && pairs.length === 1) {
-    const text = `Only one dowel pair (${only.fixed} on ${only.moving}): the moving part is shifted onto it, its turn is taken as drawn. Pair a second dowel.`;
-    return [jointWarning('one-dowel-pair', text)];
-  }
-  const apartMm = Math.abs(spacingErrorMm ?? 0);
-  if (apartMm <= spacingWarnMm) return [];
-  const way = (spacingErrorMm ?? 0) > 0 ? 'further apart' : 'closer together';
-  const text = `The dowels stand ${givenLength(apartMm, units)} ${way} in the moving part than in the fixed part`;
-  return [
-    apartMm > measureAgainMm
-      ? jointWarning('dowel-spacing-measure-again', `${text}: measure both again before you trust any clearance.`)
-      : jointWarning('dowel-spacing', `${text}; the fit shares that out between them.`),
-  ];
+  if (only && pairs.length === 1) return [{ code: 'one-dowel-pair', fixed: only.fixed, moving: only.moving }];
+  if (spacingErrorMm === null) return [];
+  const isBeyond = (limitMm: number): boolean => Math.abs(spacingErrorMm) > limitMm + hairMm;
+  if (!isBeyond(spacingWarnMm)) return [];
+  return [{ code: isBeyond(measureAgainMm) ? 'dowel-spacing-measure-again' : 'dowel-spacing', spacingErrorMm }];
 }

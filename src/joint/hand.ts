@@ -1,9 +1,9 @@
-import type { Hand, Warning } from '../answers/check-answer.ts';
 import { mirrorPoint } from '../geometry/plane/loop.ts';
 import { type PointPair, rigidFit } from '../geometry/plane/rigid-fit.ts';
-import type { Job } from '../job/job.ts';
-import { givenLength } from '../job/length-text.ts';
-import { jointWarning } from './warnings.ts';
+import type { JointNotice } from './notices.ts';
+
+/** Whether two drawings are seen with the same hand, as far as their paired holes tell. */
+export type Hand = 'agrees' | 'mirrored' | 'cannot-tell';
 
 export interface HandCheck {
   readonly hand: Hand;
@@ -38,26 +38,8 @@ function decide(asDrawnMm: number, mirroredMm: number): Hand {
   return beats(mirroredMm, asDrawnMm) ? 'mirrored' : 'cannot-tell';
 }
 
-/** What the words about the hand are made of. */
-type HandedJob = Pick<Job, 'fixed' | 'moving'> & { readonly fit: Pick<Job['fit'], 'units'> };
-
-/** What to tell the builder about the hand; nothing where it agrees. */
-export function handWarnings(check: HandCheck, { fit, fixed, moving }: HandedJob): Warning[] {
-  switch (check.hand) {
-    case 'agrees':
-      return [];
-    case 'mirrored': {
-      const asDrawn = givenLength(check.asDrawnRmsMm ?? 0, fit.units);
-      const mirrored = givenLength(check.mirroredRmsMm ?? 0, fit.units);
-      const text = `One of the two drawings is seen from the other side: as drawn the paired holes miss each other by ${asDrawn} (rms), with one drawing mirrored by ${mirrored}. Look again at viewedFrom of ${fixed.file} ("${fixed.viewedFrom}") and ${moving.file} ("${moving.viewedFrom}").`;
-      return [jointWarning('hand-mirrored', text)];
-    }
-    case 'cannot-tell': {
-      const text =
-        check.asDrawnRmsMm === null
-          ? 'Fewer than three holes are paired, so they cannot tell whether one drawing is seen from the other side. Pair a hole or bolt that does not stand in line with the dowels, or check the hand on the castings.'
-          : 'The paired holes fit about as well as drawn as mirrored, so they cannot tell whether one drawing is seen from the other side. Pair a hole or bolt that stands well off their line, or check the hand on the castings.';
-      return [jointWarning('hand-cannot-tell', text)];
-    }
-  }
-}
+/** Where the holes cannot tell the hand, and why; that it is mirrored is told as the reason not to judge. */
+export const handNotices = ({ hand, asDrawnRmsMm }: HandCheck): JointNotice[] =>
+  hand === 'cannot-tell'
+    ? [{ code: 'hand-cannot-tell', why: asDrawnRmsMm === null ? 'too-few' : 'fit-both-ways' }]
+    : [];

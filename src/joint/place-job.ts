@@ -2,21 +2,20 @@ import type { Reading } from '../files/finding.ts';
 import { rigid } from '../geometry/plane/rigid.ts';
 import { sub, vec } from '../geometry/plane/vec.ts';
 import type { Fit, HolePair, Job } from '../job/job.ts';
-import { boltAnswers, boltWarnings } from './bolts.ts';
+import { boltNotices, boltsOf } from './bolts.ts';
 import { coincidentDowels } from './coincident-dowels.ts';
 import { dowelPlayMm } from './dowel-play.ts';
-import { dowelUp, pointPair } from './dowel-up.ts';
-import { checkHand, handWarnings } from './hand.ts';
+import { dowelNotices, dowelUp, pointPair } from './dowel-up.ts';
+import { checkHand, handNotices } from './hand.ts';
 import type { Joint } from './joint.ts';
 import { moveCasting, moveHole } from './move-casting.ts';
-import { pathWarnings } from './path-warnings.ts';
+import { pathNotices } from './path-notices.ts';
 import { registrationRefusal } from './registration.ts';
-import { traceWarnings } from './trace-warnings.ts';
+import { traceNotices } from './trace-notices.ts';
 
 /**
  * Dowels a job up: the fixed part shifted so that the crank axis is the origin, the moving part carried home by its
- * dowels, with what is to be said about dowels, hand, bolts and path. Answers are rounded to 1e-6, the castings are
- * not. Findings where two dowel pairs stand on one place.
+ * dowels, with what is to be said about dowels, hand, bolts and path. Findings where two dowel pairs stand on one place.
  */
 export function placeJob(job: Job): Reading<Joint> {
   const findings = coincidentDowels(job.fit);
@@ -26,7 +25,7 @@ export function placeJob(job: Job): Reading<Joint> {
 function place(job: Job): Joint {
   const toAxis = rigid(0, sub(vec(0, 0), job.fit.axis));
   const onAxis = ({ fixed, moving }: HolePair): HolePair => ({ fixed: moveHole(fixed, toAxis), moving });
-  const { motion, rmsMm, answer, warnings } = dowelUp(job.fit.dowels.map(onAxis), job.fit.units);
+  const { motion, ...dowelled } = dowelUp(job.fit.dowels.map(onAxis));
   const atHome = ({ fixed, moving }: HolePair): HolePair => ({ fixed, moving: moveHole(moving, motion) });
   const fit: Fit = {
     ...job.fit,
@@ -34,34 +33,33 @@ function place(job: Job): Joint {
     bolts: job.fit.bolts.map(onAxis).map(atHome),
   };
   const hand = checkHand([...fit.dowels, ...fit.bolts].map(pointPair));
-  const handSaid = handWarnings(hand, job);
-  const bolts = boltAnswers(fit.bolts);
+  const bolts = boltsOf(fit.bolts);
   const moving = moveCasting(job.moving, motion);
   const refusal = registrationRefusal({
     fit,
     movingHoles: moving.holes,
     files: job,
-    spacingErrorMm: answer.spacingErrorMm,
+    spacingErrorMm: dowelled.spacingErrorMm,
     bolts,
-    mirrored: (hand.hand === 'mirrored' && handSaid[0]) || null,
+    hand,
   });
   return {
     fit,
     fixed: moveCasting(job.fixed, toAxis),
     moving,
     rotating: job.rotating,
-    dowelUp: { ...answer, hand: hand.hand },
+    dowelUp: { ...dowelled, hand: hand.hand },
     bolts,
     dowelPlayMm: dowelPlayMm(fit.dowels),
-    fitRmsMm: rmsMm,
+    fitRmsMm: dowelled.rmsMm ?? 0,
     refusal,
-    warnings: [
+    notices: [
       ...(refusal === null ? [] : [refusal]),
-      ...warnings,
-      ...handSaid.filter(({ code }) => code !== refusal?.code),
-      ...boltWarnings(fit.bolts, bolts, fit.units),
-      ...pathWarnings(fit, fit.dowels),
-      ...[job.fixed, job.moving, ...job.rotating].flatMap((part) => traceWarnings(part, fit.units)),
+      ...dowelNotices(dowelled),
+      ...handNotices(hand),
+      ...boltNotices(fit.bolts),
+      ...pathNotices(fit, fit.dowels),
+      ...[job.fixed, job.moving, ...job.rotating].flatMap(traceNotices),
     ],
   };
 }

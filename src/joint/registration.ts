@@ -1,21 +1,20 @@
-import type { BoltAnswer, DowelUpAnswer, Warning } from '../answers/check-answer.ts';
 import type { Hole } from '../job/casting.ts';
 import type { Fit, HolePair, Job } from '../job/job.ts';
-import { fineLength, givenLength } from '../job/length-text.ts';
+import type { Bolt } from './bolts.ts';
+import type { HandCheck } from './hand.ts';
+import { drawingOf, type MissCause, type PairNames, type Refusal } from './notices.ts';
 import { spacingRatio } from './spacing-ratio.ts';
 import { type PairLimits, suggestPairing } from './suggest-pairing.ts';
-import { jointWarning } from './warnings.ts';
 
 /** A joint as dowelled up, with what was found of its holes. */
 export interface Registered {
   /** Paired holes in the joint frame at home. */
-  readonly fit: Pick<Fit, 'dowels' | 'bolts' | 'registrationMm' | 'units'>;
+  readonly fit: Pick<Fit, 'dowels' | 'bolts' | 'registrationMm'>;
   readonly movingHoles: readonly Hole[];
   readonly files: Pick<Job, 'fixed' | 'moving'>;
-  readonly spacingErrorMm: DowelUpAnswer['spacingErrorMm'];
-  readonly bolts: readonly BoltAnswer[];
-  /** What is said of drawings of two hands; null where they are not. */
-  readonly mirrored: Warning | null;
+  readonly spacingErrorMm: number | null;
+  readonly bolts: readonly Bolt[];
+  readonly hand: HandCheck;
 }
 
 // farther than this nobody misses a hole by tracing it badly, mm; common practice, no source
@@ -23,20 +22,26 @@ const boltMissMm = 5;
 const boltMissOfAllowed = 10;
 const spacingMissMm = 2;
 
-// answers are rounded to 1e-6; a hole exactly at its limit registers
+// rounding alone must not refuse: a hole exactly at its limit registers
 const hairMm = 1e-6;
 
 /**
  * Why two drawings do not register, so that nothing is judged; null where they do. Mirrored drawings never do; paired
  * holes do not where they miss by more than the fit's `registration`, or the limits of the trade.
  */
-export function registrationRefusal(registered: Registered): Warning | null {
-  const { mirrored } = registered;
-  if (mirrored !== null) {
-    const other = suggestionText(registered);
-    return other === '' ? mirrored : { ...mirrored, text: `${mirrored.text} Or holes are paired wrongly: ${other}` };
-  }
-  return dowelRefusal(registered) ?? boltRefusal(registered);
+export const registrationRefusal = (registered: Registered): Refusal | null =>
+  handRefusal(registered) ?? dowelRefusal(registered) ?? boltRefusal(registered);
+
+function handRefusal(registered: Registered): Refusal | null {
+  const { hand, asDrawnRmsMm, mirroredRmsMm } = registered.hand;
+  if (hand !== 'mirrored' || asDrawnRmsMm === null || mirroredRmsMm === null) return null;
+  return {
+    code: 'hand-mirrored',
+    asDrawnRmsMm,
+    mirroredRmsMm,
+    ...drawingsOf(registered),
+    instead: suggested(registered),
+  };
 }
 
 const limitsOf = ({ fit, bolts }: Registered): PairLimits => {
@@ -50,57 +55,67 @@ const limitsOf = ({ fit, bolts }: Registered): PairLimits => {
 const boltLimitMm = (registrationMm: number | null, allowedMm: number | null): number =>
   registrationMm ?? Math.max(boltMissMm, boltMissOfAllowed * (allowedMm ?? 0));
 
-function dowelRefusal(registered: Registered): Warning | null {
+function dowelRefusal(registered: Registered): Refusal | null {
   const { dowelMm } = limitsOf(registered);
-  const { fit } = registered;
   const offMm = Math.abs(registered.spacingErrorMm ?? 0);
   if (offMm <= dowelMm + hairMm) return null;
-  const text = `The spacing of the paired dowels differs by ${fineLength(offMm, fit.units)} between the two drawings; beyond ${givenLength(dowelMm, fit.units)} nothing is judged. ${causeText(registered)}`;
-  return jointWarning('dowels-do-not-register', text);
+  return { code: 'dowels-do-not-register', offMm, limitMm: dowelMm, cause: causeOf(registered) };
 }
 
-function boltRefusal(registered: Registered): Warning | null {
+function boltRefusal(registered: Registered): Refusal | null {
   const { fit, bolts } = registered;
-  const missing = bolts
-    .map((bolt, i) => ({ ...bolt, limitMm: boltLimitMm(fit.registrationMm, bolt.allowedMm), pair: fit.bolts[i] }))
-    .filter(({ offsetMm, limitMm }) => offsetMm > limitMm + hairMm);
-  const [worst] = missing.sort((a, b) => b.offsetMm - a.offsetMm);
+  const missing = fit.bolts
+    .flatMap((pair, i) => {
+      const bolt = bolts[i];
+      if (bolt === undefined) return [];
+      return [{ ...bolt, limitMm: boltLimitMm(fit.registrationMm, bolt.allowedMm), at: pair.fixed.at }];
+    })
+    .filter(({ offsetMm, limitMm }) => offsetMm > limitMm + hairMm)
+    .sort((a, b) => b.offsetMm - a.offsetMm);
+  const [worst] = missing;
   if (worst === undefined) return null;
-  const others = missing.length === 1 ? '' : ` (${missing.length} of ${bolts.length} bolts miss so)`;
-  const text = `Bolt ${worst.fixed}–${worst.moving} misses by ${fineLength(worst.offsetMm, fit.units)}${others}; beyond ${givenLength(worst.limitMm, fit.units)} nothing is judged. ${causeText(registered)}`;
-  return jointWarning('bolts-do-not-register', text, worst.pair?.fixed.at);
+  const { fixed, moving, offsetMm, limitMm, at } = worst;
+  return {
+    code: 'bolts-do-not-register',
+    fixed,
+    moving,
+    offsetMm,
+    limitMm,
+    missing: missing.length,
+    of: bolts.length,
+    cause: causeOf(registered),
+    at,
+  };
 }
 
-/** The likeliest cause of holes that miss, and what to do about it. */
-function causeText(registered: Registered): string {
-  const { fit, files } = registered;
-  const { fixed, moving } = files;
-  const inches = inchesText([...fit.dowels, ...fit.bolts], files);
-  if (inches !== '') return inches;
-  const suggested = suggestionText(registered);
-  if (suggested !== '') return `Likeliest holes are paired wrongly: ${suggested}`;
-  const dowels = fit.dowels.length < 2 ? 'Fewer than two dowels are paired: pair two, or look at the axis. ' : '';
-  return `${dowels}Look again at which holes are paired, at viewedFrom of ${fixed.file} ("${fixed.viewedFrom}") and ${moving.file} ("${moving.viewedFrom}"), and measure the holes again.`;
+function causeOf(registered: Registered): MissCause {
+  const { fit } = registered;
+  const inches = inchesIn([...fit.dowels, ...fit.bolts], registered);
+  if (inches !== null) return inches;
+  const instead = suggested(registered);
+  if (instead.length > 0) return { kind: 'paired-wrongly', instead };
+  return { kind: 'not-known', fewDowels: fit.dowels.length < 2, ...drawingsOf(registered) };
 }
 
 // a tenth either way: holes that are off besides must not hide it
 const inchMm = 25.4;
 const nearInch = 0.1;
 
-function inchesText(pairs: readonly HolePair[], { fixed, moving }: Registered['files']): string {
+function inchesIn(pairs: readonly HolePair[], registered: Registered): MissCause | null {
   const ratio = spacingRatio(pairs);
-  if (ratio === null) return '';
+  if (ratio === null) return null;
   const factor = Math.max(ratio, 1 / ratio);
-  if (Math.abs(factor / inchMm - 1) > nearInch) return '';
-  const [large, small] = ratio > 1 ? [moving, fixed] : [fixed, moving];
-  return `One of the drawings is in inches: the paired holes stand ${factor.toFixed(1)} times as far apart in ${large.file} as in ${small.file}. Look again at units of ${fixed.file} ("${fixed.units}") and ${moving.file} ("${moving.units}").`;
+  if (Math.abs(factor / inchMm - 1) > nearInch) return null;
+  const { fixed, moving } = drawingsOf(registered);
+  const [large, small] = ratio > 1 ? [moving.file, fixed.file] : [fixed.file, moving.file];
+  return { kind: 'inches', factor, large, small, fixed, moving };
 }
 
-/** `pair B3 with H4 and B4 with H3 instead.`; empty where no pairing stands out. */
-function suggestionText(registered: Registered): string {
-  const { fit, movingHoles } = registered;
-  const pairs = suggestPairing(fit, movingHoles, limitsOf(registered));
-  if (pairs.length === 0) return '';
-  const said = pairs.map(({ fixed, moving }) => `${fixed.id} with ${moving.id}`);
-  return `pair ${[said.slice(0, -1).join(', '), said.at(-1)].filter(Boolean).join(' and ')} instead.`;
-}
+const drawingsOf = ({ files }: Registered) => ({ fixed: drawingOf(files.fixed), moving: drawingOf(files.moving) });
+
+/** The pairs that should stand instead; empty where no pairing stands out. */
+const suggested = (registered: Registered): PairNames[] =>
+  suggestPairing(registered.fit, registered.movingHoles, limitsOf(registered)).map(({ fixed, moving }) => ({
+    fixed: fixed.id,
+    moving: moving.id,
+  }));

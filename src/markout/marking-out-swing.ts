@@ -202,7 +202,7 @@ function gaugeTouch(
   return {
     piece,
     section,
-    turnRad: (touch.turnDeg * Math.PI) / 180,
+    turnRad: touch.turnRad,
     standOffMm: touch.standOffMm,
     at: seen.point(touchedOn(other, touch, legs)),
   };

@@ -1,9 +1,9 @@
-import type { FirstTouch } from '../answers/check-answer.ts';
+import type { FirstTouch } from '../clearance/check-result.ts';
 import { firstTouch } from '../clearance/first-touch.ts';
 import type { Part } from '../clearance/passes.ts';
 import { motionAt } from '../geometry/motion/motion.ts';
 import { apply, compose, inverse, rigid } from '../geometry/plane/rigid.ts';
-import { type Vec, vec } from '../geometry/plane/vec.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
 import type { DepthRange } from '../job/casting.ts';
 import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -27,9 +27,9 @@ export function benchTouch(joint: Joint, part: Part, seen: (p: Vec) => Vec): Ben
 /** The place of a touch on one of the parts, as that part lies at home: the moving one is brought back from where it stands. */
 export function touchedOn(part: Part, { where, leg, at }: FirstTouch, legs: readonly Leg[]): Vec {
   const way = legs[leg - 1];
-  if (part === 'fixed' || way === undefined) return vec(...where);
+  if (part === 'fixed' || way === undefined) return where;
   const placed = compose(motionAt(way.motion, at), rigid(way.from.turnRad, way.from.shift));
-  return apply(inverse(placed), vec(...where));
+  return apply(inverse(placed), where);
 }
 
 /**

@@ -1,4 +1,6 @@
+import { homeAnswer, installAnswer } from '../answers/check.ts';
 import type { GrindAnswer, MovingCut } from '../answers/grind-answer.ts';
+import { warningOf } from '../answers/warning.ts';
 import type { Part } from '../clearance/passes.ts';
 import { farReason, reasonOf, reasonsBeforehand } from '../clearance/reasons.ts';
 import type { Progress } from '../geometry/progress.ts';
@@ -28,7 +30,7 @@ export function* planCut(joint: Joint, options: PlanOptions = {}): Generator<Pro
   const { alone, ...plan } =
     joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
   // parts that are too far apart to be judged are too far apart to be cut, so only a plan without a cut can be of such
-  if (cutsNothing(plan.answer) && reasonOf(joint, farReason(joint, plan.answer.afterCut)) !== null)
+  if (cutsNothing(plan.answer) && reasonOf(joint, farReason(joint, plan.afterCut)) !== null)
     return yield* refusedPlan(joint);
   yield { step: 'marking out', done: 0, of: 1 };
   const answer = withTables(joint, plan);
@@ -54,20 +56,22 @@ interface Planned extends CutPlan {
 function* planOfOne(joint: Joint, part: Part): Generator<Progress, Planned> {
   const plan = yield* planPart(joint, part);
   const judged = yield* judge(plan);
-  return { answer: answerOf(joint, [plan], judged), part: plan.cutPart, judged: plan.after, alone: plan };
+  const answer = answerOf(joint, [plan], judged);
+  return { answer, afterCut: judged.check, part: plan.cutPart, judged: plan.after, alone: plan };
 }
 
 function* planOfBoth(joint: Joint): Generator<Progress, Planned> {
   const { fixed, moving } = yield* planBoth(joint);
   const judged = yield* judge(moving, [fixed]);
   const answer = answerOf(joint, [fixed, moving], judged);
-  return { answer, part: fixed.cutPart, movingPart: moving.cutPart, judged: moving.after, alone: null };
+  const parts = { part: fixed.cutPart, movingPart: moving.cutPart };
+  return { answer, afterCut: judged.check, ...parts, judged: moving.after, alone: null };
 }
 
 function answerOf(
   { fit }: Joint,
   plans: readonly [PartPlan, PartPlan?],
-  { check: { answer: after }, uncured, holds }: Judged,
+  { check: after, uncured, holds }: Judged,
 ): GrindAnswer {
   const [{ part, cut }, moving] = plans;
   const movingCut: MovingCut | null = moving === undefined ? null : { ...moving.cut, table: [] };
@@ -94,13 +98,13 @@ function answerOf(
     severed,
     uncured: [...uncured],
     table: [],
-    afterCut: { home: after.home, install: after.install },
+    afterCut: { home: homeAnswer(after.home), install: after.wayIn && installAnswer(after.wayIn) },
     alternatives: holds ? [] : null,
     warnings: [
       ...plans.flatMap((plan) => plan?.warnings ?? []),
       ...cutterWarnings(cuts, fit.units),
       ...straightWarnings(cuts),
-      ...after.warnings,
+      ...after.notices.map((notice) => warningOf(notice, fit.units)),
     ],
   };
 }

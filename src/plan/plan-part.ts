@@ -1,6 +1,7 @@
 import type { Warning } from '../answers/check-answer.ts';
 import type { PartCut, Uncured } from '../answers/grind-answer.ts';
-import { type Check, checkJoint } from '../clearance/check.ts';
+import { checkJoint } from '../clearance/check.ts';
+import type { CheckResult } from '../clearance/check-result.ts';
 import type { Part } from '../clearance/passes.ts';
 import { judgedByFigures } from '../clearance/reasons.ts';
 import { roundUp6 } from '../geometry/plane/rounding.ts';
@@ -122,7 +123,7 @@ function* partCut(
 
 /** What the check after a cut says of it. */
 export interface Judged {
-  readonly check: Check;
+  readonly check: CheckResult;
   readonly uncured: readonly Uncured[];
   readonly holds: boolean;
 }
@@ -131,9 +132,8 @@ export interface Judged {
 export function* judge(plan: PartPlan, others: readonly PartPlan[] = []): Generator<Progress, Judged> {
   const check = yield* checkJoint(judgedByFigures(plan.after));
   const { rotatingMm } = plan.after.fit.clearance;
-  const uncured = uncuredBy(plan.needs, check.answer.rotating, rotatingMm);
-  const holds =
-    check.answer.meetsClearance && uncured.length === 0 && [plan, ...others].every(({ cut }) => stands(cut));
+  const uncured = uncuredBy(plan.needs, check.rotating, rotatingMm);
+  const holds = check.meetsClearance && uncured.length === 0 && [plan, ...others].every(({ cut }) => stands(cut));
   return { check, uncured, holds };
 }
 

@@ -5,8 +5,8 @@ import type { CutPlan } from './cut-plan.ts';
  * A plan as one for each part it cuts, the cut of the moving part an answer of its own; what is judged of the whole,
  * `holds` among it, is said of each.
  */
-export function plansByPart({ answer, part, movingPart, judged }: CutPlan): CutPlan[] {
-  if (answer.movingCut === null || movingPart === undefined) return [{ answer, part, judged }];
+export function plansByPart({ answer, part, movingPart, ...judged }: CutPlan): CutPlan[] {
+  if (answer.movingCut === null || movingPart === undefined) return [{ answer, part, ...judged }];
   const { movingCut } = answer;
   const whole: GrindAnswer = { ...answer, movingCut: null };
   const moving: GrindAnswer = {
@@ -16,7 +16,7 @@ export function plansByPart({ answer, part, movingPart, judged }: CutPlan): CutP
     smallestFilletMm: movingCut.cutter?.radiusMm ?? null,
   };
   return [
-    { answer: whole, part, judged },
-    { answer: moving, part: movingPart, judged },
+    { answer: whole, part, ...judged },
+    { answer: moving, part: movingPart, ...judged },
   ];
 }

@@ -1,3 +1,5 @@
+import { homeAnswer, installAnswer } from '../answers/check.ts';
+import { warningOf } from '../answers/warning.ts';
 import { checkJoint } from '../clearance/check.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -5,11 +7,12 @@ import type { CutPlan } from './cut-plan.ts';
 
 /** The answer where nothing can be judged: no cut, nothing else proposed, the figures as they stand, and why. */
 export function* refusedPlan(joint: Joint): Generator<Progress, CutPlan> {
-  const { answer: check } = yield* checkJoint(joint);
+  const check = yield* checkJoint(joint);
   const part = joint.fit.cut === 'moving' ? 'moving' : 'fixed';
   return {
     part: joint[part],
     judged: joint,
+    afterCut: check,
     answer: {
       format: 'fettle-grind/1',
       title: joint.fit.title,
@@ -31,9 +34,9 @@ export function* refusedPlan(joint: Joint): Generator<Progress, CutPlan> {
       severed: [],
       uncured: [],
       table: [],
-      afterCut: { home: check.home, install: check.install },
+      afterCut: { home: homeAnswer(check.home), install: check.wayIn && installAnswer(check.wayIn) },
       alternatives: [],
-      warnings: check.warnings,
+      warnings: check.notices.map((notice) => warningOf(notice, joint.fit.units)),
     },
   };
 }

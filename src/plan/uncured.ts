@@ -1,5 +1,5 @@
-import type { RotatingAnswer } from '../answers/check-answer.ts';
 import type { Uncured } from '../answers/grind-answer.ts';
+import type { RotatingResult } from '../clearance/check-result.ts';
 import { holdsClearance } from '../clearance/measure.ts';
 import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
 import { union } from '../geometry/polygons/polygon-engine.ts';
@@ -9,13 +9,13 @@ import type { SectionCut } from './bands/layers.ts';
 /** What stands too near and is left standing: not offered, not to be cut, or a matter of the rotating parts. */
 export const uncuredBy = (
   needs: readonly SectionCut[],
-  rotating: readonly RotatingAnswer[],
+  rotating: readonly RotatingResult[],
   rotatingMm: number,
 ): Uncured[] => [
   ...needs.flatMap((need) => (need.section.mayCut ? refusedIn(need) : notOffered(need))),
   ...rotating
     .filter(({ state, clearanceMm }) => !holdsClearance(state, clearanceMm, rotatingMm))
-    .map(({ part, nearest }) => tooNearToRotating(part, nearest?.movingAt ?? [0, 0])),
+    .map(({ part, nearest }) => tooNearToRotating(part, nearest === null ? [0, 0] : roundPoint6(nearest.movingAt))),
 ];
 
 const tooNearToRotating = (section: string, at: [number, number]): Uncured => ({

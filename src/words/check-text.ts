@@ -1,5 +1,4 @@
-import type { CheckAnswer } from '../answers/check-answer.ts';
-import type { CheckFacts } from '../clearance/check-facts.ts';
+import type { CheckResult } from '../clearance/check-result.ts';
 import type { Joint } from '../joint/joint.ts';
 import { checkCautions } from './cautions.ts';
 import { closestLines, firstTouchLines, foulingLines } from './contact-text.ts';
@@ -7,52 +6,52 @@ import { boltLines, dowelLines } from './dowel-text.ts';
 import { inWords, listed, paragraph, wrapped } from './layout.ts';
 import { foulLines, measureLines } from './measure-text.ts';
 import { shortName, titleOf } from './names.ts';
-import { otherWarnings, reasonSteps, reasonTexts } from './reasons.ts';
+import { otherNotices, reasonSteps, reasonTexts } from './reasons.ts';
 import { verdictLine } from './verdict.ts';
 
 /** A check as a builder reads it: the verdict, why, what it rests on, and what to do next. No colour, no tabs. */
-export function checkText(joint: Joint, answer: CheckAnswer, facts: CheckFacts): string {
+export function checkText(joint: Joint, check: CheckResult): string {
   return [
-    ...wrapped(verdictLine(answer), ''),
+    ...wrapped(verdictLine(check), ''),
     titleOf(joint),
-    ...paragraph('Why nothing is judged', listed(reasonTexts(answer))),
+    ...paragraph('Why nothing is judged', listed(reasonTexts(joint, check))),
     '',
-    ...measureLines(joint, answer),
-    ...foulLines(joint, answer),
-    ...paragraph('First touch going in', firstTouchLines(joint, answer, facts)),
-    ...paragraph('Fouls on the way in', foulingLines(joint, answer, facts)),
-    ...paragraph('Where it is nearest', closestLines(joint, answer)),
-    ...paragraph('Dowels', dowelLines(joint, answer)),
-    ...paragraph(boltHeading(answer), boltLines(joint, answer)),
-    ...paragraph('Warnings', listed(otherWarnings(answer))),
-    ...paragraph('What this rests on', listed(groundsOf(joint, answer))),
-    ...paragraph('Next', listed(checkSteps(joint, answer))),
+    ...measureLines(joint, check),
+    ...foulLines(joint, check),
+    ...paragraph('First touch going in', firstTouchLines(joint, check)),
+    ...paragraph('Fouls on the way in', foulingLines(joint, check)),
+    ...paragraph('Where it is nearest', closestLines(joint, check)),
+    ...paragraph('Dowels', dowelLines(joint)),
+    ...paragraph(boltHeading(joint), boltLines(joint)),
+    ...paragraph('Warnings', listed(otherNotices(joint, check))),
+    ...paragraph('What this rests on', listed(groundsOf(joint, check))),
+    ...paragraph('Next', listed(checkSteps(joint, check))),
     ...paragraph('Take care', listed(checkCautions(joint))),
   ].join('\n');
 }
 
-export function boltHeading({ bolts }: CheckAnswer): string {
+export function boltHeading({ bolts }: Pick<Joint, 'bolts'>): string {
   const known = bolts.filter(({ linesUp }) => linesUp !== null);
   if (known.length === 0) return 'Bolts';
   return `Bolts: ${known.filter(({ linesUp }) => linesUp).length} of ${bolts.length} line up`;
 }
 
 /** What is proved, and what is only taken as given. */
-export function groundsOf({ fixed, moving }: Joint, { install }: Pick<CheckAnswer, 'install'>): string[] {
-  const over = install === null ? 'at home' : 'at home and at every instant of the way in';
+export function groundsOf({ fixed, moving }: Joint, { wayIn }: { readonly wayIn: object | null }): string[] {
+  const over = wayIn === null ? 'at home' : 'at home and at every instant of the way in';
   const untold = [fixed, moving].filter(({ traced }) => traced === null).map(shortName);
   return [
     `Proved for the outlines as traced, ${over}; nothing is sampled. "At worst" has every tracing error against you at once.`,
     ...(untold.length === 0
       ? []
       : [`What was traced of ${inWords(untold)} is taken as complete: metal that nobody traced is not known here.`]),
-    ...(install === null ? ['Only the home position was asked; nothing is said about the way in.'] : []),
+    ...(wayIn === null ? ['Only the home position was asked; nothing is said about the way in.'] : []),
     'Tilt, flex and play along the crank are not modelled.',
     `Places are seen looking at the mating face of ${shortName(fixed)}: angles from 3 o'clock and turns, both anticlockwise; stand-off from face to face.`,
   ];
 }
 
-export function checkSteps({ fit }: Joint, { verdict, reason, install }: CheckAnswer): string[] {
+export function checkSteps({ fit }: Joint, { verdict, reason, wayIn }: CheckResult): string[] {
   const draw = `fettle draw ${fit.file} -o fit.svg`;
   if (reason !== null) return [...reasonSteps(reason, fit.file), `See how they lie: ${draw}`];
   switch (verdict) {
@@ -68,7 +67,7 @@ export function checkSteps({ fit }: Joint, { verdict, reason, install }: CheckAn
       return [
         `The least metal to take off: fettle grind ${fit.file}`,
         `See where: ${draw}`,
-        ...(install === null ? [] : ['Or try another turn or stand-off in "offerUp" of the fit, and check again.']),
+        ...(wayIn === null ? [] : ['Or try another turn or stand-off in "offerUp" of the fit, and check again.']),
       ];
     case 'undecided':
       return ['Read the warnings: trace on where they say, then check again.', `See where: ${draw}`];

@@ -1,42 +1,42 @@
-import type { CheckAnswer, FirstTouch, HomeAnswer, InstallAnswer } from '../answers/check-answer.ts';
-import type { CheckFacts } from '../clearance/check-facts.ts';
+import type { CheckResult, FirstTouch, Instant, NearestPlaces } from '../clearance/check-result.ts';
+import type { SectionPair } from '../clearance/notices.ts';
+import { distance, type Vec } from '../geometry/plane/vec.ts';
 import { lengthText } from '../job/length-text.ts';
 import type { Joint } from '../joint/joint.ts';
 import { columns, indent, inWords, wrapped } from './layout.ts';
 import { shortName } from './names.ts';
 import { depthOf, depthText, placeText, rangeText, turnRange } from './places.ts';
-import { degreesText } from './units.ts';
+import { turnText } from './units.ts';
 
-type Pair = Pick<FirstTouch, 'fixedSection' | 'movingSection'>;
-type Point = readonly [number, number];
-type Moment = Pick<FirstTouch, 'leg' | 'turnDeg' | 'standOffMm'>;
+type WayIn = Pick<CheckResult, 'wayIn'>;
+type HomeAndWayIn = Pick<CheckResult, 'home' | 'wayIn'>;
 
 const deeper = `${indent}${indent}`;
 
 /** Where it stops going in, and what a rule shows there. */
-export function firstTouchLines(joint: Joint, { install }: CheckAnswer, facts: CheckFacts): string[] {
-  const touch = install?.firstTouch ?? null;
+export function firstTouchLines(joint: Joint, { wayIn }: WayIn): string[] {
+  const touch = wayIn?.firstTouch ?? null;
   if (touch === null) return [];
   return [
     ...wrapped(`It stops at ${momentText(joint, touch)}:`),
     ...pairLines(joint, touch),
-    ...wrapped(`${placeText(touch.where, joint)}, ${depthText(facts.touchDepth, joint.fit.units)}.`, deeper),
-    ...gapLines(joint, facts),
+    ...wrapped(`${placeText(touch.where, joint)}, ${depthText(touch.depth, joint.fit.units)}.`, deeper),
+    ...gapLines(joint, touch),
   ];
 }
 
 /** The same as terms and what is to be said of each; nothing where nothing touches. */
-export function firstTouchFacts(joint: Joint, { install }: CheckAnswer, facts: CheckFacts): [string, string][] {
-  const touch = install?.firstTouch ?? null;
+export function firstTouchFacts(joint: Joint, { wayIn }: WayIn): [string, string][] {
+  const touch = wayIn?.firstTouch ?? null;
   if (touch === null) return [];
   const { units } = joint.fit;
   return [
     ['it stops at', momentText(joint, touch)],
-    ...facts.dowelGaps.map(({ fixed, gapMm }): [string, string] => [
+    ...touch.dowelGaps.map(({ fixed, gapMm }): [string, string] => [
       `${fixed} to its hole`,
       `${lengthText(gapMm, units)}, measured square to the crank`,
     ]),
-    [shortName(joint.fixed), `"${touch.fixedSection}", ${depthText(facts.touchDepth, units)}`],
+    [shortName(joint.fixed), `"${touch.fixedSection}", ${depthText(touch.depth, units)}`],
     [
       shortName(joint.moving),
       `"${touch.movingSection}", ${depthText(depthOf(joint.moving, touch.movingSection), units)}`,
@@ -45,7 +45,7 @@ export function firstTouchFacts(joint: Joint, { install }: CheckAnswer, facts: C
   ];
 }
 
-function gapLines({ fit }: Joint, { dowelGaps: [first, ...others] }: CheckFacts): string[] {
+function gapLines({ fit }: Joint, { dowelGaps: [first, ...others] }: FirstTouch): string[] {
   if (first === undefined) return [];
   const gaps = [
     `${first.fixed} is ${lengthText(first.gapMm, fit.units)} from its hole`,
@@ -55,67 +55,66 @@ function gapLines({ fit }: Joint, { dowelGaps: [first, ...others] }: CheckFacts)
 }
 
 /** Every pair that fouls on the way in, over which turn, stand-off and depth of the fixed part. */
-export const foulingLines = (joint: Joint, answer: CheckAnswer, facts: CheckFacts): string[] =>
-  columns(foulingRows(joint, answer, facts));
+export const foulingLines = (joint: Joint, check: WayIn): string[] => columns(foulingRows(joint, check));
 
 /** The same as cells, headings first; nothing where nothing fouls. */
-export function foulingRows({ fit, fixed, moving }: Joint, { install }: CheckAnswer, facts: CheckFacts): string[][] {
-  const fouling = install?.fouling ?? [];
+export function foulingRows({ fit, fixed, moving }: Joint, { wayIn }: WayIn): string[][] {
+  const fouling = wayIn?.fouling ?? [];
   if (fouling.length === 0) return [];
   return [
     ['leg', 'turn', 'stand-off', shortName(fixed), shortName(moving), 'depth'],
-    ...fouling.map((foul, i) => [
-      String(foul.leg),
-      turnRange(foul.fromTurnDeg, foul.toTurnDeg),
-      rangeText(foul.fromStandOffMm, foul.toStandOffMm, fit.units),
-      foul.fixedSection,
-      foul.movingSection,
-      depthText(facts.foulingDepths[i] ?? null, fit.units),
+    ...fouling.map(({ from, to, fixedSection, movingSection, depth }) => [
+      String(from.leg),
+      turnRange(from.turnRad, to.turnRad),
+      rangeText(from.standOffMm, to.standOffMm, fit.units),
+      fixedSection,
+      movingSection,
+      depthText(depth, fit.units),
     ]),
   ];
 }
 
 /** The two nearest places, at home and on the way in. */
-export function closestLines(joint: Joint, { home, install }: CheckAnswer): string[] {
-  const on = install?.firstTouch === null ? install.nearest : null;
+export function closestLines(joint: Joint, { home, wayIn }: HomeAndWayIn): string[] {
+  const on = wayIn?.firstTouch === null ? wayIn.nearest : null;
   return [
     ...(home.nearest === null
       ? []
       : nearestLines(joint, home.state === 'fouls' ? 'At home they meet' : 'At home', home.nearest)),
     ...(on === null ? [] : wayInLines(joint, home.nearest, on)),
-    ...endGapLines(joint, { home, install }),
+    ...endGapLines(joint, { home, wayIn }),
   ];
 }
 
-function wayInLines(joint: Joint, home: HomeAnswer['nearest'], on: NonNullable<InstallAnswer['nearest']>): string[] {
+function wayInLines(joint: Joint, home: NearestPlaces | null, on: NearestPlaces & Instant): string[] {
   const same = home !== null && samePoint(home.fixedAt, on.fixedAt) && samePoint(home.movingAt, on.movingAt);
   if (same) return wrapped('On the way in: nowhere nearer than at home.');
   return nearestLines(joint, `On the way in, at ${momentText(joint, on)}`, on);
 }
 
 /** As near as a builder can tell. */
-const samePoint = ([ax, ay]: Point, [bx, by]: Point): boolean => Math.hypot(ax - bx, ay - by) < 0.05;
+const samePoint = (a: Vec, b: Vec): boolean => distance(a, b) < 0.05;
 
-const nearestLines = (joint: Joint, when: string, nearest: Pair & { readonly fixedAt: Point }): string[] => [
+const nearestLines = (joint: Joint, when: string, nearest: NearestPlaces): string[] => [
   ...wrapped(`${when}:`),
   ...pairLines(joint, nearest),
   ...wrapped(`${placeText(nearest.fixedAt, joint)}.`, deeper),
 ];
 
-function endGapLines({ fit }: Joint, { home, install }: Pick<CheckAnswer, 'home' | 'install'>): string[] {
-  const gaps = [home.endGapMm, install?.endGapMm ?? null].filter((gap) => gap !== null);
+function endGapLines({ fit }: Joint, { home, wayIn }: HomeAndWayIn): string[] {
+  const gaps = [home.endGapMm, wayIn?.endGapMm ?? null].filter((gap) => gap !== null);
   if (gaps.length === 0) return [];
   return wrapped(
     `End to end along the crank, where sections pass without sharing depth: ${lengthText(Math.min(...gaps), fit.units)}.`,
   );
 }
 
-function momentText({ fit }: Joint, { leg, turnDeg, standOffMm }: Moment): string {
-  return `a turn of ${degreesText(turnDeg)}, stand-off ${lengthText(standOffMm, fit.units)} (leg ${leg})`;
+function momentText({ fit }: Joint, { leg, turnRad, standOffMm }: Instant): string {
+  return `a turn of ${turnText(turnRad)}, stand-off ${lengthText(standOffMm, fit.units)} (leg ${leg})`;
 }
 
 /** Two sections by name, each with its depth from its own face. */
-const pairLines = ({ fixed, moving, fit }: Joint, { fixedSection, movingSection }: Pair): string[] => [
+const pairLines = ({ fixed, moving, fit }: Joint, { fixedSection, movingSection }: SectionPair): string[] => [
   ...wrapped(
     `"${fixedSection}" of ${shortName(fixed)}, ${depthText(depthOf(fixed, fixedSection), fit.units)},`,
     deeper,

@@ -1,20 +1,22 @@
-import type { BoltAnswer, CheckAnswer, Hand } from '../answers/check-answer.ts';
 import { figure, fineLength } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
+import type { Bolt } from '../joint/bolts.ts';
+import type { Hand } from '../joint/hand.ts';
 import type { Joint } from '../joint/joint.ts';
 import { columns, wrapped } from './layout.ts';
+import { degreesOf } from './units.ts';
 
 /** How the two parts dowelled up. */
-export const dowelLines = (joint: Joint, { dowelUp }: CheckAnswer): string[] => wrapped(dowelText(joint, dowelUp));
+export const dowelLines = (joint: Joint): string[] => wrapped(dowelText(joint));
 
-export function dowelText({ fit: { units } }: Joint, dowelUp: CheckAnswer['dowelUp']): string {
-  const { pairs, spacingErrorMm, hand, turnDeg } = dowelUp;
+export function dowelText({ fit: { units }, dowelUp }: Pick<Joint, 'fit' | 'dowelUp'>): string {
+  const { pairs, spacingErrorMm, hand, turnRad } = dowelUp;
   if (pairs.length === 0) return 'None paired: the moving drawing was taken as drawn about the crank, up as up.';
   const offsets = pairs.map(
     ({ fixed, moving, offsetMm }) => `${fixed}–${moving} off by ${fineLength(offsetMm, units)}`,
   );
   const spacing = spacingErrorMm === null ? '' : ` ${spacingText(spacingErrorMm, units)}`;
-  const tilt = ` The moving drawing was turned ${figure(turnDeg, 2)}° to fit.`;
+  const tilt = ` The moving drawing was turned ${figure(degreesOf(turnRad), 2)}° to fit.`;
   return `${offsets.join(', ')}.${spacing}${pairs.length > 1 ? tilt : ''} ${handText(hand)}`;
 }
 
@@ -36,7 +38,7 @@ function handText(hand: Hand): string {
 }
 
 /** Each bolt: how far off, how far it may be. */
-export const boltLines = ({ fit: { units } }: Joint, { bolts }: CheckAnswer): string[] =>
+export const boltLines = ({ fit: { units }, bolts }: Joint): string[] =>
   columns(
     bolts.map((bolt) => [
       `${bolt.fixed}–${bolt.moving}`,
@@ -47,7 +49,7 @@ export const boltLines = ({ fit: { units } }: Joint, { bolts }: CheckAnswer): st
   );
 
 /** The same as cells, headings first. */
-export const boltRows = ({ fit: { units } }: Joint, { bolts }: CheckAnswer): string[][] => [
+export const boltRows = ({ fit: { units }, bolts }: Joint): string[][] => [
   ['bolt', 'off by', 'may be off by', ''],
   ...bolts.map((bolt) => [
     `${bolt.fixed}–${bolt.moving}`,
@@ -57,7 +59,7 @@ export const boltRows = ({ fit: { units } }: Joint, { bolts }: CheckAnswer): str
   ]),
 ];
 
-function lineUpText({ linesUp }: BoltAnswer): string {
+function lineUpText({ linesUp }: Bolt): string {
   if (linesUp === null) return 'cannot be told';
   return linesUp ? 'lines up' : 'DOES NOT LINE UP';
 }

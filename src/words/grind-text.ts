@@ -12,8 +12,9 @@ import { inWords, listed, paragraph, wrapped } from './layout.ts';
 import { measureLines } from './measure-text.ts';
 import { shortName, titleOf } from './names.ts';
 import { type CutOfPart, partCuts, textsByPart } from './part-cuts.ts';
+import { afterCutOf, planReason, planReasonTexts, planWarningTexts } from './plan-answer.ts';
 import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
-import { otherWarnings, reasonSteps, reasonText, reasonTexts } from './reasons.ts';
+import { reasonSteps, reasonText } from './reasons.ts';
 import { straightTexts } from './straight-text.ts';
 import { comparedText, massText, volumeText } from './units.ts';
 
@@ -23,17 +24,14 @@ export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): st
   return [
     ...wrapped(planLine(joint, plan), ''),
     titleOf(joint),
-    ...paragraph('Why nothing is planned', listed(reasonTexts(plan))),
+    ...paragraph('Why nothing is planned', listed(planReasonTexts(plan))),
     ...cuts.flatMap(({ casting, cut }, i) =>
       paragraph(`Take off ${shortName(casting)}`, takeOffLines(joint, cut, facts[i] ?? [])),
     ),
     ...paragraph('The cutter', listed(cutterTexts(joint, plan))),
     ...paragraph('Straight edges', listed(textsByPart(joint, plan, ({ cut }) => straightTexts(joint, cut), 'first'))),
     ...paragraph('Left standing in the way', uncuredLines(joint, plan)),
-    ...paragraph(
-      nothingToCut(plan) ? 'As it stands' : 'After the cut',
-      measureLines(joint, { ...plan.afterCut, rotating: [] }),
-    ),
+    ...paragraph(nothingToCut(plan) ? 'As it stands' : 'After the cut', measureLines(joint, afterCutOf(plan))),
     ...paragraph('Walls left behind it', wallLines(joint, plan)),
     ...cuts.flatMap(({ casting }) =>
       paragraph(
@@ -41,8 +39,8 @@ export function grindText(joint: Joint, plan: GrindAnswer, facts: PlanFacts): st
         keepOffLines(joint, casting),
       ),
     ),
-    ...paragraph('Warnings', listed(otherWarnings(plan))),
-    ...paragraph('What this rests on', listed([...boundsOf(joint, plan), ...groundsOf(joint, plan.afterCut)])),
+    ...paragraph('Warnings', listed(planWarningTexts(plan))),
+    ...paragraph('What this rests on', listed([...boundsOf(joint, plan), ...groundsOf(joint, afterCutOf(plan))])),
     ...paragraph('What else would give', listed(alternativeTexts(joint, plan))),
     ...paragraph('Next', listed(planSteps(joint, plan))),
     ...paragraph('Take care', listed(nothingToCut(plan) ? checkCautions(joint) : grindCautions(joint))),
@@ -54,7 +52,8 @@ export const nothingToCut = ({ sections, movingCut }: GrindAnswer): boolean =>
 
 /** The verdict of a plan in one line, the word first. */
 export function planLine(joint: Joint, plan: GrindAnswer): string {
-  if (plan.reason !== null) return `NOT PLANNED: ${reasonText(plan.reason)}.`;
+  const reason = planReason(plan);
+  if (reason !== null) return `NOT PLANNED: ${reasonText(reason)}.`;
   const cuts = partCuts(joint, plan);
   if (nothingToCut(plan)) {
     return plan.holds
@@ -157,7 +156,8 @@ export function boundsOf(joint: Joint, plan: GrindAnswer): string[] {
 const leastSaidMm = { mm: 0.1, in: 0.254 } as const;
 
 export function planSteps({ fit }: Joint, plan: GrindAnswer): string[] {
-  if (plan.reason !== null) return reasonSteps(plan.reason, fit.file);
+  const reason = planReason(plan);
+  if (reason !== null) return reasonSteps(reason, fit.file);
   const draw = `The lines on a drawing: fettle draw ${fit.file} -o fit.svg`;
   if (nothingToCut(plan)) {
     return plan.holds

@@ -1,4 +1,5 @@
-import type { CheckAnswer, HomeAnswer, InstallAnswer, RotatingAnswer } from '../answers/check-answer.ts';
+import type { Clearance, RotatingResult } from '../clearance/check-result.ts';
+import type { Foul } from '../clearance/foul.ts';
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -6,14 +7,21 @@ import { columns, listed } from './layout.ts';
 import { shortName } from './names.ts';
 import { areaText, comparedText } from './units.ts';
 
-type Measure = HomeAnswer | InstallAnswer;
-type Measured = Pick<CheckAnswer, 'home' | 'install' | 'rotating'>;
+type Measure = Pick<Clearance, 'state' | 'clearanceMm' | 'worstClearanceMm' | 'alongCrankMm'> & {
+  readonly foul: Pick<Foul, 'areaMm2' | 'deepestMm'>;
+};
+
+interface Measured {
+  readonly home: Measure;
+  readonly wayIn: Measure | null;
+  readonly rotating: readonly RotatingResult[];
+}
 
 /** The figures side by side: as traced, with the tracing error at its worst, and what was asked. */
 export const measureLines = (joint: Joint, measured: Measured): string[] => columns(measureRows(joint, measured));
 
 /** The same as cells: what, state, as traced, at worst, asked; headings first. */
-export function measureRows(joint: Joint, { home, install, rotating }: Measured): string[][] {
+export function measureRows(joint: Joint, { home, wayIn, rotating }: Measured): string[][] {
   const { clearance, units } = joint.fit;
   const row = (name: string, measure: Measure, askedMm: number): string[] => [
     name,
@@ -25,27 +33,27 @@ export function measureRows(joint: Joint, { home, install, rotating }: Measured)
   return [
     ['', '', 'as traced', 'at worst', 'asked'],
     row('home', home, clearance.homeMm),
-    ...(install === null ? [] : [row('way in', install, clearance.wayInMm)]),
+    ...(wayIn === null ? [] : [row('way in', wayIn, clearance.wayInMm)]),
     ...rotating.map((part) => rotatingRow(joint, part)),
   ];
 }
 
-function rotatingRow({ fit }: Joint, answer: RotatingAnswer): string[] {
+function rotatingRow({ fit }: Joint, result: RotatingResult): string[] {
   const { rotatingMm } = fit.clearance;
-  const name = `${shortName({ name: answer.part })}, turning, to ${answer.against} part`;
-  return [name, answer.state, clearanceText(answer, rotatingMm, fit.units), '', givenLength(rotatingMm, fit.units)];
+  const name = `${shortName({ name: result.part })}, turning, to ${result.against} part`;
+  return [name, result.state, clearanceText(result, rotatingMm, fit.units), '', givenLength(rotatingMm, fit.units)];
 }
 
 function clearanceText(
-  measure: Pick<Measure, 'clearanceMm' | 'state'> & Partial<Pick<Measure, 'deepestMm' | 'alongCrankMm'>>,
+  measure: Pick<Measure, 'clearanceMm' | 'state'> & Partial<Pick<Measure, 'foul' | 'alongCrankMm'>>,
   askedMm: number,
   units: Units,
 ): string {
-  const { clearanceMm, state, alongCrankMm, deepestMm } = measure;
+  const { clearanceMm, state, alongCrankMm, foul } = measure;
   if (clearanceMm === null) return 'out of reach';
-  if (state === 'fouls' && alongCrankMm !== undefined) {
+  if (state === 'fouls' && alongCrankMm !== undefined && foul !== undefined) {
     if (alongCrankMm !== 0 && alongCrankMm !== null) return `${lengthText(alongCrankMm, units)} along the crank`;
-    return deepestMm === null ? 'right through' : `${lengthText(deepestMm ?? 0, units)} deep`;
+    return foul.deepestMm === null ? 'right through' : `${lengthText(foul.deepestMm, units)} deep`;
   }
   const text = comparedText(clearanceMm, askedMm, units);
   return state === 'undecided' ? `at least ${text}` : text;
@@ -59,21 +67,21 @@ function worstText({ state, worstClearanceMm, alongCrankMm }: Measure, askedMm: 
 }
 
 /** How much metal stands in the way, at home and on the way in. */
-export const foulLines = (joint: Joint, measured: Pick<Measured, 'home' | 'install'>): string[] =>
+export const foulLines = (joint: Joint, measured: Pick<Measured, 'home' | 'wayIn'>): string[] =>
   listed(foulTexts(joint, measured));
 
-export function foulTexts({ fit: { units } }: Joint, { home, install }: Pick<Measured, 'home' | 'install'>): string[] {
+export function foulTexts({ fit: { units } }: Joint, { home, wayIn }: Pick<Measured, 'home' | 'wayIn'>): string[] {
   return [
     ...(home.state === 'fouls' ? [`At home ${foulText(home, units)}.`] : []),
-    ...(install?.state === 'fouls' ? [`On the way in ${foulText(install, units)}.`] : []),
+    ...(wayIn?.state === 'fouls' ? [`On the way in ${foulText(wayIn, units)}.`] : []),
   ];
 }
 
-function foulText({ foulAreaMm2, deepestMm, alongCrankMm }: Measure, units: Units): string {
+function foulText({ foul: { areaMm2, deepestMm }, alongCrankMm }: Measure, units: Units): string {
   if (alongCrankMm !== null && alongCrankMm > 0) {
     return `sections pass one another end to end, ${lengthText(alongCrankMm, units)} apart along the crank, which is less than the depth margin`;
   }
   const deep =
     deepestMm === null ? 'a section has nothing left' : `${lengthText(deepestMm, units)} deep at the deepest`;
-  return `${areaText(foulAreaMm2, units)} of metal stand in the way, ${deep}`;
+  return `${areaText(areaMm2, units)} of metal stand in the way, ${deep}`;
 }

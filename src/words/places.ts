@@ -1,20 +1,19 @@
+import type { Vec } from '../geometry/plane/vec.ts';
 import type { Casting, DepthRange } from '../job/casting.ts';
-import { bareGivenLength, figure, givenLength, lengthText } from '../job/length-text.ts';
+import { bareGivenLength, givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import { degreesText } from './units.ts';
-
-type Point = readonly [number, number];
+import { degreesOf, degreesText, turnText } from './units.ts';
 
 /** Where a point of the joint frame is on the casting: from the crank, on the clock, and from the nearest dowel. */
-export function placeText([x, y]: Point, joint: Joint): string {
+export function placeText({ x, y }: Vec, joint: Joint): string {
   const { units } = joint.fit;
   const fromCrank = Math.hypot(x, y);
   // nearer than this a direction from the crank means nothing
   if (fromCrank < 1) return 'on the crank axis';
-  const angleDeg = (Math.atan2(y, x) * 180) / Math.PI;
+  const angleDeg = degreesOf(Math.atan2(y, x));
   const text = `${lengthText(fromCrank, units)} from the crank at ${degreesText(angleDeg)} (${clockText(angleDeg)})`;
-  const dowel = nearestDowel([x, y], joint);
+  const dowel = nearestDowel({ x, y }, joint);
   return dowel === null ? text : `${text}, ${lengthText(dowel.mm, units)} from ${dowel.id}`;
 }
 
@@ -25,7 +24,7 @@ export function clockText(angleDeg: number): string {
   return halves % 2 === 0 ? `${hour} o'clock` : `half past ${hour}`;
 }
 
-function nearestDowel([x, y]: Point, { fit }: Joint): { id: string; mm: number } | null {
+function nearestDowel({ x, y }: Vec, { fit }: Joint): { id: string; mm: number } | null {
   const near = fit.dowels
     .map(({ fixed: { id, at } }) => ({ id, mm: Math.hypot(x - at.x, y - at.y) }))
     .sort((a, b) => a.mm - b.mm);
@@ -52,8 +51,7 @@ export const depthOf = (casting: Casting, section: string): DepthRange | null =>
   casting.sections.find(({ id }) => id === section)?.depth ?? null;
 
 /** `22.0° to 1.4°`, or one figure where both read the same. */
-export function turnRange(fromDeg: number, toDeg: number): string {
-  return figure(fromDeg, 1) === figure(toDeg, 1)
-    ? degreesText(fromDeg)
-    : `${degreesText(fromDeg)} to ${degreesText(toDeg)}`;
+export function turnRange(fromRad: number, toRad: number): string {
+  const [from, to] = [turnText(fromRad), turnText(toRad)];
+  return from === to ? from : `${from} to ${to}`;
 }

@@ -1,4 +1,5 @@
 import type { BandAnswer, GrindAnswer, PartCut, ReadWall, Uncured, WallAnswer } from '../answers/grind-answer.ts';
+import { vec } from '../geometry/plane/vec.ts';
 import type { Casting } from '../job/casting.ts';
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
@@ -64,13 +65,15 @@ function piecesOf(bands: readonly BandFacts[]): Piece[] {
 }
 
 const pieceText = (joint: Joint, { areaMm2, at }: Piece): string =>
-  `${areaText(areaMm2, joint.fit.units)} about ${placeText(at, joint)}`;
+  `${areaText(areaMm2, joint.fit.units)} about ${placeAt(at, joint)}`;
 
 const bandText = ({ depth }: Pick<BandAnswer, 'depth'>, units: Units): string =>
   depthText(depth === null ? null : { fromMm: depth[0], toMm: depth[1] }, units);
 
 const deepText = ({ takeOffMm }: BandAnswer, units: Units): string =>
   takeOffMm === null ? 'all of it' : lengthText(takeOffMm, units);
+
+const placeAt = (at: readonly [number, number], joint: Joint): string => placeText(vec(...at), joint);
 
 /** Fouls the plan leaves, pieces it would part off, and why. */
 export const uncuredLines = (joint: Joint, plan: GrindAnswer): string[] => listed(uncuredTexts(joint, plan));
@@ -81,11 +84,11 @@ export function uncuredTexts(joint: Joint, plan: GrindAnswer): string[] {
   return [
     ...plan.uncured.map(
       (foul) =>
-        `"${foul.section}", ${areaText(foul.areaMm2, units)}: ${whyLeft(foul)}. It stands ${placeText(foul.at, joint)}.`,
+        `"${foul.section}", ${areaText(foul.areaMm2, units)}: ${whyLeft(foul)}. It stands ${placeAt(foul.at, joint)}.`,
     ),
     ...severed.map(
       (piece) =>
-        `The cut would part a piece of ${areaText(piece.areaMm2, units)} from "${piece.section}", ${placeText(piece.at, joint)}.`,
+        `The cut would part a piece of ${areaText(piece.areaMm2, units)} from "${piece.section}", ${placeAt(piece.at, joint)}.`,
     ),
   ];
 }
@@ -112,16 +115,16 @@ function wallsOf(joint: Joint, { walls, thin, readings, unmeasured }: PartCut): 
   return [
     ...walls.map(
       (wall) =>
-        `${wall.kind === 'hole' ? `hole ${wall.hollow}` : wall.hollow}: ${wallText(wall, units)}${assumedText(wall)}; ${placeText(wall.at, joint)}.`,
+        `${wall.kind === 'hole' ? `hole ${wall.hollow}` : wall.hollow}: ${wallText(wall, units)}${assumedText(wall)}; ${placeAt(wall.at, joint)}.`,
     ),
     ...thin.map(
       (place) =>
-        `"${place.section}" ${place.along === 'crank' ? `along the crank, from ${bandText(place, units)}` : 'across its own metal'}: ${wallText(place, units)}; ${placeText(place.at, joint)}.`,
+        `"${place.section}" ${place.along === 'crank' ? `along the crank, from ${bandText(place, units)}` : 'across its own metal'}: ${wallText(place, units)}; ${placeAt(place.at, joint)}.`,
     ),
     ...readings.map((wall) => readingText(joint, wall)),
     ...unmeasured.map(({ section, at, atDepthMm }) => {
       const deep = atDepthMm === null ? '' : `, ${depthText({ fromMm: atDepthMm, toMm: atDepthMm }, units)}`;
-      return `"${section}": the wall is not measured here. Measure it first, ${placeText(at, joint)}${deep}.`;
+      return `"${section}": the wall is not measured here. Measure it first, ${placeAt(at, joint)}${deep}.`;
     }),
   ];
 }
@@ -138,10 +141,10 @@ function assumedText({ depthAssumed, keepBy }: WallAnswer): string {
 /** A wall that was read: what comes off at its place, and where it is thinnest of all it speaks for. */
 function readingText(joint: Joint, wall: ReadWall): string {
   const { units } = joint.fit;
-  const here = `${givenLength(wall.readMm, units)} was read ${placeText(wall.at, joint)}; ${lengthText(wall.takeOffMm, units)} comes off there`;
+  const here = `${givenLength(wall.readMm, units)} was read ${placeAt(wall.at, joint)}; ${lengthText(wall.takeOffMm, units)} comes off there`;
   const thinnest = { ...wall, nominalMm: wall.readMm - wall.mostTakeOffMm, wallMm: wall.leastWallMm };
   if (wall.mostTakeOffMm <= wall.takeOffMm + 0.05) return `${here}: ${wallText(thinnest, units)}.`;
-  const most = `${lengthText(wall.mostTakeOffMm, units)} ${placeText(wall.mostAt, joint)}`;
+  const most = `${lengthText(wall.mostTakeOffMm, units)} ${placeAt(wall.mostAt, joint)}`;
   return `${here}, and within what it speaks for up to ${most}: ${wallText(thinnest, units)}.`;
 }
 

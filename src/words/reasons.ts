@@ -1,7 +1,9 @@
-import type { Warning } from '../answers/check-answer.ts';
+import type { CheckNotice, ReasonCode } from '../clearance/notices.ts';
+import type { Joint } from '../joint/joint.ts';
+import { noticeText } from './notices.ts';
 
 /** Why nothing is judged, in one line after the verdict; a check's or a plan's `reason`. */
-export function reasonText(reason: string): string {
+export function reasonText(reason: ReasonCode): string {
   switch (reason) {
     case 'hand-mirrored':
       return 'the drawings do not register: one of the two is seen from the other side';
@@ -19,30 +21,28 @@ export function reasonText(reason: string): string {
       return 'the way in sets out where sections already share depth, and how they came there is not known';
     case 'never-near':
       return 'the two parts never come near one another';
-    default:
-      return 'the warnings say why';
   }
 }
 
 interface Reasoned {
-  readonly reason: string | null;
-  readonly warnings: readonly Warning[];
+  readonly reason: ReasonCode | null;
+  readonly notices: readonly CheckNotice[];
 }
 
-/** What lies behind the reason and what to do about it; empty where the answer stands by itself. */
-export const reasonTexts = ({ reason, warnings }: Reasoned): string[] =>
-  warnings.filter(({ code }) => code === reason).map(({ text }) => text);
+/** What lies behind the reason and what to do about it; empty where the result stands by itself. */
+export const reasonTexts = ({ fit }: Joint, { reason, notices }: Reasoned): string[] =>
+  notices.filter(({ code }) => code === reason).map((notice) => noticeText(notice, fit.units));
 
-/** The warnings that are not the reason. */
-export const otherWarnings = ({ reason, warnings }: Reasoned): string[] =>
-  warnings.filter(({ code }) => code !== reason).map(({ text }) => text);
+/** What is said besides the reason. */
+export const otherNotices = ({ fit }: Joint, { reason, notices }: Reasoned): string[] =>
+  notices.filter(({ code }) => code !== reason).map((notice) => noticeText(notice, fit.units));
 
 /** A reason that may be what is meant: the fit can say so. */
-const mayBeMeant = (reason: string): boolean =>
+const mayBeMeant = (reason: ReasonCode): boolean =>
   !['hand-mirrored', 'bolts-do-not-register', 'dowels-do-not-register'].includes(reason);
 
 /** What to do where nothing is judged. */
-export const reasonSteps = (reason: string, fitFile: string): string[] => [
+export const reasonSteps = (reason: ReasonCode, fitFile: string): string[] => [
   `Put right what is named above, then check again: fettle check ${fitFile}`,
   ...(mayBeMeant(reason) ? ['If it is meant so, say "nothingShares": true in the fit.'] : []),
 ];

@@ -9,7 +9,7 @@ import { inWords } from './layout.ts';
 import { shortName } from './names.ts';
 import { type CutOfPart, partCuts } from './part-cuts.ts';
 import { depthText } from './places.ts';
-import { degreesText, massText, volumeText } from './units.ts';
+import { massText, turnText, volumeText } from './units.ts';
 
 /** How to use a printed report. */
 export const reportUse =
@@ -89,7 +89,7 @@ export function legRows({ fit: { legs, units } }: Joint): string[][] {
   const shifted = legs.some(({ from, to }) => [from, to].some(({ shift }) => shift.x !== 0 || shift.y !== 0));
   const cells = ({ standOffMm, turnRad, shift }: Position): string[] => [
     givenLength(standOffMm, units),
-    degreesText((turnRad * 180) / Math.PI),
+    turnText(turnRad),
     ...(shifted ? [`${bareGivenLength(shift.x, units)}, ${givenLength(shift.y, units)}`] : []),
   ];
   const places = (words: string): string[] => [

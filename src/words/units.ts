@@ -28,3 +28,7 @@ export const volumeText = (mm3: number, units: Units): string =>
 export const massText = (grams: number): string => `${figure(grams, grams < 100 ? 1 : 0)} g`;
 
 export const degreesText = (degrees: number): string => `${figure(degrees, 1)}°`;
+
+export const turnText = (rad: number): string => degreesText(degreesOf(rad));
+
+export const degreesOf = (rad: number): number => (rad * 180) / Math.PI;

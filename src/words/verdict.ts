@@ -1,9 +1,9 @@
-import type { CheckAnswer, State } from '../answers/check-answer.ts';
+import type { CheckResult, State } from '../clearance/check-result.ts';
 import { inWords } from './layout.ts';
 import { reasonText } from './reasons.ts';
 
 /** The verdict in one line, the word first. */
-export function verdictLine(check: CheckAnswer): string {
+export function verdictLine(check: CheckResult): string {
   switch (check.verdict) {
     case 'goes':
       return 'GOES: it keeps the clearance you asked for even with every tracing error against you.';
@@ -19,18 +19,18 @@ export function verdictLine(check: CheckAnswer): string {
   }
 }
 
-function closeness(check: CheckAnswer): string {
+function closeness(check: CheckResult): string {
   const touching = placesIn(check, 'touches');
   if (touching.length > 0) return `it touches ${inWords(touching)}`;
   return 'nothing touches as traced, but it comes nearer than you asked';
 }
 
-/** Where the answer is in a state: at home, on the way in, at a rotating part. */
-function placesIn({ home, install, rotating }: CheckAnswer, state: State): string[] {
+/** Where a check is in a state: at home, on the way in, at a rotating part. */
+function placesIn({ home, wayIn, rotating }: CheckResult, state: State): string[] {
   const parts = rotating.filter((part) => part.state === state).map(({ part }) => `at the rotating ${part}`);
   return [
     ...(home.state === state ? ['at home'] : []),
-    ...(install?.state === state ? ['on the way in'] : []),
+    ...(wayIn?.state === state ? ['on the way in'] : []),
     ...new Set(parts),
   ];
 }

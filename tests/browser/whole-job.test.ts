@@ -3,7 +3,6 @@ import { createRequire } from 'node:module';
 import { PDFDocument } from 'pdf-lib';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { checkJoint } from '../../src/clearance/check.ts';
-import { checkFacts } from '../../src/clearance/check-facts.ts';
 import { drain } from '../../src/geometry/progress.ts';
 import { jobInFile } from '../../src/job/read-job-file.ts';
 import { placeJob } from '../../src/joint/place-job.ts';
@@ -21,12 +20,12 @@ function saidByNode() {
   const job = jobInFile(demoJob(), jobFileName(demoJob()));
   const joint = job.ok ? placeJob(job.value) : job;
   if (!joint.ok) throw new Error('the demo job reads');
-  const check = drain(checkJoint(joint.value)).answer;
+  const check = drain(checkJoint(joint.value));
   const plan = drain(planCut(joint.value, { alternatives: true })).answer;
   return {
-    check: checkText(joint.value, check, checkFacts(joint.value, check)),
+    check: checkText(joint.value, check),
     plan: grindText(joint.value, plan, planFacts(plan)),
-    firstTouch: check.install?.firstTouch,
+    firstTouch: check.wayIn?.firstTouch,
   };
 }
 
@@ -56,11 +55,11 @@ describeInBrowser('the whole job in one file opened from disk', () => {
 
   it('goes to the first touch the check names, and says so in words', async () => {
     await viewer.page.getByRole('button', { name: 'First touch' }).click();
-    const { leg = 0, turnDeg = 0 } = node.firstTouch ?? {};
+    const { leg = 0, turnRad = 0 } = node.firstTouch ?? {};
     const said = viewer.page.locator('#way-in output');
     await expect
       .poll(() => said.textContent())
-      .toMatch(new RegExp(`^leg ${leg}, turn ${turnDeg.toFixed(1)}°.*fouls|touches$`));
+      .toMatch(new RegExp(`^leg ${leg}, turn ${((turnRad * 180) / Math.PI).toFixed(1)}°.*fouls|touches$`));
   });
 
   it('lights a place in both views, and names it, wherever it is pointed at', async () => {

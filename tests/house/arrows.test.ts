@@ -16,10 +16,10 @@ const polygons = ['src/geometry/polygons', ...plane];
 const motion = ['src/geometry/motion', ...polygons];
 const cutting = ['src/geometry/cutting', 'src/geometry', ...motion];
 const files = ['src/files', 'src/trade', ...cutting];
-const job = ['src/job', 'src/answers', ...files];
+const job = ['src/job', ...files];
 const joint = ['src/joint', ...job];
 const clearance = ['src/clearance', ...joint];
-const plan = ['src/plan', 'src/markout', ...clearance];
+const plan = ['src/plan', 'src/markout', 'src/answers', ...clearance];
 const words = ['src/words', ...plan];
 const drawing = ['src/drawing', ...words];
 
@@ -33,13 +33,13 @@ const mayImport: Record<string, readonly string[]> = {
   'src/trade': ['src/trade'],
   'src/files': files,
   'src/job': job,
-  'src/answers': job,
   'src/intake': ['src/intake', ...job],
   'src/joint': joint,
   'src/clearance': clearance,
   'src/plan': plan,
   'src/markout': plan,
   'src/words': words,
+  'src/answers': words,
   'src/drawing': drawing,
   cli: ['cli', 'src/intake', ...drawing],
   viewer: ['viewer', 'src/trade', 'src/files', 'src/job', 'src/answers', 'src/words'],

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { RotatingAnswer } from '../../src/answers/check-answer.ts';
 import { checkJoint } from '../../src/clearance/check.ts';
+import type { RotatingResult } from '../../src/clearance/check-result.ts';
 import { moveRegion, type Region } from '../../src/geometry/plane/loop.ts';
 import { rigid } from '../../src/geometry/plane/rigid.ts';
 import { polar, vec } from '../../src/geometry/plane/vec.ts';
@@ -31,15 +31,15 @@ function randomTurning(random: Random): Turning {
   return { rotor, housing, turnDeg: random.pick([-40, 15, 22, 90]) };
 }
 
-function answered({ rotor, housing, turnDeg }: Turning): RotatingAnswer {
+function answered({ rotor, housing, turnDeg }: Turning): RotatingResult {
   const exact = { traceErrorMm: 0, depthErrorMm: 0 };
   const joint = jointOf({
     moving: castingOf({ name: 'housing', sections: [{ depth: [0, 40], loops: housing, ...exact }] }),
     rotating: [castingOf({ name: 'rotor', sections: [{ depth: [-40, -10], loops: rotor, ...exact }] })],
     offerUp: [{ standOff: 5, turn: turnDeg }, { standOff: 5 }, {}],
   });
-  const { answer } = drain(checkJoint(joint));
-  const found = answer.rotating.find(({ against }) => against === 'moving');
+  const { rotating } = drain(checkJoint(joint));
+  const found = rotating.find(({ against }) => against === 'moving');
   if (found === undefined) throw new Error('no answer for the rotor');
   return found;
 }

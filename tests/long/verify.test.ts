@@ -9,7 +9,7 @@ import { randomJob } from '../support/random-jobs.ts';
 it('measuring again finds nothing against the answers of 150 random jobs', () => {
   const doubted = Array.from({ length: 150 }, (_, seed) => seed + 100).flatMap((seed) => {
     const joint = jointOf(randomJob(new Random(seed)));
-    const { doubts } = drain(verifyCheck(joint, drain(checkJoint(joint)).answer));
+    const { doubts } = drain(verifyCheck(joint, drain(checkJoint(joint))));
     return doubts.map(({ where, text }) => `seed ${seed}, ${where}: ${text}`);
   });
   expect(doubted).toEqual([]);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { CheckAnswer } from '../../src/answers/check-answer.ts';
 import { checkJoint } from '../../src/clearance/check.ts';
+import type { CheckResult } from '../../src/clearance/check-result.ts';
 import { drain } from '../../src/geometry/progress.ts';
 import { readJob } from '../../src/job/read-job.ts';
 import { placeJob } from '../../src/joint/place-job.ts';
@@ -18,11 +18,11 @@ type Caught = 'findings' | 'too-close' | 'fouls' | `undecided: ${string}`;
 const jobs = 300;
 const seeds = Array.from({ length: jobs }, (_, i) => 7100 + i);
 
-const answerTo = ({ fit, block, housing }: SoundJob): CheckAnswer | null => {
+const answerTo = ({ fit, block, housing }: SoundJob): CheckResult | null => {
   const files = { 'job.fit.json': fit, 'block.part.json': block, 'housing.part.json': housing };
   const read = readJob('job.fit.json', loadFrom(files));
   const placed = read.ok ? placeJob(read.value) : read;
-  return placed.ok ? drain(checkJoint(placed.value)).answer : null;
+  return placed.ok ? drain(checkJoint(placed.value)) : null;
 };
 
 function caughtBy(job: SoundJob): Caught | 'escaped' {

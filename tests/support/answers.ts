@@ -1,62 +1,64 @@
-import type {
-  CheckAnswer,
-  FirstTouch,
-  FoulingInterval,
-  HomeAnswer,
-  InstallAnswer,
-} from '../../src/answers/check-answer.ts';
+import { homeAnswer } from '../../src/answers/check.ts';
 import type { BandAnswer, GrindAnswer } from '../../src/answers/grind-answer.ts';
+import type {
+  CheckResult,
+  FirstTouch,
+  FoulingStretch,
+  HomeResult,
+  Instant,
+  WayInResult,
+} from '../../src/clearance/check-result.ts';
+import { noFoul } from '../../src/clearance/foul.ts';
+import { vec } from '../../src/geometry/plane/vec.ts';
 
-/** Answers as the core would give them, clear and ample unless a test says otherwise; mm and degrees. */
-export const homeOf = (said: Partial<HomeAnswer> = {}): HomeAnswer => ({
+const turned = (deg: number): number => (deg * Math.PI) / 180;
+
+/** Results as the core would give them, clear and ample unless a test says otherwise; mm and radians. */
+export const homeOf = (said: Partial<HomeResult> = {}): HomeResult => ({
   state: 'clear',
   clearanceMm: 6.2,
   toleranceMm: 1e-6,
   errorMm: 1.1,
   errorRssMm: 0.74,
   worstClearanceMm: 5.1,
-  foulAreaMm2: 0,
-  deepestMm: 0,
+  foul: noFoul,
   endGapMm: null,
   alongCrankMm: null,
-  nearest: { fixedAt: [100, 0], movingAt: [106.2, 0], fixedSection: 'ribs', movingSection: 'lips' },
+  nearest: { fixedAt: vec(100, 0), movingAt: vec(106.2, 0), fixedSection: 'ribs', movingSection: 'lips' },
   ...said,
 });
+
+const touching: Instant = { leg: 2, at: 0.38, turnRad: turned(13.62), standOffMm: 14 };
 
 export const touchOf = (said: Partial<FirstTouch> = {}): FirstTouch => ({
-  leg: 2,
-  at: 0.38,
-  turnDeg: 13.62,
-  standOffMm: 14,
+  ...touching,
   fixedSection: 'ribs',
   movingSection: 'lips',
-  where: [100, 100],
+  where: vec(100, 100),
+  depth: { fromMm: 14, toMm: 32 },
+  dowelGaps: [],
   ...said,
 });
 
-export const foulingOf = (said: Partial<FoulingInterval> = {}): FoulingInterval => ({
-  leg: 2,
-  fromAt: 0.38,
-  toAt: 0.94,
-  fromTurnDeg: 13.62,
-  toTurnDeg: 1.38,
-  fromStandOffMm: 14,
-  toStandOffMm: 14,
+export const foulingOf = (said: Partial<FoulingStretch> = {}): FoulingStretch => ({
+  from: touching,
+  to: { leg: 2, at: 0.94, turnRad: turned(1.38), standOffMm: 14 },
   fixedSection: 'ribs',
   movingSection: 'lips',
+  depth: { fromMm: 14, toMm: 32 },
   ...said,
 });
 
-export const installOf = (said: Partial<InstallAnswer> = {}): InstallAnswer => ({
+export const wayInOf = (said: Partial<WayInResult> = {}): WayInResult => ({
   ...homeOf(),
   nearest: {
-    fixedAt: [100, 0],
-    movingAt: [106.2, 0],
+    fixedAt: vec(100, 0),
+    movingAt: vec(106.2, 0),
     fixedSection: 'ribs',
     movingSection: 'lips',
     leg: 2,
     at: 0.5,
-    turnDeg: 10,
+    turnRad: turned(10),
     standOffMm: 14,
   },
   firstTouch: null,
@@ -64,29 +66,24 @@ export const installOf = (said: Partial<InstallAnswer> = {}): InstallAnswer => (
   ...said,
 });
 
-export const foulOnTheWay: InstallAnswer = installOf({
+export const foulOnTheWay: WayInResult = wayInOf({
   state: 'fouls',
   clearanceMm: 0,
   worstClearanceMm: -5.22,
-  foulAreaMm2: 95.1,
-  deepestMm: 4.12,
+  foul: { areaMm2: 95.1, deepestMm: 4.12, regions: [] },
   alongCrankMm: 0,
   firstTouch: touchOf(),
   fouling: [foulingOf()],
 });
 
-export const checkOf = (said: Partial<CheckAnswer> = {}): CheckAnswer => ({
-  format: 'fettle-check/1',
-  title: 'A job',
+export const checkOf = (said: Partial<CheckResult> = {}): CheckResult => ({
   verdict: 'goes',
   reason: null,
   meetsClearance: true,
-  dowelUp: { turnDeg: 0, shiftMm: [0, 0], rmsMm: null, spacingErrorMm: null, hand: 'cannot-tell', pairs: [] },
-  bolts: [],
   home: homeOf(),
-  install: null,
+  wayIn: null,
   rotating: [],
-  warnings: [],
+  notices: [],
   ...said,
 });
 
@@ -126,7 +123,7 @@ export const planOf = (said: Partial<GrindAnswer> = {}): GrindAnswer => ({
   severed: [],
   uncured: [],
   table: [],
-  afterCut: { home: homeOf(), install: null },
+  afterCut: { home: homeAnswer(homeOf()), install: null },
   alternatives: [],
   warnings: [],
   ...said,

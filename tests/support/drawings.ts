@@ -1,5 +1,4 @@
 import { DOMParser, type Document, type Element } from '@xmldom/xmldom';
-import { noFoul } from '../../src/clearance/foul.ts';
 import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
 import { boxOfText } from '../../src/drawing/scene/marks.ts';
 import { onSheet, type Scene } from '../../src/drawing/scene/scene.ts';
@@ -42,34 +41,39 @@ export const fullJob: JobSpec = {
   offerUp: [{ standOff: 60, turn: 30 }, { standOff: 12, turn: 30 }, { standOff: 12 }, {}],
 };
 
-/** Answers of the right kind for that job: its rib fouls the lip on the second leg and is to be cut. */
+/** Results of the right kind for that job: its rib fouls the lip on the second leg and is to be cut. */
 export function fullInput(spec: JobSpec = fullJob): DrawInput {
   const joint = jointOf(spec);
   const tip = box(112, 10, 118, 20);
-  const install = {
+  const wayIn = {
     ...foulOnTheWay,
     nearest: {
-      fixedAt: [118, 10],
-      movingAt: [118, 10],
+      fixedAt: vec(118, 10),
+      movingAt: vec(118, 10),
       fixedSection: 'rib',
       movingSection: 'lip',
       leg: 2,
       at: 0.4,
-      turnDeg: 18,
+      turnRad: Math.PI / 10,
       standOffMm: 12,
     },
-    fouling: foulOnTheWay.fouling.map((interval) => ({
-      ...interval,
+    foul: {
+      areaMm2: 60,
+      deepestMm: 6,
+      regions: [{ section: 'rib', depth: { fromMm: 12, toMm: 60 }, loops: [tip] }],
+    },
+    fouling: foulOnTheWay.fouling.map(({ from, to, ...stretch }) => ({
+      ...stretch,
       fixedSection: 'rib',
       movingSection: 'lip',
-      fromStandOffMm: 12,
-      toStandOffMm: 12,
+      from: { ...from, standOffMm: 12 },
+      to: { ...to, standOffMm: 12 },
     })),
   } satisfies typeof foulOnTheWay;
   const home = {
     ...checkOf().home,
     clearanceMm: 10,
-    nearest: { fixedAt: [118, 10], movingAt: [118, 0], fixedSection: 'rib', movingSection: 'lip' },
+    nearest: { fixedAt: vec(118, 10), movingAt: vec(118, 0), fixedSection: 'rib', movingSection: 'lip' },
   } satisfies ReturnType<typeof checkOf>['home'];
   const band = bandOf({
     depth: [12, 20],
@@ -100,17 +104,10 @@ export function fullInput(spec: JobSpec = fullJob): DrawInput {
   });
   return {
     joint,
-    check: {
-      answer: checkOf({ verdict: 'fouls', home, install, bolts: [...joint.bolts] }),
-      homeFoul: noFoul,
-      installFoul: {
-        areaMm2: 60,
-        deepestMm: 6,
-        regions: [{ section: 'rib', depth: { fromMm: 12, toMm: 60 }, loops: [tip] }],
-      },
-    },
+    check: checkOf({ verdict: 'fouls', home, wayIn }),
     plan: {
       answer: planOf({ sections: [{ id: 'rib', nothingLeft: false, bands: [band] }] }),
+      afterCut: { home, wayIn: null },
       part: joint.fixed,
       judged: joint,
     },

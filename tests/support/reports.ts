@@ -1,5 +1,4 @@
 import { DOMParser, type Document, type Element } from '@xmldom/xmldom';
-import { checkFacts } from '../../src/clearance/check-facts.ts';
 import { travelCurve } from '../../src/clearance/travel-curve.ts';
 import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
@@ -10,12 +9,11 @@ import { planFacts } from '../../src/plan/plan-facts.ts';
 
 /** All that a report of a drawn job says, its day and files invented. */
 export function reportInput(input: DrawInput): ReportInput {
-  const { joint, check } = input;
+  const { joint } = input;
   const plan = input.plan ?? drain(planCut(joint));
   return {
     ...input,
     plan,
-    checkFacts: checkFacts(joint, check.answer),
     planFacts: planFacts(plan.answer),
     curve: joint.fit.legs.length === 0 ? null : drain(travelCurve(joint, 40)),
     inputs: [{ file: 'job.fit.json', bytes: 672, sha256: 'ab'.repeat(32) }],

@@ -1,6 +1,5 @@
 import { version } from '../../package.json';
 import { checkJoint } from '../../src/clearance/check.ts';
-import { checkFacts } from '../../src/clearance/check-facts.ts';
 import { travelCurve } from '../../src/clearance/travel-curve.ts';
 import { drawFit } from '../../src/drawing/fit/draw-fit.ts';
 import { roomToDraw } from '../../src/drawing/fit/draw-input.ts';
@@ -68,8 +67,7 @@ function* sheetOf(job: JobFile, joint: Joint, { as, date, page }: Making): Gener
     return Promise.resolve({ name: jobFileName(job, '.svg'), mediaType: 'image/svg+xml', data });
   }
   const curve = joint.fit.legs.length === 0 ? null : yield* travelCurve(joint);
-  const checked = { joint, check, checkFacts: checkFacts(joint, check.answer), room, curve };
-  const told = { ...checked, plan, planFacts: planFacts(plan.answer), inputs: [], date, version };
+  const told = { joint, check, room, curve, plan, planFacts: planFacts(plan.answer), inputs: [], date, version };
   return heldViewer(page, job).then((viewer) => ({
     name: jobFileName(job, '.html'),
     mediaType: 'text/html',

@@ -1,7 +1,6 @@
-import type { CheckAnswer } from '../../src/answers/check-answer.ts';
 import type { GrindAnswer } from '../../src/answers/grind-answer.ts';
 import type { Standing } from '../../src/clearance/at-position.ts';
-import type { CheckFacts } from '../../src/clearance/check-facts.ts';
+import type { CheckResult } from '../../src/clearance/check-result.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
 import type { SheetShown } from '../../src/drawing/markout/markout-pages.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
@@ -60,8 +59,7 @@ export interface SheetsShown {
 export interface Checked {
   readonly kind: 'checked';
   readonly joint: Joint;
-  readonly check: CheckAnswer;
-  readonly facts: CheckFacts;
+  readonly check: CheckResult;
   readonly pictures: Pictures;
 }
 

@@ -1,6 +1,5 @@
 import { clearanceAt } from '../../src/clearance/at-position.ts';
 import { checkJoint } from '../../src/clearance/check.ts';
-import { checkFacts } from '../../src/clearance/check-facts.ts';
 import { type Solid, solidsOf } from '../../src/clearance/solids.ts';
 import { type TravelCurve, travelCurve } from '../../src/clearance/travel-curve.ts';
 import { roomToDraw } from '../../src/drawing/fit/draw-input.ts';
@@ -37,13 +36,11 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
   }
   const { value } = joint;
   const check = yield* checkJoint(value);
-  const facts = checkFacts(value, check.answer);
   const room = roomToDraw(value);
   yield {
     kind: 'checked',
     joint: value,
-    check: check.answer,
-    facts,
+    check,
     pictures: picturesOf({ joint: value, check, plan: null, room }),
   };
   if (value.fit.legs.length > 0) {

@@ -12,7 +12,7 @@ import type { StepProps } from './step-props.ts';
 /** How the dowels and bolts agree, in one line. */
 export function dowelUpLine({ checked }: State): string {
   if (checked === null) return words.notYet;
-  const { dowelUp, bolts } = checked.check;
+  const { dowelUp, bolts } = checked.joint;
   const { units } = checked.joint.fit;
   const told = bolts.filter(({ linesUp }) => linesUp !== null);
   return [
@@ -26,7 +26,7 @@ export function DowelUp({ app, state, job }: StepProps) {
   const { checked } = state;
   const { units } = checked?.joint.fit ?? fit;
   const offsets = new Map(
-    [...(checked?.check.dowelUp.pairs ?? []), ...(checked?.check.bolts ?? [])].map((pair) => [
+    [...(checked?.joint.dowelUp.pairs ?? []), ...(checked?.joint.bolts ?? [])].map((pair) => [
       `${pair.fixed} ${pair.moving}`,
       pair.offsetMm,
     ]),
@@ -36,7 +36,7 @@ export function DowelUp({ app, state, job }: StepProps) {
     <>
       {checked === null ? null : (
         <p>
-          {dowelText(checked.joint, checked.check.dowelUp)} {words.arrows(offsetTimes)}.
+          {dowelText(checked.joint)} {words.arrows(offsetTimes)}.
         </p>
       )}
       <Pairs

@@ -5,8 +5,8 @@ import { lengthText, mmIn } from '../../src/job/length-text.ts';
 import type { Units } from '../../src/job/lengths.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
 import { grindText, hindrances, planLine } from '../../src/words/grind-text.ts';
+import { planReasonTexts } from '../../src/words/plan-answer.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
-import { reasonTexts } from '../../src/words/reasons.ts';
 import type { State } from '../app.ts';
 import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
 import { amended } from '../job/part-edits.ts';
@@ -51,7 +51,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
     checked === null || planned === null ? [] : takeOffRows(checked.joint, planned.plan, planned.facts[0] ?? []);
   return (
     <>
-      {planned === null ? null : reasonTexts(planned.plan).map((text) => <p key={text}>{text}</p>)}
+      {planned === null ? null : planReasonTexts(planned.plan).map((text) => <p key={text}>{text}</p>)}
       {against.length === 0 ? null : (
         <Group name={words.standsAgainst}>
           <ul class="against">

@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { Instant } from '../../src/clearance/check-result.ts';
 import type { PositionFile } from '../../src/files/fit-file.ts';
 import { givenLength, lengthText } from '../../src/job/length-text.ts';
 import { checkText } from '../../src/words/check-text.ts';
 import { reasonTexts } from '../../src/words/reasons.ts';
-import { degreesText } from '../../src/words/units.ts';
+import { turnText } from '../../src/words/units.ts';
 import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
 import { entryHandles } from '../entry-handles.ts';
@@ -23,7 +24,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
   useEffect(() => entryHandles(app, pane, side), [app, pane, side]);
   return (
     <>
-      {checked === null ? null : reasonTexts(checked.check).map((text) => <p key={text}>{text}</p>)}
+      {checked === null ? null : reasonTexts(checked.joint, checked.check).map((text) => <p key={text}>{text}</p>)}
       {checked === null ? null : <Standing app={app} state={state} />}
       <Positions app={app} job={job} />
       {checked === null || checked.check.rotating.length === 0 ? null : (
@@ -41,7 +42,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
       {checked === null ? null : (
         <details>
           <summary>{words.inFull}</summary>
-          <pre>{checkText(checked.joint, checked.check, checked.facts)}</pre>
+          <pre>{checkText(checked.joint, checked.check)}</pre>
         </details>
       )}
     </>
@@ -53,11 +54,11 @@ function Standing({ app, state }: Pick<StepProps, 'app' | 'state'>) {
   useEffect(() => app.onPlace(() => setTurns((turns) => turns + 1)), [app]);
   const { checked, way } = state;
   if (checked === null) return null;
-  const { install } = checked.check;
+  const { wayIn } = checked.check;
   const { units } = checked.joint.fit;
   const { proved, stop } = app;
   const standing = proved?.standing ?? null;
-  const toMoment = (moment: { readonly leg: number; readonly at: number } | null | undefined): void => {
+  const toMoment = (moment: Pick<Instant, 'leg' | 'at'> | null): void => {
     if (moment && way !== null) app.moveTo(placeOf(way, moment.leg, moment.at));
   };
   return (
@@ -80,27 +81,27 @@ function Standing({ app, state }: Pick<StepProps, 'app' | 'state'>) {
           )}
           <dt>{words.standing}</dt>
           <dd>
-            {words.turn} {degreesText((stop.position.turnRad * 180) / Math.PI)}, {words.standOff}{' '}
+            {words.turn} {turnText(stop.position.turnRad)}, {words.standOff}{' '}
             {givenLength(stop.position.standOffMm, units)}
           </dd>
         </dl>
       )}
       {way === null ? null : (
         <div class="jumps">
-          {install?.firstTouch ? (
-            <button type="button" onClick={() => toMoment(install.firstTouch)}>
+          {wayIn?.firstTouch ? (
+            <button type="button" onClick={() => toMoment(wayIn.firstTouch)}>
               {words.toTouch}
             </button>
           ) : null}
-          {install?.nearest ? (
-            <button type="button" onClick={() => toMoment(install.nearest)}>
+          {wayIn?.nearest ? (
+            <button type="button" onClick={() => toMoment(wayIn.nearest)}>
               {words.toWorst}
             </button>
           ) : null}
           <RunHome app={app} end={lastStop(way)} />
         </div>
       )}
-      {checked.facts.dowelGaps.map(({ fixed, gapMm }) => (
+      {wayIn?.firstTouch?.dowelGaps.map(({ fixed, gapMm }) => (
         <p key={fixed}>{words.dowelStands(fixed, lengthText(gapMm, units))}.</p>
       ))}
     </div>

@@ -1,7 +1,7 @@
 import type { PhotoFault, PhotoSide } from '../../src/intake/photo/photo-fault.ts';
 import { fineLength, lengthText } from '../../src/job/length-text.ts';
 import type { Units } from '../../src/job/lengths.ts';
-import { degreesText } from '../../src/words/units.ts';
+import { turnText } from '../../src/words/units.ts';
 import type { Lean, StoodAt } from '../heavy/set-straight.ts';
 
 /** A ± limit is never rounded to less than it is: to a hundredth of a millimetre, a thousandth of an inch. */
@@ -97,7 +97,7 @@ export const photoWords = {
   camera: ({ heightMm, relativeError, by, tiltRad }: StoodAt, units: Units): string => {
     const from = { points: 'found from the points', focal: 'from the focal length in the file', height: 'as measured' };
     const share = relativeError === null ? '' : ` ± ${Math.ceil(relativeError * 100)} %`;
-    return `The camera stood ${roughly(heightMm, units)}${share} off the face, ${from[by]}, ${degreesText((tiltRad * 180) / Math.PI)} off square.`;
+    return `The camera stood ${roughly(heightMm, units)}${share} off the face, ${from[by]}, ${turnText(tiltRad)} off square.`;
   },
   noCamera: 'How far the camera was is not known',
 

@@ -1,21 +1,21 @@
-import type { State } from '../../answers/check-answer.ts';
+import type { State } from '../check-result.ts';
 import type { Doubt } from './verify-doubt.ts';
 import { heldToMm } from './verify-limits.ts';
 import type { Meeting, PairName } from './verify-solids.ts';
 
-/** What an answer says of home, of the way in or of one rotating part; mm. */
+/** What a result says of home, of the way in or of one rotating part; mm. */
 export interface Claim {
   readonly where: Doubt['where'];
   readonly state: State;
   readonly clearanceMm: number | null;
   readonly toleranceMm: number;
-  /** Undefined where the answer does not give it. */
+  /** Undefined where the result does not give it. */
   readonly worstClearanceMm?: number | null;
   readonly deepestMm?: number | null;
   readonly errorMm?: number | null;
   readonly alongCrankMm?: number | null;
   readonly askedMm: number;
-  /** Stretches on which pairs are said to foul; undefined where the answer does not list them. */
+  /** Stretches on which pairs are said to foul; undefined where the result does not list them. */
   readonly fouling?: readonly FoulStretch[];
 }
 

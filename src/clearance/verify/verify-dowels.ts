@@ -1,6 +1,7 @@
-import type { BoltAnswer, CheckAnswer } from '../../answers/check-answer.ts';
 import { add, cross, distance, dot, length, scale, sub, type Vec, vec } from '../../geometry/plane/vec.ts';
 import type { HolePair } from '../../job/job.ts';
+import type { Bolt } from '../../joint/bolts.ts';
+import type { Hand } from '../../joint/hand.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { type Doubt, type DoubtCode, differing, doubt } from './verify-doubt.ts';
 import { roundingMm } from './verify-limits.ts';
@@ -9,8 +10,7 @@ import { roundingMm } from './verify-limits.ts';
 export const placeErrorsMm = ({ fit }: Joint): readonly [number, number] => [playMm(fit.dowels), rmsMm(fit.dowels)];
 
 /** Dowels and bolts measured again from where their holes stand at home. */
-export function dowelDoubts(joint: Joint, { dowelUp, bolts }: CheckAnswer): Doubt[] {
-  const { fit } = joint;
+export function dowelDoubts({ fit, dowelUp, bolts }: Joint): Doubt[] {
   const rms = fit.dowels.length === 0 ? null : rmsMm(fit.dowels);
   return [
     ...fit.dowels.flatMap((pair, i) =>
@@ -64,8 +64,8 @@ function fitDoubts(pairs: readonly HolePair[]): Doubt[] {
 
 const mean = (points: readonly Vec[]): Vec => scale(points.reduce(add, vec(0, 0)), 1 / points.length);
 
-/** Which hand fits better; by how much it must be better is for the answer to say. */
-function handDoubts(pairs: readonly HolePair[], hand: CheckAnswer['dowelUp']['hand']): Doubt[] {
+/** Which hand fits better; by how much it must be better is for the result to say. */
+function handDoubts(pairs: readonly HolePair[], hand: Hand): Doubt[] {
   const [asDrawn, mirrored] = [misfit(pairs, 1), misfit(pairs, -1)];
   const fits =
     hand === 'cannot-tell' || (pairs.length >= 3 && (hand === 'agrees' ? asDrawn < mirrored : mirrored < asDrawn));
@@ -87,11 +87,11 @@ function misfit(pairs: readonly HolePair[], sense: 1 | -1): number {
   return sum((p, q) => dot(p, p) + dot(q, q)) - 2 * Math.hypot(sum(dot), sum(cross));
 }
 
-function boltDoubts(pair: HolePair, answer: BoltAnswer | undefined): Doubt[] {
+function boltDoubts(pair: HolePair, bolt: Bolt | undefined): Doubt[] {
   const found = offsetMm(pair);
-  const doubts = differ('bolt-offset', pairName(pair), answer?.offsetMm ?? null, found);
-  if (answer === undefined) return doubts;
-  const { allowedMm, linesUp } = answer;
+  const doubts = differ('bolt-offset', pairName(pair), bolt?.offsetMm ?? null, found);
+  if (bolt === undefined) return doubts;
+  const { allowedMm, linesUp } = bolt;
   const isAtLimit = allowedMm !== null && Math.abs(found - allowedMm) <= roundingMm;
   if (isAtLimit || linesUp === (allowedMm === null ? null : found <= allowedMm)) return doubts;
   const text = `Bolt ${pairName(pair)} is given as ${linesUp ? '' : 'not '}lining up.`;

@@ -1,13 +1,13 @@
-import type { HomeAnswer, InstallAnswer } from '../../answers/check-answer.ts';
+import type { HomeResult, WayInResult } from '../check-result.ts';
 import { errorTermsMm } from './verify-claim.ts';
 import { type Doubt, differing } from './verify-doubt.ts';
 import { roundingMm } from './verify-limits.ts';
 import { isNamed, type Meeting } from './verify-solids.ts';
 
-/** The tracing error of the pair an answer points out: its terms added straight, and by root sum of squares. */
+/** The tracing error of the pair a result points out: its terms added straight, and by root sum of squares. */
 export function errorDoubts(
   where: 'home' | 'install',
-  { errorMm, errorRssMm, nearest }: HomeAnswer | InstallAnswer,
+  { errorMm, errorRssMm, nearest }: HomeResult | WayInResult,
   meetings: readonly Meeting[],
   placeErrorsMm: readonly number[],
 ): Doubt[] {

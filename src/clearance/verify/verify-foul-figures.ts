@@ -1,4 +1,4 @@
-import type { HomeAnswer, InstallAnswer } from '../../answers/check-answer.ts';
+import type { Clearance } from '../check-result.ts';
 import { isUntraced } from './verify-claim.ts';
 import { type Doubt, differing, doubt } from './verify-doubt.ts';
 import { measureFoul } from './verify-foul.ts';
@@ -12,7 +12,7 @@ const hairMm2 = 1e-3;
 /** What the area and the depth of a foul say that is not so; both are 0 where nothing fouls. */
 export function foulFigureDoubts(
   where: 'home' | 'install',
-  { state, foulAreaMm2, deepestMm }: HomeAnswer | InstallAnswer,
+  { state, foul: { areaMm2, deepestMm } }: Pick<Clearance, 'state' | 'foul'>,
   fixed: readonly Solid[],
   meetings: readonly Meeting[],
   looks: Looks,
@@ -20,7 +20,7 @@ export function foulFigureDoubts(
 ): Doubt[] {
   if (state !== 'fouls') {
     return [
-      ...differing('foul-area', where, 'Area of the foul, mm²', foulAreaMm2, 0, 0),
+      ...differing('foul-area', where, 'Area of the foul, mm²', areaMm2, 0, 0),
       ...differing('foul-depth', where, 'Depth of the foul', deepestMm, 0, 0),
     ];
   }
@@ -34,9 +34,9 @@ export function foulFigureDoubts(
     .filter(({ mostAreaMm2 }) => mostAreaMm2 > 0);
   const low = found.reduce((sum, { leastAreaMm2 }) => sum + leastAreaMm2, 0) - hairMm2;
   const high = found.reduce((sum, { mostAreaMm2 }) => sum + mostAreaMm2, 0) + hairMm2;
-  const text = `The area of the foul is given as ${foulAreaMm2} mm²; found: between ${low} and ${high} mm².`;
+  const text = `The area of the foul is given as ${areaMm2} mm²; found: between ${low} and ${high} mm².`;
   return [
-    ...(foulAreaMm2 >= low && foulAreaMm2 <= high ? [] : [doubt('foul-area', where, text)]),
+    ...(areaMm2 >= low && areaMm2 <= high ? [] : [doubt('foul-area', where, text)]),
     ...depthDoubts(where, deepestMm, found),
   ];
 }

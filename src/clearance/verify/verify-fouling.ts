@@ -1,4 +1,4 @@
-import type { FirstTouch, FoulingInterval, InstallAnswer } from '../../answers/check-answer.ts';
+import type { FirstTouch, FoulingStretch, WayInResult } from '../check-result.ts';
 import { type Doubt, type DoubtCode, doubt } from './verify-doubt.ts';
 import { instant, overlapsMm, slackMm } from './verify-limits.ts';
 import { type Found, type Looks, leastGap } from './verify-look.ts';
@@ -10,7 +10,7 @@ const inside = [0.5, 0.25, 0.75, 0.1, 0.9] as const;
 
 /** What the fouling intervals and the first touch of a way in say that is not so. */
 export function foulingDoubts(
-  { state, fouling, firstTouch, nearest }: InstallAnswer,
+  { state, fouling, firstTouch, nearest }: WayInResult,
   meetings: readonly Meeting[],
   looks: Looks,
   mostLooks: number,
@@ -23,7 +23,7 @@ export function foulingDoubts(
     ...(touches
       ? []
       : [wayInDoubt('first-touch', `With "${state}", the first touch is ${firstTouch ? '' : 'not '}given.`)]),
-    ...fouling.flatMap((interval) => intervalDoubts(interval, meetings, looks, each)),
+    ...fouling.flatMap((stretch) => intervalDoubts(stretch, meetings, looks, each)),
     ...(firstTouch ? touchDoubts(firstTouch, nearest, fouling) : []),
   ];
 }
@@ -32,14 +32,16 @@ const wayInDoubt = (what: DoubtCode, text: string, foundMm: number | null = null
   doubt(what, 'install', text, { foundMm });
 
 function intervalDoubts(
-  interval: FoulingInterval,
+  fouling: FoulingStretch,
   meetings: readonly Meeting[],
   looks: Looks,
   mostLooks: number,
 ): Doubt[] {
-  const { leg, fromAt, toAt, fromTurnDeg, toTurnDeg, fromStandOffMm, toStandOffMm } = interval;
-  const name = `${pairText(interval)} from ${fromAt} to ${toAt}`;
-  const meeting = meetings.find((m) => isNamed(m, interval));
+  const { from, to, ...sections } = fouling;
+  const [fromAt, toAt] = [from.at, to.at];
+  const pair = { ...sections, leg: from.leg };
+  const name = `${pairText(pair)} from ${fromAt} to ${toAt}`;
+  const meeting = meetings.find((m) => isNamed(m, pair));
   if (meeting === undefined) return [wayInDoubt('fouling', `${name}: they share no depth.`)];
   const { way, stretch } = meeting;
   if (fromAt > toAt || fromAt < stretch.from - instant || toAt > stretch.to + instant) {
@@ -50,30 +52,26 @@ function intervalDoubts(
   const apart = [gapAt(fromAt), ...within, gapAt(toAt)].find(({ gapMm, place }) => gapMm > slackMm(meeting, place));
   const overlaps = within.some(({ gapMm }) => gapMm < -overlapsMm) || toAt - fromAt <= instant;
   return [
-    ...momentDoubts('install', { leg, at: fromAt, turnDeg: fromTurnDeg, standOffMm: fromStandOffMm }, way),
-    ...momentDoubts('install', { leg, at: toAt, turnDeg: toTurnDeg, standOffMm: toStandOffMm }, way),
+    ...momentDoubts('install', from, way),
+    ...momentDoubts('install', to, way),
     ...(apart ? [wayInDoubt('fouling', `${name}: at ${apart.at} they are ${apart.gapMm} mm apart.`, apart.gapMm)] : []),
     ...(overlaps ? [] : [wayInDoubt('no-overlap', `${name}: nothing overlaps.`, within[0]?.gapMm ?? null)]),
   ];
 }
 
-/** The first touch is the nearest point of the answer, and the beginning of the first fouling. */
-function touchDoubts(
-  touch: FirstTouch,
-  nearest: InstallAnswer['nearest'],
-  fouling: readonly FoulingInterval[],
-): Doubt[] {
-  const first = [...fouling].sort((a, b) => a.leg - b.leg || a.fromAt - b.fromAt)[0];
+/** The first touch is the nearest point of the result, and the beginning of the first fouling. */
+function touchDoubts(touch: FirstTouch, nearest: WayInResult['nearest'], fouling: readonly FoulingStretch[]): Doubt[] {
+  const first = fouling.map(({ from }) => from).sort((a, b) => a.leg - b.leg || a.at - b.at)[0];
   const agrees =
     nearest !== null &&
     nearest.leg === touch.leg &&
     nearest.fixedSection === touch.fixedSection &&
     nearest.movingSection === touch.movingSection &&
     isSame(
-      [nearest.at, nearest.turnDeg, nearest.standOffMm, ...nearest.fixedAt],
-      [touch.at, touch.turnDeg, touch.standOffMm, ...touch.where],
+      [nearest.at, nearest.turnRad, nearest.standOffMm, nearest.fixedAt.x, nearest.fixedAt.y],
+      [touch.at, touch.turnRad, touch.standOffMm, touch.where.x, touch.where.y],
     );
-  const leads = first === undefined || (first.leg === touch.leg && isSame([first.fromAt], [touch.at]));
+  const leads = first === undefined || (first.leg === touch.leg && isSame([first.at], [touch.at]));
   return [
     ...(agrees ? [] : [wayInDoubt('first-touch', 'First touch and nearest point are not the same.')]),
     ...(leads ? [] : [wayInDoubt('first-touch', 'The first touch is not where the first fouling begins.')]),

@@ -113,7 +113,7 @@ function lengthened(moving: Solid, fixed: Solid, by: Lengthening): DepthRange {
   };
 }
 
-/** How an answer names a pair; no leg is home. */
+/** How a result names a pair; no leg is home. */
 export interface PairName {
   readonly fixedSection: string;
   readonly movingSection: string;

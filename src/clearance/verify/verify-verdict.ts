@@ -1,9 +1,9 @@
-import type { CheckAnswer, State, Verdict } from '../../answers/check-answer.ts';
 import type { Joint } from '../../joint/joint.ts';
+import type { CheckResult, State, Verdict } from '../check-result.ts';
 import { type Doubt, doubt } from './verify-doubt.ts';
 import { heldToMm, roundingMm } from './verify-limits.ts';
 
-/** How exactly a worst clearance that the answer does not give is found again. */
+/** How exactly a worst clearance that the result does not give is found again. */
 const foundMm = 0.05;
 
 interface Part {
@@ -16,14 +16,12 @@ interface Part {
 }
 
 /** What verdict and `meetsClearance` say that does not follow; the worst clearances of rotating parts are as found. */
-export function verdictDoubts(joint: Joint, answer: CheckAnswer, rotatingWorstMm: readonly (number | null)[]): Doubt[] {
+export function verdictDoubts(joint: Joint, check: CheckResult, rotatingWorstMm: readonly (number | null)[]): Doubt[] {
   const { homeMm, wayInMm, rotatingMm } = joint.fit.clearance;
-  const { home, install, rotating } = answer;
+  const { home, wayIn, rotating } = check;
   const parts: Part[] = [
     { ...home, askedMm: homeMm, worstMm: home.worstClearanceMm, worstWithinMm: roundingMm },
-    ...(install
-      ? [{ ...install, askedMm: wayInMm, worstMm: install.worstClearanceMm, worstWithinMm: roundingMm }]
-      : []),
+    ...(wayIn ? [{ ...wayIn, askedMm: wayInMm, worstMm: wayIn.worstClearanceMm, worstWithinMm: roundingMm }] : []),
     ...rotating.map((r, i) => ({
       ...r,
       askedMm: rotatingMm,
@@ -31,33 +29,33 @@ export function verdictDoubts(joint: Joint, answer: CheckAnswer, rotatingWorstMm
       worstWithinMm: foundMm,
     })),
   ];
-  if (answer.reason !== null) return reasonDoubts(answer);
+  if (check.reason !== null) return reasonDoubts(check);
   const verdicts = possibleVerdicts(parts);
   const meets = [roundingMm, -roundingMm].map((hair) => parts.every((part) => holds(part, part.clearanceMm, hair)));
   const doubts: Doubt[] = [];
-  const unmeasured = home.clearanceMm === null && (install === null || install.clearanceMm === null);
-  if (unmeasured && !joint.fit.nothingShares && answer.verdict !== 'undecided') {
-    doubts.push(doubt('verdict', 'joint', `The verdict is "${answer.verdict}", but nothing was measured.`));
+  const unmeasured = home.clearanceMm === null && (wayIn === null || wayIn.clearanceMm === null);
+  if (unmeasured && !joint.fit.nothingShares && check.verdict !== 'undecided') {
+    doubts.push(doubt('verdict', 'joint', `The verdict is "${check.verdict}", but nothing was measured.`));
   }
-  if (!verdicts.includes(answer.verdict)) {
-    const text = `The verdict is "${answer.verdict}"; by its figures it would be "${verdicts.join('" or "')}".`;
+  if (!verdicts.includes(check.verdict)) {
+    const text = `The verdict is "${check.verdict}"; by its figures it would be "${verdicts.join('" or "')}".`;
     doubts.push(doubt('verdict', 'joint', text));
   }
-  if (!meets.includes(answer.meetsClearance)) {
-    const text = `By its figures the clearance asked is ${answer.meetsClearance ? 'not ' : ''}met.`;
+  if (!meets.includes(check.meetsClearance)) {
+    const text = `By its figures the clearance asked is ${check.meetsClearance ? 'not ' : ''}met.`;
     doubts.push(doubt('meets-clearance', 'joint', text));
   }
   return doubts;
 }
 
-/** Where nothing is judged nothing may be promised, and the answer has to tell why. */
-function reasonDoubts({ reason, verdict, meetsClearance, warnings }: CheckAnswer): Doubt[] {
+/** Where nothing is judged nothing may be promised, and the result has to tell why. */
+function reasonDoubts({ reason, verdict, meetsClearance, notices }: CheckResult): Doubt[] {
   const doubts: Doubt[] = [];
   if (verdict !== 'undecided')
     doubts.push(doubt('verdict', 'joint', `The verdict is "${verdict}", but nothing is judged ("${reason}").`));
   if (meetsClearance) doubts.push(doubt('meets-clearance', 'joint', 'Nothing is judged, so no clearance is met.'));
-  if (!warnings.some(({ code }) => code === reason))
-    doubts.push(doubt('verdict', 'joint', `No warning tells why nothing is judged ("${reason}").`));
+  if (!notices.some(({ code }) => code === reason))
+    doubts.push(doubt('verdict', 'joint', `No notice tells why nothing is judged ("${reason}").`));
   return doubts;
 }
 

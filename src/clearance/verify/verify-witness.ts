@@ -1,26 +1,14 @@
 import { apply, inverse } from '../../geometry/plane/rigid.ts';
-import { distance, vec } from '../../geometry/plane/vec.ts';
+import { distance } from '../../geometry/plane/vec.ts';
+import type { Instant, NearestPlaces } from '../check-result.ts';
 import { type Claim, isZero } from './verify-claim.ts';
 import { type Doubt, doubt } from './verify-doubt.ts';
 import { instant, roundingMm, slackMm } from './verify-limits.ts';
-import { isNamed, type Meeting, type PairName, pairText } from './verify-solids.ts';
+import { isNamed, type Meeting, pairText } from './verify-solids.ts';
 import { placementAt, standOffAt, type Way } from './verify-way.ts';
 
-type Point = readonly [number, number];
-
-/** A place on the way in, as an answer gives it. */
-export interface Moment {
-  readonly leg: number;
-  readonly at: number;
-  readonly turnDeg: number;
-  readonly standOffMm: number;
-}
-
-/** Two points an answer points out, with the moment where it is not home. */
-export interface Witness extends Partial<Moment>, PairName {
-  readonly fixedAt: Point;
-  readonly movingAt: Point;
-}
+/** Two points a result points out, with the instant where it is not home. */
+export type Witness = NearestPlaces & Partial<Instant>;
 
 /** What two witness points say against a claim: that they lie elsewhere, at another time, or another way apart. */
 export function witnessDoubts(claim: Claim, witness: Witness | null, meetings: readonly Meeting[]): Doubt[] {
@@ -28,12 +16,12 @@ export function witnessDoubts(claim: Claim, witness: Witness | null, meetings: r
   if (witness === null) {
     return claim.clearanceMm === null ? [] : [doubt('witness', where, 'A clearance is given without its two points.')];
   }
-  const { at = 0, leg, turnDeg, standOffMm } = witness;
+  const { at = 0, leg, turnRad, standOffMm } = witness;
   const meeting = meetings.find((m) => isNamed(m, witness));
   if (meeting === undefined || at < meeting.stretch.from - instant || at > meeting.stretch.to + instant) {
     return [doubt('witness', where, `${pairText(witness)} share no depth at ${at}.`)];
   }
-  const moment = leg === undefined ? null : { leg, at, turnDeg: turnDeg ?? NaN, standOffMm: standOffMm ?? NaN };
+  const moment = leg === undefined ? null : { leg, at, turnRad: turnRad ?? NaN, standOffMm: standOffMm ?? NaN };
   return [
     ...(moment ? momentDoubts(where, moment, meeting.way) : []),
     ...placeDoubts(claim, witness, meeting, at),
@@ -42,9 +30,13 @@ export function witnessDoubts(claim: Claim, witness: Witness | null, meetings: r
 }
 
 /** Turn and stand-off must be those of the leg at that fraction. */
-export function momentDoubts(where: Doubt['where'], { leg, at, turnDeg, standOffMm }: Moment, way: Way): Doubt[] {
-  const fromDeg = (way.from.turnRad * 180) / Math.PI;
-  const spanDeg = (way.to.turnRad * 180) / Math.PI - fromDeg;
+export function momentDoubts(where: Doubt['where'], { leg, at, turnRad, standOffMm }: Instant, way: Way): Doubt[] {
+  const [turnDeg, fromDeg, toDeg] = [turnRad, way.from.turnRad, way.to.turnRad].map((rad) => (rad * 180) / Math.PI) as [
+    number,
+    number,
+    number,
+  ];
+  const spanDeg = toDeg - fromDeg;
   const spanMm = way.to.standOffMm - way.from.standOffMm;
   const foundMm = standOffAt(way, at);
   const agrees =
@@ -59,8 +51,7 @@ export function momentDoubts(where: Doubt['where'], { leg, at, turnDeg, standOff
 
 /** A pair that comes into one another's depth overlapped touches first at a point inside both. */
 function placeDoubts({ where, state }: Claim, witness: Witness, meeting: Meeting, at: number): Doubt[] {
-  const fixedAt = vec(...witness.fixedAt);
-  const movingAt = vec(...witness.movingAt);
+  const { fixedAt, movingAt } = witness;
   const slack = slackMm(meeting, movingAt);
   const mayBeInside = state !== 'clear' && at <= meeting.stretch.from + instant;
   const gaps = [
@@ -70,17 +61,17 @@ function placeDoubts({ where, state }: Claim, witness: Witness, meeting: Meeting
   const text = `A point of ${pairText(witness)} lies off its outline.`;
   return gaps
     .filter((gap) => Math.abs(gap) > slack && !(mayBeInside && gap < 0))
-    .map((foundMm) => doubt('witness', where, text, { claimedMm: 0, foundMm, at: witness.fixedAt }));
+    .map((foundMm) => doubt('witness', where, text, { claimedMm: 0, foundMm, at: [fixedAt.x, fixedAt.y] }));
 }
 
 function distanceDoubts(claim: Claim, { fixedAt, movingAt }: Witness): Doubt[] {
   const { where, state, clearanceMm, toleranceMm } = claim;
-  const foundMm = distance(vec(...fixedAt), vec(...movingAt));
+  const foundMm = distance(fixedAt, movingAt);
   if (
     (state === 'undecided' && !isZero(claim)) ||
     Math.abs(foundMm - (clearanceMm ?? 0)) <= 2 * roundingMm + toleranceMm
   )
     return [];
   const text = `The two points are ${foundMm} mm apart, not ${clearanceMm} mm.`;
-  return [doubt('witness-distance', where, text, { claimedMm: clearanceMm, foundMm, at: fixedAt })];
+  return [doubt('witness-distance', where, text, { claimedMm: clearanceMm, foundMm, at: [fixedAt.x, fixedAt.y] })];
 }

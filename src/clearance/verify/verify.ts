@@ -1,8 +1,8 @@
-import type { CheckAnswer, HomeAnswer, InstallAnswer, RotatingAnswer } from '../../answers/check-answer.ts';
 import type { Progress } from '../../geometry/progress.ts';
 import type { Casting } from '../../job/casting.ts';
 import type { Joint } from '../../joint/joint.ts';
-import type { Claim } from './verify-claim.ts';
+import type { CheckResult, FoulingStretch, HomeResult, RotatingResult, WayInResult } from '../check-result.ts';
+import type { Claim, FoulStretch } from './verify-claim.ts';
 import { type Doubt, doubt, type Verification } from './verify-doubt.ts';
 import { dowelDoubts, placeErrorsMm } from './verify-dowels.ts';
 import { endGapDoubts } from './verify-end-gap.ts';
@@ -34,27 +34,27 @@ interface Solids {
 }
 
 /**
- * Measures an answer again, by other means than it was got: points along the outlines as traced are followed on their
+ * Measures a result again, by other means than it was got: points along the outlines as traced are followed on their
  * way, witnesses are looked up on the outlines, and figures that follow from others are worked out from them. It
- * samples, so it can find an answer wrong but never prove it right.
+ * samples, so it can find a result wrong but never prove it right.
  */
-export function* verifyCheck(joint: Joint, answer: CheckAnswer): Generator<Progress, Verification> {
+export function* verifyCheck(joint: Joint, check: CheckResult): Generator<Progress, Verification> {
   const looks = new Looks(mostLooks);
   const solids: Solids = { fixed: fixedSolids(joint.fixed), moving: movingSolids(joint.moving) };
   const { rotating } = joint;
   const steps = 2 + rotating.length;
   yield { step: 'verify home', done: 0, of: steps };
-  const doubts = [...dowelDoubts(joint, answer), ...homeDoubts(joint, answer.home, solids, looks, looks.share(steps))];
+  const doubts = [...dowelDoubts(joint), ...homeDoubts(joint, check.home, solids, looks, looks.share(steps))];
   yield { step: 'verify way in', done: 1, of: steps };
-  doubts.push(...wayInDoubts(joint, answer.install, solids, looks, looks.share(steps - 1)));
+  doubts.push(...wayInDoubts(joint, check.wayIn, solids, looks, looks.share(steps - 1)));
   const found: ClaimFound[] = [];
   for (const [i, part] of rotating.entries()) {
     yield { step: `verify ${part.name}`, done: 2 + i, of: steps };
-    const answers = answer.rotating.slice(2 * i, 2 * i + 2);
-    found.push(...lookRound(joint, part, answers, solids, looks, looks.share(rotating.length - i)));
+    const results = check.rotating.slice(2 * i, 2 * i + 2);
+    found.push(...lookRound(joint, part, results, solids, looks, looks.share(rotating.length - i)));
   }
   const worsts = found.map(({ worstMm }) => worstMm);
-  doubts.push(...found.flatMap((claim) => claim.doubts), ...verdictDoubts(joint, answer, worsts));
+  doubts.push(...found.flatMap((claim) => claim.doubts), ...verdictDoubts(joint, check, worsts));
   return { doubts, looks: looks.made };
 }
 
@@ -69,12 +69,12 @@ const atWorst = (by: Lengthening): Lengthening => ({ ...by, withDepthErrors: tru
 
 function homeDoubts(
   joint: Joint,
-  home: HomeAnswer,
+  home: HomeResult,
   { fixed, moving }: Solids,
   looks: Looks,
   mostLooks: number,
 ): Doubt[] {
-  const claim: Claim = { ...home, where: 'home', askedMm: joint.fit.clearance.homeMm };
+  const claim: Claim = { ...home, ...foulDepth(home), where: 'home', askedMm: joint.fit.clearance.homeMm };
   const place = placeErrorsMm(joint);
   const by = mating(joint);
   const meetings = meetingsAtHome(fixed, moving, by);
@@ -90,33 +90,50 @@ function homeDoubts(
 
 function wayInDoubts(
   joint: Joint,
-  install: InstallAnswer | null,
+  wayIn: WayInResult | null,
   { fixed, moving }: Solids,
   looks: Looks,
   mostLooks: number,
 ): Doubt[] {
   const { legs, clearance } = joint.fit;
-  if (install === null) return legs.length === 0 ? [] : [doubt('state', 'install', 'Nothing is said of the way in.')];
-  const claim: Claim = { ...install, where: 'install', askedMm: clearance.wayInMm };
+  const where = 'install';
+  if (wayIn === null) return legs.length === 0 ? [] : [doubt('state', where, 'Nothing is said of the way in.')];
+  const claim: Claim = {
+    ...wayIn,
+    ...foulDepth(wayIn),
+    fouling: wayIn.fouling.map(stretchOf),
+    where,
+    askedMm: clearance.wayInMm,
+  };
   const place = placeErrorsMm(joint);
   const by = mating(joint);
   const meetings = meetingsOnLegs(legs, fixed, moving, by);
   return [
     ...lookInto(claim, meetings, place, looks, mostLooks / 4).doubts,
     ...lookAtWorst(claim, meetingsOnLegs(legs, fixed, moving, atWorst(by)), place, looks, mostLooks / 4).doubts,
-    ...witnessDoubts(claim, install.nearest, meetings),
-    ...errorDoubts('install', install, meetings, place),
-    ...foulingDoubts(install, meetings, looks, mostLooks / 8),
-    ...foulFigureDoubts('install', install, fixed, meetings, looks, mostLooks / 4),
-    ...endGapDoubts('install', install.endGapMm, fixed, moving, legs, looks, mostLooks / 8),
+    ...witnessDoubts(claim, wayIn.nearest, meetings),
+    ...errorDoubts(where, wayIn, meetings, place),
+    ...foulingDoubts(wayIn, meetings, looks, mostLooks / 8),
+    ...foulFigureDoubts(where, wayIn, fixed, meetings, looks, mostLooks / 4),
+    ...endGapDoubts(where, wayIn.endGapMm, fixed, moving, legs, looks, mostLooks / 8),
   ];
 }
+
+const foulDepth = ({ foul }: HomeResult | WayInResult): Pick<Claim, 'deepestMm'> => ({ deepestMm: foul.deepestMm });
+
+const stretchOf = ({ from, to, fixedSection, movingSection }: FoulingStretch): FoulStretch => ({
+  leg: from.leg,
+  fromAt: from.at,
+  toAt: to.at,
+  fixedSection,
+  movingSection,
+});
 
 /** A rotating part against the moving part, home and on the way in, and against the fixed part. */
 function lookRound(
   joint: Joint,
   part: Casting,
-  answers: readonly RotatingAnswer[],
+  results: readonly RotatingResult[],
   { fixed, moving }: Solids,
   looks: Looks,
   mostLooks: number,
@@ -135,15 +152,15 @@ function lookRound(
   ] as const;
   return sides.map(({ against, meetings: meetingsBy, place }) => {
     const meetings = meetingsBy(turning);
-    const answer = answers.find((said) => said.part === part.name && said.against === against);
-    if (answer === undefined) {
+    const result = results.find((said) => said.part === part.name && said.against === against);
+    if (result === undefined) {
       const text = `Nothing is said of "${part.name}" against the ${against} part.`;
       return { doubts: [doubt('rotating-part', 'rotating', text)], worstMm: null };
     }
-    const { state, clearanceMm, toleranceMm, nearest } = answer;
+    const { state, clearanceMm, toleranceMm, nearest, instant } = result;
     const claim: Claim = { state, clearanceMm, toleranceMm, where: 'rotating', askedMm: rotatingMm };
     const { doubts } = lookInto(claim, meetings, place, looks, mostLooks / 4);
     const { worstMm } = lookAtWorst(claim, meetingsBy(atWorst(turning)), place, looks, mostLooks / 4);
-    return { worstMm, doubts: [...doubts, ...witnessDoubts(claim, nearest, meetings)] };
+    return { worstMm, doubts: [...doubts, ...witnessDoubts(claim, nearest && { ...nearest, ...instant }, meetings)] };
   });
 }

@@ -23,7 +23,7 @@ const detailRadius = 10.5;
 export function drawFit(input: DrawInput): Scene {
   const sizes = sizesFor(extentOf(input));
   const plane = planeLayers(input, sizes);
-  const witnesses = witnessesOf(input.joint, input.check.answer);
+  const witnesses = witnessesOf(input.joint, input.check);
   const across = acrossOf(input);
   const works = workPlaces(input);
   const radiusOnSheetMm = detailRadius * sizes.textMm;

@@ -1,6 +1,5 @@
-import type { CheckAnswer } from '../../answers/check-answer.ts';
 import type { GrindAnswer } from '../../answers/grind-answer.ts';
-import type { Check } from '../../clearance/check.ts';
+import type { CheckResult } from '../../clearance/check-result.ts';
 import { roomItSwingsThrough } from '../../clearance/room.ts';
 import type { Region } from '../../geometry/plane/loop.ts';
 import type { DepthRange, Section } from '../../job/casting.ts';
@@ -8,10 +7,10 @@ import { loopOf } from '../../job/lengths.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { CutPlan } from '../../plan/cut-plan.ts';
 
-/** The answers a drawing shows; it computes none of them. */
+/** The results a drawing shows; it computes none of them. */
 export interface DrawInput {
   readonly joint: Joint;
-  readonly check: Check;
+  readonly check: CheckResult;
   /** Null where no cut was planned. */
   readonly plan: CutPlan | null;
   /** Everything the moving part covers on its way in, joint frame. */
@@ -59,16 +58,16 @@ const regionOf = (loops: GrindAnswer['sections'][number]['bands'][number]['loops
 /** Whether a section stands proud of its own mating face, into the other part's side. */
 export const reachesPastFace = ({ depth }: Pick<Section, 'depth'>): boolean => depth === null || depth.fromMm < 0;
 
-/** A foul as drawn: joint frame, over the depth of the fixed part where the answer has it. */
+/** A foul as drawn: joint frame, over the depth of the fixed part where that is told. */
 export type DrawnFoul = Pick<DrawnBand, 'section' | 'depth' | 'loops'>;
 
 /** The fouls of the way in, or of home where only that was asked. */
 export function foulsOf({ check, joint }: Pick<DrawInput, 'check' | 'joint'>): readonly DrawnFoul[] {
-  const { regions } = check.installFoul ?? check.homeFoul;
+  const { regions } = (check.wayIn ?? check.home).foul;
   return regions.map(({ section, depth, loops }) => ({
     section,
     loops,
-    depth: foulDepth(section, depth, check.answer, joint),
+    depth: foulDepth(section, depth, check, joint),
   }));
 }
 
@@ -76,17 +75,19 @@ export function foulsOf({ check, joint }: Pick<DrawInput, 'check' | 'joint'>): r
 function foulDepth(
   section: string,
   depth: DepthRange | null,
-  { home, install }: CheckAnswer,
+  { home, wayIn }: CheckResult,
   { moving }: Joint,
 ): DepthRange | null {
   const atHome =
-    home.state === 'fouls' && home.nearest !== null ? [{ ...home.nearest, fromStandOffMm: 0, toStandOffMm: 0 }] : [];
-  const reached = [...(install?.fouling ?? []), ...atHome]
+    home.state === 'fouls' && home.nearest !== null
+      ? [{ ...home.nearest, from: { standOffMm: 0 }, to: { standOffMm: 0 } }]
+      : [];
+  const reached = [...(wayIn?.fouling ?? []), ...atHome]
     .filter(({ fixedSection }) => fixedSection === section)
-    .flatMap(({ movingSection, fromStandOffMm, toStandOffMm }) => {
+    .flatMap(({ movingSection, from, to }) => {
       const reach = moving.sections.find(({ id }) => id === movingSection)?.depth;
       if (!reach) return [];
-      const [low, high] = [Math.min(fromStandOffMm, toStandOffMm), Math.max(fromStandOffMm, toStandOffMm)];
+      const [low, high] = [Math.min(from.standOffMm, to.standOffMm), Math.max(from.standOffMm, to.standOffMm)];
       return [{ fromMm: -high - reach.toMm, toMm: -low - reach.fromMm }];
     });
   if (depth === null || reached.length === 0) return depth;

@@ -141,11 +141,11 @@ function placesOn(region: Region): Vec[] {
 const widestHoleName = 8;
 
 /** The name of each fixed hole beside it, towards the axis where that is free. */
-function holeLabels({ joint, check, plan }: DrawInput, sizes: Sizes): TextMark[] {
+function holeLabels({ joint, plan }: DrawInput, sizes: Sizes): TextMark[] {
   const { textMm } = sizes;
   const { fixed, fit } = joint;
   const cutsMoving = bandsOf(plan?.answer).some(({ owner }) => owner === 'moving');
-  const offset = new Map(check.answer.bolts.map((bolt) => [bolt.fixed, bolt]));
+  const offset = new Map(joint.bolts.map((bolt) => [bolt.fixed, bolt]));
   const taken: Box[] = fixed.holes.map((hole) => grown(boxOfPoint(hole.at), holeRadius(hole, sizes) + 0.4 * textMm));
   return fixed.holes.map((hole) => {
     const bolt = offset.get(hole.id);

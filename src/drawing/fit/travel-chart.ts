@@ -1,4 +1,4 @@
-import type { InstallAnswer } from '../../answers/check-answer.ts';
+import type { WayInResult } from '../../clearance/check-result.ts';
 import type { TravelCurve, TravelPiece } from '../../clearance/travel-curve.ts';
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import { polygonLoop } from '../../geometry/plane/loop.ts';
@@ -7,17 +7,17 @@ import { bareGivenLength, givenLength, mmIn } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { Leg, Position } from '../../job/path.ts';
 import { cutOffAt, firstTouchLabel, travelWords } from '../../words/travel-text.ts';
-import { degreesText } from '../../words/units.ts';
+import { turnText } from '../../words/units.ts';
 import { box, layer, line, outline, text, viewOf } from '../scene/marks.ts';
 import type { Layer, Mark, Scene, TextMark } from '../scene/scene.ts';
 import { textWidthMm } from '../scene/text-size.ts';
 import { hatch, hatchRad } from './plane-layers.ts';
 import { target } from './witness.ts';
 
-/** What the chart shows: the curve, the answer it belongs to, and the way in it runs along. */
+/** What the chart shows: the curve, what the check found, and the way in it runs along. */
 export interface TravelChartInput {
   readonly curve: TravelCurve;
-  readonly install: InstallAnswer;
+  readonly wayIn: WayInResult;
   readonly legs: readonly Leg[];
   readonly units: Units;
 }
@@ -56,7 +56,7 @@ export function travelChart(input: TravelChartInput): Scene {
   ];
   const view = viewOf('travel', layers);
   const { minX, minY, maxX, maxY } = view.frame;
-  const words = travelWords(input.curve, input.install, input.units);
+  const words = travelWords(input.curve, input.wayIn, input.units);
   return {
     ...words,
     widthMm: Math.ceil(maxX - minX + 2 * marginMm),
@@ -111,9 +111,9 @@ const grid = ({ legs }: TravelChartInput, axes: Axes): Mark[] => [
   ...legs.slice(1).map((_, i) => line(vec(axes.x(i + 2, 0), plot.minY), vec(axes.x(i + 2, 0), plot.maxY))),
 ];
 
-/** The parts of the way on which it fouls, as the answer has them. */
-const foulSpans = ({ install }: TravelChartInput, { x }: Axes): [number, number][] =>
-  joined(install.fouling.map(({ leg, fromAt, toAt }) => [x(leg, fromAt), x(leg, toAt)] as const));
+/** The parts of the way on which it fouls, as the check found them. */
+const foulSpans = ({ wayIn }: TravelChartInput, { x }: Axes): [number, number][] =>
+  joined(wayIn.fouling.map(({ from, to }) => [x(from.leg, from.at), x(to.leg, to.at)] as const));
 
 function foulMarks(input: TravelChartInput, axes: Axes): Mark[] {
   const boxes = foulSpans(input, axes).map(([minX, maxX]) => box({ ...plot, minX, maxX }));
@@ -208,7 +208,7 @@ function positionWords({ standOffMm, turnRad, shift }: Position, units: Units): 
   if (standOffMm === 0 && turnRad === 0 && !shifted) return ['home'];
   return [
     `stand-off ${givenLength(standOffMm, units)}`,
-    `turn ${degreesText((turnRad * 180) / Math.PI)}`,
+    `turn ${turnText(turnRad)}`,
     ...(shifted ? [`shift ${bareGivenLength(shift.x, units)}, ${givenLength(shift.y, units)}`] : []),
   ];
 }
@@ -241,7 +241,7 @@ function widestGap(pieces: readonly TravelPiece[], { x }: Axes): readonly [numbe
 }
 
 /** The first touch as a target on the line of no clearance, its figures above the plot. */
-function touchLayers({ install: { firstTouch }, units }: TravelChartInput, axes: Axes): Layer[] {
+function touchLayers({ wayIn: { firstTouch }, units }: TravelChartInput, axes: Axes): Layer[] {
   if (firstTouch === null) return [];
   const at = vec(axes.x(firstTouch.leg, firstTouch.at), axes.y(0));
   const words = firstTouchLabel(firstTouch, units);

@@ -1,4 +1,4 @@
-import type { CheckAnswer, HomeAnswer, InstallAnswer } from '../../answers/check-answer.ts';
+import type { CheckResult, Clearance, Instant, NearestPlaces } from '../../clearance/check-result.ts';
 import { motionAt } from '../../geometry/motion/motion.ts';
 import { moveRegion, type Region } from '../../geometry/plane/loop.ts';
 import { compose, rigid } from '../../geometry/plane/rigid.ts';
@@ -6,7 +6,7 @@ import { distance, lerp, type Vec, vec } from '../../geometry/plane/vec.ts';
 import { lengthText } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { Joint } from '../../joint/joint.ts';
-import { degreesText } from '../../words/units.ts';
+import { turnText } from '../../words/units.ts';
 import { layer, line, outline } from '../scene/marks.ts';
 import type { ArrowMark, Layer, Mark } from '../scene/scene.ts';
 import { reachesPastFace } from './draw-input.ts';
@@ -19,7 +19,7 @@ export interface Witness {
   readonly title: string;
   readonly detail: string | null;
   /** Where on the way in it is; null at home. */
-  readonly moment: { readonly leg: number; readonly at: number } | null;
+  readonly moment: Pick<Instant, 'leg' | 'at'> | null;
   readonly touches: boolean;
 }
 
@@ -27,44 +27,38 @@ export interface Witness {
  * The closest places: home, the way in, and each rotating part that is nearer than asked. A place that fouls or touches
  * is the first contact along the way.
  */
-export function witnessesOf({ fit }: Joint, { home, install, rotating }: CheckAnswer): readonly Witness[] {
+export function witnessesOf({ fit }: Joint, { home, wayIn, rotating }: CheckResult): readonly Witness[] {
   const { clearance, units } = fit;
   const close = rotating.filter(({ clearanceMm }) => clearanceMm !== null && clearanceMm < clearance.rotatingMm);
   return [
-    ...witnessAt('at home', home, units),
-    ...(install === null ? [] : witnessAt('on the way in', install, units)),
-    ...close.flatMap((part) => witnessAt(`to ${part.part}`, { ...part, worstClearanceMm: null }, units)),
+    ...witnessAt('at home', home, null, units),
+    ...(wayIn === null ? [] : witnessAt('on the way in', wayIn, wayIn.nearest, units)),
+    ...close.flatMap((part) => witnessAt(`to ${part.part}`, { ...part, worstClearanceMm: null }, part.instant, units)),
   ];
 }
 
-interface Measured extends Pick<HomeAnswer, 'state' | 'clearanceMm' | 'worstClearanceMm'> {
-  readonly nearest: HomeAnswer['nearest'] | InstallAnswer['nearest'];
+interface Measured extends Pick<Clearance, 'state' | 'clearanceMm' | 'worstClearanceMm'> {
+  readonly nearest: NearestPlaces | null;
 }
 
-function witnessAt(where: string, measured: Measured, units: Units): Witness[] {
+function witnessAt(where: string, measured: Measured, moment: Instant | null, units: Units): Witness[] {
   const { state, clearanceMm, worstClearanceMm, nearest } = measured;
   if (nearest === null || clearanceMm === null) return [];
-  const moment = 'leg' in nearest ? nearest : null;
   const touches = state === 'touches' || state === 'fouls';
-  const when = moment && `at ${degreesText(moment.turnDeg)}, stand-off ${lengthText(moment.standOffMm, units)}`;
+  const when = moment && `at ${turnText(moment.turnRad)}, stand-off ${lengthText(moment.standOffMm, units)}`;
   const worst = worstClearanceMm === null ? 'as traced' : `as traced; at worst ${lengthText(worstClearanceMm, units)}`;
   const first = moment ? `first touch ${where}` : `${state} ${where}`;
   return [
     {
-      ...placeOf(nearest),
+      fixedAt: nearest.fixedAt,
+      movingAt: nearest.movingAt,
+      middle: lerp(nearest.fixedAt, nearest.movingAt, 0.5),
       title: touches ? first : `closest ${where} ${lengthText(clearanceMm, units)}`,
       detail: when ?? (touches ? null : worst),
       moment,
       touches,
     },
   ];
-}
-
-type Point = readonly [number, number];
-
-function placeOf({ fixedAt, movingAt }: { readonly fixedAt: Point; readonly movingAt: Point }) {
-  const [a, b] = [vec(...fixedAt), vec(...movingAt)];
-  return { fixedAt: a, movingAt: b, middle: lerp(a, b, 0.5) };
 }
 
 /** The gap as a line between its two witnesses, or a target where the parts touch. */

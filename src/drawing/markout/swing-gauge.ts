@@ -13,7 +13,7 @@ import {
 import { inWords } from '../../words/layout.ts';
 import { shortName } from '../../words/names.ts';
 import { rangeText, turnRange } from '../../words/places.ts';
-import { degreesText } from '../../words/units.ts';
+import { degreesOf, degreesText, turnText } from '../../words/units.ts';
 import { briefDepth } from '../fit/depth-words.ts';
 import { target } from '../fit/witness.ts';
 import { layer, line, outline, text, viewOf } from '../scene/marks.ts';
@@ -23,7 +23,6 @@ import { sheetSizes, templateSheet } from './template-sheet.ts';
 import { plyWords, templateWords } from './template-words.ts';
 
 const title = 'Swing gauge';
-const degreesOf = (rad: number): number => (rad * 180) / Math.PI;
 
 const otherName = ({ joint, cut }: Bench): string => shortName(cut === 'fixed' ? joint.moving : joint.fixed);
 
@@ -58,7 +57,7 @@ const tooThinWords = ({ tooThin }: SwingGauge, { joint }: Bench): string =>
 
 /** When a gauge first touches, and what. */
 const touchWords = ({ section, turnRad, standOffMm }: GaugeTouch, { joint }: Bench): string =>
-  `at a turn of ${degreesText(degreesOf(turnRad))}, stand-off ${lengthText(standOffMm, joint.fit.units)}, on "${section}"`;
+  `at a turn of ${turnText(turnRad)}, stand-off ${lengthText(standOffMm, joint.fit.units)}, on "${section}"`;
 
 /** How far from the plate's underside, which stands for the other part's face, a piece is held. */
 function heldWords({ depth }: SwingPiece, { joint }: Bench): string {
@@ -128,7 +127,7 @@ function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces, touch }
       ? `a plug turned to fit the crank bore (measure it), with a Ø${givenLength(spigotMm, units)} spigot`
       : `a plug turned to fit ${holeWords(bore, units)}, with a Ø${givenLength(spigotMm, units)} spigot`;
   const turns = legs.map(({ from, to }) => {
-    const turn = turnRange(degreesOf(from.turnRad), degreesOf(to.turnRad));
+    const turn = turnRange(from.turnRad, to.turnRad);
     return `turn ${turn} on packers ${rangeText(from.standOffMm, to.standOffMm, units)} high`;
   });
   return [
@@ -148,13 +147,13 @@ function firstTouchStep(touch: GaugeTouch, bench: Bench): string {
   const later =
     bare === undefined
       ? ''
-      : ` ${otherName(bench)} itself, with no clearance round it, first touches at ${degreesText(bare.turnDeg)}.`;
+      : ` ${otherName(bench)} itself, with no clearance round it, first touches at ${turnText(bare.turnRad)}.`;
   return `Before the cut it should touch first where the target is, ${touch.piece} ${touchWords(touch, bench)}; the double mark beside the slot is that turn.${later} If it stops elsewhere, measure again before you cut.`;
 }
 
 /** The place of the first touch, and beside the slot the turn at which it comes. */
 function touchMarks({ at, turnRad }: GaugeTouch, scale: TurnScale | null): Layer[] {
-  const words = `touches first at ${degreesText(degreesOf(turnRad))}`;
+  const words = `touches first at ${turnText(turnRad)}`;
   const aside = vec(at.x, at.y - targetMm - 1.2 * sheetSizes.smallMm);
   const ticks =
     scale === null

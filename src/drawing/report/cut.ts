@@ -4,6 +4,7 @@ import { inWords } from '../../words/layout.ts';
 import { measureRows } from '../../words/measure-text.ts';
 import { shortName } from '../../words/names.ts';
 import { type CutOfPart, partCuts } from '../../words/part-cuts.ts';
+import { afterCutOf } from '../../words/plan-answer.ts';
 import { keepOffTexts, linesText, pieceTexts, takeOffRows, uncuredTexts, wallTexts } from '../../words/plan-text.ts';
 import { amountFacts, markingWords } from '../../words/report-text.ts';
 import { straightTexts } from '../../words/straight-text.ts';
@@ -25,7 +26,7 @@ export function takeOff(input: ReportInput): Told {
     paragraphs([planLine(joint, answer)]),
     ...(cuts ? partCuts(joint, answer).flatMap((cut, i) => offPart(input, cut, i)) : []),
     ...subheading('Left standing in the way', list(uncuredTexts(joint, answer))),
-    cuts ? table('Clearance after the cut', measureRows(joint, { ...answer.afterCut, rotating: [] })) : null,
+    cuts ? table('Clearance after the cut', measureRows(joint, afterCutOf(answer))) : null,
     list(boundsOf(joint, answer)),
   );
 }

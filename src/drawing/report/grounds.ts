@@ -2,26 +2,27 @@ import { checkCautions, grindCautions } from '../../words/cautions.ts';
 import { boltHeading, groundsOf } from '../../words/check-text.ts';
 import { boltRows, dowelText } from '../../words/dowel-text.ts';
 import { nothingToCut } from '../../words/grind-text.ts';
+import { noticeText } from '../../words/notices.ts';
 import { partText, viewedFromText } from '../../words/part-text.ts';
 import { assumptionsOf, madeText, notKnown, reportUse, sectionRows } from '../../words/report-text.ts';
 import { el, type Html, list, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';
 
 /** How the parts dowelled up, and which bolts line up. */
-export const dowelUp = ({ joint, check: { answer } }: ReportInput): Html | null =>
-  section(
-    'dowel-up',
-    'Dowels and bolts',
-    paragraphs([dowelText(joint, answer.dowelUp)]),
-    table(boltHeading(answer), boltRows(joint, answer)),
-  );
+export const dowelUp = ({ joint }: ReportInput): Html | null =>
+  section('dowel-up', 'Dowels and bolts', paragraphs([dowelText(joint)]), table(boltHeading(joint), boltRows(joint)));
 
 /** Every warning of the check and of the plan, each once. */
-export const warnings = ({ check, plan }: ReportInput): Html | null =>
+export const warnings = ({ joint: { fit }, check, plan }: ReportInput): Html | null =>
   section(
     'warnings',
     'Warnings',
-    list([...new Set([...check.answer.warnings, ...plan.answer.warnings].map(({ text }) => text))]),
+    list([
+      ...new Set([
+        ...check.notices.map((notice) => noticeText(notice, fit.units)),
+        ...plan.answer.warnings.map(({ text }) => text),
+      ]),
+    ]),
   );
 
 /** What is proved, what is only assumed, what nobody knows. */
@@ -29,7 +30,7 @@ export const grounds = ({ joint, check, plan }: ReportInput): Html | null =>
   section(
     'grounds',
     'What this rests on',
-    list(groundsOf(joint, check.answer)),
+    list(groundsOf(joint, check)),
     ...subheading('Assumed', list(assumptionsOf(joint))),
     ...subheading('Not known', list(notKnown(joint, plan.answer))),
   );

@@ -85,22 +85,18 @@ const held = (viewer: HeldViewer | null): Html[] =>
       ];
 
 /** The verdict first, then both figures beside what was asked, then what to do. */
-function heading(
-  { joint, check: { answer }, plan, viewer }: ReportInput,
-  title: string,
-  sections: readonly Html[],
-): Html {
-  const steps = nothingToCut(plan.answer) ? checkSteps(joint, answer) : planSteps(joint, plan.answer);
+function heading({ joint, check, plan, viewer }: ReportInput, title: string, sections: readonly Html[]): Html {
+  const steps = nothingToCut(plan.answer) ? checkSteps(joint, check) : planSteps(joint, plan.answer);
   return el(
     'header',
     {},
     el('h1', {}, title),
-    el('p', { class: 'verdict' }, verdictLine(answer)),
+    el('p', { class: 'verdict' }, verdictLine(check)),
     el('p', { class: 'plan' }, planLine(joint, plan.answer)),
-    paragraphs(reasonTexts(answer)),
+    paragraphs(reasonTexts(joint, check)),
     viewer && buttonToViewer,
-    table('Clearance as traced, and with every tracing error against you', measureRows(joint, answer)),
-    paragraphs(foulTexts(joint, answer)),
+    table('Clearance as traced, and with every tracing error against you', measureRows(joint, check)),
+    paragraphs(foulTexts(joint, check)),
     section('what-to-do', 'What to do', list(steps)),
     contents(sections),
   );

@@ -1,4 +1,3 @@
-import type { CheckFacts } from '../../clearance/check-facts.ts';
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
 import type { CutPlan } from '../../plan/cut-plan.ts';
 import type { PlanFacts } from '../../plan/plan-facts.ts';
@@ -16,7 +15,6 @@ export interface InputFile {
 /** Everything a report says; it computes none of it. */
 export interface ReportInput extends DrawInput {
   readonly plan: CutPlan;
-  readonly checkFacts: CheckFacts;
   readonly planFacts: PlanFacts;
   /** Null where only home was asked. */
   readonly curve: TravelCurve | null;

@@ -9,23 +9,22 @@ import type { ReportInput } from './report-input.ts';
 
 /** Leg by leg, how near it comes, where it stops, and every part of it that fouls. */
 export function wayIn(input: ReportInput): Html | null {
-  const { joint, check, checkFacts } = input;
-  const { answer } = check;
-  const closest = unwrapped(closestLines(joint, answer));
+  const { joint, check } = input;
+  const closest = unwrapped(closestLines(joint, check));
   return section(
     'way-in',
-    answer.install === null ? 'How near it comes' : 'The way in',
+    check.wayIn === null ? 'How near it comes' : 'The way in',
     table('The way in that was asked about', legRows(joint)),
-    ...subheading('Where it will first touch', facts(firstTouchFacts(joint, answer, checkFacts))),
+    ...subheading('Where it will first touch', facts(firstTouchFacts(joint, check))),
     ...chart(input),
-    table('What fouls on the way in', foulingRows(joint, answer, checkFacts)),
+    table('What fouls on the way in', foulingRows(joint, check)),
     ...subheading('Where it is nearest', closest === '' ? null : paragraphs([closest])),
   );
 }
 
 function chart({ joint, check, curve }: ReportInput): Html[] {
-  const { install } = check.answer;
-  if (install === null || curve === null) return [];
+  const { wayIn } = check;
+  if (wayIn === null || curve === null) return [];
   const { legs, units } = joint.fit;
-  return [figure('travel', travelChart({ curve, install, legs, units }), chartCaption(curve, install), 'chart')];
+  return [figure('travel', travelChart({ curve, wayIn, legs, units }), chartCaption(curve, wayIn), 'chart')];
 }

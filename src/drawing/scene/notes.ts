@@ -1,4 +1,4 @@
-import type { HomeAnswer } from '../../answers/check-answer.ts';
+import type { Clearance } from '../../clearance/check-result.ts';
 import { vec } from '../../geometry/plane/vec.ts';
 import { givenLength, lengthText } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
@@ -53,7 +53,7 @@ function notesOf(input: DrawInput): Note[] {
     { words: partText('Fixed', joint.fixed) },
     { words: partText('Moving', joint.moving) },
     { words: 'What it rests on', bold: true },
-    ...groundsOf(joint, check.answer).map((words) => ({ words })),
+    ...groundsOf(joint, check).map((words) => ({ words })),
     { words: 'Take care', bold: true },
     ...cautions.map((words) => ({ words })),
   ];
@@ -62,13 +62,13 @@ function notesOf(input: DrawInput): Note[] {
 /** The verdict's figures, a sentence each. */
 export function figuresOf({ joint, check }: DrawInput): string[] {
   const { units, clearance } = joint.fit;
-  const { home, install, rotating } = check.answer;
+  const { home, wayIn, rotating } = check;
   const close = rotating.filter(({ clearanceMm }) => clearanceMm !== null && clearanceMm < clearance.rotatingMm);
   const row = (name: string, measure: Measured, askedMm: number): string =>
     `${name}: ${measureText(measure, units)}; asked ${givenLength(askedMm, units)}.`;
   return [
     row('Home', home, clearance.homeMm),
-    ...(install === null ? [] : [row('Way in', install, clearance.wayInMm)]),
+    ...(wayIn === null ? [] : [row('Way in', wayIn, clearance.wayInMm)]),
     ...close.map((part) =>
       row(`${part.part} to the ${part.against} part`, { ...part, worstClearanceMm: null }, clearance.rotatingMm),
     ),
@@ -99,15 +99,15 @@ const sentencesOf = (lines: readonly string[]): Note[] =>
     .filter(({ words }) => words !== '');
 
 /** Of rotating parts no foul is measured. */
-type Measured = Pick<HomeAnswer, 'state' | 'clearanceMm' | 'worstClearanceMm'> &
-  Partial<Pick<HomeAnswer, 'foulAreaMm2' | 'deepestMm'>>;
+type Measured = Pick<Clearance, 'state' | 'clearanceMm' | 'worstClearanceMm'> & Partial<Pick<Clearance, 'foul'>>;
 
-function measureText({ state, clearanceMm, worstClearanceMm, foulAreaMm2, deepestMm }: Measured, units: Units): string {
+function measureText({ state, clearanceMm, worstClearanceMm, foul }: Measured, units: Units): string {
   if (clearanceMm === null) return 'never near';
   if (state === 'fouls') {
-    if (foulAreaMm2 === undefined || deepestMm === undefined) return 'fouls';
+    if (foul === undefined) return 'fouls';
+    const { areaMm2, deepestMm } = foul;
     const deep = deepestMm === null ? 'a section has nothing left' : `up to ${lengthText(deepestMm, units)} deep`;
-    return `fouls, ${areaText(foulAreaMm2, units)} in the way, ${deep}`;
+    return `fouls, ${areaText(areaMm2, units)} in the way, ${deep}`;
   }
   const traced = `${state}, ${state === 'undecided' ? 'at least ' : ''}${lengthText(clearanceMm, units)} as traced`;
   if (worstClearanceMm === null) return traced;
@@ -115,10 +115,9 @@ function measureText({ state, clearanceMm, worstClearanceMm, foulAreaMm2, deepes
 }
 
 function wayIn({ fit: { legs, units } }: Joint): Note[] {
-  const degrees = (rad: number): number => (rad * 180) / Math.PI;
   const words = legs.map(
     ({ from, to }, i) =>
-      `leg ${i + 1}: turn ${turnRange(degrees(from.turnRad), degrees(to.turnRad))}, stand-off ${rangeText(from.standOffMm, to.standOffMm, units)}`,
+      `leg ${i + 1}: turn ${turnRange(from.turnRad, to.turnRad)}, stand-off ${rangeText(from.standOffMm, to.standOffMm, units)}`,
   );
   return words.length === 0 ? [] : [{ words: `Way in, ${words.join('; ')}.` }];
 }

@@ -109,7 +109,7 @@ const rolesOf = (views: readonly View[]): Set<Role> =>
 
 function heading(input: DrawInput, widthMm: number, { verdictMm, headingMm }: Sizes): View {
   const { joint, check } = input;
-  const verdict = wrapText(verdictLine(check.answer), verdictMm, widthMm, true);
+  const verdict = wrapText(verdictLine(check), verdictMm, widthMm, true);
   const rows = [...figuresOf(input), ...(input.plan === null ? [] : [planLine(joint, input.plan.answer)])].flatMap(
     (figure) => wrapText(figure, headingMm, widthMm),
   );
@@ -162,7 +162,7 @@ function onPaper(views: readonly View[], { joint, check }: DrawInput, { textMm, 
   const foot = Math.min(...edges.map(({ minY }) => minY)) - margin;
   return {
     title: titleOf(joint),
-    description: `${verdictLine(check.answer)} True scale in ${joint.fit.units === 'mm' ? 'mm' : 'inches'}, viewed from in front of the mating face of ${joint.fixed.name}. Proved for the outlines as traced; geometry only.`,
+    description: `${verdictLine(check)} True scale in ${joint.fit.units === 'mm' ? 'mm' : 'inches'}, viewed from in front of the mating face of ${joint.fixed.name}. Proved for the outlines as traced; geometry only.`,
     widthMm: Math.ceil(Math.max(...edges.map(({ maxX }) => maxX)) + margin - left),
     heightMm: Math.ceil(Math.max(...edges.map(({ maxY }) => maxY)) + margin - foot),
     penMm,

@@ -1,5 +1,5 @@
-import type { CheckAnswer } from '../../answers/check-answer.ts';
 import type { Alternative, PartCut, Uncured } from '../../answers/grind-answer.ts';
+import type { CheckResult } from '../../clearance/check-result.ts';
 import { holdsClearance } from '../../clearance/measure.ts';
 import { round6 } from '../../geometry/plane/rounding.ts';
 import type { Fit } from '../../job/job.ts';
@@ -24,7 +24,7 @@ export function amounts(cuts: readonly PartCut[]): Pick<Alternative, 'areaMm2' |
 export function hindrances(cuts: readonly PartCut[], { uncured, check, holds }: Judged, { fit }: Joint): string[] {
   const { units } = fit;
   const leftText = leftIn(units);
-  const short = shortfalls(check.answer, fit);
+  const short = shortfalls(check, fit);
   const found = [
     ...uncured.map(uncuredText),
     ...cuts.flatMap(({ walls, thin, readings, severed, sections, cutter }) => [
@@ -48,10 +48,10 @@ export function hindrances(cuts: readonly PartCut[], { uncured, check, holds }: 
 }
 
 /** Where what is left does not keep what was asked, and how near it comes; lengths in the job's units. */
-function shortfalls({ home, install }: Pick<CheckAnswer, 'home' | 'install'>, { clearance, units }: Fit): string[] {
+function shortfalls({ home, wayIn }: Pick<CheckResult, 'home' | 'wayIn'>, { clearance, units }: Fit): string[] {
   const places = [
     { where: 'at home', measure: home, askedMm: clearance.homeMm },
-    { where: 'on the way in', measure: install, askedMm: clearance.wayInMm },
+    { where: 'on the way in', measure: wayIn, askedMm: clearance.wayInMm },
   ];
   return places.flatMap(({ where, measure, askedMm }) => {
     if (measure === null || holdsClearance(measure.state, measure.clearanceMm, askedMm)) return [];

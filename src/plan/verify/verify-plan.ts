@@ -21,9 +21,10 @@ const onLineMm = 1e-4;
  * nothing that must stay may be cut and no wall be thinner than told, and the cutter must get to what is cut away. It samples, so it can find a plan wrong but never prove it right.
  */
 export function* verifyPlan(joint: Joint, plan: CutPlan): Generator<Progress, Verification> {
-  const { answer } = plan;
-  const { answer: left } = yield* checkJoint(plan.judged);
-  const { doubts, looks } = yield* verifyCheck(plan.judged, { ...left, ...answer.afterCut });
+  const { answer, afterCut } = plan;
+  const { home, wayIn } = afterCut;
+  const left = yield* checkJoint(plan.judged);
+  const { doubts, looks } = yield* verifyCheck(plan.judged, { ...left, home, wayIn });
   const bands = answer.sections.flatMap((section) => section.bands);
   const parts = [
     { side: answer.part, planned: plan.part, cut: answer },

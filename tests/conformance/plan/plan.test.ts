@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { checkAnswer } from '../../../src/answers/check.ts';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { jobInFile, readJobFile } from '../../../src/job/read-job-file.ts';
@@ -43,7 +44,7 @@ describe('what is judged, planned and refused', () => {
   it.each(cases)('$title', ({ job, command, expected, warns, near }) => {
     const joint = jointOf(job);
     if (command === 'check') {
-      const { answer } = drain(checkJoint(joint));
+      const answer = checkAnswer(joint, drain(checkJoint(joint)));
       expect(answer).toMatchObject(expected);
       for (const { path, value, tolerance } of near)
         expect(Math.abs((valueAt(answer, path) as number) - value), path).toBeLessThanOrEqual(tolerance);

@@ -25,7 +25,7 @@ const overBoss = (proudMm: number, standOff: number, said: Partial<JobSpec> = {}
     ...said,
   });
 
-const check = (joint: ReturnType<typeof jointOf>) => drain(checkJoint(joint)).answer;
+const check = (joint: ReturnType<typeof jointOf>) => drain(checkJoint(joint));
 
 describe('depth', () => {
   it('of mating flanges at home is no foul: both facing ends lie on their mating faces', () => {
@@ -34,9 +34,9 @@ describe('depth', () => {
   });
 
   it('of a boss that stands proud to the stand-off at which a flange is moved over it is a foul, 0 mm apart', () => {
-    const { verdict, install } = check(overBoss(14, 14));
+    const { verdict, wayIn } = check(overBoss(14, 14));
     expect(verdict).toBe('fouls');
-    expect(install).toMatchObject({ state: 'fouls', alongCrankMm: 0, endGapMm: 0 });
+    expect(wayIn).toMatchObject({ state: 'fouls', alongCrankMm: 0, endGapMm: 0 });
   });
 
   it.each([
@@ -44,10 +44,10 @@ describe('depth', () => {
     { standOff: 15.999, state: 'fouls', alongCrankMm: 1.999 },
     { standOff: 16, state: 'clear', alongCrankMm: null },
   ])('of a boss 14 proud under a flange at $standOff, 2 asked along the crank: $state', (expected) => {
-    const { install } = check(overBoss(14, expected.standOff));
-    expect(install?.state).toBe(expected.state);
-    if (expected.alongCrankMm === null) expect(install?.alongCrankMm).toBeNull();
-    else expect(install?.alongCrankMm).toBeCloseTo(expected.alongCrankMm, 6);
+    const { wayIn } = check(overBoss(14, expected.standOff));
+    expect(wayIn?.state).toBe(expected.state);
+    if (expected.alongCrankMm === null) expect(wayIn?.alongCrankMm).toBeNull();
+    else expect(wayIn?.alongCrankMm).toBeCloseTo(expected.alongCrankMm, 6);
   });
 
   // both gauged to ±1, but the flange's own end is its mating face and has no error: 14 + 1 and the margin of 2
@@ -56,11 +56,11 @@ describe('depth', () => {
     { standOff: 17.5, verdict: 'goes', worst: 9 },
   ])('of a boss gauged to ±1 under a flange at $standOff: $verdict', ({ standOff, verdict, worst }) => {
     const joint = overBoss(14, standOff);
-    const answer = check(joint);
-    expect(answer.verdict).toBe(verdict);
-    expect(answer.install?.clearanceMm).toBeCloseTo(10, 6);
-    expect(answer.install?.worstClearanceMm).toBeCloseTo(worst, 6);
-    expect(drain(verifyCheck(joint, answer)).doubts).toEqual([]);
+    const found = check(joint);
+    expect(found.verdict).toBe(verdict);
+    expect(found.wayIn?.clearanceMm).toBeCloseTo(10, 6);
+    expect(found.wayIn?.worstClearanceMm).toBeCloseTo(worst, 6);
+    expect(drain(verifyCheck(joint, found)).doubts).toEqual([]);
   });
 
   it('of a face no margin is asked of, but of every other end', () => {

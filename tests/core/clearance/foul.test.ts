@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { homeFoul, installFoul } from '../../../src/clearance/foul.ts';
+import { homeFoul, wayInFoul } from '../../../src/clearance/foul.ts';
 import { roomItSwingsThrough } from '../../../src/clearance/room.ts';
 import { regionAreaMm2 } from '../../../src/geometry/polygons/region-measures.ts';
 import type { JobSpec } from '../../support/jobs.ts';
@@ -99,7 +99,7 @@ describe('the foul on the way in', () => {
     const joint = pairOf([ringPiece(180, 220, 60, 120)], [ringPiece(190, 205, 88, 92)], {
       offerUp: [{ turn: 15 }, {}],
     });
-    const foul = installFoul(joint);
+    const foul = wayInFoul(joint);
     expect(foul.areaMm2).toBeCloseTo(982.402, 1);
     // where its ends cross R200 they lie 20 from either side of the boss
     expect(foul.deepestMm).toBeCloseTo(20, 3);
@@ -109,7 +109,7 @@ describe('the foul on the way in', () => {
     const joint = pairOf([box(0, 0, 40, 10)], [box(10, 5, 20, 30)], {
       offerUp: [{ shift: [10, 0] }, { shift: [5, 0] }, { shift: [10, 0] }, {}],
     });
-    expect(installFoul(joint).areaMm2).toBeCloseTo(20 * 5, 3);
+    expect(wayInFoul(joint).areaMm2).toBeCloseTo(20 * 5, 3);
   });
 
   it('adds up over sections', () => {
@@ -123,7 +123,7 @@ describe('the foul on the way in', () => {
       moving: castingOf({ sections: [{ id: 'bar', depth: [-28, 0], loops: [box(-30, 8, 30, 12)] }] }),
       offerUp: [{ shift: [0, 5] }, {}],
     });
-    const foul = installFoul(joint);
+    const foul = wayInFoul(joint);
     expect(foul.areaMm2).toBeCloseTo(40, 4);
     expect(foul.deepestMm).toBeCloseTo(2, 3);
     expect(foul.regions.map(({ section }) => section)).toEqual(['left', 'right']);

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drain } from '../../../src/geometry/progress.ts';
+import { drawingOf } from '../../../src/joint/notices.ts';
 import { planCut } from '../../../src/plan/plan-cut.ts';
+import { reasonTexts } from '../../../src/words/reasons.ts';
 import { box, castingOf, dowel, type JobSpec } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 
@@ -15,7 +17,7 @@ const sound: JobSpec = {
   offerUp: [{ standOff: 100 }, {}],
 };
 
-const check = (spec: JobSpec) => drain(checkJoint(jointOf(spec))).answer;
+const check = (spec: JobSpec) => drain(checkJoint(jointOf(spec)));
 
 /** Every job that is refused, with the reason and what its text has to name. */
 const refused: [string, JobSpec, string, RegExp][] = [
@@ -64,11 +66,9 @@ describe('what is not judged', () => {
   });
 
   test.each(refused)('%s', (_, spec, reason, cause) => {
-    const answer = check(spec);
-    expect(answer).toMatchObject({ verdict: 'undecided', reason, meetsClearance: false });
-    expect(answer.warnings.filter(({ code }) => code === reason).map(({ text }) => text)).toEqual([
-      expect.stringMatching(cause),
-    ]);
+    const found = check(spec);
+    expect(found).toMatchObject({ verdict: 'undecided', reason, meetsClearance: false });
+    expect(reasonTexts(jointOf(spec), found)).toEqual([expect.stringMatching(cause)]);
   });
 
   test.each(refused)('%s: nothing is planned either', (_, spec, reason) => {
@@ -78,17 +78,18 @@ describe('what is not judged', () => {
   });
 
   test.each(refused)('%s: meant so, it is a warning and the verdict is that of the figures', (_, spec, reason) => {
-    const answer = check({ ...spec, nothingShares: true });
-    expect(answer.reason).toBeNull();
-    expect(answer.verdict).not.toBe('undecided');
-    expect(answer.warnings.map(({ code }) => code)).toContain(reason);
+    const found = check({ ...spec, nothingShares: true });
+    expect(found.reason).toBeNull();
+    expect(found.verdict).not.toBe('undecided');
+    expect(found.notices.map(({ code }) => code)).toContain(reason);
   });
 
   test('is what does not register, even where nothing shared is meant', () => {
     const joint = jointOf({ ...sound, nothingShares: true });
-    const refusal = { code: 'hand-mirrored', text: 'One drawing is mirrored.' };
-    const { answer } = drain(checkJoint({ ...joint, refusal, warnings: [refusal] }));
-    expect(answer).toMatchObject({ verdict: 'undecided', reason: 'hand-mirrored', meetsClearance: false });
+    const drawings = { fixed: drawingOf(joint.fixed), moving: drawingOf(joint.moving) };
+    const refusal = { code: 'hand-mirrored', asDrawnRmsMm: 9, mirroredRmsMm: 0, ...drawings, instead: [] } as const;
+    const found = drain(checkJoint({ ...joint, refusal, notices: [refusal] }));
+    expect(found).toMatchObject({ verdict: 'undecided', reason: 'hand-mirrored', meetsClearance: false });
   });
 });
 
@@ -118,17 +119,17 @@ describe('metal that begins inside other metal', () => {
       name: 'housing',
       sections: [{ id: 'bell', depth: [-40, -20], loops: [box(-50, -50, 50, 50)] }],
     });
-    const answer = check({ fixed: partOf('block', [12, 60]), moving });
-    expect(answer.verdict).toBe('fouls');
-    expect(answer.warnings.map(({ code }) => code)).toContain('inside-other-metal');
+    const found = check({ fixed: partOf('block', [12, 60]), moving });
+    expect(found.verdict).toBe('fouls');
+    expect(found.notices.map(({ code }) => code)).toContain('inside-other-metal');
   });
 
   test('is not where a hollow is drawn hollow, nor where outlines only cross', () => {
     const hollow = [box(-50, -50, 50, 50), box(-20, -20, 20, 20)];
     const moving = castingOf({ name: 'housing', sections: [{ id: 'bell', depth: [-40, -20], loops: hollow }] });
     for (const other of [moving, partOf('housing', [-40, -20], 5)]) {
-      const { warnings } = check({ fixed: partOf('block', [12, 60]), moving: other });
-      expect(warnings.map(({ code }) => code)).not.toContain('inside-other-metal');
+      const { notices } = check({ fixed: partOf('block', [12, 60]), moving: other });
+      expect(notices.map(({ code }) => code)).not.toContain('inside-other-metal');
     }
   });
 });

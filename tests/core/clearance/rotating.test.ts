@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import type { RotatingAnswer } from '../../../src/answers/check-answer.ts';
 import { checkJoint } from '../../../src/clearance/check.ts';
+import type { RotatingResult } from '../../../src/clearance/check-result.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import type { Casting } from '../../../src/job/casting.ts';
 import { box, castingOf, disc } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 
 /** What the check says of a disc of radius 50 that turns beside a lip from 62 to 66 right of the axis. */
-function besideLip(traced: Casting['traced']): RotatingAnswer | undefined {
+function besideLip(traced: Casting['traced']): RotatingResult | undefined {
   const clutch = castingOf({ name: 'clutch', sections: [{ depth: [-40, -10], loops: [disc(0, 0, 50)] }] });
   const housing = castingOf({ sections: [{ depth: [0, 40], loops: [box(62, -5, 66, 5)] }] });
-  const { answer } = drain(checkJoint(jointOf({ moving: housing, rotating: [{ ...clutch, traced }] })));
-  return answer.rotating.find(({ against }) => against === 'moving');
+  const { rotating } = drain(checkJoint(jointOf({ moving: housing, rotating: [{ ...clutch, traced }] })));
+  return rotating.find(({ against }) => against === 'moving');
 }
 
 describe('a part that turns with the crank', () => {

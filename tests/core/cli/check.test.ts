@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { checkAnswer } from '../../../src/answers/check-answer.ts';
+import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { blockFile, housingFile, jobFiles } from '../../support/small-job.ts';
 import { folderWith } from '../../support/temp-folder.ts';
@@ -59,7 +59,7 @@ describe('fettle check', () => {
   ])('--json prints the answer alone: clearance %s', async (_, changed, expected) => {
     const { code, stdout, stderr } = await check(jobFiles(changed), '--json');
     expect({ code, stderr }).toEqual({ code: expected, stderr: '' });
-    expect(checkAnswer.safeParse(JSON.parse(stdout)).error).toBeUndefined();
+    expect(checkAnswerSchema.safeParse(JSON.parse(stdout)).error).toBeUndefined();
   });
 
   it('reports everything that is wrong with a job at once, each with its file and place', async () => {

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { checkAnswer } from '../../../src/answers/check-answer.ts';
+import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
 import { grindAnswer } from '../../../src/answers/grind-answer.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { blockFile, fitFile, housingFile, jobFiles } from '../../support/small-job.ts';
@@ -46,7 +46,7 @@ describe('a job that cannot be judged', () => {
     expect(stdout).toMatch(new RegExp(`^UNDECIDED: ${words.source}`));
     const json = await runCli('check', fit, '--json');
     expect(json.code).toBe(3);
-    expect(checkAnswer.parse(JSON.parse(json.stdout))).toMatchObject({ verdict: 'undecided', reason });
+    expect(checkAnswerSchema.parse(JSON.parse(json.stdout))).toMatchObject({ verdict: 'undecided', reason });
   });
 
   it.each(refused)('%s: grind plans nothing, exits 3 and says why', async (_, files, reason, words) => {

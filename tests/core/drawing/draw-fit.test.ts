@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import type { HomeAnswer, RotatingAnswer } from '../../../src/answers/check-answer.ts';
+import type { NearestPlaces, RotatingResult } from '../../../src/clearance/check-result.ts';
 import { drawFit } from '../../../src/drawing/fit/draw-fit.ts';
 import { overlap } from '../../../src/drawing/scene/frame.ts';
 import { boxOfMark } from '../../../src/drawing/scene/marks.ts';
 import type { Scene } from '../../../src/drawing/scene/scene.ts';
 import type { Role } from '../../../src/drawing/scene/styles.ts';
 import { svgOf } from '../../../src/drawing/svg/svg.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
 import { bandOf, planOf } from '../../support/answers.ts';
 import { demoToDraw } from '../../support/demos.ts';
 import { elementById, fullInput, fullJob, parsedSvg, textBoxes } from '../../support/drawings.ts';
@@ -143,7 +144,7 @@ describe('what is drawn', () => {
     };
     const input = { ...fullInput(bare), plan: null, room: [] };
     expect(
-      parsedSvg(svgOf(drawFit({ ...input, check: { ...input.check, installFoul: null } }))).documentElement,
+      parsedSvg(svgOf(drawFit({ ...input, check: { ...input.check, wayIn: null } }))).documentElement,
     ).not.toBeNull();
   });
 
@@ -151,9 +152,10 @@ describe('what is drawn', () => {
     const input = fullInput();
     const band = bandOf({ depth: [2, 9], loops: [{ circle: [0, 110], radius: 5 }] });
     const answer = planOf({ part: 'moving', sections: [{ id: 'plate', nothingLeft: false, bands: [band] }] });
-    const view = drawFit({ ...input, plan: { answer, part: input.joint.moving, judged: input.joint } }).views.find(
-      ({ id }) => id === 'side-view',
-    );
+    const view = drawFit({
+      ...input,
+      plan: { answer, afterCut: input.check, part: input.joint.moving, judged: input.joint },
+    }).views.find(({ id }) => id === 'side-view');
     const relief = view?.layers.find(({ role }) => role === 'relief')?.marks.map((mark) => boxOfMark(mark));
     // the foul lies to the right, so one looks from there, and z runs to the left
     expect(relief).toEqual([{ minX: -9, maxX: -2, minY: 105, maxY: 115 }]);
@@ -162,22 +164,21 @@ describe('what is drawn', () => {
   test('a rotating part nearer than asked is told and shown', () => {
     const input = fullInput();
     const nearest = {
-      fixedAt: [70, 0],
-      movingAt: [72, 0],
+      fixedAt: vec(70, 0),
+      movingAt: vec(72, 0),
       fixedSection: 'Flywheel',
       movingSection: 'lip',
-    } satisfies HomeAnswer['nearest'];
-    const close: RotatingAnswer = {
+    } satisfies NearestPlaces;
+    const close: RotatingResult = {
       part: 'Flywheel',
       against: 'moving',
       state: 'clear',
       clearanceMm: 2,
       toleranceMm: 1e-6,
-      leg: null,
       nearest,
+      instant: null,
     };
-    const answer = { ...input.check.answer, rotating: [close] };
-    const svg = svgOf(drawFit({ ...input, check: { ...input.check, answer } }));
+    const svg = svgOf(drawFit({ ...input, check: { ...input.check, rotating: [close] } }));
     expect(svg).toContain('Flywheel to the moving part: clear, 2.0 mm as traced; asked 4 mm.');
     expect(svg).toContain('closest to Flywheel 2.0 mm');
   });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { dowelPlayMm } from '../../../src/joint/dowel-play.ts';
-import { dowelUp } from '../../../src/joint/dowel-up.ts';
+import { dowelNotices, dowelUp } from '../../../src/joint/dowel-up.ts';
 import { dowel } from '../../support/jobs.ts';
 
 type Point = readonly [number, number];
@@ -8,29 +8,28 @@ type Point = readonly [number, number];
 const pairsOf = (...pairs: readonly (readonly [fixed: Point, moving: Point])[]) =>
   pairs.map(([f, m], i) => ({ fixed: dowel(`D${i + 1}`, f, 9), moving: dowel(`P${i + 1}`, m) }));
 
-const inMm = (pairs: ReturnType<typeof pairsOf>) => dowelUp(pairs, 'mm');
-
 describe('dowelling up', () => {
   test('one pair shifts without turning, and says that the turn is only taken as drawn', () => {
-    const { answer, warnings } = inMm(
+    const { motion, ...found } = dowelUp(
       pairsOf([
         [100, 0],
         [30, 40],
       ]),
     );
-    expect(answer).toEqual({
-      turnDeg: 0,
-      shiftMm: [70, -40],
+    expect(motion).toMatchObject({ turnRad: 0, shift: { x: 70, y: -40 } });
+    expect(found).toEqual({
+      turnRad: 0,
+      shift: { x: 70, y: -40 },
       rmsMm: 0,
       spacingErrorMm: null,
       pairs: [{ fixed: 'D1', moving: 'P1', offsetMm: 0 }],
     });
-    expect(warnings.map((w) => w.code)).toEqual(['one-dowel-pair']);
+    expect(dowelNotices(found).map(({ code }) => code)).toEqual(['one-dowel-pair']);
   });
 
   test('a half turn is +180°, never −180°', () => {
     for (const hair of [0, 1e-12, -1e-12]) {
-      const { answer } = inMm(
+      const { turnRad } = dowelUp(
         pairsOf(
           [
             [100, 0],
@@ -42,12 +41,12 @@ describe('dowelling up', () => {
           ],
         ),
       );
-      expect(answer.turnDeg).toBe(180);
+      expect(turnRad).toBeCloseTo(Math.PI, 9);
     }
   });
 
   test('the spacing error is moving less fixed, of the pair of dowels that differs most', () => {
-    const { answer } = inMm(
+    const { spacingErrorMm } = dowelUp(
       pairsOf(
         [
           [0, 0],
@@ -64,9 +63,9 @@ describe('dowelling up', () => {
       ),
     );
     // the diagonal, √(300.1² + 199.8²) − √(300² + 200²) = −0.0277, differs less
-    expect(answer.spacingErrorMm).toBe(-0.2);
+    expect(spacingErrorMm).toBeCloseTo(-0.2, 9);
     expect(
-      inMm(
+      dowelUp(
         pairsOf(
           [
             [0, 0],
@@ -77,8 +76,8 @@ describe('dowelling up', () => {
             [316.92, 0],
           ],
         ),
-      ).answer.spacingErrorMm,
-    ).toBe(0.12);
+      ).spacingErrorMm,
+    ).toBeCloseTo(0.12, 9);
   });
 
   test.each([
@@ -88,7 +87,7 @@ describe('dowelling up', () => {
     [0.501, ['dowel-spacing-measure-again']],
     [-0.501, ['dowel-spacing-measure-again']],
   ] as const)('dowels %f mm wider in the moving part warn %j', (error, codes) => {
-    const { warnings } = inMm(
+    const dowelled = dowelUp(
       pairsOf(
         [
           [-158, 12],
@@ -100,17 +99,17 @@ describe('dowelling up', () => {
         ],
       ),
     );
-    expect(warnings.map((w) => w.code)).toEqual(codes);
+    expect(dowelNotices(dowelled).map(({ code }) => code)).toEqual(codes);
   });
 
-  test('numbers of the answer are rounded to a millionth, the motion is not', () => {
-    const { answer, motion } = inMm(
+  test('nothing is rounded', () => {
+    const { shift, motion } = dowelUp(
       pairsOf([
         [0, 0],
         [1 / 3, 0],
       ]),
     );
-    expect(answer.shiftMm).toEqual([-0.333333, 0]);
+    expect(shift.x).toBe(-1 / 3);
     expect(motion.shift.x).toBe(-1 / 3);
   });
 });

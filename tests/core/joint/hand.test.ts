@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { mirrorPoint } from '../../../src/geometry/plane/loop.ts';
 import { type Vec, vec } from '../../../src/geometry/plane/vec.ts';
-import { checkHand, handWarnings } from '../../../src/joint/hand.ts';
+import { checkHand, handNotices } from '../../../src/joint/hand.ts';
+import { registrationRefusal } from '../../../src/joint/registration.ts';
+import { noticeText } from '../../../src/words/notices.ts';
 import { castingOf } from '../../support/jobs.ts';
 
 const same = (points: readonly Vec[]) => points.map((p) => ({ from: p, to: p }));
@@ -43,27 +45,33 @@ describe('the hand check', () => {
 });
 
 describe('what is said of the hand', () => {
-  const parts = {
-    fit: { units: 'mm' as const },
-    fixed: castingOf({ name: 'block' }),
-    moving: castingOf({ name: 'case', viewedFrom: 'back' }),
+  const saidOf = (pairs: Parameters<typeof checkHand>[0]) => {
+    const hand = checkHand(pairs);
+    const files = { fixed: castingOf({ name: 'block' }), moving: castingOf({ name: 'case', viewedFrom: 'back' }) };
+    const fit = { dowels: [], bolts: [], registrationMm: null };
+    const refusal = registrationRefusal({ fit, files, hand, movingHoles: [], spacingErrorMm: null, bolts: [] });
+    return [...(refusal === null ? [] : [refusal]), ...handNotices(hand)].map((notice) => ({
+      code: notice.code,
+      text: noticeText(notice, 'mm'),
+    }));
   };
 
   test('nothing where it agrees', () => {
-    expect(handWarnings(checkHand(same(dowelsAndBolt)), parts)).toEqual([]);
+    expect(saidOf(same(dowelsAndBolt))).toEqual([]);
   });
 
   test('a mirrored drawing is told with both files and what they say of themselves', () => {
-    const [warning] = handWarnings(checkHand(flipped(dowelsAndBolt)), parts);
-    expect(warning?.code).toBe('hand-mirrored');
-    expect(warning?.text).toContain('seen from the other side');
-    expect(warning?.text).toContain('block.part.json ("face") and case.part.json ("back")');
+    const [said, ...more] = saidOf(flipped(dowelsAndBolt));
+    expect(more).toEqual([]);
+    expect(said?.code).toBe('hand-mirrored');
+    expect(said?.text).toContain('seen from the other side');
+    expect(said?.text).toContain('block.part.json ("face") and case.part.json ("back")');
   });
 
   test('holes that cannot tell are told, with what to pair', () => {
-    const two = handWarnings(checkHand(same(dowelsAndBolt.slice(0, 2))), parts);
+    const two = saidOf(same(dowelsAndBolt.slice(0, 2)));
     expect(two).toMatchObject([{ code: 'hand-cannot-tell', text: expect.stringContaining('Fewer than three') }]);
-    const line = handWarnings(checkHand(same([vec(0, 0), vec(1, 0), vec(2, 0)])), parts);
+    const line = saidOf(same([vec(0, 0), vec(1, 0), vec(2, 0)]));
     expect(line).toMatchObject([{ code: 'hand-cannot-tell', text: expect.stringContaining('off their line') }]);
   });
 });

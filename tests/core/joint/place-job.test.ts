@@ -44,8 +44,9 @@ describe('placing the moving part', () => {
     const fixed = castingOf({ holes: [dowel('D1', [0, 0], 9), dowel('D2', [-100, 0], 9)] });
     const dowels = [['D1', 'A'] as const, ['D2', 'B'] as const];
     const { moving, dowelUp } = placed(jobOf({ fixed, moving: full, dowels }));
-    expect(dowelUp.turnDeg).toBe(90);
-    expect(dowelUp.shiftMm).toEqual([0, -10]);
+    expect(dowelUp.turnRad).toBeCloseTo(Math.PI / 2, 9);
+    expect(dowelUp.shift.x).toBeCloseTo(0, 9);
+    expect(dowelUp.shift.y).toBeCloseTo(-10, 9);
     const [rib] = moving.sections;
     if (rib?.loops[0]?.kind !== 'path' || rib.loops[1]?.kind !== 'circle') throw new Error('loops changed their kind');
     expect(rib.loops[0].vertices[1]?.x).toBeCloseTo(0, 12);
@@ -59,7 +60,13 @@ describe('placing the moving part', () => {
   test('puts its own origin on the axis, up as drawn, when no dowels are paired', () => {
     const joint = placed(jobOf({ moving: full, axis: [10, 20] }));
     expect(joint.moving).toBe(full);
-    expect(joint.dowelUp).toMatchObject({ turnDeg: 0, shiftMm: [0, 0], rmsMm: null, spacingErrorMm: null, pairs: [] });
+    expect(joint.dowelUp).toMatchObject({
+      turnRad: 0,
+      shift: { x: 0, y: 0 },
+      rmsMm: null,
+      spacingErrorMm: null,
+      pairs: [],
+    });
     expect(joint.fitRmsMm).toBe(0);
   });
 
@@ -67,7 +74,7 @@ describe('placing the moving part', () => {
     const fixed = castingOf({ holes: [dowel('D1', [110, 20], 9)] });
     const moving = castingOf({ holes: [dowel('P1', [3, 4])] });
     const { dowelUp } = placed(jobOf({ fixed, moving, axis: [10, 20], dowels: [['D1', 'P1']] }));
-    expect(dowelUp.shiftMm).toEqual([97, -4]);
+    expect(dowelUp.shift).toEqual(vec(97, -4));
   });
 
   test("the fit's paired holes stand where the castings' holes stand", () => {
@@ -91,7 +98,7 @@ test('parts on the crank are drawn about it and stay as they are', () => {
 
 test('a harmless job with nothing paired warns only that its hand is not checked', () => {
   const fixed = castingOf({ sections: [{ loops: [box(0, 0, 10, 10)] }] });
-  expect(placed(jobOf({ fixed })).warnings.map((w) => w.code)).toEqual(['hand-cannot-tell']);
+  expect(placed(jobOf({ fixed })).notices.map(({ code }) => code)).toEqual(['hand-cannot-tell']);
 });
 
 test.each([

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Hole } from '../../../src/job/casting.ts';
+import type { Refusal } from '../../../src/joint/notices.ts';
+import { noticeText } from '../../../src/words/notices.ts';
 import { boltHole, castingOf, dowel, type JobSpec, tapped } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 
@@ -52,6 +54,8 @@ const shifted =
 const swapped = (a: number, b: number): NonNullable<JobSpec['bolts']> =>
   boltPlaces.map((_, i) => [`B${i + 1}`, `H${i === a ? b + 1 : i === b ? a + 1 : i + 1}`] as const);
 
+const textOf = (refusal: Refusal | null): string => (refusal === null ? '' : noticeText(refusal, 'mm'));
+
 describe('drawings that register', () => {
   test('are judged', () => {
     expect(paired().refusal).toBeNull();
@@ -70,20 +74,20 @@ describe('drawings that register', () => {
 
 describe('drawings that do not register', () => {
   test('are refused where one is mirrored, whatever the fit allows', () => {
-    const { refusal, warnings } = paired({
+    const { refusal, notices } = paired({
       move: ([x, y]) => [-x, y],
       registrationMm: 1e4,
     });
     expect(refusal?.code).toBe('hand-mirrored');
-    expect(refusal?.text).toContain('viewedFrom of block.part.json ("face") and housing.part.json ("back")');
-    expect(warnings.filter(({ code }) => code === 'hand-mirrored')).toEqual([refusal]);
+    expect(textOf(refusal)).toContain('viewedFrom of block.part.json ("face") and housing.part.json ("back")');
+    expect(notices.filter(({ code }) => code === 'hand-mirrored')).toEqual([refusal]);
   });
 
   test('are refused where the spacing of dowels is off by more than 2 mm', () => {
     expect(paired({ move: shifted('P1', -1.9) }).refusal).toBeNull();
-    const { refusal, warnings } = paired({ move: shifted('P1', -2.2) });
+    const { refusal, notices } = paired({ move: shifted('P1', -2.2) });
     expect(refusal?.code).toBe('dowels-do-not-register');
-    expect(warnings).toContain(refusal);
+    expect(notices).toContain(refusal);
   });
 
   test('are refused by 5 mm where nothing is known of a bolt', () => {
@@ -105,7 +109,7 @@ describe('the likeliest cause', () => {
   test('is the pairing, where another one fits: two bolts crosswise', () => {
     const { refusal } = paired({ bolts: swapped(0, 2) });
     expect(refusal?.code).toBe('bolts-do-not-register');
-    expect(refusal?.text).toContain('pair B1 with H1 and B3 with H3 instead.');
+    expect(textOf(refusal)).toContain('pair B1 with H1 and B3 with H3 instead.');
   });
 
   test('is the pairing of the dowels, where they fit crosswise', () => {
@@ -115,7 +119,7 @@ describe('the likeliest cause', () => {
         ['D2', 'P1'],
       ],
     });
-    expect(refusal?.text).toContain('pair D1 with P1 and D2 with P2 instead.');
+    expect(textOf(refusal)).toContain('pair D1 with P1 and D2 with P2 instead.');
   });
 
   test('is no pairing where two holes come equally near', () => {
@@ -126,19 +130,19 @@ describe('the likeliest cause', () => {
       moving: { ...castingOf({ name: 'housing', viewedFrom: 'back' }), holes: [...plain.moving.holes, twin] },
     });
     expect(refusal?.code).toBe('bolts-do-not-register');
-    expect(refusal?.text).not.toContain('instead');
+    expect(textOf(refusal)).not.toContain('instead');
   });
 
   test('is no pairing where none fits: then the drawings are to be looked at', () => {
     const { refusal } = paired({ move: shifted('H1', 40) });
-    expect(refusal?.text).not.toContain('instead');
-    expect(refusal?.text).toContain('viewedFrom of block.part.json');
+    expect(textOf(refusal)).not.toContain('instead');
+    expect(textOf(refusal)).toContain('viewedFrom of block.part.json');
   });
 
   test.each([25.4, 1 / 25.4])('is the unit where everything is %f times as large', (factor) => {
     const { refusal } = paired({ move: ([x, y]) => [x * factor, y * factor] });
     expect(refusal?.code).toBe('dowels-do-not-register');
-    expect(refusal?.text).toContain('One of the drawings is in inches');
-    expect(refusal?.text).toContain('block.part.json ("mm") and housing.part.json ("mm")');
+    expect(textOf(refusal)).toContain('One of the drawings is in inches');
+    expect(textOf(refusal)).toContain('block.part.json ("mm") and housing.part.json ("mm")');
   });
 });

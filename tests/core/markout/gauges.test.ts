@@ -194,13 +194,13 @@ describe.each([
     );
     expect(Math.min(...metal.map((tree) => nearestOnOutline(tree, at).distanceMm))).toBeLessThan(1e-4);
     // with the clearance round it, it comes before the bare part's
-    expect(deg).toBeGreaterThan(bench.touch?.touch.turnDeg ?? 0);
+    expect(deg).toBeGreaterThan(((bench.touch?.touch.turnRad ?? 0) * 180) / Math.PI);
   });
 
   it('has the first touch of the bare parts on the casting it is to be looked for on', () => {
     if (bench.touch === null) throw new Error('no touch');
     const { touch: bare, at, depth } = bench.touch;
-    expect(bare).toEqual(drain(checkJoint(bench.joint)).answer.install?.firstTouch);
+    expect(bare).toEqual(drain(checkJoint(bench.joint)).wayIn?.firstTouch);
     const id = bench.cut === 'fixed' ? bare.fixedSection : bare.movingSection;
     const sections = bench.present.sections.filter((section) => section.id === id);
     const trees = sections.map(({ loops }) => buildOutlineTree(loops));

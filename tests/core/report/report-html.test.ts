@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { CheckAnswer } from '../../../src/answers/check-answer.ts';
 import { lengthText } from '../../../src/job/length-text.ts';
 import { checkCautions, grindCautions } from '../../../src/words/cautions.ts';
 import { planLine } from '../../../src/words/grind-text.ts';
+import { noticeText } from '../../../src/words/notices.ts';
 import { massText, volumeText } from '../../../src/words/units.ts';
 import { verdictLine } from '../../../src/words/verdict.ts';
 import { demos, demoToDraw } from '../../support/demos.ts';
@@ -39,7 +39,7 @@ describe.each(names)('the report of the demo %s', (name) => {
 
   it('says the verdict first, then the plan', () => {
     const [first, second] = elementsOf(page, 'p').map(textOf);
-    expect(first).toBe(verdictLine(check.answer));
+    expect(first).toBe(verdictLine(check));
     expect(second).toBe(planLine(joint, plan?.answer as never));
   });
 
@@ -71,26 +71,26 @@ describe.each(names)('the report of the demo %s', (name) => {
     const rows = tableOf(page, /as traced/);
     expect(rows[0]).toEqual(['', '', 'as traced', 'at worst', 'asked']);
     for (const [measure, row] of [
-      [check.answer.home, 'home'],
-      [check.answer.install, 'way in'],
+      [check.home, 'home'],
+      [check.wayIn, 'way in'],
     ] as const) {
       if (measure === null) continue;
       const [, state, traced, worst] = rows.find(([head]) => head === row) ?? [];
       expect(state).toBe(measure.state);
       const fouls = measure.state === 'fouls';
       const [clearanceMm, worstMm] = [measure.clearanceMm as number, measure.worstClearanceMm as number];
-      expect(Number.parseFloat(traced ?? '')).toBeCloseTo(fouls ? (measure.deepestMm as number) : clearanceMm, 0);
+      expect(Number.parseFloat(traced ?? '')).toBeCloseTo(fouls ? (measure.foul.deepestMm as number) : clearanceMm, 0);
       expect(Number.parseFloat(worst ?? '')).toBeCloseTo(fouls ? -worstMm : worstMm, 0);
       expect(`${traced} ${worst}`.split('deep')).toHaveLength(fouls ? 3 : 1);
     }
-    expect(rows).toHaveLength(1 + (check.answer.install === null ? 1 : 2) + check.answer.rotating.length);
+    expect(rows).toHaveLength(1 + (check.wayIn === null ? 1 : 2) + check.rotating.length);
   });
 
   it('carries every caution, warning and hash, what is assumed aloud, the date and the version', () => {
     const cuts = (plan?.answer.sections.length ?? 0) > 0;
     for (const words of [
       ...(cuts ? grindCautions(joint) : checkCautions(joint)),
-      ...check.answer.warnings.map((warning) => warning.text),
+      ...check.notices.map((notice) => noticeText(notice, joint.fit.units)),
       ...(plan?.answer.warnings ?? []).map((warning) => warning.text),
       'ab'.repeat(32),
       'Made on 2026-03-01 by Fettle 1.2.3.',
@@ -123,9 +123,11 @@ describe('the report of the transfer case', () => {
   const { page, text, drawn } = reported('transfer-case');
 
   it('tells a builder what to measure where it first touches', () => {
-    const { install } = drawn.check.answer as CheckAnswer & { install: NonNullable<CheckAnswer['install']> };
-    expect(install.firstTouch?.turnDeg).toBeCloseTo(13.6, 1);
-    for (const { fixed, gapMm } of reportInput(drawn).checkFacts.dowelGaps)
+    const touch = drawn.check.wayIn?.firstTouch;
+    if (!touch) throw new Error('the demo touches on the way in');
+    expect((touch.turnRad * 180) / Math.PI).toBeCloseTo(13.6, 1);
+    expect(touch.dowelGaps).toHaveLength(2);
+    for (const { fixed, gapMm } of touch.dowelGaps)
       expect(text).toContain(`${fixed} to its hole${lengthText(gapMm, 'mm')}, measured square to the crank`);
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { InstallAnswer } from '../../../src/answers/check-answer.ts';
+import type { WayInResult } from '../../../src/clearance/check-result.ts';
 import { type TravelCurve, travelCurve } from '../../../src/clearance/travel-curve.ts';
 import { travelChart } from '../../../src/drawing/fit/travel-chart.ts';
 import { overlap } from '../../../src/drawing/scene/frame.ts';
@@ -13,10 +13,10 @@ import { demoToDraw } from '../../support/demos.ts';
 import { parsedSvg, textBoxes } from '../../support/drawings.ts';
 
 const { joint, check } = demoToDraw('transfer-case');
-const install = check.answer.install as InstallAnswer;
+const wayIn = check.wayIn as WayInResult;
 const curve = drain(travelCurve(joint));
 const chartOf = (of: TravelCurve = curve, units: 'mm' | 'in' = 'mm'): Scene =>
-  travelChart({ curve: of, install, legs: joint.fit.legs, units });
+  travelChart({ curve: of, wayIn, legs: joint.fit.legs, units });
 
 const words = (scene: Scene): string[] => textBoxes(scene).map(({ text }) => text);
 const rolesOf = (scene: Scene): string[] => scene.views.flatMap(({ layers }) => layers.map(({ role }) => role));
@@ -45,8 +45,8 @@ describe('the chart of the way in', () => {
   });
 
   it('marks no touch and no foul where there is none', () => {
-    const clear = { ...install, firstTouch: null, fouling: [] };
-    const roles = rolesOf(travelChart({ curve, install: clear, legs: joint.fit.legs, units: 'mm' }));
+    const clear = { ...wayIn, firstTouch: null, fouling: [] };
+    const roles = rolesOf(travelChart({ curve, wayIn: clear, legs: joint.fit.legs, units: 'mm' }));
     expect(roles).not.toContain('first-touch');
     expect(roles).not.toContain('foul-stretch');
   });
@@ -68,15 +68,15 @@ describe('the chart of the way in', () => {
       return { from, to, motion: motionBetween(from, to) as Motion };
     });
     const way = drain(travelCurve({ ...joint, fit: { ...joint.fit, legs } }));
-    const boxes = textBoxes(travelChart({ curve: way, install, legs, units: 'mm' }));
+    const boxes = textBoxes(travelChart({ curve: way, wayIn, legs, units: 'mm' }));
     expect(boxes.map(({ text }) => text)).toContain('shift 12.5, 0 mm');
     expect(boxes.flatMap((a, i) => boxes.slice(i + 1).filter((b) => overlap(a.box, b.box)))).toEqual([]);
   });
 
   it('is drawn for a way in on which nothing ever shares depth', () => {
     const none = curve.pieces.map((piece) => ({ ...piece, clearanceMm: null, errorMm: null, worstClearanceMm: null }));
-    const clear = { ...install, clearanceMm: null, firstTouch: null, fouling: [] };
-    const scene = travelChart({ curve: { ...curve, pieces: none }, install: clear, legs: joint.fit.legs, units: 'mm' });
+    const clear = { ...wayIn, clearanceMm: null, firstTouch: null, fouling: [] };
+    const scene = travelChart({ curve: { ...curve, pieces: none }, wayIn: clear, legs: joint.fit.legs, units: 'mm' });
     expect(rolesOf(scene)).not.toContain('clearance-curve');
     expect(words(scene)).toContain('no depth shared: nothing to meet');
     expect(svgOf(scene)).not.toMatch(/NaN|Infinity/);

@@ -28,13 +28,13 @@ describe('the curve of clearance along the way in', () => {
   it.each(joints.map((joint, i) => [i, joint] as const))(
     'of job %i is at its lowest what the check answers',
     (_, joint) => {
-      const { install } = drain(checkJoint(joint)).answer;
+      const { wayIn } = drain(checkJoint(joint));
       const { pieces } = drain(travelCurve(joint, 40));
-      expect(least(pieces, ({ clearanceMm }) => clearanceMm)).toBe(install?.clearanceMm ?? null);
+      expect(least(pieces, ({ clearanceMm }) => clearanceMm)).toBe(wayIn?.clearanceMm ?? null);
       const worst = least(pieces, ({ worstClearanceMm }) => worstClearanceMm);
       // a foul is worse by as deep as it goes, which the curve does not tell
-      if (install?.state === 'fouls') expect(worst).toBeGreaterThanOrEqual(install.worstClearanceMm ?? -Infinity);
-      else expect(worst).toBe(install?.worstClearanceMm ?? null);
+      if (wayIn?.state === 'fouls') expect(worst).toBeGreaterThanOrEqual(wayIn.worstClearanceMm ?? -Infinity);
+      else expect(worst).toBe(wayIn?.worstClearanceMm ?? null);
     },
   );
 

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { CheckAnswer, Verdict } from '../../../src/answers/check-answer.ts';
-import { checkFacts } from '../../../src/clearance/check-facts.ts';
+import type { CheckResult, Verdict } from '../../../src/clearance/check-result.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
+import { dowelGaps } from '../../../src/joint/dowel-gaps.ts';
+import type { Joint } from '../../../src/joint/joint.ts';
 import { checkText } from '../../../src/words/check-text.ts';
 import { verdictLine } from '../../../src/words/verdict.ts';
-import { checkOf, foulOnTheWay, homeOf, installOf } from '../../support/answers.ts';
+import { checkOf, foulOnTheWay, homeOf, touchOf, wayInOf } from '../../support/answers.ts';
 import { castingOf, disc, dowel, type JobSpec } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 
@@ -25,17 +27,17 @@ const twoDowels: JobSpec = {
   offerUp: [{ standOff: 190, turn: 22 }, { standOff: 14, turn: 22 }, { standOff: 14 }, {}],
 };
 
-const told = (said: Partial<CheckAnswer>, spec: JobSpec = twoDowels): string => {
-  const joint = jointOf(spec);
-  const answer = checkOf(said);
-  return checkText(joint, answer, checkFacts(joint, answer));
-};
+const told = (said: Partial<CheckResult>, spec: JobSpec = twoDowels, placed: Partial<Joint> = {}): string =>
+  checkText({ ...jointOf(spec), ...placed }, checkOf(said));
+
+const touch = touchOf();
+const firstTouch = { ...touch, dowelGaps: dowelGaps(jointOf(twoDowels), touch.leg, touch.at) };
 
 const fouling = {
   verdict: 'fouls',
   meetsClearance: false,
   home: homeOf({ clearanceMm: 2.86, worstClearanceMm: 1.76 }),
-  install: foulOnTheWay,
+  wayIn: { ...foulOnTheWay, firstTouch },
 } as const;
 
 describe('a check in words', () => {
@@ -59,8 +61,8 @@ describe('a check in words', () => {
       state: 'fouls',
       clearanceMm: 0,
       toleranceMm: 0,
-      leg: 1,
       nearest: null,
+      instant: null,
     } as const;
     expect(verdictLine(checkOf({ verdict: 'fouls', rotating: [clutch] }))).toContain('at the rotating clutch:');
     expect(verdictLine(checkOf({ verdict: 'too-close', home: homeOf({ state: 'touches' }) }))).toContain(
@@ -77,7 +79,7 @@ describe('a check in words', () => {
     const passing = checkOf({
       verdict: 'fouls',
       meetsClearance: false,
-      install: { ...foulOnTheWay, alongCrankMm: 1, worstClearanceMm: -1.1 },
+      wayIn: { ...foulOnTheWay, alongCrankMm: 1, worstClearanceMm: -1.1 },
     });
     expect(told(passing)).toMatch(/way in +fouls +1\.0 mm along the crank +2 mm\n/);
     expect(told(passing).replace(/\s+/g, ' ')).toContain('1.0 mm apart along the crank, which is less than');
@@ -102,15 +104,15 @@ describe('a check in words', () => {
   it('the nearest places are told where nothing touches', () => {
     const nearest = homeOf().nearest;
     const text = told({
-      home: homeOf({ nearest: nearest && { ...nearest, fixedAt: [0, 90], movingAt: [0, 98] } }),
-      install: installOf(),
+      home: homeOf({ nearest: nearest && { ...nearest, fixedAt: vec(0, 90), movingAt: vec(0, 98) } }),
+      wayIn: wayInOf(),
     });
     expect(text).toContain('On the way in, at a turn of 10.0°, stand-off 14.0 mm (leg 2):');
     expect(text).not.toContain('First touch');
   });
 
   it('the way in is not told twice where it is nearest at home', () => {
-    expect(told({ install: installOf() })).toContain('On the way in: nowhere nearer than at home.');
+    expect(told({ wayIn: wayInOf() })).toContain('On the way in: nowhere nearer than at home.');
   });
 
   it('no pair in reach is not called near', () => {
@@ -134,7 +136,7 @@ describe('a check in words', () => {
       allowedMm: 0.75,
       linesUp: offsetMm <= 0.75,
     });
-    const text = told({ bolts: [bolt(1, 0.2), bolt(5, 1.1)] });
+    const text = told({}, twoDowels, { bolts: [bolt(1, 0.2), bolt(5, 1.1)] });
     expect(text).toContain('Bolts: 1 of 2 line up');
     expect(text).toMatch(/B5–H5 +off by 1\.10 mm +allowed 0\.75 mm +DOES NOT LINE UP/);
   });
@@ -149,8 +151,9 @@ describe('a check in words', () => {
     expect(known).toContain('What was traced of Transfer case is taken as complete');
   });
 
-  it('every warning is printed', () => {
-    expect(told({ warnings: [{ code: 'x', text: 'Look here first.' }] })).toContain('- Look here first.');
+  it('every notice is printed', () => {
+    const notice = { code: 'rotating-close', part: 'clutch', against: 'fixed', clearanceMm: 2.5, limitMm: 3 } as const;
+    expect(told({ notices: [notice] })).toContain('- "clutch" runs 2.5 mm from the fixed part');
   });
 
   it('each verdict ends in something to do, and in its cautions', () => {
@@ -168,7 +171,9 @@ describe('a check in words', () => {
   });
 
   it('is never wider than 100 columns, and plain', () => {
-    for (const line of told({ ...fouling, warnings: [{ code: 'x', text: 'word '.repeat(60) }] }).split('\n')) {
+    const sections = Array.from({ length: 60 }, () => 'word');
+    const lengthy = { code: 'trace-error-assumed', part: 'block', sections, traceErrorMm: 1 } as const;
+    for (const line of told({ ...fouling, notices: [lengthy] }).split('\n')) {
       expect(line.length).toBeLessThanOrEqual(100);
       expect(line).not.toMatch(/[^\P{Cc}]/u);
     }

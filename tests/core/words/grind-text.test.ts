@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { homeAnswer } from '../../../src/answers/check.ts';
 import type { GrindAnswer } from '../../../src/answers/grind-answer.ts';
 import { planFacts } from '../../../src/plan/plan-facts.ts';
 import { grindText } from '../../../src/words/grind-text.ts';
@@ -98,7 +99,7 @@ describe('a cut plan in words', () => {
     );
     const severed = [{ section: 'ribs', areaMm2: 5, at: [0, 100] as [number, number] }];
     expect(told({ holds: false, severed })).toMatch(/^THE PLAN DOES NOT HOLD: a piece of "ribs" would come off\./);
-    const short = { home: homeOf({ clearanceMm: 1.8 }), install: null };
+    const short = { home: homeAnswer(homeOf({ clearanceMm: 1.8 })), install: null };
     expect(told({ holds: false, afterCut: short }).replace(/\s+/g, ' ')).toMatch(
       /^THE PLAN DOES NOT HOLD: what is left keeps only 1\.8 mm of the 2 mm asked at home\./,
     );
@@ -131,7 +132,7 @@ describe('a cut plan in words', () => {
   });
 
   it('the clearance after the cut is told like a check', () => {
-    expect(told({ afterCut: { home: homeOf({ clearanceMm: 2 }), install: null } })).toMatch(
+    expect(told({ afterCut: { home: homeAnswer(homeOf({ clearanceMm: 2 })), install: null } })).toMatch(
       /home +clear +2\.0 mm +5\.1 mm +2 mm/,
     );
   });

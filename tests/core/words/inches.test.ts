@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { checkAnswer } from '../../../src/answers/check.ts';
 import type { CutterAnswer } from '../../../src/answers/grind-answer.ts';
 import { checkJoint } from '../../../src/clearance/check.ts';
-import { checkFacts } from '../../../src/clearance/check-facts.ts';
 import { drawFit } from '../../../src/drawing/fit/draw-fit.ts';
 import { roomToDraw } from '../../../src/drawing/fit/draw-input.ts';
 import { markoutOf } from '../../../src/drawing/markout/markout-sheets.ts';
@@ -49,7 +49,7 @@ const answered = new Map(names.map((name) => [name, lazily(() => bothOf(name))])
 
 function bothOf(name: keyof typeof demos) {
   const [mm, inch] = [demoIn('mm', name), demoIn('in', name)];
-  return { inch, inInches: answersTo(inch), inMm: answersTo(mm) };
+  return { inch, mm, inInches: answersTo(inch), inMm: answersTo(mm) };
 }
 
 function lazily<T>(make: () => T): () => T {
@@ -100,7 +100,10 @@ it('every warning that names a length names it in the units of the fit', () => {
     narrow: [{ section: 'ribs', at: [0, 0], gapMm: 7.62 }],
     covered: [],
   };
-  const warnings = [...drain(checkJoint(joint)).answer.warnings, ...cutterWarnings([{ ...planOf({ cutter }) }], 'in')];
+  const warnings = [
+    ...checkAnswer(joint, drain(checkJoint(joint))).warnings,
+    ...cutterWarnings([{ ...planOf({ cutter }) }], 'in'),
+  ];
   expect(warnings.flatMap(({ text }) => millimetresIn(text))).toEqual([]);
   const named = warnings.filter(({ text }) => /\d in\b/.test(text)).map(({ code }) => code);
   expect([...new Set(named)]).toEqual([
@@ -118,9 +121,9 @@ describe.each(names)('%s as an inch job', (name) => {
     const { inch, inInches } = of(name);
     const { check, plan } = inInches;
     const texts = [
-      checkText(inch, check.answer, checkFacts(inch, check.answer)),
+      checkText(inch, check),
       grindText(inch, plan.answer, planFacts(plan.answer)),
-      ...[...check.answer.warnings, ...plan.answer.warnings].map(({ text }) => text),
+      ...[...checkAnswer(inch, check).warnings, ...plan.answer.warnings].map(({ text }) => text),
     ];
     expect(texts.flatMap(millimetresIn)).toEqual([]);
     expect(texts.join(' ')).toMatch(/\d in\b/);
@@ -148,8 +151,8 @@ describe.each(names)('%s as an inch job', (name) => {
   });
 
   it('has the answers of the same job in millimetres', () => {
-    const { inInches, inMm: inMillimetres } = of(name);
-    expectAlike(inInches.check.answer, inMillimetres.check.answer);
+    const { inch, mm, inInches, inMm: inMillimetres } = of(name);
+    expectAlike(checkAnswer(inch, inInches.check), checkAnswer(mm, inMillimetres.check));
     expectAlike(inInches.plan.answer, inMillimetres.plan.answer);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { vec } from '../../../src/geometry/plane/vec.ts';
 import { clockText, depthText, placeText, turnRange } from '../../../src/words/places.ts';
 import { castingOf, dowel } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
@@ -11,6 +12,8 @@ const joint = jointOf({
     ['D2', 'P2'],
   ],
 });
+
+const radians = (deg: number): number => (deg * Math.PI) / 180;
 
 describe('places on a casting', () => {
   it.each([
@@ -29,12 +32,12 @@ describe('places on a casting', () => {
   });
 
   it('a place is told from the crank, on the clock, and from the nearest paired dowel', () => {
-    expect(placeText([0, 100], joint)).toBe("100.0 mm from the crank at 90.0° (12 o'clock), 180.3 mm from D1");
-    expect(placeText([60, -80], joint)).toBe("100.0 mm from the crank at -53.1° (5 o'clock), 120.4 mm from D2");
+    expect(placeText(vec(0, 100), joint)).toBe("100.0 mm from the crank at 90.0° (12 o'clock), 180.3 mm from D1");
+    expect(placeText(vec(60, -80), joint)).toBe("100.0 mm from the crank at -53.1° (5 o'clock), 120.4 mm from D2");
   });
 
   it('the crank axis has no direction', () => {
-    expect(placeText([0.1, -0.2], joint)).toBe('on the crank axis');
+    expect(placeText(vec(0.1, -0.2), joint)).toBe('on the crank axis');
   });
 
   it.each([
@@ -49,7 +52,7 @@ describe('places on a casting', () => {
   });
 
   it('a turn that stands still is told once', () => {
-    expect(turnRange(22, 22)).toBe('22.0°');
-    expect(turnRange(13.62, 1.38)).toBe('13.6° to 1.4°');
+    expect(turnRange(radians(22), radians(22))).toBe('22.0°');
+    expect(turnRange(radians(13.62), radians(1.38))).toBe('13.6° to 1.4°');
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { pathWarnings } from '../../../src/joint/path-warnings.ts';
+import { pathNotices } from '../../../src/joint/path-notices.ts';
+import { noticeText } from '../../../src/words/notices.ts';
 import { dowel, legsOf, type PositionSpec } from '../../support/jobs.ts';
 
 const dowels = [
@@ -8,7 +9,7 @@ const dowels = [
 ];
 
 const codes = (offerUp: readonly PositionSpec[], engagesAtMm: number | null = null, pairs = dowels) =>
-  pathWarnings({ legs: legsOf(offerUp), engagesAtMm, units: 'mm' }, pairs).map((w) => w.code);
+  pathNotices({ legs: legsOf(offerUp), engagesAtMm }, pairs).map(({ code }) => code);
 
 describe('dowels on the way in', () => {
   test.each<[string, PositionSpec[], string[]]>([
@@ -43,11 +44,11 @@ describe('dowels on the way in', () => {
 
   test('the leg is named, with its lowest stand-off and what to do', () => {
     const legs = legsOf([{ standOff: 190, turn: 22 }, { standOff: 5, turn: 22 }, { standOff: 5 }, {}]);
-    const [first, second] = pathWarnings({ legs, engagesAtMm: null, units: 'mm' }, dowels);
-    expect(first?.text).toBe(
+    const [first, second] = pathNotices({ legs, engagesAtMm: null }, dowels).map((notice) => noticeText(notice, 'mm'));
+    expect(first).toBe(
       'Leg 1 is turned or shifted with the stand-off down to 5 mm, but a dowel stands 9 mm proud: come into line at 9 mm or more, then slide straight home.',
     );
-    expect(second?.text).toMatch(/^Leg 2 /);
+    expect(second).toMatch(/^Leg 2 /);
   });
 });
 

@@ -1,0 +1,137 @@
+import type {
+  CheckResult,
+  Clearance,
+  FirstTouch,
+  FoulingStretch,
+  HomeResult,
+  Instant,
+  NearestPlaces,
+  RotatingResult,
+  WayInResult,
+} from '../clearance/check-result.ts';
+import { round6, roundPoint6, roundUp6 } from '../geometry/plane/rounding.ts';
+import type { Bolt } from '../joint/bolts.ts';
+import type { Joint } from '../joint/joint.ts';
+import type {
+  BoltAnswer,
+  CheckAnswer,
+  DowelUpAnswer,
+  FirstTouchAnswer,
+  FoulingAnswer,
+  HomeAnswer,
+  InstallAnswer,
+  RotatingAnswer,
+} from './check-answer.ts';
+import { warningOf } from './warning.ts';
+
+/** A check as JSON: mm and degrees, each figure rounded here and nowhere else. */
+export const checkAnswer = (joint: Joint, result: CheckResult): CheckAnswer => ({
+  format: 'fettle-check/1',
+  title: joint.fit.title,
+  verdict: result.verdict,
+  reason: result.reason,
+  meetsClearance: result.meetsClearance,
+  dowelUp: dowelUpAnswer(joint.dowelUp),
+  bolts: joint.bolts.map(boltAnswer),
+  home: homeAnswer(result.home),
+  install: result.wayIn && installAnswer(result.wayIn),
+  rotating: result.rotating.map(rotatingAnswer),
+  warnings: result.notices.map((notice) => warningOf(notice, joint.fit.units)),
+});
+
+const roundOrNull = (x: number | null): number | null => (x === null ? null : round6(x));
+
+const degrees = (rad: number): number => round6((rad * 180) / Math.PI);
+
+const dowelUpAnswer = ({ turnRad, shift, rmsMm, spacingErrorMm, pairs, hand }: Joint['dowelUp']): DowelUpAnswer => ({
+  turnDeg: degrees(turnRad),
+  shiftMm: roundPoint6(shift),
+  rmsMm: roundOrNull(rmsMm),
+  spacingErrorMm: roundOrNull(spacingErrorMm),
+  pairs: pairs.map(({ fixed, moving, offsetMm }) => ({ fixed, moving, offsetMm: round6(offsetMm) })),
+  hand,
+});
+
+const boltAnswer = ({ fixed, moving, offsetMm, allowedMm, linesUp }: Bolt): BoltAnswer => ({
+  fixed,
+  moving,
+  offsetMm: round6(offsetMm),
+  allowedMm: roundOrNull(allowedMm),
+  linesUp,
+});
+
+const clearanceAnswer = (clearance: Clearance) => ({
+  state: clearance.state,
+  clearanceMm: roundOrNull(clearance.clearanceMm),
+  toleranceMm: roundUp6(clearance.toleranceMm),
+  errorMm: roundOrNull(clearance.errorMm),
+  errorRssMm: roundOrNull(clearance.errorRssMm),
+  worstClearanceMm: roundOrNull(clearance.worstClearanceMm),
+  foulAreaMm2: round6(clearance.foul.areaMm2),
+  deepestMm: roundOrNull(clearance.foul.deepestMm),
+  endGapMm: roundOrNull(clearance.endGapMm),
+  alongCrankMm: roundOrNull(clearance.alongCrankMm),
+});
+
+const nearestAnswer = ({ fixedAt, movingAt, fixedSection, movingSection }: NearestPlaces) => ({
+  fixedAt: roundPoint6(fixedAt),
+  movingAt: roundPoint6(movingAt),
+  fixedSection,
+  movingSection,
+});
+
+const instantAnswer = ({ leg, at, turnRad, standOffMm }: Instant) => ({
+  leg,
+  at: round6(at),
+  turnDeg: degrees(turnRad),
+  standOffMm: round6(standOffMm),
+});
+
+/** What a result finds at home, as JSON. */
+export const homeAnswer = (home: HomeResult): HomeAnswer => ({
+  ...clearanceAnswer(home),
+  nearest: home.nearest && nearestAnswer(home.nearest),
+});
+
+/** What a result finds on the way in, as JSON. */
+export const installAnswer = (wayIn: WayInResult): InstallAnswer => ({
+  ...clearanceAnswer(wayIn),
+  nearest: wayIn.nearest && { ...nearestAnswer(wayIn.nearest), ...instantAnswer(wayIn.nearest) },
+  firstTouch: wayIn.firstTouch && firstTouchAnswer(wayIn.firstTouch),
+  fouling: wayIn.fouling.map(foulingAnswer),
+});
+
+const firstTouchAnswer = (touch: FirstTouch): FirstTouchAnswer => ({
+  ...instantAnswer(touch),
+  fixedSection: touch.fixedSection,
+  movingSection: touch.movingSection,
+  where: roundPoint6(touch.where),
+});
+
+const foulingAnswer = ({ from, to, fixedSection, movingSection }: FoulingStretch): FoulingAnswer => {
+  const [start, end] = [instantAnswer(from), instantAnswer(to)];
+  return {
+    leg: start.leg,
+    fromAt: start.at,
+    toAt: end.at,
+    fromTurnDeg: start.turnDeg,
+    toTurnDeg: end.turnDeg,
+    fromStandOffMm: start.standOffMm,
+    toStandOffMm: end.standOffMm,
+    fixedSection,
+    movingSection,
+  };
+};
+
+function rotatingAnswer(result: RotatingResult): RotatingAnswer {
+  const { part, against, state, nearest, instant } = result;
+  return {
+    part,
+    against,
+    state,
+    clearanceMm: roundOrNull(result.clearanceMm),
+    toleranceMm: roundUp6(result.toleranceMm),
+    leg: instant?.leg ?? null,
+    nearest: nearest && { ...nearestAnswer(nearest), ...(instant && instantAnswer(instant)) },
+  };
+}
