@@ -10,8 +10,9 @@ import { reportHtml } from '../src/drawing/report/report-html.ts';
 import type { InputFile } from '../src/drawing/report/report-input.ts';
 import { jobEnding } from '../src/job/read-job-file.ts';
 import type { Joint } from '../src/joint/joint.ts';
+import { markingOut } from '../src/markout/marking-out.ts';
+import { alternativesTo } from '../src/plan/alternatives/alternatives.ts';
 import { planCut } from '../src/plan/plan-cut.ts';
-import { planFacts } from '../src/plan/plan-facts.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { builtPage } from './built-page.ts';
@@ -67,13 +68,14 @@ export async function writeReport(
   const joint = asAsked(openJob(fitFile), straight);
   const inputs = (fitFile.endsWith(jobEnding) ? [fitFile] : filesOf(joint)).map(hashed);
   const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
+  const plan = await runShowingProgress(planCut(joint));
   const html = reportHtml({
     joint,
     check,
     checkFacts: checkFacts(joint, check.answer),
     plan,
-    planFacts: planFacts(plan.answer),
+    tables: markingOut(joint, plan),
+    alternatives: await runShowingProgress(alternativesTo(joint, plan)),
     room: roomToDraw(joint),
     curve: joint.fit.legs.length === 0 ? null : await runShowingProgress(travelCurve(joint)),
     inputs,
@@ -83,7 +85,7 @@ export async function writeReport(
   });
   save(output, html);
   print(
-    `${verdictLine(check.answer)}\n${planLine(joint, plan.answer)}\nThe report: open ${output} in a browser; ${sizeText(html)}.`,
+    `${verdictLine(check.answer)}\n${planLine(joint, plan)}\nThe report: open ${output} in a browser; ${sizeText(html)}.`,
   );
   if (page === null)
     say('The report holds no viewer to move the part in: the viewer is not built. npm run build makes it.');

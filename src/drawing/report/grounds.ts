@@ -1,8 +1,9 @@
 import { checkCautions, grindCautions } from '../../words/cautions.ts';
 import { boltHeading, groundsOf } from '../../words/check-text.ts';
 import { boltRows, dowelText } from '../../words/dowel-text.ts';
-import { nothingToCut } from '../../words/grind-text.ts';
+import { nothingToCut, whyNotTexts } from '../../words/grind-text.ts';
 import { partText, viewedFromText } from '../../words/part-text.ts';
+import { planWarningTexts } from '../../words/plan-notices.ts';
 import { assumptionsOf, madeText, notKnown, reportUse, sectionRows } from '../../words/report-text.ts';
 import { el, type Html, list, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';
@@ -17,11 +18,17 @@ export const dowelUp = ({ joint, check: { answer } }: ReportInput): Html | null 
   );
 
 /** Every warning of the check and of the plan, each once. */
-export const warnings = ({ check, plan }: ReportInput): Html | null =>
+export const warnings = ({ joint, check, plan }: ReportInput): Html | null =>
   section(
     'warnings',
     'Warnings',
-    list([...new Set([...check.answer.warnings, ...plan.answer.warnings].map(({ text }) => text))]),
+    list([
+      ...new Set([
+        ...check.answer.warnings.map(({ text }) => text),
+        ...whyNotTexts(plan),
+        ...planWarningTexts(joint, plan),
+      ]),
+    ]),
   );
 
 /** What is proved, what is only assumed, what nobody knows. */
@@ -31,11 +38,11 @@ export const grounds = ({ joint, check, plan }: ReportInput): Html | null =>
     'What this rests on',
     list(groundsOf(joint, check.answer)),
     ...subheading('Assumed', list(assumptionsOf(joint))),
-    ...subheading('Not known', list(notKnown(joint, plan.answer))),
+    ...subheading('Not known', list(notKnown(joint, plan))),
   );
 
-export function cautions({ joint, plan: { answer } }: ReportInput): Html | null {
-  const texts = nothingToCut(answer) ? checkCautions(joint) : grindCautions(joint);
+export function cautions({ joint, plan }: ReportInput): Html | null {
+  const texts = nothingToCut(plan) ? checkCautions(joint) : grindCautions(joint);
   const told = section('take-care', 'Take care', list(texts));
   return told && { ...told, attributes: { ...told.attributes, class: 'take-care' } };
 }

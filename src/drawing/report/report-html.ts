@@ -90,13 +90,13 @@ function heading(
   title: string,
   sections: readonly Html[],
 ): Html {
-  const steps = nothingToCut(plan.answer) ? checkSteps(joint, answer) : planSteps(joint, plan.answer);
+  const steps = nothingToCut(plan) ? checkSteps(joint, answer) : planSteps(joint, plan);
   return el(
     'header',
     {},
     el('h1', {}, title),
     el('p', { class: 'verdict' }, verdictLine(answer)),
-    el('p', { class: 'plan' }, planLine(joint, plan.answer)),
+    el('p', { class: 'plan' }, planLine(joint, plan)),
     paragraphs(reasonTexts(answer)),
     viewer && buttonToViewer,
     table('Clearance as traced, and with every tracing error against you', measureRows(joint, answer)),

@@ -1,7 +1,7 @@
 import type { CheckFacts } from '../../clearance/check-facts.ts';
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
-import type { CutPlan } from '../../plan/cut-plan.ts';
-import type { PlanFacts } from '../../plan/plan-facts.ts';
+import type { MarkingTable } from '../../markout/marking-row.ts';
+import type { PlanResult } from '../../plan/plan-result.ts';
 import type { DrawInput } from '../fit/draw-input.ts';
 import type { HeldViewer } from './held-viewer.ts';
 
@@ -15,9 +15,10 @@ export interface InputFile {
 
 /** Everything a report says; it computes none of it. */
 export interface ReportInput extends DrawInput {
-  readonly plan: CutPlan;
+  readonly plan: PlanResult;
   readonly checkFacts: CheckFacts;
-  readonly planFacts: PlanFacts;
+  /** The marking-out table of each part that is cut. */
+  readonly tables: readonly MarkingTable[];
   /** Null where only home was asked. */
   readonly curve: TravelCurve | null;
   readonly inputs: readonly InputFile[];
