@@ -1,6 +1,5 @@
 import { join, relative } from 'node:path';
 import { Command } from 'commander';
-import { planFacts } from '../src/plan/plan-facts.ts';
 import { checkText } from '../src/words/check-text.ts';
 import { grindText, planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
@@ -24,12 +23,12 @@ export function demoCommand(): Command {
 async function demo(): Promise<void> {
   const fitFile = relative('.', join(packageFolder(), fitName));
   const { joint } = openJob(fitFile);
-  const { check, plan, svg } = await drawingOf(joint);
+  const { check, plan, alternatives, svg } = await drawingOf(joint);
   print(`$ fettle check ${fitFile}\n`);
   printVerdictFirst(checkText(joint, check), check.verdict);
   print(`\n$ fettle grind ${fitFile}\n`);
-  printVerdictFirst(grindText(joint, plan.answer, planFacts(plan.answer)), plan.answer.holds ? 'goes' : 'fouls');
+  printVerdictFirst(grindText(joint, plan, alternatives), plan.holds ? 'goes' : 'fouls');
   print(`\n$ fettle draw ${fitFile} -o ${pictureName}\n`);
   save(pictureName, svg);
-  print(`${verdictLine(check)}\n${planLine(joint, plan.answer)}\nThe drawing: open ${pictureName} in a browser.`);
+  print(`${verdictLine(check)}\n${planLine(joint, plan)}\nThe drawing: open ${pictureName} in a browser.`);
 }

@@ -1,12 +1,12 @@
 import { Command } from 'commander';
 import { checkJoint } from '../src/clearance/check.ts';
-import type { CheckResult } from '../src/clearance/check-result.ts';
 import { drawFit } from '../src/drawing/fit/draw-fit.ts';
-import { roomToDraw } from '../src/drawing/fit/draw-input.ts';
+import { type DrawInput, roomToDraw } from '../src/drawing/fit/draw-input.ts';
 import { svgOf } from '../src/drawing/svg/svg.ts';
 import type { Joint } from '../src/joint/joint.ts';
-import type { CutPlan } from '../src/plan/cut-plan.ts';
+import { alternativesTo } from '../src/plan/alternatives/alternatives.ts';
 import { planCut } from '../src/plan/plan-cut.ts';
+import type { PlanResult } from '../src/plan/plan-result.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { openJob } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
@@ -43,8 +43,12 @@ async function draw(
 }
 
 /** A joint checked, planned and drawn. */
-export async function drawingOf(joint: Joint): Promise<{ check: CheckResult; plan: CutPlan; svg: string }> {
+export async function drawingOf(
+  joint: Joint,
+): Promise<DrawInput & { readonly plan: PlanResult; readonly svg: string }> {
   const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
-  return { check, plan, svg: svgOf(drawFit({ joint, check, plan, room: roomToDraw(joint) })) };
+  const plan = await runShowingProgress(planCut(joint));
+  const alternatives = await runShowingProgress(alternativesTo(joint, plan));
+  const input = { joint, check, plan, alternatives, room: roomToDraw(joint) };
+  return { ...input, svg: svgOf(drawFit(input)) };
 }

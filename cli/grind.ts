@@ -1,8 +1,10 @@
 import { Command } from 'commander';
-import type { GrindAnswer } from '../src/answers/grind-answer.ts';
+import { grindAnswer } from '../src/answers/grind.ts';
 import type { Verdict } from '../src/clearance/check-result.ts';
+import { markingOut } from '../src/markout/marking-out.ts';
+import { alternativesTo } from '../src/plan/alternatives/alternatives.ts';
 import { planCut } from '../src/plan/plan-cut.ts';
-import { planFacts } from '../src/plan/plan-facts.ts';
+import type { PlanResult } from '../src/plan/plan-result.ts';
 import { verifyPlan } from '../src/plan/verify/verify-plan.ts';
 import { grindText } from '../src/words/grind-text.ts';
 import { reportVerification } from './doubts.ts';
@@ -40,20 +42,20 @@ interface GrindOptions {
 
 async function grind(fitFile: string, { straight = false, json = false, verify = false }: GrindOptions): Promise<void> {
   const joint = asAsked(openJob(fitFile).joint, straight);
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
-  const { answer } = plan;
-  if (json) printJson(answer);
-  else printVerdictFirst(grindText(joint, answer, planFacts(answer)), colouredAs(answer));
+  const plan = await runShowingProgress(planCut(joint));
+  const alternatives = await runShowingProgress(alternativesTo(joint, plan));
+  if (json) printJson(grindAnswer(joint, plan, markingOut(joint, plan), alternatives));
+  else printVerdictFirst(grindText(joint, plan, alternatives), colouredAs(plan));
   if (verify) reportVerification(await runShowingProgress(verifyPlan(joint, plan)));
-  endWith(exitCodeOf(answer));
+  endWith(exitCodeOf(plan));
 }
 
 /** The verdict in whose colour a plan is told. */
-export const colouredAs = ({ holds, reason }: GrindAnswer): Verdict =>
+export const colouredAs = ({ holds, reason }: PlanResult): Verdict =>
   reason === null ? (holds ? 'goes' : 'fouls') : 'undecided';
 
-export function exitCodeOf({ holds, reason, afterCut: { home, install } }: GrindAnswer): ExitCode {
+export function exitCodeOf({ holds, reason, afterCut: { home, wayIn } }: PlanResult): ExitCode {
   if (reason !== null) return exitCodes.undecided;
   if (holds) return exitCodes.meets;
-  return [home.state, install?.state].includes('undecided') ? exitCodes.undecided : exitCodes.doesNotMeet;
+  return [home.state, wayIn?.state].includes('undecided') ? exitCodes.undecided : exitCodes.doesNotMeet;
 }

@@ -8,13 +8,15 @@ import { papers } from '../src/drawing/scene/papers.ts';
 import type { Finding } from '../src/files/finding.ts';
 import { shown } from '../src/files/shown.ts';
 import type { Joint } from '../src/joint/joint.ts';
+import { markingOut } from '../src/markout/marking-out.ts';
+import { benchesOf } from '../src/markout/marking-out-bench.ts';
+import { alternativesTo } from '../src/plan/alternatives/alternatives.ts';
 import { planCut } from '../src/plan/plan-cut.ts';
 import { alternativeTexts } from '../src/words/alternative-text.ts';
 import { grindCautions } from '../src/words/cautions.ts';
-import { planLine } from '../src/words/grind-text.ts';
+import { planLine, whyNotTexts } from '../src/words/grind-text.ts';
 import { listed, paragraph, wrapped } from '../src/words/layout.ts';
 import { titleOf } from '../src/words/names.ts';
-import { planReasonTexts } from '../src/words/plan-answer.ts';
 import { colouredAs, exitCodeOf } from './grind.ts';
 import { type MarkoutFlags, printOptions } from './markout-flags.ts';
 import { openJob, orFail } from './open-job.ts';
@@ -54,8 +56,9 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const options = orFail(printOptions(fitFile, flags));
   const folder = folderFor(flags.output);
   const joint = asAsked(openJob(fitFile).joint, flags.straight ?? false);
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
-  const made = markoutOf(joint, plan, flags.mirror ?? false);
+  const plan = await runShowingProgress(planCut(joint));
+  const alternatives = await runShowingProgress(alternativesTo(joint, plan));
+  const made = markoutOf(benchesOf(joint, plan, markingOut(joint, plan), flags.mirror ?? false));
   const files = (await Promise.all(made.sheets.map((sheet) => markoutFiles(sheet, options)))).flat();
   const outputs = files.map(({ name, content }) => ({ path: join(folder, name), content }));
   const foreign = foreignFiles(outputs.map(({ path }) => path));
@@ -63,16 +66,16 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   if (outputs.length > 0) makeFolder(folder);
   for (const { path, content } of outputs) save(path, content);
   const text = [
-    ...wrapped(planLine(joint, plan.answer), ''),
+    ...wrapped(planLine(joint, plan), ''),
     titleOf(joint),
-    ...paragraph('Why nothing is planned', listed(planReasonTexts(plan.answer))),
-    ...paragraph('What else would give', listed(alternativeTexts(joint, plan.answer))),
-    ...(plan.answer.reason === null
+    ...paragraph('Why nothing is planned', listed(whyNotTexts(joint, plan))),
+    ...paragraph('What else would give', listed(alternativeTexts(joint, alternatives))),
+    ...(plan.reason === null
       ? writtenLines(joint, made, folder, options)
       : ['', 'Nothing is planned, so there is nothing to mark out; no sheets were written.']),
   ].join('\n');
-  printVerdictFirst(text, colouredAs(plan.answer));
-  endWith(exitCodeOf(plan.answer));
+  printVerdictFirst(text, colouredAs(plan));
+  endWith(exitCodeOf(plan));
 }
 
 /** A folder, or a place where one can be made. */

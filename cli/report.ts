@@ -7,8 +7,9 @@ import { roomToDraw } from '../src/drawing/fit/draw-input.ts';
 import { heldViewer } from '../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../src/drawing/report/report-html.ts';
 import type { InputFile } from '../src/drawing/report/report-input.ts';
+import { markingOut } from '../src/markout/marking-out.ts';
+import { alternativesTo } from '../src/plan/alternatives/alternatives.ts';
 import { planCut } from '../src/plan/plan-cut.ts';
-import { planFacts } from '../src/plan/plan-facts.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { builtPage } from './built-page.ts';
@@ -62,12 +63,13 @@ export async function writeReport(
   const { files, whole, ...opened } = openJob(fitFile);
   const joint = asAsked(opened.joint, straight);
   const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint, { alternatives: true }));
+  const plan = await runShowingProgress(planCut(joint));
   const html = reportHtml({
     joint,
     check,
     plan,
-    planFacts: planFacts(plan.answer),
+    tables: markingOut(joint, plan),
+    alternatives: await runShowingProgress(alternativesTo(joint, plan)),
     room: roomToDraw(joint),
     curve: joint.fit.legs.length === 0 ? null : await runShowingProgress(travelCurve(joint)),
     inputs: files.map(hashed),
@@ -76,9 +78,7 @@ export async function writeReport(
     viewer: page === null ? null : await heldViewer(page, asAsked(whole, straight)),
   });
   save(output, html);
-  print(
-    `${verdictLine(check)}\n${planLine(joint, plan.answer)}\nThe report: open ${output} in a browser; ${sizeText(html)}.`,
-  );
+  print(`${verdictLine(check)}\n${planLine(joint, plan)}\nThe report: open ${output} in a browser; ${sizeText(html)}.`);
   if (page === null)
     say('The report holds no viewer to move the part in: the viewer is not built. npm run build makes it.');
 }

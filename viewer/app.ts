@@ -1,8 +1,8 @@
-import type { MarkingRow } from '../src/answers/marking-row.ts';
 import type { JobFile } from '../src/files/job-file.ts';
 import type { LoopFile } from '../src/files/part-file.ts';
 import type { Progress } from '../src/geometry/progress.ts';
 import type { Units } from '../src/job/lengths.ts';
+import type { MarkingRow } from '../src/markout/marking-row.ts';
 import { Core } from './core.ts';
 import type { FileToImport, ImportedFile } from './heavy/import-file.ts';
 import type { PullAsked } from './heavy/pull.ts';
@@ -142,7 +142,7 @@ export class App {
   }
 
   goTo(step: StepName): void {
-    const wantsMore = step === 'grind' && this.state.planned?.plan.alternatives === null;
+    const wantsMore = step === 'grind' && this.state.planned?.alternatives === null;
     this.#set({ step });
     if (wantsMore) this.#askAgain();
   }

@@ -256,8 +256,8 @@ function offsetArrows({ state: { checked } }: App, view: View): SVGElement[] {
 }
 
 function readingMarks({ state: { reading, planned } }: App, view: View): SVGElement[] {
-  return (planned?.plan.table ?? []).map((row) => {
-    const { x, y } = toPane(view, { x: row.at[0], y: row.at[1] });
+  return (planned?.tables[0] ?? []).map((row) => {
+    const { x, y } = toPane(view, row.at);
     return svgElement('circle', {
       class: row === reading ? 'place read' : 'place',
       cx: x,

@@ -22,6 +22,7 @@ import type {
   InstallAnswer,
   RotatingAnswer,
 } from './check-answer.ts';
+import { roundOrNull } from './rounded.ts';
 import { warningOf } from './warning.ts';
 
 /** A check as JSON: mm and degrees, each figure rounded here and nowhere else. */
@@ -38,8 +39,6 @@ export const checkAnswer = (joint: Joint, result: CheckResult): CheckAnswer => (
   rotating: result.rotating.map(rotatingAnswer),
   warnings: result.notices.map((notice) => warningOf(notice, joint.fit.units)),
 });
-
-const roundOrNull = (x: number | null): number | null => (x === null ? null : round6(x));
 
 const degrees = (rad: number): number => round6((rad * 180) / Math.PI);
 

@@ -42,7 +42,6 @@ const wall = z.strictObject({
   at: point,
   holds: z.boolean().nullable(),
 });
-export type WallAnswer = z.infer<typeof wall>;
 
 const uncured = z.strictObject({
   section: z.string(),
@@ -52,7 +51,6 @@ const uncured = z.strictObject({
   areaMm2: z.number(),
   at: point,
 });
-export type Uncured = z.infer<typeof uncured>;
 
 const cutterEnd = z.strictObject({
   section: z.string(),
@@ -71,7 +69,6 @@ const cutterEnd = z.strictObject({
   against: z.string().nullable(),
   at: point,
 });
-export type CutterEnd = z.infer<typeof cutterEnd>;
 
 const cutter = z.strictObject({
   radiusMm: z.number(),
@@ -88,7 +85,6 @@ const cutter = z.strictObject({
   /** Sections nearer the face that stand over a cut. */
   covered: z.array(z.strictObject({ section: z.string(), by: z.string(), areaMm2: z.number(), at: point })),
 });
-export type CutterAnswer = z.infer<typeof cutter>;
 
 const straight = z.strictObject({
   /** No flat of the edge is shorter but where the casting's outline ends it, and no arc in an internal corner tighter. */
@@ -110,7 +106,6 @@ const straight = z.strictObject({
     }),
   ),
 });
-export type StraightAnswer = z.infer<typeof straight>;
 
 const thinPlace = z.strictObject({
   section: z.string(),
@@ -125,7 +120,6 @@ const thinPlace = z.strictObject({
   across: point,
   holds: z.boolean(),
 });
-export type ThinPlace = z.infer<typeof thinPlace>;
 
 const readWall = z.strictObject({
   section: z.string(),
@@ -144,7 +138,6 @@ const readWall = z.strictObject({
   keepMm: z.number().nullable(),
   holds: z.boolean().nullable(),
 });
-export type ReadWall = z.infer<typeof readWall>;
 
 const alternative = z.strictObject({
   what: z.enum(['clearance', 'cutter', 'other-part', 'both', 'turn', 'stand-off']),
@@ -161,7 +154,7 @@ const alternative = z.strictObject({
   /** What stands against it. */
   against: z.array(z.string()),
 });
-export type Alternative = z.infer<typeof alternative>;
+export type AlternativeAnswer = z.infer<typeof alternative>;
 
 const cutSection = z.strictObject({
   id: z.string(),
@@ -195,13 +188,12 @@ const cutOfPart = {
   severed: z.array(z.strictObject({ section: z.string(), areaMm2: z.number(), at: point })),
 };
 const partCut = z.strictObject(cutOfPart);
-export type PartCut = z.infer<typeof partCut>;
+export type CutAnswer = z.infer<typeof partCut>;
 
 const movingCut = partCut.extend({ table: z.array(markingRow) });
-export type MovingCut = z.infer<typeof movingCut>;
 
 /** The answer of `fettle grind --json`: loops in the joint frame at home, in part-file notation, mm. */
-export const grindAnswer = z.strictObject({
+export const grindAnswerSchema = z.strictObject({
   format: z.literal('fettle-grind/1'),
   title: z.string(),
   part: z.enum(['fixed', 'moving']),
@@ -220,4 +212,4 @@ export const grindAnswer = z.strictObject({
   alternatives: z.array(alternative).nullable(),
   warnings: z.array(warning),
 });
-export type GrindAnswer = z.infer<typeof grindAnswer>;
+export type GrindAnswer = z.infer<typeof grindAnswerSchema>;

@@ -36,5 +36,4 @@ export const markingRow = z.strictObject({
   lastMm: z.number().describe('take off to the last line: never past it'),
   wall: wallLeft.nullable().describe('to the nearest hollow; null where none is in reach'),
 });
-export type MarkingRow = z.infer<typeof markingRow>;
-export type WallLeft = z.infer<typeof wallLeft>;
+export type MarkingRowAnswer = z.infer<typeof markingRow>;

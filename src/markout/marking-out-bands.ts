@@ -1,12 +1,11 @@
-import type { BandAnswer, GrindAnswer } from '../answers/grind-answer.ts';
 import { treeOf } from '../clearance/trees.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
 import type { Region } from '../geometry/plane/loop.ts';
 import { polygonise } from '../geometry/polygons/polygonise.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons/polygons.ts';
 import type { Casting, DepthRange, Section } from '../job/casting.ts';
-import { loopOf } from '../job/lengths.ts';
 import { toleranceMm } from '../plan/bands/tolerance.ts';
+import type { CutBand, PartCut } from '../plan/part-cut.ts';
 import { type ReliefEdges, reliefEdges } from './marking-out-edges.ts';
 import type { BandTrees } from './marking-out-take-off.ts';
 
@@ -36,18 +35,18 @@ export interface WorkBand {
 /** What turns the regions of the plan into the frame of the casting they are shown on. */
 export type SeenAs = (region: Region) => Region;
 
-/** The bands of a plan that take anything off `part`, the casting as it is now, in its frame. */
-export function workBands(part: Casting, answer: GrindAnswer, seenAs: SeenAs = (region) => region): WorkBand[] {
-  return answer.sections.flatMap(({ id, bands }) => {
+/** The bands of a cut that take anything off `part`, the casting as it is now, in its frame. */
+export function workBands(part: Casting, cut: PartCut, seenAs: SeenAs = (region) => region): WorkBand[] {
+  return cut.sections.flatMap(({ id, bands }) => {
     const section = part.sections.find((section) => section.id === id);
     if (section === undefined) return [];
-    return bands.filter(({ loops }) => loops.length > 0).map((band) => workBand(section, band, seenAs));
+    return bands.filter(({ planned }) => planned.length > 0).map((band) => workBand(section, band, seenAs));
   });
 }
 
-function workBand(section: Section, band: BandAnswer, seenAs: SeenAs): WorkBand {
-  const regionOf = (files: BandAnswer['loops']): Region => seenAs(files.map((file) => loopOf(file, 1)));
-  const [relief, first, last] = [regionOf(band.loops), regionOf(band.firstLoops), regionOf(band.lastLoops)];
+function workBand(section: Section, band: CutBand, seenAs: SeenAs): WorkBand {
+  const seen = (line: Polygons): Region => seenAs(loopsOf(line));
+  const [relief, first, last] = [seen(band.planned), seen(band.first), seen(band.last)];
   const present = treeOf(section.loops);
   const lines = {
     first: polygonise(first, toleranceMm, 'inside'),
@@ -56,8 +55,8 @@ function workBand(section: Section, band: BandAnswer, seenAs: SeenAs): WorkBand 
   };
   return {
     section,
-    depth: band.depth === null ? null : { fromMm: band.depth[0], toMm: band.depth[1] },
-    takeOffMm: band.takeOffMm,
+    depth: band.depth,
+    takeOffMm: band.takeOff?.mm ?? null,
     present,
     relief,
     first,

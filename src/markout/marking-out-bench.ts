@@ -1,17 +1,15 @@
-import type { GrindAnswer } from '../answers/grind-answer.ts';
-import type { MarkingRow } from '../answers/marking-row.ts';
 import type { Part } from '../clearance/passes.ts';
 import { mirrorPoint, mirrorRegion, type Region } from '../geometry/plane/loop.ts';
-import { distance, lerp, scale, type Vec, vec } from '../geometry/plane/vec.ts';
+import { distance, leftOf, lerp, scale, type Vec, vec } from '../geometry/plane/vec.ts';
 import type { Casting, Hole } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { CutPlan } from '../plan/cut-plan.ts';
-import { plansByPart } from '../plan/plans-by-part.ts';
+import type { PartCut } from '../plan/part-cut.ts';
+import type { PlanResult } from '../plan/plan-result.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
 import type { DividerHoles } from './marking-out-dividers.ts';
 import { type ReliefEdges, reliefEdges } from './marking-out-edges.ts';
-import { leftOf } from './marking-out-take-off.ts';
 import { type BenchTouch, benchTouch } from './marking-out-touch.ts';
+import type { MarkingRow, MarkingTable } from './marking-row.ts';
 
 /** A place of the marking-out table where it lies on the bench. */
 export interface BenchPlace {
@@ -34,10 +32,10 @@ export interface BenchBand extends WorkBand {
 export interface Bench {
   /** Where both parts are cut, with the other one as its own cut leaves it. */
   readonly joint: Joint;
-  /** Of this casting alone. */
-  readonly plan: CutPlan;
-  /** What is said of the plan as a whole. */
-  readonly whole: GrindAnswer;
+  /** As a whole, and what of it is this casting's own. */
+  readonly plan: PlanResult;
+  readonly own: PartCut;
+  readonly table: MarkingTable;
   /** Whether the other part is cut as well. */
   readonly both: boolean;
   readonly cut: Part;
@@ -56,56 +54,53 @@ export interface Bench {
 }
 
 /** The castings a plan cuts, each on its own bench with the places of its marking-out table. */
-export function benchesOf(joint: Joint, plan: CutPlan, mirrored: boolean): Bench[] {
-  const plans = plansByPart(plan);
-  return plans.map((own, i) => {
-    const other = plans[1 - i];
-    const swung = other === undefined ? joint : { ...joint, [other.answer.part]: other.part };
-    return benchOf({ joint, swung, own, whole: plan.answer, mirrored });
+export const benchesOf = (
+  joint: Joint,
+  plan: PlanResult,
+  tables: readonly MarkingTable[],
+  mirrored: boolean,
+): Bench[] =>
+  plan.cuts.map((own, i) => {
+    const other = plan.cuts[1 - i];
+    const swung = other === undefined ? joint : { ...joint, [other.part]: other.after };
+    return benchOf({ joint, swung, plan, own, table: tables[i] ?? [], mirrored });
   });
-}
 
-interface OnBench {
+interface OnBench extends Pick<Bench, 'plan' | 'own' | 'table' | 'mirrored'> {
   /** As both castings are, and with the other one as it will be. */
   readonly joint: Joint;
   readonly swung: Joint;
-  readonly own: CutPlan;
-  readonly whole: GrindAnswer;
-  readonly mirrored: boolean;
 }
 
-function benchOf({ joint, swung, own, whole, mirrored }: OnBench): Bench {
-  const cut = own.answer.part;
-  const rows = own.answer.table;
+function benchOf({ joint, swung, plan, own, table, mirrored }: OnBench): Bench {
+  const cut = own.part;
   // the joint is seen looking at the fixed part's face, which is looking through the moving part from behind
   const flip = (cut === 'moving') !== mirrored;
   const seen = flip ? { point: mirrorPoint, region: mirrorRegion } : { point: same<Vec>, region: same<Region> };
   const present = flip ? mirrorCasting(joint[cut]) : joint[cut];
   return {
     joint: swung,
-    plan: own,
-    whole,
-    both: whole.movingCut !== null,
+    plan,
+    own,
+    table,
+    both: plan.cuts.length > 1,
     cut,
     mirrored,
     present,
-    after: flip ? mirrorCasting(own.part) : own.part,
-    bands: workBands(present, own.answer, seen.region).map((band) => ({
+    after: flip ? mirrorCasting(own.after) : own.after,
+    bands: workBands(present, own, seen.region).map((band, i) => ({
       ...band,
       firstEdges: reliefEdges(band.first, band.present),
       lastEdges: reliefEdges(band.last, band.present),
-      places: rows.filter((row) => isOf(row, band)).map((row) => placeOf(row, seen.point(vec(...row.at)), band)),
+      places: table.filter((row) => row.band === i).map((row) => placeOf(row, seen.point(row.at), band)),
     })),
-    holes: namedHoles(rows, present),
+    holes: namedHoles(table, present),
     touch: benchTouch(joint, cut, seen.point),
     seen,
   };
 }
 
 const same = <T>(value: T): T => value;
-
-const isOf = (row: MarkingRow, { section, depth }: WorkBand): boolean =>
-  row.section === section.id && row.depth?.[0] === depth?.fromMm && row.depth?.[1] === depth?.toMm;
 
 /** With metal to come off on the left of an edge, what stays is on its right. */
 function placeOf(row: MarkingRow, at: Vec, { edges }: WorkBand): BenchPlace {
@@ -120,7 +115,7 @@ function placeOf(row: MarkingRow, at: Vec, { edges }: WorkBand): BenchPlace {
   return { row, at, inward };
 }
 
-function namedHoles([row]: readonly MarkingRow[], { holes }: Casting): DividerHoles | null {
+function namedHoles([row]: MarkingTable, { holes }: Casting): DividerHoles | null {
   const [a, b] = (row?.dividers ?? []).map(({ from }) => holes.find(({ id }) => id === from));
   return a === undefined || b === undefined ? null : [a, b];
 }

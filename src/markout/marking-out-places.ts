@@ -1,12 +1,12 @@
-import type { MarkingRow } from '../answers/marking-row.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import { cornersAlong, type Measured, pointAlong } from './marking-out-along.ts';
+import type { PlaceKind } from './marking-row.ts';
 
 /** A place to mark on an edge: how far along it, and why there. */
 export interface Place {
-  readonly kind: MarkingRow['kind'];
+  readonly kind: PlaceKind;
   readonly alongMm: number;
 }
 

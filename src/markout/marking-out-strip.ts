@@ -1,12 +1,12 @@
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
-import { add, distance, dot, scale, sub, type Vec } from '../geometry/plane/vec.ts';
+import { add, distance, dot, leftOf, scale, sub, type Vec } from '../geometry/plane/vec.ts';
 import { polygonise } from '../geometry/polygons/polygonise.ts';
 import type { Polygon } from '../geometry/polygons/polygons.ts';
 import { toleranceMm } from '../plan/bands/tolerance.ts';
 import { cornersAlong, type Measured, measured, pointAlong } from './marking-out-along.ts';
 import type { BenchBand, BenchPlace } from './marking-out-bench.ts';
 import type { Run } from './marking-out-edges.ts';
-import { leftOf, throughTo } from './marking-out-take-off.ts';
+import { throughTo } from './marking-out-take-off.ts';
 
 /**
  * The side of a casting unrolled where metal comes off: lengths along the present outline in mm, from where the planned

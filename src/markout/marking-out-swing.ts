@@ -104,9 +104,9 @@ export function swingGauge(bench: Bench): SwingReading {
 
 /** The other part's sections that pass a cut nearer than asked while they turn. */
 function piecesFor(bench: Bench, swings: readonly Leg[]): Solid[] {
-  const { joint, cut, plan, seen } = bench;
+  const { joint, cut, own, seen } = bench;
   const turning = new Set(swings.map((leg) => joint.fit.legs.indexOf(leg) + 1));
-  const cutSections = joint[cut].sections.filter(({ id }) => plan.answer.sections.some((section) => section.id === id));
+  const cutSections = joint[cut].sections.filter(({ id }) => own.sections.some((section) => section.id === id));
   const passing = cutSections
     .flatMap((section) => bandsOf(joint, cut, section))
     .flatMap(({ passes }) => passes)

@@ -1,7 +1,7 @@
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { rayCrossings } from '../geometry/motion/ray-crossings.ts';
-import { add, distance, dot, scale, sub, type Vec, vec } from '../geometry/plane/vec.ts';
+import { add, dot, leftOf, scale, sub, type Vec } from '../geometry/plane/vec.ts';
 import { type Measured, pointAlong } from './marking-out-along.ts';
 
 /** Trees of the three lines of a band, in straight edges. */
@@ -89,12 +89,6 @@ function justAlong(run: Measured, alongMm: number, present: OutlineTree): Vec {
 /** The unit vector square to an edge, into the metal that stays. */
 const squareTo = (run: Measured, alongMm: number): Vec =>
   scale(leftOf(pointAlong(run, alongMm - lookMm), pointAlong(run, alongMm + lookMm)), -1);
-
-/** The unit vector to the left of the way between two points: into the metal, for an outline run as metal has it. */
-export function leftOf(from: Vec, to: Vec): Vec {
-  const along = sub(to, from);
-  return scale(vec(0 - along.y, along.x), 1 / distance(from, to));
-}
 
 function unit(v: Vec): Vec | null {
   const long = Math.hypot(v.x, v.y);

@@ -1,10 +1,9 @@
-import type { WallLeft } from '../answers/marking-row.ts';
 import { treeOf } from '../clearance/trees.ts';
 import { regionContains } from '../geometry/motion/containment.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
-import { round6 } from '../geometry/plane/rounding.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import type { DepthRange, Hollow } from '../job/casting.ts';
+import type { WallLeft } from './marking-row.ts';
 
 /** A wall thicker than this is not spoken of at a place, mm, unless more is to be kept; common practice, no source. */
 const inReachMm = 25;
@@ -32,7 +31,7 @@ export function wallLeft(
   if (nearest === undefined) return null;
   const { hollow, nominalMm } = nearest;
   const worstMm = wallMm(hollow, last, band) - hollow.traceErrorMm - handErrorMm;
-  return { hollow: hollow.id, nominalMm: round6(nominalMm), wallMm: round6(worstMm) };
+  return { hollow: hollow.id, nominalMm, wallMm: worstMm };
 }
 
 export const isInReach = ({ keepWallMm }: Hollow, mm: number): boolean =>

@@ -20,13 +20,13 @@ export interface BothPlans {
  * alone, where it is there already.
  */
 export function* planBoth(joint: Joint, known: PartPlan | null = null): Generator<Progress, BothPlans> {
-  const alone = known?.part === 'fixed' ? known : yield* planPart(joint, 'fixed');
+  const alone = known?.cut.part === 'fixed' ? known : yield* planPart(joint, 'fixed');
   const deepest = alone.needs.flatMap(({ bands }) => bands.map(({ takeOff }) => takeOff?.mm ?? 0));
   const spareMm = (1 - joint.fit.share) * Math.max(0, ...deepest);
   const eased = yield* planPart(easedBy(joint, spareMm), 'fixed');
   // the moving part makes room for the fixed one as planned; both are judged with the fillets that the cutter leaves
-  const moving = yield* planPart({ ...joint, fixed: eased.cutPart }, 'moving');
-  return { fixed: eased, moving: { ...moving, after: { ...moving.after, fixed: eased.after.fixed } } };
+  const moving = yield* planPart({ ...joint, fixed: eased.cut.after }, 'moving');
+  return { fixed: eased, moving: { ...moving, judged: { ...moving.judged, fixed: eased.judged.fixed } } };
 }
 
 /** The joint with so much less clearance asked of the fixed part. */

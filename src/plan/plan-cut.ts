@@ -1,110 +1,54 @@
-import { homeAnswer, installAnswer } from '../answers/check.ts';
-import type { GrindAnswer, MovingCut } from '../answers/grind-answer.ts';
-import { warningOf } from '../answers/warning.ts';
 import type { Part } from '../clearance/passes.ts';
 import { farReason, reasonOf, reasonsBeforehand } from '../clearance/reasons.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Joint } from '../joint/joint.ts';
-import { markingOut } from '../markout/marking-out.ts';
-import { alternativesTo } from './alternatives/alternatives.ts';
-import type { CutPlan } from './cut-plan.ts';
-import { cutterWarnings } from './cutter/cutter-warnings.ts';
-import { straightWarnings } from './cutter/straight-warnings.ts';
+import { cutterNotices } from './cutter/cutter-notices.ts';
+import type { PlanNotice } from './notices.ts';
+import type { PartCut } from './part-cut.ts';
 import { planBoth } from './plan-both.ts';
 import { type Judged, judge, type PartPlan, planPart } from './plan-part.ts';
-import { plansByPart } from './plans-by-part.ts';
+import type { PlanResult } from './plan-result.ts';
 import { refusedPlan } from './refused-plan.ts';
-
-/** What a plan is to tell beyond itself. */
-export interface PlanOptions {
-  /** Whether to work out what else would give where it does not hold, which takes many plans. */
-  readonly alternatives?: boolean;
-}
 
 /**
  * The least metal to take off one part, or both, so that a job keeps its asked clearances at home and on the way in, and
  * the check of what is left. Where nothing can be judged nothing is planned.
  */
-export function* planCut(joint: Joint, options: PlanOptions = {}): Generator<Progress, CutPlan> {
+export function* planCut(joint: Joint): Generator<Progress, PlanResult> {
   if (reasonOf(joint, reasonsBeforehand(joint)) !== null) return yield* refusedPlan(joint);
-  const { alone, ...plan } =
-    joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
+  const plan = joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
   // parts that are too far apart to be judged are too far apart to be cut, so only a plan without a cut can be of such
-  if (cutsNothing(plan.answer) && reasonOf(joint, farReason(joint, plan.afterCut)) !== null)
-    return yield* refusedPlan(joint);
-  yield { step: 'marking out', done: 0, of: 1 };
-  const answer = withTables(joint, plan);
-  if (answer.holds || options.alternatives !== true) return { ...plan, answer };
-  return { ...plan, answer: { ...answer, alternatives: yield* alternativesTo(joint, alone) } };
+  const cutsNothing = plan.cuts.every(({ sections }) => sections.length === 0);
+  if (cutsNothing && reasonOf(joint, farReason(joint, plan.afterCut)) !== null) return yield* refusedPlan(joint);
+  return plan;
 }
 
-const cutsNothing = ({ sections, movingCut }: GrindAnswer): boolean =>
-  sections.length === 0 && (movingCut?.sections ?? []).length === 0;
-
-/** The answer with the marking-out table of each part that is cut. */
-function withTables(joint: Joint, plan: CutPlan): GrindAnswer {
-  const [table = [], movingTable = []] = plansByPart(plan).map((one) => [...markingOut(joint, one)]);
-  const { movingCut } = plan.answer;
-  return { ...plan.answer, table, movingCut: movingCut && { ...movingCut, table: movingTable } };
-}
-
-/** A plan, and that of the part it cuts alone, for what else it may be asked for. */
-interface Planned extends CutPlan {
-  readonly alone: PartPlan | null;
-}
-
-function* planOfOne(joint: Joint, part: Part): Generator<Progress, Planned> {
+function* planOfOne(joint: Joint, part: Part): Generator<Progress, PlanResult> {
   const plan = yield* planPart(joint, part);
-  const judged = yield* judge(plan);
-  const answer = answerOf(joint, [plan], judged);
-  return { answer, afterCut: judged.check, part: plan.cutPart, judged: plan.after, alone: plan };
+  return { ...resultOf([plan], yield* judge(plan, joint.fit.clearance)), judged: plan.judged, alone: plan };
 }
 
-function* planOfBoth(joint: Joint): Generator<Progress, Planned> {
+function* planOfBoth(joint: Joint): Generator<Progress, PlanResult> {
   const { fixed, moving } = yield* planBoth(joint);
-  const judged = yield* judge(moving, [fixed]);
-  const answer = answerOf(joint, [fixed, moving], judged);
-  const parts = { part: fixed.cutPart, movingPart: moving.cutPart };
-  return { answer, afterCut: judged.check, ...parts, judged: moving.after, alone: null };
+  const judged = yield* judge(moving, joint.fit.clearance, [fixed]);
+  return { ...resultOf([fixed, moving], judged), judged: moving.judged, alone: null };
 }
 
-function answerOf(
-  { fit }: Joint,
-  plans: readonly [PartPlan, PartPlan?],
-  { check: after, uncured, holds }: Judged,
-): GrindAnswer {
-  const [{ part, cut }, moving] = plans;
-  const movingCut: MovingCut | null = moving === undefined ? null : { ...moving.cut, table: [] };
-  const { boundMm, volumeMm3, massG, sections, walls, thin, readings, unmeasured, cutter, straight, severed } = cut;
-  const cuts = movingCut === null ? [cut] : [cut, movingCut];
+function resultOf(plans: readonly PartPlan[], judged: Judged): Omit<PlanResult, 'judged' | 'alone'> {
+  const cuts = plans.map(({ cut }) => cut);
   return {
-    format: 'fettle-grind/1',
-    title: fit.title,
-    part,
-    holds,
     reason: null,
-    boundMm,
-    volumeMm3,
-    massG,
-    sections,
-    walls,
-    thin,
-    readings,
-    unmeasured,
-    cutter,
-    straight,
-    movingCut,
-    smallestFilletMm: cutter?.radiusMm ?? null,
-    severed,
-    uncured: [...uncured],
-    table: [],
-    afterCut: { home: homeAnswer(after.home), install: after.wayIn && installAnswer(after.wayIn) },
-    alternatives: holds ? [] : null,
-    warnings: [
-      ...plans.flatMap((plan) => plan?.warnings ?? []),
-      ...cutterWarnings(cuts, fit.units),
-      ...straightWarnings(cuts),
-      ...after.notices.map((notice) => warningOf(notice, fit.units)),
+    ...judged,
+    cuts,
+    notices: [
+      ...plans.flatMap(({ notices }) => notices),
+      ...cuts.flatMap(({ cutter }) => (cutter === null ? [] : cutterNotices(cutter))),
+      ...cuts.flatMap(straightNotices),
+      ...judged.notices,
     ],
   };
 }
+
+/** Where the edge of a cut is left as it was, though a straight one was asked for. */
+const straightNotices = ({ straight }: PartCut): PlanNotice[] =>
+  (straight?.asItWas ?? []).map(({ section, why, at }) => ({ code: 'edge-not-straight', section, why, at }));

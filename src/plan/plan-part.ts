@@ -1,13 +1,14 @@
-import type { Warning } from '../answers/check-answer.ts';
-import type { PartCut, Uncured } from '../answers/grind-answer.ts';
 import { checkJoint } from '../clearance/check.ts';
-import type { CheckResult } from '../clearance/check-result.ts';
+import type { CheckNotice } from '../clearance/notices.ts';
 import type { Part } from '../clearance/passes.ts';
 import { judgedByFigures } from '../clearance/reasons.ts';
-import { roundUp6 } from '../geometry/plane/rounding.ts';
+import { areaMm2 } from '../geometry/polygons/polygons.ts';
 import type { Progress } from '../geometry/progress.ts';
-import type { Casting, Section } from '../job/casting.ts';
+import type { Section } from '../job/casting.ts';
+import type { Clearances } from '../job/job.ts';
 import type { Joint } from '../joint/joint.ts';
+import type { AfterCut } from './after-cut.ts';
+import { allMm3, layerMm3, massOfG } from './bands/amounts.ts';
 import { type BandNeed, needsOfSection } from './bands/band-need.ts';
 import { bandsOf } from './bands/bands.ts';
 import { cutBands } from './bands/cut-band.ts';
@@ -16,31 +17,32 @@ import { piecesOf } from './bands/run-out.ts';
 import { severedPieces } from './bands/severed.ts';
 import { sweepsWithin } from './bands/sweeps.ts';
 import { toleranceMm } from './bands/tolerance.ts';
-import { amountsOf, sectionAnswers } from './cut-answer.ts';
-import { cutterAnswer } from './cutter/cutter-answer.ts';
+import { cutNotices } from './cut-notices.ts';
+import { cutSections } from './cut-sections.ts';
+import { cutterResult } from './cutter/cutter-result.ts';
 import { castingJudged, type Fillet, filletsOf } from './cutter/fillets.ts';
-import { straightAnswer } from './cutter/straight-answer.ts';
-import { planWarnings } from './plan-warnings.ts';
-import { uncuredBy } from './uncured.ts';
+import { straightResult } from './cutter/straight-result.ts';
+import { type Hindrance, hindrancesOf } from './hindrances.ts';
+import type { CutNotice } from './notices.ts';
+import type { PartCut } from './part-cut.ts';
+import { type Uncured, uncuredBy } from './uncured.ts';
 import { guardsOf } from './walls/guards.ts';
 import { thinFloors } from './walls/thin-floors.ts';
 import { thinPlaces } from './walls/thin-places.ts';
 import { readWalls, unmeasuredCuts } from './walls/wall-readings.ts';
 import { handErrorOf, wallsBehind } from './walls/walls.ts';
 
-/** The cut of one part, and the joint with that part as the cut leaves it. */
+/** The cut of one part and its working, and the joint with that part as the cut leaves it. */
 export interface PartPlan {
-  readonly part: Part;
   /** What each section would have to lose, offered or not. */
   readonly needs: readonly SectionCut[];
   readonly cuts: readonly SectionCut[];
   /** What the cutter cannot take of it. */
   readonly fillets: readonly Fillet[];
-  /** The part as planned, and the joint as it is judged: with the fillets that the cutter leaves. */
-  readonly cutPart: Casting;
-  readonly after: Joint;
+  /** The joint as it is judged: with the fillets that the cutter leaves. */
+  readonly judged: Joint;
   readonly cut: PartCut;
-  readonly warnings: readonly Warning[];
+  readonly notices: readonly CutNotice[];
 }
 
 /** The least cut of one part: only sections that are offered, and never where a region must not be cut. */
@@ -53,10 +55,9 @@ export function* planPart(joint: Joint, part: Part): Generator<Progress, PartPla
     .map(({ section, bands }) => ({ section, bands: bands.filter(({ planned }) => planned.length > 0) }))
     .filter(({ bands }) => bands.length > 0);
   const fillets = yield* filletsOf(casting, cuts, cutter);
-  const after = { ...joint, [part]: castingJudged(casting, cuts, fillets, cutter) };
-  const cut = yield* partCut(joint, casting, cuts, fillets);
-  const warnings = planWarnings(joint, part, cuts);
-  return { part, needs, cuts, fillets, cutPart: castingAfter(casting, cuts), after, cut, warnings };
+  const judged = { ...joint, [part]: castingJudged(casting, cuts, fillets, cutter) };
+  const cut = yield* partCut(joint, part, cuts, fillets);
+  return { needs, cuts, fillets, judged, cut, notices: cutNotices(joint, part, cuts) };
 }
 
 /** What each section would have to lose, offered or not; of those offered, in the way the cutter takes it. */
@@ -91,11 +92,12 @@ function* cutsNeeded(joint: Joint, part: Part): Generator<Progress, SectionCut[]
 
 /** What a cut comes to, and the walls behind it. */
 function* partCut(
-  { fit }: Joint,
-  casting: Casting,
+  joint: Joint,
+  part: Part,
   cuts: readonly SectionCut[],
   fillets: readonly Fillet[],
 ): Generator<Progress, PartCut> {
+  const { fit, [part]: casting } = joint;
   const bands = cuts.flatMap((cut) => cut.bands);
   const { cutter } = fit;
   const steps = 3;
@@ -107,34 +109,52 @@ function* partCut(
   const readings = readWalls(casting, cuts, fit);
   const unmeasured = unmeasuredCuts(casting, cuts);
   yield { step: 'walls', done: 2, of: steps };
+  // nothing is known of the volume where a band has no depth
+  const volumeMm3 = allMm3(bands.map(({ depth, planned }) => layerMm3(areaMm2(planned), depth)));
   return {
-    boundMm: roundUp6(Math.max(0, ...bands.map(({ boundMm }) => boundMm))),
-    ...amountsOf(bands, casting.material),
-    sections: sectionAnswers(cuts),
+    part,
+    boundMm: Math.max(0, ...bands.map(({ boundMm }) => boundMm)),
+    volumeMm3,
+    massG: massOfG(volumeMm3, casting.material),
+    sections: cutSections(cuts),
     walls,
     thin,
     readings,
     unmeasured,
-    cutter: cutter && cuts.length > 0 ? cutterAnswer(cutter, casting, cuts, fillets) : null,
-    straight: fit.straight ? straightAnswer(cuts, casting.material) : null,
+    cutter: cutter && cuts.length > 0 ? cutterResult(cutter, casting, cuts, fillets) : null,
+    straight: fit.straight ? straightResult(cuts, casting.material) : null,
     severed: cuts.flatMap(severedPieces),
+    after: castingAfter(casting, cuts),
   };
 }
 
 /** What the check after a cut says of it. */
 export interface Judged {
-  readonly check: CheckResult;
-  readonly uncured: readonly Uncured[];
   readonly holds: boolean;
+  readonly uncured: readonly Uncured[];
+  readonly afterCut: AfterCut;
+  /** Empty where it holds. */
+  readonly hindrances: readonly Hindrance[];
+  readonly notices: readonly CheckNotice[];
 }
 
-/** Whether a plan holds: clearances kept by what is left, nothing in the way, all walls kept and nothing parted off. */
-export function* judge(plan: PartPlan, others: readonly PartPlan[] = []): Generator<Progress, Judged> {
-  const check = yield* checkJoint(judgedByFigures(plan.after));
-  const { rotatingMm } = plan.after.fit.clearance;
-  const uncured = uncuredBy(plan.needs, check.rotating, rotatingMm);
-  const holds = check.meetsClearance && uncured.length === 0 && [plan, ...others].every(({ cut }) => stands(cut));
-  return { check, uncured, holds };
+/**
+ * Whether a plan holds: clearances kept by what is left, nothing in the way, all walls kept and nothing parted off. Where
+ * it does not, what stands against it, held against the clearances `asked` of the job.
+ */
+export function* judge(
+  plan: PartPlan,
+  asked: Clearances,
+  others: readonly PartPlan[] = [],
+): Generator<Progress, Judged> {
+  const check = yield* checkJoint(judgedByFigures(plan.judged));
+  const uncured = uncuredBy(plan.needs, check.rotating, plan.judged.fit.clearance.rotatingMm);
+  const { home, wayIn } = check;
+  const afterCut = { home, wayIn };
+  const cuts = [...others, plan].map(({ cut }) => cut);
+  const holds = check.meetsClearance && uncured.length === 0 && cuts.every(stands);
+  const hindrances = holds ? [] : hindrancesOf({ cuts, uncured, afterCut }, asked);
+  return { holds, uncured, afterCut, hindrances, notices: check.notices };
 }
 
 /** Whether what a cut leaves of a part will do. */

@@ -1,42 +1,40 @@
-import { homeAnswer, installAnswer } from '../answers/check.ts';
-import { warningOf } from '../answers/warning.ts';
 import { checkJoint } from '../clearance/check.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { CutPlan } from './cut-plan.ts';
+import type { PartCut } from './part-cut.ts';
+import type { PlanResult } from './plan-result.ts';
 
-/** The answer where nothing can be judged: no cut, nothing else proposed, the figures as they stand, and why. */
-export function* refusedPlan(joint: Joint): Generator<Progress, CutPlan> {
+/** The plan where nothing can be judged: no cut, nothing against it but why, and the figures as they stand. */
+export function* refusedPlan(joint: Joint): Generator<Progress, PlanResult> {
   const check = yield* checkJoint(joint);
+  return {
+    reason: check.reason,
+    holds: false,
+    cuts: [uncut(joint)],
+    uncured: [],
+    afterCut: { home: check.home, wayIn: check.wayIn },
+    hindrances: [],
+    notices: check.notices,
+    judged: joint,
+    alone: null,
+  };
+}
+
+function uncut(joint: Joint): PartCut {
   const part = joint.fit.cut === 'moving' ? 'moving' : 'fixed';
   return {
-    part: joint[part],
-    judged: joint,
-    afterCut: check,
-    answer: {
-      format: 'fettle-grind/1',
-      title: joint.fit.title,
-      part,
-      holds: false,
-      reason: check.reason,
-      boundMm: 0,
-      volumeMm3: 0,
-      massG: null,
-      sections: [],
-      walls: [],
-      thin: [],
-      readings: [],
-      unmeasured: [],
-      cutter: null,
-      straight: null,
-      movingCut: null,
-      smallestFilletMm: null,
-      severed: [],
-      uncured: [],
-      table: [],
-      afterCut: { home: homeAnswer(check.home), install: check.wayIn && installAnswer(check.wayIn) },
-      alternatives: [],
-      warnings: check.notices.map((notice) => warningOf(notice, joint.fit.units)),
-    },
+    part,
+    boundMm: 0,
+    volumeMm3: 0,
+    massG: null,
+    sections: [],
+    walls: [],
+    thin: [],
+    readings: [],
+    unmeasured: [],
+    cutter: null,
+    straight: null,
+    severed: [],
+    after: joint[part],
   };
 }

@@ -1,22 +1,24 @@
-import type { CutterAnswer, CutterEnd, GrindAnswer, PartCut } from '../answers/grind-answer.ts';
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
+import type { CutterEnd, CutterResult } from '../plan/cutter/cutter-result.ts';
+import type { CutFigures } from '../plan/part-cut.ts';
+import type { PlanFigures } from '../plan/plan-result.ts';
 import { textsByPart } from './part-cuts.ts';
 import { depthText } from './places.ts';
 import { massText, volumeText } from './units.ts';
 
 /** What the cutter makes of the plan: the metal it takes beyond need, how far it runs past, and what it leaves. */
-export function cutterTexts(joint: Joint, plan: GrindAnswer): string[] {
+export function cutterTexts(joint: Joint, plan: PlanFigures): string[] {
   return textsByPart(
     joint,
     plan,
-    ({ cut: { cutter, sections } }) => (cutter === null ? [] : textsOf(cutter, sections, joint.fit.units)),
+    ({ cutter, sections }) => (cutter === null ? [] : textsOf(cutter, sections, joint.fit.units)),
     'first',
   );
 }
 
-function textsOf(cutter: CutterAnswer, sections: PartCut['sections'], units: Units): string[] {
+function textsOf(cutter: CutterResult, sections: CutFigures['sections'], units: Units): string[] {
   const { radiusMm, nose, scallopMm } = cutter;
   const scallop =
     scallopMm === null ? [] : [`At the stepover you gave the ball leaves ridges ${lengthText(scallopMm, units)} high.`];
@@ -29,7 +31,7 @@ function textsOf(cutter: CutterAnswer, sections: PartCut['sections'], units: Uni
   ];
 }
 
-function extraText({ extraVolumeMm3, extraMassG, neededVolumeMm3 }: CutterAnswer, units: Units): string {
+function extraText({ extraVolumeMm3, extraMassG, neededVolumeMm3 }: CutterResult, units: Units): string {
   if (extraVolumeMm3 === null || neededVolumeMm3 === null) return '';
   if (extraVolumeMm3 < 1) return 'It takes no more for that than the clearance needs.';
   const extra = volumeText(extraVolumeMm3, units);
@@ -37,11 +39,11 @@ function extraText({ extraVolumeMm3, extraMassG, neededVolumeMm3 }: CutterAnswer
   return `That takes ${weighed} more than the ${volumeText(neededVolumeMm3, units)} the clearance alone needs.`;
 }
 
-const waysTexts = (sections: PartCut['sections'], units: Units): string[] =>
+const waysTexts = (sections: CutFigures['sections'], units: Units): string[] =>
   sections.flatMap(({ id, bands }) =>
     bands.flatMap(({ cutterWay, depth }) => {
       if (cutterWay === null || cutterWay === 'as-needed') return [];
-      const where = `"${id}", ${depthText(depth && { fromMm: depth[0], toMm: depth[1] }, units)}`;
+      const where = `"${id}", ${depthText(depth, units)}`;
       return [
         cutterWay === 'corners'
           ? `${where}: corners the cutter does not get into are let in a little, which is lighter than growing the whole cut.`

@@ -1,21 +1,26 @@
-import type { BandAnswer, GrindAnswer, PartCut, ReadWall, Uncured, WallAnswer } from '../answers/grind-answer.ts';
-import { vec } from '../geometry/plane/vec.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
 import type { Casting } from '../job/casting.ts';
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { BandFacts, CutFacts, Piece } from '../plan/plan-facts.ts';
+import type { BandFigures, CutFigures, Piece } from '../plan/part-cut.ts';
+import type { PlanFigures } from '../plan/plan-result.ts';
+import type { Uncured } from '../plan/uncured.ts';
+import type { ReadWall } from '../plan/walls/wall-readings.ts';
+import type { WallBehind } from '../plan/walls/walls.ts';
 import { columns, listed, wrapped } from './layout.ts';
-import { partCuts, textsByPart } from './part-cuts.ts';
+import { textsByPart } from './part-cuts.ts';
 import { depthText, placeText } from './places.ts';
 import { areaText } from './units.ts';
 
+type Sections = Pick<CutFigures, 'sections'>;
+
 /** What comes off: a line for each section and band, and one for each of its pieces where there are several. */
-export function takeOffLines(joint: Joint, { sections }: Pick<PartCut, 'sections'>, facts: CutFacts): string[] {
-  if (sections.length === 0) return [];
+export function takeOffLines(joint: Joint, cut: Sections): string[] {
+  if (cut.sections.length === 0) return [];
   return [
-    ...columns(takeOffRows(joint, { sections }, facts)),
-    ...listed([...pieceTexts(joint, facts), ...lastDepthTexts(joint, sections)]),
+    ...columns(takeOffRows(joint, cut)),
+    ...listed([...pieceTexts(joint, cut), ...lastDepthTexts(joint, cut)]),
     ...wrapped(linesText),
   ];
 }
@@ -24,74 +29,67 @@ export function takeOffLines(joint: Joint, { sections }: Pick<PartCut, 'sections
 export const linesText = 'First line: it must go even if every error is in your favour. Last line: never past it.';
 
 /** What comes off as cells, a row for each section and band; headings first. */
-export function takeOffRows(joint: Joint, { sections }: Pick<PartCut, 'sections'>, facts: CutFacts): string[][] {
-  const { units } = joint.fit;
-  const bands = sections.flatMap(({ id, bands }, i) =>
-    bands.map((band, j) => ({ id, band, facts: facts[i]?.[j] ?? { pieces: [], firstAreaMm2: 0, lastAreaMm2: 0 } })),
+export function takeOffRows({ fit: { units } }: Joint, { sections }: Sections): string[][] {
+  const rows = sections.flatMap(({ id, bands }) =>
+    bands.map((band) => [
+      id,
+      depthText(band.depth, units),
+      areaText(band.areaMm2, units),
+      deepText(band, units),
+      areaText(band.firstAreaMm2, units),
+      areaText(band.lastAreaMm2, units),
+    ]),
   );
-  const rows = bands.map(({ id, band, facts: { firstAreaMm2, lastAreaMm2 } }) => [
-    id,
-    bandText(band, units),
-    areaText(band.areaMm2, units),
-    deepText(band, units),
-    areaText(firstAreaMm2, units),
-    areaText(lastAreaMm2, units),
-  ]);
   return [['section', 'where', 'area', 'at the deepest', 'first line', 'last line'], ...rows];
 }
 
 /** How far along the depth no cut may go, where the errors of depth let it go farther than planned. */
-export const lastDepthTexts = ({ fit: { units } }: Joint, sections: PartCut['sections']): string[] =>
+const lastDepthTexts = ({ fit: { units } }: Joint, { sections }: Sections): string[] =>
   sections.flatMap(({ id, bands }) =>
     bands.flatMap(({ depth, lastDepth }) =>
-      depth === null || lastDepth === null || (lastDepth[0] === depth[0] && lastDepth[1] === depth[1])
+      depth === null || lastDepth === null || (lastDepth.fromMm === depth.fromMm && lastDepth.toMm === depth.toMm)
         ? []
-        : [
-            `"${id}", ${bandText({ depth }, units)}: along the depth never past ${bandText({ depth: lastDepth }, units)}.`,
-          ],
+        : [`"${id}", ${depthText(depth, units)}: along the depth never past ${depthText(lastDepth, units)}.`],
     ),
   );
 
 /** Where each piece of metal is that comes off. */
-export const pieceTexts = (joint: Joint, facts: CutFacts): string[] =>
-  piecesOf(facts.flat()).map((piece) => pieceText(joint, piece));
+export const pieceTexts = (joint: Joint, { sections }: Sections): string[] =>
+  piecesOf(sections.flatMap(({ bands }) => bands)).map((piece) => pieceText(joint, piece));
 
 /** The separate pieces, the same outline in several bands once. */
-function piecesOf(bands: readonly BandFacts[]): Piece[] {
+function piecesOf(bands: readonly BandFigures[]): Piece[] {
   const places = bands
     .flatMap(({ pieces }) => pieces)
-    .map((piece) => [piece.at.map(Math.round).join(), piece] as const);
+    .map((piece) => [`${Math.round(piece.at.x)},${Math.round(piece.at.y)}`, piece] as const);
   return [...new Map(places).values()];
 }
 
 const pieceText = (joint: Joint, { areaMm2, at }: Piece): string =>
-  `${areaText(areaMm2, joint.fit.units)} about ${placeAt(at, joint)}`;
+  `${areaText(areaMm2, joint.fit.units)} about ${placeText(at, joint)}`;
 
-const bandText = ({ depth }: Pick<BandAnswer, 'depth'>, units: Units): string =>
-  depthText(depth === null ? null : { fromMm: depth[0], toMm: depth[1] }, units);
-
-const deepText = ({ takeOffMm }: BandAnswer, units: Units): string =>
-  takeOffMm === null ? 'all of it' : lengthText(takeOffMm, units);
-
-const placeAt = (at: readonly [number, number], joint: Joint): string => placeText(vec(...at), joint);
+const deepText = ({ takeOff }: BandFigures, units: Units): string =>
+  takeOff === null ? 'all of it' : lengthText(takeOff.mm, units);
 
 /** Fouls the plan leaves, pieces it would part off, and why. */
-export const uncuredLines = (joint: Joint, plan: GrindAnswer): string[] => listed(uncuredTexts(joint, plan));
+export const uncuredLines = (joint: Joint, plan: PlanFigures): string[] => listed(uncuredTexts(joint, plan));
 
-export function uncuredTexts(joint: Joint, plan: GrindAnswer): string[] {
+export function uncuredTexts(joint: Joint, plan: PlanFigures): string[] {
   const { units } = joint.fit;
-  const severed = partCuts(joint, plan).flatMap(({ cut }) => cut.severed);
+  const severed = plan.cuts.flatMap((cut) => cut.severed);
   return [
     ...plan.uncured.map(
       (foul) =>
-        `"${foul.section}", ${areaText(foul.areaMm2, units)}: ${whyLeft(foul)}. It stands ${placeAt(foul.at, joint)}.`,
+        `"${foul.section}", ${areaText(foul.areaMm2 ?? 0, units)}: ${whyLeft(foul)}. It stands ${placeText(foul.at ?? crank, joint)}.`,
     ),
     ...severed.map(
       (piece) =>
-        `The cut would part a piece of ${areaText(piece.areaMm2, units)} from "${piece.section}", ${placeAt(piece.at, joint)}.`,
+        `The cut would part a piece of ${areaText(piece.areaMm2, units)} from "${piece.section}", ${placeText(piece.at, joint)}.`,
     ),
   ];
 }
+
+const crank: Vec = { x: 0, y: 0 };
 
 function whyLeft({ why, doNotCut }: Uncured): string {
   switch (why) {
@@ -105,35 +103,35 @@ function whyLeft({ why, doNotCut }: Uncured): string {
 }
 
 /** The metal left between the cut and each hollow in reach. */
-export const wallLines = (joint: Joint, plan: GrindAnswer): string[] => listed(wallTexts(joint, plan));
+export const wallLines = (joint: Joint, plan: PlanFigures): string[] => listed(wallTexts(joint, plan));
 
-export const wallTexts = (joint: Joint, plan: GrindAnswer): string[] =>
-  textsByPart(joint, plan, ({ cut }) => wallsOf(joint, cut), 'all');
+export const wallTexts = (joint: Joint, plan: PlanFigures): string[] =>
+  textsByPart(joint, plan, (cut) => wallsOf(joint, cut), 'all');
 
-function wallsOf(joint: Joint, { walls, thin, readings, unmeasured }: PartCut): string[] {
+function wallsOf(joint: Joint, { walls, thin, readings, unmeasured }: CutFigures): string[] {
   const { units } = joint.fit;
   return [
     ...walls.map(
       (wall) =>
-        `${wall.kind === 'hole' ? `hole ${wall.hollow}` : wall.hollow}: ${wallText(wall, units)}${assumedText(wall)}; ${placeAt(wall.at, joint)}.`,
+        `${wall.kind === 'hole' ? `hole ${wall.hollow}` : wall.hollow}: ${wallText(wall, units)}${assumedText(wall)}; ${placeText(wall.at, joint)}.`,
     ),
     ...thin.map(
       (place) =>
-        `"${place.section}" ${place.along === 'crank' ? `along the crank, from ${bandText(place, units)}` : 'across its own metal'}: ${wallText(place, units)}; ${placeAt(place.at, joint)}.`,
+        `"${place.section}" ${place.along === 'crank' ? `along the crank, from ${depthText(place.depth, units)}` : 'across its own metal'}: ${wallText(place, units)}; ${placeText(place.at, joint)}.`,
     ),
     ...readings.map((wall) => readingText(joint, wall)),
     ...unmeasured.map(({ section, at, atDepthMm }) => {
       const deep = atDepthMm === null ? '' : `, ${depthText({ fromMm: atDepthMm, toMm: atDepthMm }, units)}`;
-      return `"${section}": the wall is not measured here. Measure it first, ${placeAt(at, joint)}${deep}.`;
+      return `"${section}": the wall is not measured here. Measure it first, ${placeText(at, joint)}${deep}.`;
     }),
   ];
 }
 
 /** Where nobody said how deep a hole goes, or what wall it needs. */
-function assumedText({ depthAssumed, keepBy }: WallAnswer): string {
+function assumedText({ isDepthAssumed, keepBy }: WallBehind): string {
   const taken = [
     ...(keepBy === 'half-diameter' ? ['half its diameter is kept, since no least wall is set'] : []),
-    ...(depthAssumed ? ['its depth is not stated, so it is taken through every depth'] : []),
+    ...(isDepthAssumed ? ['its depth is not stated, so it is taken through every depth'] : []),
   ];
   return taken.length === 0 ? '' : ` (${taken.join('; ')})`;
 }
@@ -141,14 +139,14 @@ function assumedText({ depthAssumed, keepBy }: WallAnswer): string {
 /** A wall that was read: what comes off at its place, and where it is thinnest of all it speaks for. */
 function readingText(joint: Joint, wall: ReadWall): string {
   const { units } = joint.fit;
-  const here = `${givenLength(wall.readMm, units)} was read ${placeAt(wall.at, joint)}; ${lengthText(wall.takeOffMm, units)} comes off there`;
+  const here = `${givenLength(wall.readMm, units)} was read ${placeText(wall.at, joint)}; ${lengthText(wall.takeOffMm, units)} comes off there`;
   const thinnest = { ...wall, nominalMm: wall.readMm - wall.mostTakeOffMm, wallMm: wall.leastWallMm };
   if (wall.mostTakeOffMm <= wall.takeOffMm + 0.05) return `${here}: ${wallText(thinnest, units)}.`;
-  const most = `${lengthText(wall.mostTakeOffMm, units)} ${placeAt(wall.mostAt, joint)}`;
+  const most = `${lengthText(wall.mostTakeOffMm, units)} ${placeText(wall.mostAt, joint)}`;
   return `${here}, and within what it speaks for up to ${most}: ${wallText(thinnest, units)}.`;
 }
 
-type LeftWall = Pick<WallAnswer, 'wallMm' | 'nominalMm' | 'keepMm' | 'holds'>;
+type LeftWall = Pick<WallBehind, 'wallMm' | 'nominalMm' | 'keepMm' | 'holds'>;
 
 function wallText({ wallMm, nominalMm, keepMm, holds }: LeftWall, units: Units): string {
   const left = `${lengthText(nominalMm, units)} as planned, ${lengthText(wallMm, units)} at worst`;

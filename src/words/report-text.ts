@@ -1,13 +1,14 @@
-import type { GrindAnswer } from '../answers/grind-answer.ts';
 import type { Casting, Section } from '../job/casting.ts';
 import { bareGivenLength, figure, givenLength } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
+import type { CutFigures } from '../plan/part-cut.ts';
+import type { PlanFigures } from '../plan/plan-result.ts';
 import { nothingToCut } from './grind-text.ts';
 import { inWords } from './layout.ts';
 import { shortName } from './names.ts';
-import { type CutOfPart, partCuts } from './part-cuts.ts';
+import { nameCut } from './part-cuts.ts';
 import { depthText } from './places.ts';
 import { massText, turnText, volumeText } from './units.ts';
 
@@ -49,11 +50,11 @@ const completeness = (part: Casting): string[] =>
       ];
 
 /** What nobody can tell from the outlines of a job. */
-export function notKnown(joint: Joint, plan: GrindAnswer): string[] {
-  const hollows = partCuts(joint, plan).map(({ casting }) =>
-    casting.hollows.length === 0
-      ? `No hollow of ${shortName(casting)} was drawn: whether water, oil or a thin wall lies behind a cut is not known. Find out before you start.`
-      : `Only the hollows drawn of ${shortName(casting)} are known: a jacket, gallery or thin wall that nobody drew is guarded by nothing here.`,
+export function notKnown(joint: Joint, plan: PlanFigures): string[] {
+  const hollows = plan.cuts.map((cut) =>
+    joint[cut.part].hollows.length === 0
+      ? `No hollow of ${nameCut(joint, cut)} was drawn: whether water, oil or a thin wall lies behind a cut is not known. Find out before you start.`
+      : `Only the hollows drawn of ${nameCut(joint, cut)} are known: a jacket, gallery or thin wall that nobody drew is guarded by nothing here.`,
   );
   return [
     ...(nothingToCut(plan)
@@ -104,8 +105,8 @@ export function legRows({ fit: { legs, units } }: Joint): string[][] {
 }
 
 /** What a cut takes off a part in all, as terms and figures. */
-export function amountFacts(joint: Joint, { casting: { material }, cut }: CutOfPart): [string, string][] {
-  const { volumeMm3, massG } = cut;
+export function amountFacts(joint: Joint, { part, volumeMm3, massG }: CutFigures): [string, string][] {
+  const { material } = joint[part];
   return [
     ['volume', volumeMm3 === null ? 'not known: a section has no depth' : volumeText(volumeMm3, joint.fit.units)],
     ['mass', massG === null ? 'not known' : massText(massG)],

@@ -14,8 +14,10 @@ import type { Finding } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import type { Joint } from '../../src/joint/joint.ts';
+import { markingOut } from '../../src/markout/marking-out.ts';
+import { type Bench, benchesOf } from '../../src/markout/marking-out-bench.ts';
+import { alternativesTo } from '../../src/plan/alternatives/alternatives.ts';
 import { planCut } from '../../src/plan/plan-cut.ts';
-import { planFacts } from '../../src/plan/plan-facts.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
 import type { MadeFile, Making, Reply } from './questions.ts';
@@ -30,7 +32,7 @@ export function* make(job: JobFile, making: Making): Generator<Progress, Promise
     const file = yield* sheetOf(job, joint.value, making);
     return file.then((made) => ({ kind: 'made', files: [made] }));
   }
-  const { sheets } = markoutOf(joint.value, yield* planCut(joint.value));
+  const { sheets } = markoutOf(yield* benchesFor(joint.value));
   const made = sheets.map((sheet) => markoutFiles(sheet, { paper: papers[paper] }, as));
   return Promise.all(made).then((files) => ({ kind: 'made', files: files.flat().map(handed) }));
 }
@@ -39,8 +41,13 @@ export function* make(job: JobFile, making: Making): Generator<Progress, Promise
 export function* sheetsToShow(job: JobFile): Generator<Progress, Reply> {
   const joint = jointOf(job);
   if (!joint.ok) return unfit(joint.findings);
-  const { sheets, notMade } = markoutOf(joint.value, yield* planCut(joint.value));
+  const { sheets, notMade } = markoutOf(yield* benchesFor(joint.value));
   return { kind: 'sheets', sheets: sheets.map(sheetShown), notMade };
+}
+
+function* benchesFor(joint: Joint): Generator<Progress, Bench[]> {
+  const plan = yield* planCut(joint);
+  return benchesOf(joint, plan, markingOut(joint, plan), false);
 }
 
 const unfit = (findings: readonly Finding[]): Reply => ({ kind: 'findings', findings, text: findingsText(findings) });
@@ -60,14 +67,26 @@ const handed = ({ name, as, content }: MarkoutFile): MadeFile => ({
 
 function* sheetOf(job: JobFile, joint: Joint, { as, date, page }: Making): Generator<Progress, Promise<MadeFile>> {
   const check = yield* checkJoint(joint);
-  const plan = yield* planCut(joint, { alternatives: true });
+  const plan = yield* planCut(joint);
+  const alternatives = yield* alternativesTo(joint, plan);
   const room = roomToDraw(joint);
   if (as === 'drawing') {
-    const data = svgOf(drawFit({ joint, check, plan, room }));
+    const data = svgOf(drawFit({ joint, check, plan, alternatives, room }));
     return Promise.resolve({ name: jobFileName(job, '.svg'), mediaType: 'image/svg+xml', data });
   }
   const curve = joint.fit.legs.length === 0 ? null : yield* travelCurve(joint);
-  const told = { joint, check, room, curve, plan, planFacts: planFacts(plan.answer), inputs: [], date, version };
+  const told = {
+    joint,
+    check,
+    room,
+    curve,
+    plan,
+    tables: markingOut(joint, plan),
+    alternatives,
+    inputs: [],
+    date,
+    version,
+  };
   return heldViewer(page, job).then((viewer) => ({
     name: jobFileName(job, '.html'),
     mediaType: 'text/html',

@@ -113,7 +113,7 @@ export function cutPictures(input: DrawInput): {
   readonly face: readonly SvgNode[];
   readonly side: readonly SvgNode[];
 } {
-  const bands = bandsOf(input.plan?.answer);
+  const bands = bandsOf(input.plan);
   const sizes = sizesFor(400);
   const lines = (of: 'first' | 'last') => bands.map((band) => outline(band[of]));
   const across = acrossOf(input);

@@ -1,4 +1,3 @@
-import type { GrindAnswer } from '../../src/answers/grind-answer.ts';
 import type { Standing } from '../../src/clearance/at-position.ts';
 import type { CheckResult } from '../../src/clearance/check-result.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
@@ -10,7 +9,9 @@ import type { JobFile } from '../../src/files/job-file.ts';
 import type { LoopFile } from '../../src/files/part-file.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import type { Joint } from '../../src/joint/joint.ts';
-import type { PlanFacts } from '../../src/plan/plan-facts.ts';
+import type { MarkingTable } from '../../src/markout/marking-row.ts';
+import type { Alternative } from '../../src/plan/alternatives/alternative.ts';
+import type { PlanFigures } from '../../src/plan/plan-result.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { Pictures } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
@@ -72,8 +73,11 @@ export interface Way {
 
 export interface Planned {
   readonly kind: 'planned';
-  readonly plan: GrindAnswer;
-  readonly facts: PlanFacts;
+  readonly plan: PlanFigures;
+  /** The marking-out table of each part that is cut. */
+  readonly tables: readonly MarkingTable[];
+  /** Null where they were not worked out. */
+  readonly alternatives: readonly Alternative[] | null;
   readonly cut: { readonly face: readonly SvgNode[]; readonly side: readonly SvgNode[] };
 }
 

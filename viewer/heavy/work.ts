@@ -13,10 +13,12 @@ import { home, type Leg, positionAlong } from '../../src/job/path.ts';
 import { jobInFile } from '../../src/job/read-job-file.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { placeJob } from '../../src/joint/place-job.ts';
+import { markingOut } from '../../src/markout/marking-out.ts';
+import { alternativesTo } from '../../src/plan/alternatives/alternatives.ts';
 import { planCut } from '../../src/plan/plan-cut.ts';
-import { planFacts } from '../../src/plan/plan-facts.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
+import { figuresOf } from './figures-of.ts';
 import { cutPictures, picturesOf } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
 import type { Reply, Stands } from './questions.ts';
@@ -41,18 +43,20 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
     kind: 'checked',
     joint: value,
     check,
-    pictures: picturesOf({ joint: value, check, plan: null, room }),
+    pictures: picturesOf({ joint: value, check, plan: null, alternatives: [], room }),
   };
   if (value.fit.legs.length > 0) {
     const curve = yield* travelCurve(value);
     yield { kind: 'way', curve, heights: heightsAlong(value, curve) };
   }
-  const plan = yield* planCut(value, { alternatives });
+  const plan = yield* planCut(value);
+  const isSettled = plan.holds || plan.reason !== null;
   yield {
     kind: 'planned',
-    plan: plan.answer,
-    facts: planFacts(plan.answer),
-    cut: cutPictures({ joint: value, check, plan, room }),
+    plan: figuresOf(plan),
+    tables: markingOut(value, plan),
+    alternatives: alternatives || isSettled ? yield* alternativesTo(value, plan) : null,
+    cut: cutPictures({ joint: value, check, plan, alternatives: [], room }),
   };
 }
 

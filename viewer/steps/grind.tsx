@@ -1,11 +1,11 @@
 import { useEffect } from 'preact/hooks';
-import type { MarkingRow } from '../../src/answers/marking-row.ts';
 import type { FitFile } from '../../src/files/fit-file.ts';
 import { lengthText, mmIn } from '../../src/job/length-text.ts';
 import type { Units } from '../../src/job/lengths.ts';
+import type { MarkingRow } from '../../src/markout/marking-row.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
-import { grindText, hindrances, planLine } from '../../src/words/grind-text.ts';
-import { planReasonTexts } from '../../src/words/plan-answer.ts';
+import { grindText, planLine, whyNotTexts } from '../../src/words/grind-text.ts';
+import { hindranceTexts } from '../../src/words/hindrance-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
 import type { State } from '../app.ts';
 import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
@@ -27,9 +27,9 @@ export function Grind({ app, state, job, pane }: StepProps) {
   useEffect(() => {
     pane.setTouching({
       onTap: (at) => {
-        const rows = app.state.planned?.plan.table ?? [];
+        const rows = app.state.planned?.tables[0] ?? [];
         const away = (row: MarkingRow): number => {
-          const { x, y } = toPane(pane.view(), { x: row.at[0], y: row.at[1] });
+          const { x, y } = toPane(pane.view(), row.at);
           return Math.hypot(x - at.x, y - at.y);
         };
         const nearest = [...rows].sort((a, b) => away(a) - away(b))[0];
@@ -41,17 +41,17 @@ export function Grind({ app, state, job, pane }: StepProps) {
   const { fit } = job;
   const { units } = checked?.joint.fit ?? fit;
   const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: amended(now.fit, change) }));
-  const walls = planned?.plan.walls.filter(({ holds }) => holds === false) ?? [];
-  const against =
-    checked === null || planned === null || planned.plan.holds || planned.plan.reason !== null
-      ? []
-      : hindrances(checked.joint, planned.plan);
-  const others = checked === null || planned === null ? [] : alternativeTexts(checked.joint, planned.plan);
+  const walls = planned?.plan.cuts[0]?.walls.filter(({ holds }) => holds === false) ?? [];
+  const against = hindranceTexts(planned?.plan.hindrances ?? [], units);
+  const others =
+    checked === null || planned === null ? [] : alternativeTexts(checked.joint, planned.alternatives ?? []);
   const rows =
-    checked === null || planned === null ? [] : takeOffRows(checked.joint, planned.plan, planned.facts[0] ?? []);
+    checked === null || planned === null ? [] : takeOffRows(checked.joint, planned.plan.cuts[0] ?? { sections: [] });
   return (
     <>
-      {planned === null ? null : planReasonTexts(planned.plan).map((text) => <p key={text}>{text}</p>)}
+      {checked === null || planned === null
+        ? null
+        : whyNotTexts(checked.joint, planned.plan).map((text) => <p key={text}>{text}</p>)}
       {against.length === 0 ? null : (
         <Group name={words.standsAgainst}>
           <ul class="against">
@@ -114,7 +114,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
       {checked === null || planned === null ? null : (
         <details>
           <summary>{words.inFull}</summary>
-          <pre>{grindText(checked.joint, planned.plan, planned.facts)}</pre>
+          <pre>{grindText(checked.joint, planned.plan, planned.alternatives ?? [])}</pre>
         </details>
       )}
     </>

@@ -13,7 +13,7 @@ import type { StepProps } from './step-props.ts';
 export function markOutLine({ checked, planned }: State): string {
   if (planned === null) return words.notYet;
   if (checked !== null && planned.plan.reason !== null) return planLine(checked.joint, planned.plan);
-  const places = planned.plan.table.length;
+  const places = (planned.tables[0] ?? []).length;
   return places === 0 ? words.nothingToMark : words.readyToMark(places);
 }
 
@@ -43,7 +43,7 @@ export function MarkOut({ app, state, job }: StepProps) {
       wanted = false;
     };
   }, [app, job]);
-  const nothing = state.planned === null || state.planned.plan.table.length === 0;
+  const nothing = (state.planned?.tables[0] ?? []).length === 0;
   const make = async (as: Making['as']): Promise<void> => {
     setMaking(words.making);
     try {

@@ -20,7 +20,7 @@ const pastOthersMm = 10;
 /** The side to look from: that of the cuts and fouls, else of the closest place. */
 export function acrossOf(input: DrawInput): Across {
   const { wayIn, home } = input.check;
-  const worked = [...bandsOf(input.plan?.answer), ...foulsOf(input)];
+  const worked = [...bandsOf(input.plan), ...foulsOf(input)];
   const xs = worked.map(({ loops }) => middleOf(boxOfRegion(loops)).x);
   const nearest = (wayIn?.nearest ?? home.nearest)?.fixedAt.x ?? 0;
   const x = xs.length > 0 ? xs.reduce((sum, x) => sum + x, 0) : nearest;

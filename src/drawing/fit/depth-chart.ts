@@ -47,7 +47,7 @@ const wordsCrossFaces = ({ marks }: Layer): boolean =>
 
 /** Each part's name, then its sections, what must stay and what comes off it. */
 function rowsOf({ joint, plan }: DrawInput): Row[] {
-  const cut = bandsOf(plan?.answer).map(({ owner, section, depth }) => ({
+  const cut = bandsOf(plan).map(({ owner, section, depth }) => ({
     owner,
     name: `take off, ${section}`,
     role: 'relief' as const,

@@ -49,7 +49,7 @@ export function detailView(detail: Detail, { input, plane, witnesses, sizes }: S
   const { centre } = place;
   const within = grown(boxOfPoint(centre), radiusMm);
   const near = witnesses.filter(({ middle }) => distance(middle, centre) < radiusMm);
-  const bands = bandsOf(input.plan?.answer);
+  const bands = bandsOf(input.plan);
   const moments = near.flatMap(({ moment }) => (moment === null ? [] : movingAtMoment(input.joint, moment)));
   const shown = [
     ...plane,

@@ -1,18 +1,20 @@
-import type { GrindAnswer } from '../../answers/grind-answer.ts';
 import type { CheckResult } from '../../clearance/check-result.ts';
 import { roomItSwingsThrough } from '../../clearance/room.ts';
 import type { Region } from '../../geometry/plane/loop.ts';
+import { loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { DepthRange, Section } from '../../job/casting.ts';
-import { loopOf } from '../../job/lengths.ts';
 import type { Joint } from '../../joint/joint.ts';
-import type { CutPlan } from '../../plan/cut-plan.ts';
+import type { Alternative } from '../../plan/alternatives/alternative.ts';
+import type { PlanResult } from '../../plan/plan-result.ts';
 
 /** The results a drawing shows; it computes none of them. */
 export interface DrawInput {
   readonly joint: Joint;
   readonly check: CheckResult;
   /** Null where no cut was planned. */
-  readonly plan: CutPlan | null;
+  readonly plan: PlanResult | null;
+  /** What else would give where the plan does not hold; empty where it was not worked out. */
+  readonly alternatives: readonly Alternative[];
   /** Everything the moving part covers on its way in, joint frame. */
   readonly room: Region;
 }
@@ -32,28 +34,22 @@ export interface DrawnBand {
 export type Owner = 'fixed' | 'moving';
 
 /** The bands of a plan that take anything off, the moving part's last where both are cut. */
-export function bandsOf(answer: GrindAnswer | undefined): readonly DrawnBand[] {
-  if (answer === undefined) return [];
-  const { part, movingCut } = answer;
-  const moving = (movingCut?.sections ?? []).map((section) => ({ owner: 'moving' as const, ...section }));
-  return [...answer.sections.map((section) => ({ owner: part, ...section })), ...moving].flatMap(
-    ({ owner, id, bands }) =>
+export const bandsOf = (plan: PlanResult | null): readonly DrawnBand[] =>
+  (plan?.cuts ?? []).flatMap(({ part, sections }) =>
+    sections.flatMap(({ id, bands }) =>
       bands
-        .filter(({ loops }) => loops.length > 0)
-        .map((band) => ({
-          owner,
+        .filter(({ planned }) => planned.length > 0)
+        .map(({ depth, takeOff, planned, first, last }) => ({
+          owner: part,
           section: id,
-          depth: band.depth === null ? null : { fromMm: band.depth[0], toMm: band.depth[1] },
-          takeOffMm: band.takeOffMm,
-          loops: regionOf(band.loops),
-          first: regionOf(band.firstLoops),
-          last: regionOf(band.lastLoops),
+          depth,
+          takeOffMm: takeOff?.mm ?? null,
+          loops: loopsOf(planned),
+          first: loopsOf(first),
+          last: loopsOf(last),
         })),
+    ),
   );
-}
-
-const regionOf = (loops: GrindAnswer['sections'][number]['bands'][number]['loops']): Region =>
-  loops.map((loop) => loopOf(loop, 1));
 
 /** Whether a section stands proud of its own mating face, into the other part's side. */
 export const reachesPastFace = ({ depth }: Pick<Section, 'depth'>): boolean => depth === null || depth.fromMm < 0;

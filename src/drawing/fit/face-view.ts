@@ -144,7 +144,7 @@ const widestHoleName = 8;
 function holeLabels({ joint, plan }: DrawInput, sizes: Sizes): TextMark[] {
   const { textMm } = sizes;
   const { fixed, fit } = joint;
-  const cutsMoving = bandsOf(plan?.answer).some(({ owner }) => owner === 'moving');
+  const cutsMoving = bandsOf(plan).some(({ owner }) => owner === 'moving');
   const offset = new Map(joint.bolts.map((bolt) => [bolt.fixed, bolt]));
   const taken: Box[] = fixed.holes.map((hole) => grown(boxOfPoint(hole.at), holeRadius(hole, sizes) + 0.4 * textMm));
   return fixed.holes.map((hole) => {

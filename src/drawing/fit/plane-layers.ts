@@ -17,7 +17,7 @@ export const keepOffPitch = 2.4;
 export function planeLayers(input: DrawInput, sizes: Sizes): readonly Layer[] {
   const { joint, plan, room } = input;
   const { fixed, moving, rotating } = joint;
-  const bands = bandsOf(plan?.answer);
+  const bands = bandsOf(plan);
   return [
     ...castingLayers(fixed),
     layer('room', room.length === 0 ? [] : [outline(room)]),

@@ -109,9 +109,7 @@ function pinMarks(hole: Hole, across: Across, sizes: Sizes): Mark[] {
 }
 
 function workLayers(input: DrawInput, across: Across, { hatchMm }: Sizes): Layer[] {
-  const relief = bandsOf(input.plan?.answer).flatMap(({ loops, depth, owner }) =>
-    bandBlocks(loops, depth, owner, across),
-  );
+  const relief = bandsOf(input.plan).flatMap(({ loops, depth, owner }) => bandBlocks(loops, depth, owner, across));
   const fouls = foulsOf(input).flatMap(({ loops, depth }) => bandBlocks(loops, depth, 'fixed', across));
   const hatched = (area: Box): Mark => hatch(box(area).loops, hatchRad, hatchMm);
   return [layer('relief', relief.map(box)), layer('foul', fouls.map(box)), layer('relief-hatch', relief.map(hatched))];

@@ -34,8 +34,8 @@ const togetherMm = 9;
 export function workPlaces(input: DrawInput): readonly WorkPlace[] {
   const { plan, joint } = input;
   const { units } = joint.fit;
-  const isBoth = (plan?.answer.movingCut ?? null) !== null;
-  const cuts = bandsOf(plan?.answer).map((band) => ({
+  const isBoth = (plan?.cuts.length ?? 0) > 1;
+  const cuts = bandsOf(plan).map((band) => ({
     ...band,
     part: isBoth ? shortName(joint[band.owner]) : null,
     words: takeOffText(band.takeOffMm, units),

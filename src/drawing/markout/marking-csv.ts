@@ -1,7 +1,7 @@
-import type { MarkingRow } from '../../answers/marking-row.ts';
 import type { Casting } from '../../job/casting.ts';
 import { figure, lengthText } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
+import type { MarkingRow } from '../../markout/marking-row.ts';
 import { shortName } from '../../words/names.ts';
 
 /** A column of the marking-out table: its heading, and what it says of a row. */
@@ -22,15 +22,15 @@ export function markingColumns(rows: readonly MarkingRow[], part: Casting, units
     { heading: 'edge', of: ({ edge }) => String(edge) },
     { heading: 'kind', of: ({ kind }) => kind },
     { heading: `along the edge (${units})`, of: ({ alongMm }) => mm(alongMm) },
-    { heading: `from face: from (${units})`, of: ({ depth }) => mm(depth?.[0]) },
-    { heading: `from face: to (${units})`, of: ({ depth }) => mm(depth?.[1]) },
+    { heading: `from face: from (${units})`, of: ({ depth }) => mm(depth?.fromMm) },
+    { heading: `from face: to (${units})`, of: ({ depth }) => mm(depth?.toMm) },
     ...names.map((name, i) => ({
       heading: `divider from ${name} (${units})`,
       of: ({ dividers }: MarkingRow) => mm(dividers?.[i]?.mm),
     })),
     {
       heading: `angle from the crank (deg anticlockwise from 3 o'clock, ${face})`,
-      of: ({ angleDeg }) => figure(angleDeg, 1),
+      of: ({ angleRad }) => figure((angleRad * 180) / Math.PI, 1),
     },
     { heading: `radius from the crank (${units})`, of: ({ radiusMm }) => mm(radiusMm) },
     { heading: `take off: first line (${units})`, of: ({ firstMm }) => mm(firstMm) },

@@ -1,10 +1,11 @@
-import type { MarkingRow } from '../../answers/marking-row.ts';
 import { vec } from '../../geometry/plane/vec.ts';
-import { figure, givenLength, lengthText } from '../../job/length-text.ts';
+import { givenLength, lengthText } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { Bench } from '../../markout/marking-out-bench.ts';
 import { stepMm } from '../../markout/marking-out-places.ts';
+import type { MarkingRow } from '../../markout/marking-row.ts';
 import { shortName } from '../../words/names.ts';
+import { degreesText } from '../../words/units.ts';
 import { barDepth } from '../fit/depth-words.ts';
 import { layer, line, text, viewOf } from '../scene/marks.ts';
 import type { Scene, TextMark, View } from '../scene/scene.ts';
@@ -56,7 +57,7 @@ export function columnsOf(rows: readonly MarkingRow[], units: Units): Column[] {
   const mm = (value: number | undefined): string =>
     value === undefined ? '' : lengthText(value, units).replace(` ${units}`, '');
   const names = rows[0]?.dividers?.map(({ from }) => from) ?? [];
-  const depthOf = ({ depth }: MarkingRow): string => barDepth(depth && { fromMm: depth[0], toMm: depth[1] }, units);
+  const depthOf = ({ depth }: MarkingRow): string => barDepth(depth, units);
   return [
     { heading: ['', 'no.'], widthMm: 8, of: ({ place }) => String(place), bold: true },
     { heading: ['', 'section'], widthMm: 22, of: ({ section }) => section },
@@ -65,7 +66,7 @@ export function columnsOf(rows: readonly MarkingRow[], units: Units): Column[] {
     ...names.map(
       (name, i): Column => ({ heading: ['from', name], widthMm: 13, of: ({ dividers }) => mm(dividers?.[i]?.mm) }),
     ),
-    { heading: ['', 'angle'], widthMm: 13, of: ({ angleDeg }) => `${figure(angleDeg, 1)}°` },
+    { heading: ['', 'angle'], widthMm: 13, of: ({ angleRad }) => degreesText((angleRad * 180) / Math.PI) },
     { heading: ['', 'radius'], widthMm: 12, of: ({ radiusMm }) => mm(radiusMm) },
     { heading: ['take off', 'first'], widthMm: 10, of: ({ firstMm }) => mm(firstMm) },
     { heading: ['', 'planned'], widthMm: 14, of: ({ plannedMm }) => mm(plannedMm), bold: true },

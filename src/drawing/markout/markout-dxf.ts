@@ -125,11 +125,11 @@ const bars = ({ x, y }: Vec): DxfShape[] => [
 ];
 
 function notesAt(bench: Bench, { x, y }: Vec, notes: readonly string[]): DxfLayer {
-  const { joint, whole, present, mirrored } = bench;
+  const { joint, plan, present, mirrored } = bench;
   const lines = [
     `Units: mm. The check bars are ${barMm} mm each way; the crank is at 0, 0.`,
     ...(mirrored ? ['MIRRORED, as was asked.'] : []),
-    ...(whole.holds ? [] : ['THE PLAN DOES NOT HOLD. Do not cut to this yet.']),
+    ...(plan.holds ? [] : ['THE PLAN DOES NOT HOLD. Do not cut to this yet.']),
     `${titleOf(joint)}. Part: ${present.name}, casting number ${present.castingNumber ?? 'not given'}.`,
     `Looking at the mating face of ${shortName(present)}. Proved for the outlines as traced; geometry only.`,
     ...notes,

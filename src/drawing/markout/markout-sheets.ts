@@ -1,7 +1,5 @@
-import type { Joint } from '../../joint/joint.ts';
-import { type Bench, benchesOf } from '../../markout/marking-out-bench.ts';
+import type { Bench } from '../../markout/marking-out-bench.ts';
 import { swingGauge } from '../../markout/marking-out-swing.ts';
-import type { CutPlan } from '../../plan/cut-plan.ts';
 import { shortName } from '../../words/names.ts';
 import type { Scene } from '../scene/scene.ts';
 import { faceTemplate, startsAtFace } from './face-template.ts';
@@ -37,8 +35,8 @@ export interface Markout {
  * The marking-out table, templates and gauges of a plan, looking at the face of the part that is cut; where both are,
  * those of each part are its own and carry its name.
  */
-export function markoutOf(joint: Joint, plan: CutPlan, mirrored = false): Markout {
-  const made = benchesOf(joint, plan, mirrored).map(ofBench);
+export function markoutOf(benches: readonly Bench[]): Markout {
+  const made = benches.map(ofBench);
   return { sheets: made.flatMap(({ sheets }) => sheets), notMade: made.flatMap(({ notMade }) => notMade) };
 }
 
@@ -63,7 +61,7 @@ function nameOf(name: string, { both, cut, joint, mirrored }: Bench): string {
 }
 
 function table(bench: Bench): MarkoutSheet {
-  const rows = bench.plan.answer.table;
+  const rows = bench.table;
   return {
     name: 'marking-out',
     purpose: 'the table of places, and the casting with every line for the milling machine',

@@ -36,9 +36,9 @@ export function templateWords(
   };
 }
 
-function warningsOf({ joint, whole, mirrored }: Bench): string[] {
+function warningsOf({ joint, plan, mirrored }: Bench): string[] {
   return [
-    ...(whole.holds ? [] : [`${planLine(joint, whole)} Do not cut to this yet.`]),
+    ...(plan.holds ? [] : [`${planLine(joint, plan)} Do not cut to this yet.`]),
     ...(mirrored ? ['MIRRORED, as was asked: for use with the print away from you.'] : []),
   ];
 }

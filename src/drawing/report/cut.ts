@@ -1,10 +1,10 @@
+import type { MarkingTable } from '../../markout/marking-row.ts';
+import type { PartCut } from '../../plan/part-cut.ts';
 import { alternativeTexts } from '../../words/alternative-text.ts';
-import { boundsOf, nothingToCut, planLine } from '../../words/grind-text.ts';
+import { afterCutRows, boundsOf, nothingToCut, planLine } from '../../words/grind-text.ts';
 import { inWords } from '../../words/layout.ts';
-import { measureRows } from '../../words/measure-text.ts';
 import { shortName } from '../../words/names.ts';
-import { type CutOfPart, partCuts } from '../../words/part-cuts.ts';
-import { afterCutOf } from '../../words/plan-answer.ts';
+import { nameCut } from '../../words/part-cuts.ts';
 import { keepOffTexts, linesText, pieceTexts, takeOffRows, uncuredTexts, wallTexts } from '../../words/plan-text.ts';
 import { amountFacts, markingWords } from '../../words/report-text.ts';
 import { straightTexts } from '../../words/straight-text.ts';
@@ -17,52 +17,53 @@ type Told = Html | null;
 /** What comes off, per part, section and band, and what it leaves. */
 export function takeOff(input: ReportInput): Told {
   const { joint, plan } = input;
-  const { answer } = plan;
-  const cuts = !nothingToCut(answer);
-  const names = inWords(partCuts(joint, answer).map(({ casting }) => shortName(casting)));
+  const cuts = !nothingToCut(plan);
+  const names = inWords(plan.cuts.map((cut) => nameCut(joint, cut)));
   return section(
     'take-off',
     cuts ? `What to take off ${names}` : 'What to take off',
-    paragraphs([planLine(joint, answer)]),
-    ...(cuts ? partCuts(joint, answer).flatMap((cut, i) => offPart(input, cut, i)) : []),
-    ...subheading('Left standing in the way', list(uncuredTexts(joint, answer))),
-    cuts ? table('Clearance after the cut', measureRows(joint, afterCutOf(answer))) : null,
-    list(boundsOf(joint, answer)),
+    paragraphs([planLine(joint, plan)]),
+    ...(cuts ? plan.cuts.flatMap((cut) => offPart(input, cut)) : []),
+    ...subheading('Left standing in the way', list(uncuredTexts(joint, plan))),
+    cuts ? table('Clearance after the cut', afterCutRows(joint, plan)) : null,
+    list(boundsOf(joint, plan)),
   );
 }
 
 /** What comes off one part; its name is said where both are cut. */
-function offPart({ joint, plan, planFacts }: ReportInput, of: CutOfPart, i: number): Told[] {
-  const bands = planFacts[i] ?? [];
-  const name = plan.answer.movingCut === null ? '' : ` off ${shortName(of.casting)}`;
-  if (of.cut.sections.length === 0) return paragraphs([`Nothing comes${name}.`]);
+function offPart({ joint, plan }: ReportInput, cut: PartCut): Told[] {
+  const name = plan.cuts.length === 1 ? '' : ` off ${nameCut(joint, cut)}`;
+  if (cut.sections.length === 0) return paragraphs([`Nothing comes${name}.`]);
   return [
-    table(`Metal to come${name || ' off'}, by section and band`, takeOffRows(joint, of.cut, bands)),
+    table(`Metal to come${name || ' off'}, by section and band`, takeOffRows(joint, cut)),
     ...paragraphs([linesText]),
-    ...subheading(`Where${name && ` it comes${name}`}`, list(pieceTexts(joint, bands))),
-    ...subheading(`How much in all${name}`, facts(amountFacts(joint, of))),
-    ...subheading(`Straight edges${name}`, list(straightTexts(joint, of.cut))),
+    ...subheading(`Where${name && ` it comes${name}`}`, list(pieceTexts(joint, cut))),
+    ...subheading(`How much in all${name}`, facts(amountFacts(joint, cut))),
+    ...subheading(`Straight edges${name}`, list(straightTexts(joint, cut))),
   ];
 }
 
 /** What else would give where the plan does not hold; left out where it does. */
-export const alternatives = ({ joint, plan }: ReportInput): Told =>
-  section('alternatives', 'What else would give', list(alternativeTexts(joint, plan.answer)));
+export const alternatives = ({ joint, alternatives }: ReportInput): Told =>
+  section('alternatives', 'What else would give', list(alternativeTexts(joint, alternatives)));
 
 /** The marking-out table of each part that is cut; left out where nothing is. */
-export function markingOut({ joint, plan }: ReportInput): Told {
-  const tables = partCuts(joint, plan.answer).filter(({ cut }) => cut.table.length > 0);
-  const heading = tables.length > 1 ? 'Marking-out tables' : 'Marking-out table';
-  return section('marking-out', heading, ...tables.flatMap((of) => markingTable(joint.fit.units, of)));
+export function markingOut({ joint, plan, tables }: ReportInput): Told {
+  const filled = plan.cuts.flatMap(({ part }, i) => {
+    const rows = tables[i] ?? [];
+    return rows.length === 0 ? [] : [{ name: shortName(joint[part]), rows }];
+  });
+  const heading = filled.length > 1 ? 'Marking-out tables' : 'Marking-out table';
+  return section(
+    'marking-out',
+    heading,
+    ...filled.flatMap(({ name, rows }) => markingTable(joint.fit.units, name, rows)),
+  );
 }
 
-function markingTable(
-  units: ReportInput['joint']['fit']['units'],
-  { casting, cut: { table: rows } }: CutOfPart,
-): Told[] {
+function markingTable(units: ReportInput['joint']['fit']['units'], part: string, rows: MarkingTable): Told[] {
   const columns = columnsOf(rows, units).filter(({ of }) => rows.some((row) => of(row) !== ''));
   const heads = columns.map(({ heading: [over, under] }) => `${over} ${under}`.trim());
-  const part = shortName(casting);
   return [
     ...paragraphs(markingWords(part, units, rows[0]?.dividers?.map(({ from }) => from) ?? [])),
     table(`Places on the planned line of ${part}, lengths in ${units}`, [
@@ -73,16 +74,15 @@ function markingTable(
 }
 
 /** Walls, and what is not to be touched; left out where nobody need cut anything. */
-export function keepOff({ joint, plan: { answer } }: ReportInput): Told {
-  if (nothingToCut(answer) && answer.holds) return null;
-  const cuts = partCuts(joint, answer);
+export function keepOff({ joint, plan }: ReportInput): Told {
+  if (nothingToCut(plan) && plan.holds) return null;
   return section(
     'keep-off',
     'Walls and do not cut',
-    ...subheading('Walls left behind the cut', list(wallTexts(joint, answer))),
-    ...cuts.flatMap(({ casting }) => {
-      const name = cuts.length === 1 ? '' : ` of ${shortName(casting)}`;
-      return subheading(`Not to be cut${name}`, list(keepOffTexts(joint, casting)));
+    ...subheading('Walls left behind the cut', list(wallTexts(joint, plan))),
+    ...plan.cuts.flatMap((cut) => {
+      const name = plan.cuts.length === 1 ? '' : ` of ${nameCut(joint, cut)}`;
+      return subheading(`Not to be cut${name}`, list(keepOffTexts(joint, joint[cut.part])));
     }),
   );
 }

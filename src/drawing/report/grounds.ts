@@ -1,9 +1,10 @@
 import { checkCautions, grindCautions } from '../../words/cautions.ts';
 import { boltHeading, groundsOf } from '../../words/check-text.ts';
 import { boltRows, dowelText } from '../../words/dowel-text.ts';
-import { nothingToCut } from '../../words/grind-text.ts';
+import { nothingToCut, whyNotTexts } from '../../words/grind-text.ts';
 import { noticeText } from '../../words/notices.ts';
 import { partText, viewedFromText } from '../../words/part-text.ts';
+import { planWarningTexts } from '../../words/plan-notices.ts';
 import { assumptionsOf, madeText, notKnown, reportUse, sectionRows } from '../../words/report-text.ts';
 import { el, type Html, list, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';
@@ -13,14 +14,15 @@ export const dowelUp = ({ joint }: ReportInput): Html | null =>
   section('dowel-up', 'Dowels and bolts', paragraphs([dowelText(joint)]), table(boltHeading(joint), boltRows(joint)));
 
 /** Every warning of the check and of the plan, each once. */
-export const warnings = ({ joint: { fit }, check, plan }: ReportInput): Html | null =>
+export const warnings = ({ joint, check, plan }: ReportInput): Html | null =>
   section(
     'warnings',
     'Warnings',
     list([
       ...new Set([
-        ...check.notices.map((notice) => noticeText(notice, fit.units)),
-        ...plan.answer.warnings.map(({ text }) => text),
+        ...check.notices.map((notice) => noticeText(notice, joint.fit.units)),
+        ...whyNotTexts(joint, plan),
+        ...planWarningTexts(joint, plan),
       ]),
     ]),
   );
@@ -32,11 +34,11 @@ export const grounds = ({ joint, check, plan }: ReportInput): Html | null =>
     'What this rests on',
     list(groundsOf(joint, check)),
     ...subheading('Assumed', list(assumptionsOf(joint))),
-    ...subheading('Not known', list(notKnown(joint, plan.answer))),
+    ...subheading('Not known', list(notKnown(joint, plan))),
   );
 
-export function cautions({ joint, plan: { answer } }: ReportInput): Html | null {
-  const texts = nothingToCut(answer) ? checkCautions(joint) : grindCautions(joint);
+export function cautions({ joint, plan }: ReportInput): Html | null {
+  const texts = nothingToCut(plan) ? checkCautions(joint) : grindCautions(joint);
   const told = section('take-care', 'Take care', list(texts));
   return told && { ...told, attributes: { ...told.attributes, class: 'take-care' } };
 }

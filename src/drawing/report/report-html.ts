@@ -86,13 +86,13 @@ const held = (viewer: HeldViewer | null): Html[] =>
 
 /** The verdict first, then both figures beside what was asked, then what to do. */
 function heading({ joint, check, plan, viewer }: ReportInput, title: string, sections: readonly Html[]): Html {
-  const steps = nothingToCut(plan.answer) ? checkSteps(joint, check) : planSteps(joint, plan.answer);
+  const steps = nothingToCut(plan) ? checkSteps(joint, check) : planSteps(joint, plan);
   return el(
     'header',
     {},
     el('h1', {}, title),
     el('p', { class: 'verdict' }, verdictLine(check)),
-    el('p', { class: 'plan' }, planLine(joint, plan.answer)),
+    el('p', { class: 'plan' }, planLine(joint, plan)),
     paragraphs(reasonTexts(joint, check)),
     viewer && buttonToViewer,
     table('Clearance as traced, and with every tracing error against you', measureRows(joint, check)),

@@ -1,6 +1,6 @@
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
-import type { CutPlan } from '../../plan/cut-plan.ts';
-import type { PlanFacts } from '../../plan/plan-facts.ts';
+import type { MarkingTable } from '../../markout/marking-row.ts';
+import type { PlanResult } from '../../plan/plan-result.ts';
 import type { DrawInput } from '../fit/draw-input.ts';
 import type { HeldViewer } from './held-viewer.ts';
 
@@ -14,8 +14,9 @@ export interface InputFile {
 
 /** Everything a report says; it computes none of it. */
 export interface ReportInput extends DrawInput {
-  readonly plan: CutPlan;
-  readonly planFacts: PlanFacts;
+  readonly plan: PlanResult;
+  /** The marking-out table of each part that is cut. */
+  readonly tables: readonly MarkingTable[];
   /** Null where only home was asked. */
   readonly curve: TravelCurve | null;
   readonly inputs: readonly InputFile[];

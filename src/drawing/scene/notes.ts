@@ -42,7 +42,7 @@ export function notes(input: DrawInput, widthMm: number, sizes: Sizes): View {
 
 function notesOf(input: DrawInput): Note[] {
   const { joint, check, plan } = input;
-  const cuts = bandsOf(plan?.answer).length > 0;
+  const cuts = bandsOf(plan).length > 0;
   const cautions = cuts ? grindCautions(joint) : checkCautions(joint);
   return [
     ...wayIn(joint),
@@ -78,13 +78,13 @@ export function figuresOf({ joint, check }: DrawInput): string[] {
 /** Walls behind the cut and what the plan leaves in the way. */
 function planNotes({ joint, plan }: DrawInput): Note[] {
   if (plan === null) return [];
-  const lines = [...wallLines(joint, plan.answer), ...uncuredLines(joint, plan.answer)];
+  const lines = [...wallLines(joint, plan), ...uncuredLines(joint, plan)];
   return lines.length === 0 ? [] : [{ words: 'Walls, and what is left', bold: true }, ...sentencesOf(lines)];
 }
 
 /** What else would give where the plan does not hold. */
-function alternativeNotes({ joint, plan }: DrawInput): Note[] {
-  const texts = plan === null ? [] : alternativeTexts(joint, plan.answer);
+function alternativeNotes({ joint, alternatives }: DrawInput): Note[] {
+  const texts = alternativeTexts(joint, alternatives);
   return texts.length === 0
     ? []
     : [{ words: 'What else would give', bold: true }, ...texts.map((words) => ({ words }))];

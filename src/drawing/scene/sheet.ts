@@ -110,8 +110,8 @@ const rolesOf = (views: readonly View[]): Set<Role> =>
 function heading(input: DrawInput, widthMm: number, { verdictMm, headingMm }: Sizes): View {
   const { joint, check } = input;
   const verdict = wrapText(verdictLine(check), verdictMm, widthMm, true);
-  const rows = [...figuresOf(input), ...(input.plan === null ? [] : [planLine(joint, input.plan.answer)])].flatMap(
-    (figure) => wrapText(figure, headingMm, widthMm),
+  const rows = [...figuresOf(input), ...(input.plan === null ? [] : [planLine(joint, input.plan)])].flatMap((figure) =>
+    wrapText(figure, headingMm, widthMm),
   );
   const layers = [
     layer('text', [

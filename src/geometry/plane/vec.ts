@@ -29,3 +29,9 @@ export const polar = (centre: Vec, radius: number, angleRad: number): Vec =>
 
 /** The direction of `a` in (−π, π]. */
 export const angleOf = (a: Vec): number => Math.atan2(a.y, a.x);
+
+/** The unit vector to the left of the way between two points: into the metal, for an outline run as metal has it. */
+export function leftOf(from: Vec, to: Vec): Vec {
+  const along = sub(to, from);
+  return scale(vec(0 - along.y, along.x), 1 / distance(from, to));
+}

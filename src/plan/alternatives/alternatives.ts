@@ -1,12 +1,14 @@
-import type { Alternative } from '../../answers/grind-answer.ts';
 import type { Part } from '../../clearance/passes.ts';
 import { round6 } from '../../geometry/plane/rounding.ts';
 import type { Progress } from '../../geometry/progress.ts';
 import type { Clearances } from '../../job/job.ts';
 import type { Joint } from '../../joint/joint.ts';
+import type { Hindrance } from '../hindrances.ts';
+import type { PartCut } from '../part-cut.ts';
 import { planBoth } from '../plan-both.ts';
-import { judge, type PartPlan, planPart } from '../plan-part.ts';
-import { amounts, hindrances } from './alternative-facts.ts';
+import { type Judged, judge, type PartPlan, planPart } from '../plan-part.ts';
+import type { PlanResult } from '../plan-result.ts';
+import type { Alternative, Change } from './alternative.ts';
 import { otherWaysIn } from './other-ways-in.ts';
 
 /** A clearance is proposed to this, mm: no hand sets one finer. */
@@ -15,28 +17,50 @@ const clearanceStepMm = 0.05;
 /**
  * What else would give where a plan does not hold: a smaller clearance, a flat nose, the other part, both, another turn
  * or stand-off.
- * Each is worked out and told with what stands against it; none is chosen. `planned` is the plan of
- * one part that does not hold, where it is there already.
+ * Each is worked out and told with what stands against it; none is chosen. Nothing where the plan holds, or none was made.
  */
-export function* alternativesTo(joint: Joint, planned: PartPlan | null = null): Generator<Progress, Alternative[]> {
+export function* alternativesTo(
+  joint: Joint,
+  { holds, reason, alone }: PlanResult,
+): Generator<Progress, Alternative[]> {
+  if (holds || reason !== null) return [];
   const steps = 4;
   yield { step: 'a smaller clearance', done: 0, of: steps };
   const smaller = joint.fit.cut === 'both' ? [] : yield* smallerClearance(joint, joint.fit.cut);
-  const flat = planned === null ? [] : yield* flatNose(joint, planned);
+  const flat = alone === null ? [] : yield* flatNose(joint, alone);
   yield { step: 'the other part', done: 1, of: steps };
   const other = yield* onePart(joint, joint.fit.cut === 'fixed' ? 'moving' : 'fixed');
   yield { step: 'both parts', done: 2, of: steps };
-  const both = joint.fit.cut === 'both' ? [yield* onePart(joint, 'moving')] : [yield* bothParts(joint, planned)];
+  const both = joint.fit.cut === 'both' ? [yield* onePart(joint, 'moving')] : [yield* bothParts(joint, alone)];
   yield { step: 'other ways in', done: 3, of: steps };
   return [...smaller, ...flat, other, ...both, ...(yield* otherWaysIn(joint))];
 }
 
-const blank = {
-  homeMm: null,
-  wayInMm: null,
-  turnDeg: null,
-  standOffMm: null,
-} as const;
+/** A plan as an alternative, with what is supposed of it that is not so. */
+function alternative(
+  change: Change,
+  cuts: readonly PartCut[],
+  { holds, hindrances }: Judged,
+  notOffered: readonly Hindrance[] = [],
+): Alternative {
+  return {
+    change,
+    holds: holds && notOffered.length === 0,
+    ...amounts(cuts),
+    against: [...notOffered, ...hindrances],
+  };
+}
+
+function amounts(cuts: readonly PartCut[]): Pick<Alternative, 'areaMm2' | 'massG'> {
+  const areas = cuts.flatMap(({ sections }) =>
+    sections.map(({ bands }) => Math.max(...bands.map(({ areaMm2 }) => areaMm2))),
+  );
+  const masses = cuts.map(({ massG }) => massG);
+  return {
+    areaMm2: areas.reduce((sum, mm2) => sum + mm2, 0),
+    massG: masses.reduce((sum, g) => (sum === null || g === null ? null : sum + g), 0),
+  };
+}
 
 /** The largest clearance, home and way in scaled together, for which the plan holds; what bars it even at none. */
 function* smallerClearance(joint: Joint, part: Part): Generator<Progress, Alternative[]> {
@@ -56,6 +80,7 @@ function* smallerClearance(joint: Joint, part: Part): Generator<Progress, Altern
   return [best];
 }
 
+/** Set to 1e-6 mm, as it is told: whoever asks for that gets this plan. */
 const scaled = (asked: Clearances, factor: number): Clearances => ({
   ...asked,
   homeMm: round6(asked.homeMm * factor),
@@ -64,51 +89,44 @@ const scaled = (asked: Clearances, factor: number): Clearances => ({
 
 function* withClearance(joint: Joint, part: Part, clearance: Clearances): Generator<Progress, Alternative> {
   const plan = yield* planPart({ ...joint, fit: { ...joint.fit, clearance } }, part);
-  const judged = yield* judge(plan);
   const { homeMm, wayInMm } = clearance;
-  return {
-    ...blank,
-    what: 'clearance',
-    homeMm,
-    wayInMm,
-    part,
-    holds: judged.holds,
-    ...amounts([plan.cut]),
-    against: hindrances([plan.cut], judged, joint),
-  };
+  return alternative({ what: 'clearance', part, homeMm, wayInMm }, [plan.cut], yield* judge(plan, joint.fit.clearance));
 }
 
 /** A flat nose in place of the ball, where that leaves fillets. */
-function* flatNose(joint: Joint, { part, fillets }: PartPlan): Generator<Progress, Alternative[]> {
+function* flatNose(joint: Joint, { cut: { part }, fillets }: PartPlan): Generator<Progress, Alternative[]> {
   const { cutter } = joint.fit;
   if (cutter?.nose !== 'ball' || fillets.length === 0) return [];
   const plan = yield* planPart({ ...joint, fit: { ...joint.fit, cutter: { ...cutter, nose: 'flat' } } }, part);
-  const judged = yield* judge(plan);
-  const against = hindrances([plan.cut], judged, joint);
-  return [{ ...blank, what: 'cutter', part, holds: judged.holds, ...amounts([plan.cut]), against }];
+  return [alternative({ what: 'cutter', part }, [plan.cut], yield* judge(plan, joint.fit.clearance))];
 }
 
 /** One part cut alone, as if all its sections were offered: those that are not stand against it. */
 function* onePart(joint: Joint, part: Part): Generator<Progress, Alternative> {
   const offered = joint[part].sections.map((section) => ({ ...section, mayCut: true }));
   const plan = yield* planPart({ ...joint, [part]: { ...joint[part], sections: offered } }, part);
-  const judged = yield* judge(plan);
-  const against = [...notOffered(joint, plan), ...hindrances([plan.cut], judged, joint)];
-  const isOffered = notOffered(joint, plan).length === 0;
-  return { ...blank, what: 'other-part', part, holds: judged.holds && isOffered, ...amounts([plan.cut]), against };
+  return alternative(
+    { what: 'other-part', part },
+    [plan.cut],
+    yield* judge(plan, joint.fit.clearance),
+    notOffered(joint, plan),
+  );
 }
 
-const notOffered = (joint: Joint, { part, cuts }: PartPlan): string[] =>
+const notOffered = (joint: Joint, { cut: { part }, cuts }: PartPlan): Hindrance[] =>
   cuts
     .map(({ section }) => section.id)
     .filter((id) => joint[part].sections.some((section) => section.id === id && !section.mayCut))
-    .map((id) => `"${id}" is not offered`);
+    .map((id) => ({ code: 'section-not-offered', section: id }));
 
 function* bothParts(joint: Joint, planned: PartPlan | null): Generator<Progress, Alternative> {
   const { fixed, moving } = yield* planBoth(joint, planned);
-  const judged = yield* judge(moving, [fixed]);
-  const cuts = [fixed.cut, moving.cut];
   const isOffered = joint.moving.sections.some(({ mayCut }) => mayCut);
-  const against = [...(isOffered ? [] : ['nothing of the moving part is offered']), ...hindrances(cuts, judged, joint)];
-  return { ...blank, what: 'both', part: 'both', holds: judged.holds && isOffered, ...amounts(cuts), against };
+  const judged = yield* judge(moving, joint.fit.clearance, [fixed]);
+  return alternative(
+    { what: 'both' },
+    [fixed.cut, moving.cut],
+    judged,
+    isOffered ? [] : [{ code: 'moving-not-offered' }],
+  );
 }

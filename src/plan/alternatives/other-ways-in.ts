@@ -1,4 +1,4 @@
-import type { Alternative } from '../../answers/grind-answer.ts';
+import type { Part } from '../../clearance/passes.ts';
 import { round6 } from '../../geometry/plane/rounding.ts';
 import { union } from '../../geometry/polygons/polygon-engine.ts';
 import { areaMm2 } from '../../geometry/polygons/polygons.ts';
@@ -6,7 +6,7 @@ import type { Progress } from '../../geometry/progress.ts';
 import { type Leg, motionBetween, type Position } from '../../job/path.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { judge, type PartPlan, planPart } from '../plan-part.ts';
-import { hindrances } from './alternative-facts.ts';
+import type { Alternative, Change } from './alternative.ts';
 
 const turnsDeg = [1, -1, 2, -2, 3, -3, 5, -5, 8, -8, 10, -10] as const;
 const standOffsMm = [2, 5, 10] as const;
@@ -15,9 +15,7 @@ const standOffsMm = [2, 5, 10] as const;
 const leastGainMm2 = 1;
 
 interface WayIn {
-  readonly what: 'turn' | 'stand-off';
-  readonly turnDeg: number | null;
-  readonly standOffMm: number | null;
+  readonly change: Change;
   readonly positions: readonly Position[];
 }
 
@@ -33,7 +31,7 @@ export function* otherWaysIn(joint: Joint): Generator<Progress, Alternative[]> {
   const uncut = { ...joint, fit: { ...joint.fit, cutter: null, straight: false } };
   const nowMm2 = neededMm2(yield* planPart(uncut, part));
   const found: Alternative[] = [];
-  const ways = waysOf(positionsOf(legs));
+  const ways = waysOf(positionsOf(legs), part);
   for (const [done, way] of ways.entries()) {
     yield { step: 'other ways in', done, of: ways.length };
     const changed = legsThrough(way.positions);
@@ -41,21 +39,11 @@ export function* otherWaysIn(joint: Joint): Generator<Progress, Alternative[]> {
     const plan = yield* planPart({ ...uncut, fit: { ...uncut.fit, legs: changed } }, part);
     const needMm2 = neededMm2(plan);
     if (needMm2 > nowMm2 - leastGainMm2) continue;
-    const judged = yield* judge(plan);
-    found.push({
-      what: way.what,
-      homeMm: null,
-      wayInMm: null,
-      part,
-      turnDeg: way.turnDeg,
-      standOffMm: way.standOffMm,
-      holds: judged.holds,
-      areaMm2: round6(needMm2),
-      massG: plan.cut.massG,
-      against: hindrances([plan.cut], judged, joint),
-    });
+    const { holds, hindrances } = yield* judge(plan, joint.fit.clearance);
+    found.push({ change: way.change, holds, areaMm2: needMm2, massG: plan.cut.massG, against: hindrances });
   }
-  return found.sort((a, b) => (a.areaMm2 ?? 0) - (b.areaMm2 ?? 0));
+  // ways whose areas differ by no more than rounding keep their order
+  return found.sort((a, b) => round6(a.areaMm2) - round6(b.areaMm2));
 }
 
 /** What the clearance takes of each section, offered or not, as seen along the depth. */
@@ -67,7 +55,7 @@ const positionsOf = (legs: readonly Leg[]): Position[] => [
   ...legs.map(({ to }) => to),
 ];
 
-function waysOf(positions: readonly Position[]): WayIn[] {
+function waysOf(positions: readonly Position[], part: Part): WayIn[] {
   const isTurned = positions.map(({ turnRad }) => turnRad !== 0);
   if (!isTurned.includes(true)) return [];
   const swings = positions.map(
@@ -75,23 +63,24 @@ function waysOf(positions: readonly Position[]): WayIn[] {
       standOffMm > 0 && [positions[i - 1], positions[i + 1]].some((next) => next && next.turnRad !== turnRad),
   );
   return [
-    ...turnsDeg.map((deg) => ({
-      what: 'turn' as const,
-      turnDeg: deg,
-      standOffMm: null,
-      positions: positions.map((p, i) => (isTurned[i] ? { ...p, turnRad: turned(p.turnRad, deg) } : p)),
-    })),
-    ...standOffsMm.map((mm) => ({
-      what: 'stand-off' as const,
-      turnDeg: null,
-      standOffMm: mm,
-      positions: positions.map((p, i) => (swings[i] ? { ...p, standOffMm: p.standOffMm + mm } : p)),
-    })),
+    ...turnsDeg.map((deg): WayIn => {
+      const byRad = (deg * Math.PI) / 180;
+      return {
+        change: { what: 'turn', part, turnRad: byRad },
+        positions: positions.map((p, i) => (isTurned[i] ? { ...p, turnRad: turned(p.turnRad, byRad) } : p)),
+      };
+    }),
+    ...standOffsMm.map(
+      (mm): WayIn => ({
+        change: { what: 'stand-off', part, standOffMm: mm },
+        positions: positions.map((p, i) => (swings[i] ? { ...p, standOffMm: p.standOffMm + mm } : p)),
+      }),
+    ),
   ];
 }
 
 /** More turn is more the way it is turned already. */
-const turned = (turnRad: number, byDeg: number): number => turnRad + (Math.sign(turnRad) * byDeg * Math.PI) / 180;
+const turned = (turnRad: number, byRad: number): number => turnRad + Math.sign(turnRad) * byRad;
 
 /** The legs through positions; null where one of them has no single motion. */
 function legsThrough(positions: readonly Position[]): Leg[] | null {

@@ -1,4 +1,3 @@
-import { round6 } from '../../geometry/plane/rounding.ts';
 import type { DepthRange, Material } from '../../job/casting.ts';
 
 /** The volume of an area through a range of depth, mm³; null where it has none. */
@@ -11,4 +10,4 @@ export const allMm3 = (volumes: readonly (number | null)[]): number | null =>
 
 /** What a volume weighs, g; null where it or the material is not known. */
 export const massOfG = (mm3: number | null, material: Material | null): number | null =>
-  mm3 === null ? null : material && round6((mm3 * material.densityGPerCm3) / 1000);
+  mm3 === null ? null : material && (mm3 * material.densityGPerCm3) / 1000;

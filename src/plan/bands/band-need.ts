@@ -10,7 +10,7 @@ import type { Progress } from '../../geometry/progress.ts';
 import type { DepthRange, DoNotCut, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
 import type { Joint } from '../../joint/joint.ts';
-import { biteOf, withoutFilms } from '../cutter/bite.ts';
+import { biteOf, thickPieces } from '../cutter/bite.ts';
 import { type CutterShape, type CutterWay, shapeForCutter } from '../cutter/cutter-shape.ts';
 import { type Band, heldToMm, type NearPass } from './bands.ts';
 import { depthsParted, sharesDepth } from './depth-ranges.ts';
@@ -73,7 +73,7 @@ export function* needsOfSection(
 const less = (metal: Polygons, others: readonly Section[]): Polygons =>
   others.length === 0
     ? metal
-    : withoutFilms(metalLeft(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside')))));
+    : thickPieces(metalLeft(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside')))));
 
 function* bandNeed(bench: NeedBench, section: Section, metal: Polygons, band: Band): Generator<Progress, BandNeed[]> {
   const { joint, sweeps } = bench;

@@ -5,7 +5,7 @@ import { areaMm2, outlinesOf, type Polygons } from '../../geometry/polygons/poly
 import { boxRound, rectangle, solidNear } from '../../geometry/polygons/solid-near.ts';
 import type { DepthRange, DoNotCut, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
-import { biteOf, withoutFilms } from '../cutter/bite.ts';
+import { biteOf, thickPieces } from '../cutter/bite.ts';
 import { distanceToGuard, treeOfLine } from '../walls/guard-distance.ts';
 import type { Guard } from '../walls/guards.ts';
 import type { BandNeed } from './band-need.ts';
@@ -70,7 +70,7 @@ function gotAt(region: Polygons, metal: Polygons, radiusMm: number): Polygons {
   const box = boxRound(region, 2.1 * radiusMm);
   const open = difference([rectangle(box)], metalLeft(solidNear(metal, box), region));
   const free = offset(outlinesOf(open), -radiusMm, toleranceMm, 'inside').polygons;
-  return withoutFilms(intersection(region, offset(outlinesOf(free), radiusMm, toleranceMm, 'inside').polygons));
+  return thickPieces(intersection(region, offset(outlinesOf(free), radiusMm, toleranceMm, 'inside').polygons));
 }
 
 function ownPieces(section: Section, need: BandNeed, keepOut: KeepOut, byMm: number): CutPiece[] {
@@ -107,7 +107,7 @@ function foreignPiece(section: Section, need: BandNeed, keepOut: KeepOut, byMm: 
   const bite = biteOf(need.planned, section.loops);
   if (bite === null) return [];
   const metal = metalOf(section.loops, toleranceMm, 'outside');
-  const here = (line: Polygons): Polygons => withoutFilms(intersection(line, metal));
+  const here = (line: Polygons): Polygons => thickPieces(intersection(line, metal));
   const lines = { planned: here(need.planned), first: here(need.first), last: here(need.last) };
   const kept = keptOut(lines, need, depth, keepOut) ?? lines;
   return kept.planned.length === 0 ? [] : [{ need, depth, ...kept, needed: null, isOwn: false }];
@@ -128,9 +128,9 @@ function keptOut(lines: Lines, need: BandNeed, range: DepthRange | null, keepOut
   if (planned.every((room) => areaMm2(intersection(lines.planned, room)) < grazeMm2)) return null;
   const [past, room] = [union(atWorst.flat()), union(planned.flat())];
   return {
-    planned: withoutFilms(difference(lines.planned, room)),
-    first: withoutFilms(difference(lines.first, room)),
-    last: withoutFilms(difference(lines.last, past)),
+    planned: thickPieces(difference(lines.planned, room)),
+    first: thickPieces(difference(lines.first, room)),
+    last: thickPieces(difference(lines.last, past)),
   };
 }
 

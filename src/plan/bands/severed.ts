@@ -1,12 +1,17 @@
-import type { GrindAnswer } from '../../answers/grind-answer.ts';
-import { round6, roundPoint6 } from '../../geometry/plane/rounding.ts';
-import { vec } from '../../geometry/plane/vec.ts';
-import { offset } from '../../geometry/polygons/offset.ts';
+import { type Vec, vec } from '../../geometry/plane/vec.ts';
 import { intersection, pieces } from '../../geometry/polygons/polygon-engine.ts';
-import { areaMm2, outlinesOf, type Polygons, signedAreaMm2 } from '../../geometry/polygons/polygons.ts';
+import { areaMm2, type Polygons, signedAreaMm2 } from '../../geometry/polygons/polygons.ts';
+import { coreOf } from './core.ts';
 import { layersOf, type SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
 import { toleranceMm } from './tolerance.ts';
+
+/** A piece that a cut would part from its section, and a place within it. */
+export interface Severed {
+  readonly section: string;
+  readonly areaMm2: number;
+  readonly at: Vec;
+}
 
 /** Metal thinner than this, mm, holds nothing together and is no piece of its own. */
 const holdsMm = 0.01;
@@ -15,7 +20,7 @@ const holdsMm = 0.01;
  * Pieces a cut would part from a section. A piece of one layer hangs together with those of the next that it overlaps;
  * where more hang apart after the cut than before, the smallest are named.
  */
-export function severedPieces(cut: SectionCut): GrindAnswer['severed'] {
+export function severedPieces(cut: SectionCut): Severed[] {
   const metal = metalOf(cut.section.loops, toleranceMm, 'outside');
   const layers = layersOf(cut).map((layer) => layer.cut?.left ?? metal);
   if (layers.every((layer) => pieceCount(layer) === pieceCount(metal))) return [];
@@ -25,8 +30,8 @@ export function severedPieces(cut: SectionCut): GrindAnswer['severed'] {
     .slice(before)
     .map((piece) => ({
       section: cut.section.id,
-      areaMm2: round6(areaMm2(piece)),
-      at: roundPoint6(coreOf(piece)[0]?.[0] ?? vec(0, 0)),
+      areaMm2: areaMm2(piece),
+      at: coreOf(piece, holdsMm) ?? vec(0, 0),
     }));
 }
 
@@ -53,11 +58,7 @@ function bodiesOf(layers: readonly Polygons[]): Polygons[] {
 
 const holds = (a: Polygons, b: Polygons): boolean => isSolid(intersection(a, b));
 
-const isSolid = (polygons: Polygons): boolean => coreOf(polygons).length > 0;
-
-/** What is left of a solid when half of that which holds nothing is taken off all round. */
-const coreOf = (polygons: Polygons): Polygons =>
-  offset(outlinesOf(polygons), -holdsMm / 2, toleranceMm, 'outside').polygons;
+const isSolid = (polygons: Polygons): boolean => coreOf(polygons, holdsMm) !== null;
 
 function parted<T>(all: readonly T[], test: (item: T) => boolean): [T[], T[]] {
   return [all.filter(test), all.filter((item) => !test(item))];

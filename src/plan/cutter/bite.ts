@@ -1,9 +1,9 @@
 import type { Region } from '../../geometry/plane/loop.ts';
 import type { Vec } from '../../geometry/plane/vec.ts';
-import { offset } from '../../geometry/polygons/offset.ts';
 import { intersection, pieces } from '../../geometry/polygons/polygon-engine.ts';
-import { areaMm2, outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import { areaMm2, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { heldToMm } from '../bands/bands.ts';
+import { coreOf } from '../bands/core.ts';
 import { metalOf } from '../bands/metal.ts';
 import { toleranceMm } from '../bands/tolerance.ts';
 
@@ -13,19 +13,15 @@ export interface Bite {
   readonly at: Vec;
 }
 
-/** A place well within some metal; null where none of it is thicker than what clearances are held to. */
-export const coreOf = (metal: Polygons): Vec | null =>
-  offset(outlinesOf(metal), -heldToMm / 2, toleranceMm, 'outside').polygons[0]?.[0] ?? null;
-
-/** Metal without the films that outlines which run on one another leave. */
-export const withoutFilms = (metal: Polygons): Polygons =>
+/** The pieces of some metal that are thicker than what clearances are held to: no films that outlines run on one another leave. */
+export const thickPieces = (metal: Polygons): Polygons =>
   pieces(metal)
-    .filter((piece) => coreOf(piece) !== null)
+    .filter((piece) => coreOf(piece, heldToMm) !== null)
     .flat();
 
 /** What a cut would take from a region; null where it only grazes it. */
 export function biteOf(cut: Polygons, region: Region): Bite | null {
   const bite = intersection(cut, metalOf(region, toleranceMm, 'inside'));
-  const at = coreOf(bite);
+  const at = coreOf(bite, heldToMm);
   return at === null ? null : { areaMm2: areaMm2(bite), at };
 }

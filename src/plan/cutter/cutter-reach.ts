@@ -107,7 +107,7 @@ function leftAt(
     if (widthMm === null || left.length === 0) break;
     const room = solidNear(roomAt(height), boxRound(left, widthMm));
     if (room.length === 0) continue;
-    left = withoutFilms(difference(left, offset(outlinesOf(room), widthMm, toleranceMm, 'inside').polygons), stays);
+    left = standingOut(difference(left, offset(outlinesOf(room), widthMm, toleranceMm, 'inside').polygons), stays);
   }
   return left;
 }
@@ -115,8 +115,8 @@ function leftAt(
 /** What lies this near to metal that stays is a film, mm: twice what arcs may be off, and what a corner may keep. */
 const slackMm = cornerSlackMm + 2 * toleranceMm;
 
-/** Without the pieces that are no more than what arcs and the grid leave along metal that stays. */
-function withoutFilms(left: Polygons, stays: Polygons): Polygons {
+/** The pieces that stand out from metal that stays by more than arcs and the grid leave along it. */
+function standingOut(left: Polygons, stays: Polygons): Polygons {
   return pieces(left)
     .filter((piece) => {
       const near = solidNear(stays, boxRound(piece, 2 * slackMm));

@@ -7,6 +7,7 @@ import { boxRound, solidNear } from '../../geometry/polygons/solid-near.ts';
 import type { Progress } from '../../geometry/progress.ts';
 import type { Casting, DepthRange, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
+import { coreOf } from '../bands/core.ts';
 import { commonDepth, rangesBetween } from '../bands/depth-ranges.ts';
 import {
   everywhere,
@@ -21,7 +22,7 @@ import { metalOf } from '../bands/metal.ts';
 import type { CutPiece } from '../bands/run-out.ts';
 import { toleranceMm } from '../bands/tolerance.ts';
 import { treeOfLine } from '../walls/guard-distance.ts';
-import { withoutFilms } from './bite.ts';
+import { thickPieces } from './bite.ts';
 import { unreached, within } from './cutter-reach.ts';
 
 /** Metal of a cut that the cutter cannot take without touching what must stay. */
@@ -67,7 +68,7 @@ const isNeeded = ({ needed, depth }: CutPiece): boolean => needed !== null || de
 function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLayer[], cutter: Cutter): Fillet[] {
   const needed = cut.needed ?? everywhere;
   const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
-  return pieces(withoutFilms(cut.planned)).flatMap((piece) => {
+  return pieces(thickPieces(cut.planned)).flatMap((piece) => {
     const box = boxRound(piece, 2.1 * cutter.radiusMm);
     const own = within(
       layers
@@ -118,8 +119,7 @@ function joined(layers: readonly SectionLayer[]): SectionLayer[] {
 /** Metal thinner than this is no more than rounding leaves, mm. */
 const filmMm = 0.01;
 
-const isMore = (metal: Polygons, than: Polygons): boolean =>
-  offset(outlinesOf(difference(metal, than)), -filmMm / 2, toleranceMm, 'outside').polygons.length > 0;
+const isMore = (metal: Polygons, than: Polygons): boolean => coreOf(difference(metal, than), filmMm) !== null;
 
 /** How far a ball that has gone `pastMm` beyond its place stays off a wall it runs along, r − √(r² − past²), mm. */
 const rootMm = (radiusMm: number, pastMm: number): number =>
@@ -172,7 +172,7 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
     const stays =
       cutHere.length === 0
         ? films.flat()
-        : withoutFilms(metalLeft(union(films.flat()), union(cutHere.flatMap(plannedIn))));
+        : thickPieces(metalLeft(union(films.flat()), union(cutHere.flatMap(plannedIn))));
     return { depth: range, loops: loopsOf(withFillets(left, [...(needed ?? []).map(metalIn), stays], metal)) };
   });
 }

@@ -1,10 +1,10 @@
-import type { PartCut } from '../../answers/grind-answer.ts';
 import { type Doubt, doubt } from '../../clearance/verify/verify-doubt.ts';
 import { OutlineShape } from '../../clearance/verify/verify-shape.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
+import { loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { Casting, DepthRange, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
-import { loopOf } from '../../job/lengths.ts';
+import type { PartCut } from '../part-cut.ts';
 
 /** A cutter so much smaller than named must get there, of its radius: the search for its place is no finer. */
 const smallerBy = 0.07;
@@ -24,18 +24,18 @@ interface Solid {
 }
 
 /**
- * Places that a plan has cut away, in `judged`, though no cutter gets there clear of the metal that stays in `planned`:
+ * Places that a plan has cut away, in `judged`, though no cutter gets there clear of the metal that stays as planned:
  * looked for at places in the cut, each by trying where the cutter could stand.
  */
-export function cutterDoubts(planned: Casting, judged: Casting, cut: PartCut, cutter: Cutter | null): Doubt[] {
+export function cutterDoubts(judged: Casting, cut: PartCut, cutter: Cutter | null): Doubt[] {
   if (cutter === null) return [];
-  const stays = planned.sections.map(solidOf);
+  const stays = cut.after.sections.map(solidOf);
   const left = judged.sections.map(solidOf);
   const radiusMm = cutter.radiusMm * (1 - smallerBy);
   return cut.sections.flatMap(({ id, bands }) =>
-    bands.flatMap(({ depth, loops }): Doubt[] => {
+    bands.flatMap(({ depth, planned }): Doubt[] => {
       if (depth === null) return [];
-      const shape = new OutlineShape(loops.map((loop) => loopOf(loop, 1)));
+      const shape = new OutlineShape(loopsOf(planned));
       const missed = placesIn(shape, depth).find(
         ({ at, z }) =>
           !isIn(left, at, z) &&
@@ -58,7 +58,7 @@ const isIn = (solids: readonly Solid[], at: Vec, z: number): boolean =>
   solids.some((solid) => isAt(solid, z) && solid.shape.gapMm(at, 1) < 0);
 
 /** Places spread over a region and its depth, the same each time (the additive recurrence of Roberts, 2018; from memory). */
-export function placesIn(shape: OutlineShape, [fromMm, toMm]: readonly [number, number]): { at: Vec; z: number }[] {
+export function placesIn(shape: OutlineShape, { fromMm, toMm }: DepthRange): { at: Vec; z: number }[] {
   const points = shape.stations.flatMap((runs, outline) => runs.map((run) => shape.pointAt(run, outline)));
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   const [minX, minY] = [xs, ys].map((all) => all.reduce((a, b) => Math.min(a, b))) as [number, number];

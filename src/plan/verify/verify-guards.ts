@@ -1,15 +1,15 @@
-import type { BandAnswer, PartCut } from '../../answers/grind-answer.ts';
 import { type Doubt, doubt } from '../../clearance/verify/verify-doubt.ts';
 import { OutlineShape } from '../../clearance/verify/verify-shape.ts';
 import { circleLoop, type Region } from '../../geometry/plane/loop.ts';
 import type { Vec } from '../../geometry/plane/vec.ts';
+import { loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { Casting, DepthRange } from '../../job/casting.ts';
 import type { Fit } from '../../job/job.ts';
-import { loopOf } from '../../job/lengths.ts';
 import { parseThread } from '../../trade/threads.ts';
+import type { CutBand, PartCut } from '../part-cut.ts';
 import { placesIn } from './verify-cutter.ts';
 
-/** Loops are rounded, and points lie between stations, mm. */
+/** Points lie between stations, mm. */
 const foundWithinMm = 0.02;
 
 /** A point this far within metal is in it, mm. */
@@ -29,11 +29,11 @@ export function guardDoubts(casting: Casting, cut: PartCut, fit: Fit): Doubt[] {
   return [...bitten(casting, cuts), ...walls(casting, cut, cuts, fit)];
 }
 
-function shapeOf(section: string, { depth, loops }: BandAnswer): CutShape {
-  const shape = new OutlineShape(loops.map((loop) => loopOf(loop, 1)));
+function shapeOf(section: string, { depth, planned }: CutBand): CutShape {
+  const shape = new OutlineShape(loopsOf(planned));
   const edge = shape.stations.flatMap((runs, outline) => runs.map((run) => shape.pointAt(run, outline)));
-  const places = [...edge, ...placesIn(shape, [0, 1]).map(({ at }) => at)];
-  return { section, depth: depth && { fromMm: depth[0], toMm: depth[1] }, shape, places };
+  const places = [...edge, ...placesIn(shape, { fromMm: 0, toMm: 1 }).map(({ at }) => at)];
+  return { section, depth, shape, places };
 }
 
 /** Metal that stays, and of which a cut takes something: points of either outline that lie in both. */
@@ -105,6 +105,6 @@ function walls(casting: Casting, cut: PartCut, cuts: readonly CutShape[], fit: F
 const apartMm = (a: DepthRange | null, b: DepthRange | null): number =>
   a === null || b === null ? 0 : Math.max(0, a.fromMm - b.toMm, b.fromMm - a.toMm);
 
-/** Depths are rounded to 1e-6 mm. */
+/** Ends that are worked out on two ways may miss one another by a hair. */
 const onlyMeet = (a: DepthRange | null, b: DepthRange | null): boolean =>
   a !== null && b !== null && Math.min(a.toMm, b.toMm) - Math.max(a.fromMm, b.fromMm) < 2e-6;

@@ -2,9 +2,8 @@ import { regionContains } from '../../geometry/motion/containment.ts';
 import type { OutlineTree } from '../../geometry/motion/outline-tree.ts';
 import { rayCrossings } from '../../geometry/motion/ray-crossings.ts';
 import { type Box, boxesMeet } from '../../geometry/plane/edge-box.ts';
-import { add, distance, lerp, scale, sub, type Vec, vec } from '../../geometry/plane/vec.ts';
+import { add, distance, leftOf, lerp, scale, sub, type Vec, vec } from '../../geometry/plane/vec.ts';
 import type { Polygon, Polygons } from '../../geometry/polygons/polygons.ts';
-import { leftOf } from '../../markout/marking-out-take-off.ts';
 
 /** A place on the surface of metal, and the unit vector square to it into the metal. */
 export interface SurfacePlace {

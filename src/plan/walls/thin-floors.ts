@@ -1,5 +1,3 @@
-import type { ThinPlace } from '../../answers/grind-answer.ts';
-import { round6, roundPoint6 } from '../../geometry/plane/rounding.ts';
 import type { Vec } from '../../geometry/plane/vec.ts';
 import { offset } from '../../geometry/polygons/offset.ts';
 import { difference, intersection, union } from '../../geometry/polygons/polygon-engine.ts';
@@ -9,7 +7,7 @@ import type { Casting, DepthRange } from '../../job/casting.ts';
 import type { Fit } from '../../job/job.ts';
 import type { BandCut } from '../bands/cut-band.ts';
 import { type SectionCut, type SectionLayer, sectionLayers } from '../bands/layers.ts';
-import { orGone } from './thin-places.ts';
+import { orGone, type ThinPlace } from './thin-places.ts';
 import { handErrorOf } from './walls.ts';
 
 /** So much more than twice the least wall is thick enough not to be spoken of, mm. */
@@ -39,13 +37,13 @@ export function thinFloors(casting: Casting, cuts: readonly SectionCut[], fit: F
         return [
           {
             section: section.id,
-            depth: band.depth && [round6(band.depth.fromMm), round6(band.depth.toMm)],
-            wallMm: round6(wallMm),
-            nominalMm: round6(nominal.mm),
-            keepMm: round6(keepMm),
+            depth: band.depth,
+            wallMm,
+            nominalMm: nominal.mm,
+            keepMm,
             along: 'crank',
-            at: roundPoint6(atWorst.at),
-            across: roundPoint6(atWorst.at),
+            at: atWorst.at,
+            across: atWorst.at,
             holds: wallMm >= keepMm - 1e-3,
           },
         ];

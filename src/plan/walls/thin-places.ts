@@ -1,17 +1,33 @@
-import type { ThinPlace } from '../../answers/grind-answer.ts';
 import { treeOf } from '../../clearance/trees.ts';
 import { metalLeft } from '../../geometry/cutting/metal-left.ts';
 import { thinnest } from '../../geometry/cutting/thickness.ts';
 import { buildOutlineTree } from '../../geometry/motion/outline-tree.ts';
-import { round6, roundPoint6 } from '../../geometry/plane/rounding.ts';
+import type { Vec } from '../../geometry/plane/vec.ts';
 import { difference, union } from '../../geometry/polygons/polygon-engine.ts';
 import { loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import type { DepthRange } from '../../job/casting.ts';
 import type { Fit } from '../../job/job.ts';
 import { sharesDepth } from '../bands/depth-ranges.ts';
 import type { SectionCut } from '../bands/layers.ts';
 import { metalOf } from '../bands/metal.ts';
 import type { Guard } from './guards.ts';
 import { handErrorOf } from './walls.ts';
+
+/** Where a cut leaves a part's own metal thin, mm. */
+export interface ThinPlace {
+  readonly section: string;
+  /** Of the band that is cut. */
+  readonly depth: DepthRange | null;
+  /** From the last line to the outline across the metal, the section's trace error and the hand's taken off. */
+  readonly wallMm: number;
+  readonly nominalMm: number;
+  readonly keepMm: number;
+  /** Through what it is measured: across the section in the plane, or along the crank, from the end of a cut. */
+  readonly along: 'plane' | 'crank';
+  readonly at: Vec;
+  readonly across: Vec;
+  readonly holds: boolean;
+}
 
 /** Arcs of the outline keep within this, on the side of less metal. */
 const arcToleranceMm = 1e-3;
@@ -56,13 +72,13 @@ export function thinPlaces(cuts: readonly SectionCut[], guards: readonly Guard[]
       return [
         {
           section: section.id,
-          depth: depth && [round6(depth.fromMm), round6(depth.toMm)],
-          wallMm: round6(wallMm),
-          nominalMm: round6(nominalMm),
-          keepMm: round6(keepMm),
+          depth,
+          wallMm,
+          nominalMm,
+          keepMm,
           along: 'plane',
-          at: roundPoint6(atWorst.at),
-          across: roundPoint6(atWorst.across),
+          at: atWorst.at,
+          across: atWorst.across,
           holds: wallMm >= keepMm - 1e-3,
         },
       ];

@@ -1,11 +1,9 @@
-import type { GrindAnswer, ReadWall } from '../../answers/grind-answer.ts';
 import { treeOf } from '../../clearance/trees.ts';
 import { leastDistance } from '../../geometry/motion/least-distance.ts';
 import { still } from '../../geometry/motion/motion.ts';
 import type { OutlineTree } from '../../geometry/motion/outline-tree.ts';
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import { identity } from '../../geometry/plane/rigid.ts';
-import { round6, roundPoint6 } from '../../geometry/plane/rounding.ts';
 import { distance, type Vec } from '../../geometry/plane/vec.ts';
 import { pieces } from '../../geometry/polygons/polygon-engine.ts';
 import { areaMm2, loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
@@ -21,6 +19,34 @@ import { biteOf } from '../cutter/bite.ts';
 import { treeOfLine } from './guard-distance.ts';
 import { type SurfacePlace, surfaceIn, takenAt } from './surface.ts';
 import { handErrorOf, holdsWall } from './walls.ts';
+
+/** A wall that was read, and what a cut leaves of it, mm. */
+export interface ReadWall {
+  readonly section: string;
+  /** Of the band that is cut. */
+  readonly depth: DepthRange | null;
+  /** Where it was read, and what. */
+  readonly at: Vec;
+  readonly readAtDepthMm: number;
+  readonly readMm: number;
+  /** What the last line takes there, square to the surface; what is then left, the reading's error and the hand's off. */
+  readonly takeOffMm: number;
+  readonly wallMm: number;
+  /** The same where most is taken of all the places it speaks for. */
+  readonly mostTakeOffMm: number;
+  readonly mostAt: Vec;
+  readonly leastWallMm: number;
+  readonly keepMm: number | null;
+  readonly holds: boolean | null;
+}
+
+/** A cut with places for which neither a hollow nor a reading speaks, and the deepest of those. */
+export interface Unmeasured {
+  readonly section: string;
+  readonly depth: DepthRange | null;
+  readonly at: Vec;
+  readonly atDepthMm: number | null;
+}
 
 /** A reading speaks for places within its own wall's thickness of its own, or within this, mm; common practice, no source. */
 const leastReachMm = 10;
@@ -57,16 +83,16 @@ function readWall(reading: WallReading, section: Section, band: BandCut, fit: Fi
   const keepMm = fit.minWallMm;
   return {
     section: section.id,
-    depth: band.depth && [round6(band.depth.fromMm), round6(band.depth.toMm)],
-    at: roundPoint6(at),
-    readAtDepthMm: round6(depthMm),
-    readMm: round6(wallMm),
-    takeOffMm: round6(here),
-    wallMm: round6(left(here)),
-    mostTakeOffMm: round6(most.takenMm),
-    mostAt: roundPoint6(most.place.at),
-    leastWallMm: round6(left(most.takenMm)),
-    keepMm: keepMm === null ? null : round6(keepMm),
+    depth: band.depth,
+    at,
+    readAtDepthMm: depthMm,
+    readMm: wallMm,
+    takeOffMm: here,
+    wallMm: left(here),
+    mostTakeOffMm: most.takenMm,
+    mostAt: most.place.at,
+    leastWallMm: left(most.takenMm),
+    keepMm,
     holds: holdsWall(left(most.takenMm), keepMm),
   };
 }
@@ -96,7 +122,7 @@ const boxAbout = ({ x, y }: Vec, byMm: number): Box => ({
  * The cuts with places for which neither a hollow nearby nor a reading speaks, each with the deepest of those places; not
  * where the metal comes off altogether, for then no wall is left to be measured.
  */
-export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): GrindAnswer['unmeasured'] {
+export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): Unmeasured[] {
   return cuts.flatMap(({ section, bands }) => {
     const metal = metalOf(section.loops, toleranceMm, 'outside');
     return bands.flatMap((band) =>
@@ -105,14 +131,7 @@ export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): G
         if (comesOffWhole(metal, piece)) return [];
         const place = unspokenFor(casting.wallReadings, metal, piece, band.depth);
         if (place === null) return [];
-        return [
-          {
-            section: section.id,
-            depth: band.depth && ([round6(band.depth.fromMm), round6(band.depth.toMm)] as [number, number]),
-            at: roundPoint6(place.at),
-            atDepthMm: place.depthMm === null ? null : round6(place.depthMm),
-          },
-        ];
+        return [{ section: section.id, depth: band.depth, at: place.at, atDepthMm: place.depthMm }];
       }),
     );
   });

@@ -1,37 +1,77 @@
-import type { CutterAnswer, CutterEnd } from '../../answers/grind-answer.ts';
-import { round6, roundPoint6 } from '../../geometry/plane/rounding.ts';
-import { vec } from '../../geometry/plane/vec.ts';
-import { offset } from '../../geometry/polygons/offset.ts';
+import { type Vec, vec } from '../../geometry/plane/vec.ts';
 import { intersection } from '../../geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../../geometry/polygons/polygonise.ts';
-import { areaMm2, outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import { areaMm2 } from '../../geometry/polygons/polygons.ts';
 import type { Casting, DepthRange, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
 import { allMm3, layerMm3, massOfG } from '../bands/amounts.ts';
+import { coreOf } from '../bands/core.ts';
 import type { BandCut } from '../bands/cut-band.ts';
 import { commonDepth } from '../bands/depth-ranges.ts';
 import type { SectionCut } from '../bands/layers.ts';
 import { filletReachMm, scallopMm } from '../bands/run-out.ts';
 import { toleranceMm } from '../bands/tolerance.ts';
+import type { Bite } from './bite.ts';
 import type { Fillet } from './fillets.ts';
 
+/** What the cutter makes of the cuts of one part; mm. */
+export interface CutterResult {
+  readonly radiusMm: number;
+  readonly nose: Cutter['nose'];
+  /** Height of the ridges a ball leaves at the fit's stepover; null without one. */
+  readonly scallopMm: number | null;
+  /** What the clearance alone would take, and what the cutter takes beyond it. */
+  readonly neededVolumeMm3: number | null;
+  readonly extraVolumeMm3: number | null;
+  readonly extraMassG: number | null;
+  readonly ends: readonly CutterEnd[];
+  /** Where it cannot get in from the side: the gap between metal that stays. */
+  readonly narrow: readonly { readonly section: string; readonly at: Vec; readonly gapMm: number }[];
+  /** Sections nearer the face that stand over a cut. */
+  readonly covered: readonly Covered[];
+}
+
+export interface CutterEnd {
+  readonly section: string;
+  /** Depth of the end from the face of the part that is cut, and which way the cut would go on from there. */
+  readonly atMm: number;
+  readonly towards: 'face' | 'back';
+  /**
+   * `cut-past`: the plan is lengthened by `mm`. `run-past`: the section ends here as traced; the cutter runs on by `mm`
+   * into open air. `left`: the cutter stops here as the fit has it, and `against`: it is kept out by what must stay;
+   * either leaves a fillet `mm` high standing where metal ought to go.
+   */
+  readonly what: 'cut-past' | 'run-past' | 'left' | 'against';
+  readonly mm: number;
+  /** How far along the depth the fillet reaches. */
+  readonly reachMm: number;
+  /** The section that keeps it out; null where that is the section's own metal, or nothing. */
+  readonly against: string | null;
+  readonly at: Vec;
+}
+
+export interface Covered extends Bite {
+  readonly section: string;
+  readonly by: string;
+}
+
 /** What the cutter makes of a plan: the metal it takes beyond need, the ends of its cuts, and where it cannot get in. */
-export function cutterAnswer(
+export function cutterResult(
   cutter: Cutter,
   { sections, material }: Casting,
   cuts: readonly SectionCut[],
   fillets: readonly Fillet[],
-): CutterAnswer {
+): CutterResult {
   const bands = cuts.flatMap((cut) => cut.bands);
   const [needed, taken] = [allMm3(bands.map(({ neededMm3 }) => neededMm3)), allMm3(bands.map(volumeMm3))];
   const extra = needed === null || taken === null ? null : Math.max(0, taken - needed);
   const { radiusMm, nose, stepoverMm } = cutter;
   return {
-    radiusMm: round6(radiusMm),
+    radiusMm,
     nose,
-    scallopMm: stepoverMm === null || nose === 'flat' ? null : round6(scallopMm(radiusMm, stepoverMm)),
-    neededVolumeMm3: needed && round6(needed),
-    extraVolumeMm3: extra && round6(extra),
+    scallopMm: stepoverMm === null || nose === 'flat' ? null : scallopMm(radiusMm, stepoverMm),
+    neededVolumeMm3: needed,
+    extraVolumeMm3: extra,
     extraMassG: massOfG(extra, material),
     ends: cuts.flatMap((cut) => endsOf(cutter, cut, fillets)),
     narrow: cuts.flatMap(narrowIn),
@@ -43,10 +83,8 @@ export function cutterAnswer(
 const volumeMm3 = ({ depth, planned, straight }: BandCut): number | null =>
   layerMm3(areaMm2(planned) - (straight?.extraMm2 ?? 0), depth);
 
-const narrowIn = ({ section, bands }: SectionCut): CutterAnswer['narrow'] =>
-  bands.flatMap(({ narrow }) =>
-    narrow.map(({ at, gapMm }) => ({ section: section.id, at: roundPoint6(at), gapMm: round6(gapMm) })),
-  );
+const narrowIn = ({ section, bands }: SectionCut): CutterResult['narrow'] =>
+  bands.flatMap(({ narrow }) => narrow.map(({ at, gapMm }) => ({ section: section.id, at, gapMm })));
 
 /** The open ends of a section's cuts, where the ball runs on, and where a fillet is left; in order of depth. */
 function endsOf(cutter: Cutter, cut: SectionCut, fillets: readonly Fillet[]): CutterEnd[] {
@@ -84,16 +122,14 @@ function openEnd(
   if (isOwnEnd ? atMm === 0 : runOut === 'leave') return [];
   const what = isOwnEnd ? 'run-past' : 'cut-past';
   const reachMm = filletReachMm(radiusMm, band.takeOff?.mm ?? radiusMm);
-  return [
-    { ...endAt(section, band, atMm, towards), what, mm: round6(radiusMm), reachMm: round6(reachMm), against: null },
-  ];
+  return [{ ...endAt(section, band, atMm, towards), what, mm: radiusMm, reachMm, against: null }];
 }
 
 const endAt = (section: Section, band: BandCut, atMm: number, towards: CutterEnd['towards']) => ({
   section: section.id,
-  atMm: round6(atMm),
+  atMm,
   towards,
-  at: roundPoint6(band.takeOff?.at ?? band.planned[0]?.[0] ?? vec(0, 0)),
+  at: band.takeOff?.at ?? band.planned[0]?.[0] ?? vec(0, 0),
 });
 
 /** The fillets of a section at either end of what is needed, each end told once. */
@@ -125,10 +161,10 @@ function filletEnds(
         return [
           {
             ...endAt(section, band, isFace ? depth.fromMm : depth.toMm, towards),
-            at: roundPoint6(first.metal[0]?.[0] ?? vec(0, 0)),
+            at: first.metal[0]?.[0] ?? vec(0, 0),
             what: against === null && runOut === 'leave' && nose === 'ball' ? 'left' : 'against',
-            mm: round6(mm),
-            reachMm: round6(Math.min(filletReachMm(radiusMm, mm), Math.max(...depths) - Math.min(...depths))),
+            mm,
+            reachMm: Math.min(filletReachMm(radiusMm, mm), Math.max(...depths) - Math.min(...depths)),
             against,
           },
         ];
@@ -138,7 +174,7 @@ function filletEnds(
 }
 
 /** Sections that stand between the mating face and a cut, over it: the largest of each. */
-function coveredBy(sections: readonly Section[], { section, bands }: SectionCut): CutterAnswer['covered'] {
+function coveredBy(sections: readonly Section[], { section, bands }: SectionCut): Covered[] {
   return sections
     .filter((other) => other !== section)
     .flatMap((other) => {
@@ -157,8 +193,8 @@ const standsBefore = (other: DepthRange | null, band: DepthRange | null): boolea
 /** A cut grazes what it only touches. */
 const grazeMm = 0.05;
 
-function bite({ planned }: BandCut, { loops }: Section): { areaMm2: number; at: [number, number] } | null {
-  const over: Polygons = intersection(planned, polygonise(loops, toleranceMm, 'inside'));
-  const at = offset(outlinesOf(over), -grazeMm / 2, toleranceMm, 'outside').polygons[0]?.[0];
-  return at === undefined ? null : { areaMm2: round6(areaMm2(over)), at: roundPoint6(at) };
+function bite({ planned }: BandCut, { loops }: Section): Bite | null {
+  const over = intersection(planned, polygonise(loops, toleranceMm, 'inside'));
+  const at = coreOf(over, grazeMm);
+  return at === null ? null : { areaMm2: areaMm2(over), at };
 }
