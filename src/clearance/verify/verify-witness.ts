@@ -31,12 +31,8 @@ export function witnessDoubts(claim: Claim, witness: Witness | null, meetings: r
 
 /** Turn and stand-off must be those of the leg at that fraction. */
 export function momentDoubts(where: Doubt['where'], { leg, at, turnRad, standOffMm }: Instant, way: Way): Doubt[] {
-  const [turnDeg, fromDeg, toDeg] = [turnRad, way.from.turnRad, way.to.turnRad].map((rad) => (rad * 180) / Math.PI) as [
-    number,
-    number,
-    number,
-  ];
-  const spanDeg = toDeg - fromDeg;
+  const [turnDeg, fromDeg] = [degrees(turnRad), degrees(way.from.turnRad)];
+  const spanDeg = degrees(way.to.turnRad) - fromDeg;
   const spanMm = way.to.standOffMm - way.from.standOffMm;
   const foundMm = standOffAt(way, at);
   const agrees =
@@ -48,6 +44,8 @@ export function momentDoubts(where: Doubt['where'], { leg, at, turnRad, standOff
   const text = `Leg ${leg} at ${at} has turn ${fromDeg + at * spanDeg}° and stand-off ${foundMm} mm; given are ${turnDeg}° and ${standOffMm} mm.`;
   return [doubt('moment', where, text, { claimedMm: standOffMm, foundMm })];
 }
+
+const degrees = (rad: number): number => (rad * 180) / Math.PI;
 
 /** A pair that comes into one another's depth overlapped touches first at a point inside both. */
 function placeDoubts({ where, state }: Claim, witness: Witness, meeting: Meeting, at: number): Doubt[] {
