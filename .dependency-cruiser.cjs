@@ -5,8 +5,9 @@ const files = [...base, 'files'];
 const job = [...files, 'job', 'answers'];
 const joint = [...job, 'joint'];
 const clearance = [...joint, 'clearance'];
-const plan = [...clearance, 'plan', 'markout'];
-const words = [...plan, 'words'];
+const plan = [...clearance, 'plan'];
+const markout = [...plan, 'markout'];
+const words = [...markout, 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -18,12 +19,12 @@ const rooms = {
   trade: ['trade'],
   files,
   job,
-  answers: job,
+  answers: words,
   intake: [...job, 'intake'],
   joint,
   clearance,
   plan,
-  markout: plan,
+  markout,
   words,
   drawing,
 };

@@ -19,8 +19,9 @@ const files = ['src/files', 'src/trade', ...cutting];
 const job = ['src/job', 'src/answers', ...files];
 const joint = ['src/joint', ...job];
 const clearance = ['src/clearance', ...joint];
-const plan = ['src/plan', 'src/markout', ...clearance];
-const words = ['src/words', ...plan];
+const plan = ['src/plan', ...clearance];
+const markout = ['src/markout', ...plan];
+const words = ['src/words', ...markout];
 const drawing = ['src/drawing', ...words];
 
 /** What each room may import, itself left out of nothing. */
@@ -33,12 +34,12 @@ const mayImport: Record<string, readonly string[]> = {
   'src/trade': ['src/trade'],
   'src/files': files,
   'src/job': job,
-  'src/answers': job,
+  'src/answers': words,
   'src/intake': ['src/intake', ...job],
   'src/joint': joint,
   'src/clearance': clearance,
   'src/plan': plan,
-  'src/markout': plan,
+  'src/markout': markout,
   'src/words': words,
   'src/drawing': drawing,
   cli: ['cli', 'src/intake', ...drawing],

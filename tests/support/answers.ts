@@ -5,7 +5,6 @@ import type {
   HomeAnswer,
   InstallAnswer,
 } from '../../src/answers/check-answer.ts';
-import type { BandAnswer, GrindAnswer } from '../../src/answers/grind-answer.ts';
 
 /** Answers as the core would give them, clear and ample unless a test says otherwise; mm and degrees. */
 export const homeOf = (said: Partial<HomeAnswer> = {}): HomeAnswer => ({
@@ -86,48 +85,6 @@ export const checkOf = (said: Partial<CheckAnswer> = {}): CheckAnswer => ({
   home: homeOf(),
   install: null,
   rotating: [],
-  warnings: [],
-  ...said,
-});
-
-export const bandOf = (said: Partial<BandAnswer> = {}): BandAnswer => ({
-  depth: [14, 32],
-  lastDepth: [13, 33],
-  areaMm2: 117.2,
-  takeOffMm: 6.12,
-  loops: [],
-  firstLoops: [],
-  lastLoops: [],
-  neededAreaMm2: 117.2,
-  extraAreaMm2: 0,
-  cutterWay: null,
-  straightExtraAreaMm2: null,
-  ...said,
-});
-
-export const planOf = (said: Partial<GrindAnswer> = {}): GrindAnswer => ({
-  format: 'fettle-grind/1',
-  title: 'A job',
-  part: 'fixed',
-  holds: true,
-  reason: null,
-  boundMm: 0.01,
-  volumeMm3: 2912,
-  massG: 20.9,
-  sections: [{ id: 'ribs', nothingLeft: false, bands: [bandOf()] }],
-  walls: [],
-  thin: [],
-  readings: [],
-  unmeasured: [],
-  cutter: null,
-  straight: null,
-  movingCut: null,
-  smallestFilletMm: null,
-  severed: [],
-  uncured: [],
-  table: [],
-  afterCut: { home: homeOf(), install: null },
-  alternatives: [],
   warnings: [],
   ...said,
 });
