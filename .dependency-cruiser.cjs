@@ -5,8 +5,9 @@ const files = [...base, 'files'];
 const job = [...files, 'job'];
 const joint = [...job, 'joint'];
 const clearance = [...joint, 'clearance'];
-const plan = [...clearance, 'plan', 'markout', 'answers'];
-const words = [...plan, 'words'];
+const plan = [...clearance, 'plan'];
+const markout = [...plan, 'markout'];
+const words = [...markout, 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -22,7 +23,7 @@ const rooms = {
   joint,
   clearance,
   plan,
-  markout: plan,
+  markout,
   words,
   answers: words,
   drawing,

@@ -6,8 +6,8 @@ import { checkJoint } from '../../src/clearance/check.ts';
 import { drain } from '../../src/geometry/progress.ts';
 import { jobInFile } from '../../src/job/read-job-file.ts';
 import { placeJob } from '../../src/joint/place-job.ts';
+import { alternativesTo } from '../../src/plan/alternatives/alternatives.ts';
 import { planCut } from '../../src/plan/plan-cut.ts';
-import { planFacts } from '../../src/plan/plan-facts.ts';
 import { checkText } from '../../src/words/check-text.ts';
 import { grindText } from '../../src/words/grind-text.ts';
 import { demoJob } from '../../viewer/job/demo-job.ts';
@@ -21,10 +21,10 @@ function saidByNode() {
   const joint = job.ok ? placeJob(job.value) : job;
   if (!joint.ok) throw new Error('the demo job reads');
   const check = drain(checkJoint(joint.value));
-  const plan = drain(planCut(joint.value, { alternatives: true })).answer;
+  const plan = drain(planCut(joint.value));
   return {
     check: checkText(joint.value, check),
-    plan: grindText(joint.value, plan, planFacts(plan)),
+    plan: grindText(joint.value, plan, drain(alternativesTo(joint.value, plan))),
     firstTouch: check.wayIn?.firstTouch,
   };
 }

@@ -19,8 +19,9 @@ const files = ['src/files', 'src/trade', ...cutting];
 const job = ['src/job', ...files];
 const joint = ['src/joint', ...job];
 const clearance = ['src/clearance', ...joint];
-const plan = ['src/plan', 'src/markout', 'src/answers', ...clearance];
-const words = ['src/words', ...plan];
+const plan = ['src/plan', ...clearance];
+const markout = ['src/markout', ...plan];
+const words = ['src/words', ...markout];
 const drawing = ['src/drawing', ...words];
 
 /** What each room may import, itself left out of nothing. */
@@ -37,7 +38,7 @@ const mayImport: Record<string, readonly string[]> = {
   'src/joint': joint,
   'src/clearance': clearance,
   'src/plan': plan,
-  'src/markout': plan,
+  'src/markout': markout,
   'src/words': words,
   'src/answers': words,
   'src/drawing': drawing,

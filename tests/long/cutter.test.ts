@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { loopFaults } from '../../src/geometry/plane/loop-faults.ts';
-import { drain } from '../../src/geometry/progress.ts';
 import { loopOf } from '../../src/job/lengths.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
 import { GeosPlane, type Shape } from '../support/oracles/geos-plane.ts';
+import { answerTo } from '../support/plan-answer.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 
@@ -29,7 +28,7 @@ describe('cuts shaped for a cutter, many of them', () => {
         runOut: random.pick(['cut-past', 'leave'] as const),
         stepoverMm: null,
       };
-      const { answer } = drain(planCut({ ...joint, fit: { ...joint.fit, cutter } }));
+      const answer = answerTo({ ...joint, fit: { ...joint.fit, cutter } });
       // what GEOS' chords leave out of a disc, twice, and ours of an arc: a disc so much smaller must get everywhere
       const oracleMm = 2 * radiusMm * (1 - Math.cos(Math.PI / (4 * quarter))) + 4 * chordMm;
       const discMm = radiusMm - oracleMm;

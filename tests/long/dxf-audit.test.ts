@@ -2,9 +2,9 @@ import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
 import { bothCut } from '../support/both-cut.ts';
-import { caseCutInstead, lugJob, type Planned, plannedDemo, plannedJob } from '../support/markout-jobs.ts';
+import { caseCutInstead, lugJob, plannedDemo, plannedJob } from '../support/markout-jobs.ts';
+import { markoutFor, type Planned } from '../support/plan-answer.ts';
 import { folderWith } from '../support/temp-folder.ts';
 
 /** A Python that has ezdxf, MIT licence; null where none has. */
@@ -37,7 +37,7 @@ describe.skipIf(python === undefined)(title, () => {
   ])('has nothing wrong in it, read as it is or recovered: %s', (_, made) => {
     const { joint, plan } = made();
     const folder = folderWith();
-    const files = markoutOf(joint, plan).sheets.flatMap(({ name, dxf }) => {
+    const files = markoutFor({ joint, plan }).sheets.flatMap(({ name, dxf }) => {
       if (dxf === null) return [];
       const file = join(folder, `${name}.dxf`);
       writeFileSync(file, dxf);
@@ -54,7 +54,7 @@ describe.skipIf(python === undefined)(title, () => {
 
   it('would say so: an entity on a layer with a name that is not allowed', () => {
     const { joint, plan } = bothCut();
-    const dxf = markoutOf(joint, plan).sheets.flatMap((sheet) => sheet.dxf ?? [])[0] ?? '';
+    const dxf = markoutFor({ joint, plan }).sheets.flatMap((sheet) => sheet.dxf ?? [])[0] ?? '';
     const file = join(folderWith(), 'bad.dxf');
     writeFileSync(file, dxf.replaceAll('CHECK-BAR', 'CHECK*BAR'));
     expect(audited([file])[0]?.faults).not.toEqual([]);

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
 import { punchCross } from '../../src/drawing/markout/template-marks.ts';
 import { pdfOf } from '../../src/drawing/pdf/pdf.ts';
 import { viewOf } from '../../src/drawing/scene/marks.ts';
@@ -7,6 +6,7 @@ import { papers, type Tiling, tilingOf } from '../../src/drawing/scene/papers.ts
 import type { Scene } from '../../src/drawing/scene/scene.ts';
 import { add, type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { plannedDemo } from '../support/markout-jobs.ts';
+import { markoutFor } from '../support/plan-answer.ts';
 import { columnInk, crossNear, hasRasteriser, middlesOf, type Picture, pictureOf, rowInk } from '../support/raster.ts';
 import { folderWith } from '../support/temp-folder.ts';
 
@@ -94,7 +94,7 @@ interface Dowelled {
 /** The plate of the carrier's profile gauge, over both its dowels. */
 function carrierPlate(): Dowelled {
   const { joint, plan } = plannedDemo('transfer-case');
-  const scene = markoutOf(joint, plan)
+  const scene = markoutFor({ joint, plan })
     .sheets.flatMap(({ scenes }) => scenes(false))
     .find(({ views }) => views.some(({ id }) => id === 'plate-A'));
   const view = scene?.views.find(({ id }) => id === 'plate-A');

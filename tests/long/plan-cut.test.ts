@@ -5,9 +5,8 @@ import { loopFaults } from '../../src/geometry/plane/loop-faults.ts';
 import { difference } from '../../src/geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../../src/geometry/polygons/polygonise.ts';
 import { areaMm2, type Polygons } from '../../src/geometry/polygons/polygons.ts';
-import { drain } from '../../src/geometry/progress.ts';
 import { loopOf } from '../../src/job/lengths.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
+import { answerTo } from '../support/plan-answer.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 
@@ -19,7 +18,7 @@ describe.each(['fixed', 'moving'] as const)('plans for 300 random fits, the %s p
     for (let seed = 0; seed < 300; seed++) {
       const joint = randomFit(new Random(seed), cut);
       const { homeMm, wayInMm } = joint.fit.clearance;
-      const { sections, afterCut, boundMm } = drain(planCut(joint)).answer;
+      const { sections, afterCut, boundMm } = answerTo(joint);
       const { home, install } = afterCut;
       expect(holdsClearance(home.state, home.clearanceMm, homeMm), `seed ${seed}, home`).toBe(true);
       if (install)

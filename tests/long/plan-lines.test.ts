@@ -3,12 +3,11 @@ import type { BandAnswer } from '../../src/answers/grind-answer.ts';
 import { motionAt } from '../../src/geometry/motion/motion.ts';
 import { moveRegion, type Region } from '../../src/geometry/plane/loop.ts';
 import { compose, inverse, rigid } from '../../src/geometry/plane/rigid.ts';
-import { drain } from '../../src/geometry/progress.ts';
 import type { DepthRange, Section } from '../../src/job/casting.ts';
 import { loopOf } from '../../src/job/lengths.ts';
 import type { Joint } from '../../src/joint/joint.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
 import { GeosPlane, type Shape } from '../support/oracles/geos-plane.ts';
+import { answerTo } from '../support/plan-answer.ts';
 import { Random } from '../support/random.ts';
 import { randomPlanJob } from '../support/random-plan-job.ts';
 
@@ -48,7 +47,7 @@ it('the first line lies in the plan, that in the last, and all that is needed is
   const out = (inner: Shape, outer: Shape): boolean => isOver(geos.difference(inner, outer));
   for (let seed = 0; seed < jobs; seed++) {
     const joint = randomPlanJob(new Random(seed));
-    const { answer } = drain(planCut(joint));
+    const answer = answerTo(joint);
     if (answer.reason !== null) continue;
     const cuts = [{ part: answer.part, cut: answer }];
     const all = answer.movingCut === null ? cuts : [...cuts, { part: 'moving' as const, cut: answer.movingCut }];

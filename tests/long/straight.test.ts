@@ -1,7 +1,6 @@
 import { expect, it } from 'vitest';
 import { distance, vec } from '../../src/geometry/plane/vec.ts';
-import { drain } from '../../src/geometry/progress.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
+import { answerTo } from '../support/plan-answer.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 import { edgesWithin, expectStraight, flatCutter } from '../support/straight-edges.ts';
@@ -16,7 +15,7 @@ it('straight edges are of flats of 10 mm and arcs of the cutter’s radius in fi
     const radiusMm = [null, 1, 3, 6, 12][seed % 5] ?? null;
     const cutter = radiusMm === null ? null : flatCutter(radiusMm);
     const joint = { ...made, fit: { ...made.fit, cutter, straight: true } };
-    const { answer } = drain(planCut(joint));
+    const answer = answerTo(joint);
     const asItWas = answer.straight?.asItWas ?? [];
     seen.asTheyWere += asItWas.length;
     for (const { id, bands } of answer.sections) {

@@ -69,7 +69,7 @@ it('no way through metal from a new edge to one across from it is shorter than t
       const outline = buildOutlineTree(section.loops);
       for (const { left, depth } of bands) {
         const told = cut.thin.find(
-          (place) => place.along === 'plane' && place.section === section.id && place.depth?.[0] === depth?.fromMm,
+          (place) => place.along === 'plane' && place.section === section.id && place.depth?.fromMm === depth?.fromMm,
         );
         const leastMm = leastByAllWays(left, (p) => nearestOnOutline(outline, p).distanceMm < 2.5e-3, 13);
         if (leastMm === 13) {

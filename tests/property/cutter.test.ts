@@ -3,11 +3,10 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { BandAnswer } from '../../src/answers/grind-answer.ts';
 import { circleLoop, type Region } from '../../src/geometry/plane/loop.ts';
 import { vec } from '../../src/geometry/plane/vec.ts';
-import { drain } from '../../src/geometry/progress.ts';
 import type { DepthRange } from '../../src/job/casting.ts';
 import { loopOf } from '../../src/job/lengths.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
 import { GeosPlane, type Shape } from '../support/oracles/geos-plane.ts';
+import { answerTo, planned } from '../support/plan-answer.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 
@@ -36,7 +35,7 @@ describe('a cut for a round cutter, measured again by GEOS', () => {
       fc.property(fc.nat(10_000), fc.constantFrom(1, 3, 6, 12), (seed, radiusMm) => {
         const joint = randomFit(new Random(seed));
         const cutter = { radiusMm, nose: 'flat', handErrorMm: 0.5, runOut: 'cut-past', stepoverMm: null } as const;
-        const { answer } = drain(planCut({ ...joint, fit: { ...joint.fit, cutter } }));
+        const answer = answerTo({ ...joint, fit: { ...joint.fit, cutter } });
         for (const { id, bands } of answer.sections) {
           const whole = geos.region(joint.fixed.sections.find((s) => s.id === id)?.loops ?? [], chordMm);
           for (const band of bands) {
@@ -61,7 +60,7 @@ describe('a cut for a round cutter, measured again by GEOS', () => {
   it('would leave such corners were it only as the clearance asks', () => {
     const joint = randomFit(new Random(9993));
     const [section] = joint.fixed.sections;
-    const { answer } = drain(planCut(joint));
+    const answer = answerTo(joint);
     const loops = answer.sections.find(({ id }) => id === section?.id)?.bands[0]?.loops ?? [];
     const removed = geos.region(regionOf(loops), chordMm);
     const left = geos.difference(geos.region(section?.loops ?? [], chordMm), removed);
@@ -90,7 +89,7 @@ describe('a cut for a round cutter, measured again by GEOS', () => {
         };
         const cutter = { radiusMm: 3, nose: 'flat', handErrorMm: 0.3, runOut: 'cut-past', stepoverMm: null } as const;
         const fixed = { ...joint.fixed, hollows: [hollow] };
-        const { answer } = drain(planCut({ ...joint, fixed, fit: { ...joint.fit, cutter } }));
+        const answer = answerTo({ ...joint, fixed, fit: { ...joint.fit, cutter } });
         const [wall] = answer.walls;
         if (wall !== undefined) {
           measured++;
@@ -118,10 +117,10 @@ describe('a cut for a round cutter, measured again by GEOS', () => {
         const joint = randomFit(new Random(seed));
         const { legs: _, ...rest } = joint.fit;
         const fit = { ...rest, legs: [], cut: 'both', share } as const;
-        const { part, movingPart, answer } = drain(planCut({ ...joint, fit }));
-        if (answer.sections.length > 0 && (answer.movingCut?.sections.length ?? 0) > 0) shared++;
-        for (const f of part.sections) {
-          for (const m of movingPart?.sections ?? []) {
+        const [fixed, moving] = planned({ ...joint, fit }).plan.cuts;
+        if ([fixed, moving].every((cut) => (cut?.sections.length ?? 0) > 0)) shared++;
+        for (const f of fixed?.after.sections ?? []) {
+          for (const m of moving?.after.sections ?? []) {
             if (!overlaps(f.depth, m.depth)) continue;
             const gap = geos.distanceMm(geos.region(f.loops, chordMm), geos.region(m.loops, chordMm));
             expect(gap).toBeGreaterThan(fit.clearance.homeMm - 0.001 - 4 * chordMm);

@@ -5,12 +5,11 @@ import { motionAt } from '../../src/geometry/motion/motion.ts';
 import { moveRegion, type Region } from '../../src/geometry/plane/loop.ts';
 import { compose, type Rigid, rigid } from '../../src/geometry/plane/rigid.ts';
 import { vec } from '../../src/geometry/plane/vec.ts';
-import { drain } from '../../src/geometry/progress.ts';
 import type { DepthRange, Section } from '../../src/job/casting.ts';
 import { loopOf } from '../../src/job/lengths.ts';
 import type { Joint } from '../../src/joint/joint.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
 import { GeosPlane, type Shape } from '../support/oracles/geos-plane.ts';
+import { answerTo } from '../support/plan-answer.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 
@@ -81,7 +80,7 @@ describe('a plan, measured again by GEOS at sampled instants and depths', () => 
     fc.assert(
       fc.property(fc.nat(10_000), (seed) => {
         const joint = randomFit(new Random(seed));
-        const { answer } = drain(planCut(joint));
+        const answer = answerTo(joint);
         const instants = instantsOf(joint);
         for (const section of joint.fixed.sections) {
           const whole = geos.region(section.loops, chordMm);

@@ -3,10 +3,9 @@ import { afterEach, beforeAll, expect, it } from 'vitest';
 import type { BandAnswer } from '../../src/answers/grind-answer.ts';
 import type { Region } from '../../src/geometry/plane/loop.ts';
 import { distance, vec } from '../../src/geometry/plane/vec.ts';
-import { drain } from '../../src/geometry/progress.ts';
 import { loopOf } from '../../src/job/lengths.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
 import { GeosPlane } from '../support/oracles/geos-plane.ts';
+import { answerTo } from '../support/plan-answer.ts';
 import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 import { edgesWithin, expectStraight, flatCutter } from '../support/straight-edges.ts';
@@ -26,8 +25,8 @@ it('a straight edge is of flats of 10 mm and arcs of the cutter’s radius, and 
     fc.property(fc.nat(10_000), fc.constantFrom(null, 1, 3, 6), (seed, radiusMm) => {
       const made = randomFit(new Random(seed));
       const joint = { ...made, fit: { ...made.fit, cutter: radiusMm === null ? null : flatCutter(radiusMm) } };
-      const bare = drain(planCut(joint)).answer;
-      const { answer } = drain(planCut({ ...joint, fit: { ...joint.fit, straight: true } }));
+      const bare = answerTo(joint);
+      const answer = answerTo({ ...joint, fit: { ...joint.fit, straight: true } });
       const asItWas = answer.straight?.asItWas ?? [];
       seen.asTheyWere += asItWas.length;
       answer.sections.forEach(({ id, bands }, s) => {

@@ -1,5 +1,3 @@
-import { homeAnswer } from '../../src/answers/check.ts';
-import type { BandAnswer, GrindAnswer } from '../../src/answers/grind-answer.ts';
 import type {
   CheckResult,
   FirstTouch,
@@ -84,47 +82,5 @@ export const checkOf = (said: Partial<CheckResult> = {}): CheckResult => ({
   wayIn: null,
   rotating: [],
   notices: [],
-  ...said,
-});
-
-export const bandOf = (said: Partial<BandAnswer> = {}): BandAnswer => ({
-  depth: [14, 32],
-  lastDepth: [13, 33],
-  areaMm2: 117.2,
-  takeOffMm: 6.12,
-  loops: [],
-  firstLoops: [],
-  lastLoops: [],
-  neededAreaMm2: 117.2,
-  extraAreaMm2: 0,
-  cutterWay: null,
-  straightExtraAreaMm2: null,
-  ...said,
-});
-
-export const planOf = (said: Partial<GrindAnswer> = {}): GrindAnswer => ({
-  format: 'fettle-grind/1',
-  title: 'A job',
-  part: 'fixed',
-  holds: true,
-  reason: null,
-  boundMm: 0.01,
-  volumeMm3: 2912,
-  massG: 20.9,
-  sections: [{ id: 'ribs', nothingLeft: false, bands: [bandOf()] }],
-  walls: [],
-  thin: [],
-  readings: [],
-  unmeasured: [],
-  cutter: null,
-  straight: null,
-  movingCut: null,
-  smallestFilletMm: null,
-  severed: [],
-  uncured: [],
-  table: [],
-  afterCut: { home: homeAnswer(homeOf()), install: null },
-  alternatives: [],
-  warnings: [],
   ...said,
 });

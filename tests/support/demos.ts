@@ -25,5 +25,5 @@ export function demoToDraw(demo: keyof typeof demos): DrawInput {
   if (!joint.ok) throw new Error(JSON.stringify(joint.findings));
   const check = drain(checkJoint(joint.value));
   const plan = drain(planCut(joint.value));
-  return { joint: joint.value, check, plan, room: roomToDraw(joint.value) };
+  return { joint: joint.value, check, plan, alternatives: [], room: roomToDraw(joint.value) };
 }

@@ -4,9 +4,11 @@ import { boxOfText } from '../../src/drawing/scene/marks.ts';
 import { onSheet, type Scene } from '../../src/drawing/scene/scene.ts';
 import { type Box, boxAround } from '../../src/geometry/plane/edge-box.ts';
 import { vec } from '../../src/geometry/plane/vec.ts';
-import { bandOf, checkOf, foulOnTheWay, planOf } from './answers.ts';
+import type { Polygons } from '../../src/geometry/polygons/polygons.ts';
+import { checkOf, foulOnTheWay } from './answers.ts';
 import { boltHole, box, castingOf, disc, dowel, type JobSpec, ringPiece, tapped } from './jobs.ts';
 import { jointOf } from './joints.ts';
+import { bandOf, planOf } from './plans.ts';
 
 /** A job with something of every kind to draw. */
 export const fullJob: JobSpec = {
@@ -75,42 +77,13 @@ export function fullInput(spec: JobSpec = fullJob): DrawInput {
     clearanceMm: 10,
     nearest: { fixedAt: vec(118, 10), movingAt: vec(118, 0), fixedSection: 'rib', movingSection: 'lip' },
   } satisfies ReturnType<typeof checkOf>['home'];
-  const band = bandOf({
-    depth: [12, 20],
-    loops: [
-      [
-        [110, 10],
-        [118, 10],
-        [118, 20],
-        [110, 20],
-      ],
-    ],
-    firstLoops: [
-      [
-        [111, 10],
-        [118, 10],
-        [118, 20],
-        [111, 20],
-      ],
-    ],
-    lastLoops: [
-      [
-        [109, 10],
-        [118, 10],
-        [118, 20],
-        [109, 20],
-      ],
-    ],
-  });
+  const from = (x: number): Polygons => [[vec(x, 10), vec(118, 10), vec(118, 20), vec(x, 20)]];
+  const band = bandOf({ depth: { fromMm: 12, toMm: 20 }, planned: from(110), first: from(111), last: from(109) });
   return {
     joint,
     check: checkOf({ verdict: 'fouls', home, wayIn }),
-    plan: {
-      answer: planOf({ sections: [{ id: 'rib', nothingLeft: false, bands: [band] }] }),
-      afterCut: { home, wayIn: null },
-      part: joint.fixed,
-      judged: joint,
-    },
+    plan: planOf(joint, { sections: [{ id: 'rib', nothingLeft: false, bands: [band] }] }),
+    alternatives: [],
     room: [ringPiece(112, 120, -30, 30)],
   };
 }

@@ -1,17 +1,7 @@
-import { drain } from '../../src/geometry/progress.ts';
-import type { Joint } from '../../src/joint/joint.ts';
-import type { CutPlan } from '../../src/plan/cut-plan.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
 import { type demos, demoToDraw } from './demos.ts';
 import { box, castingOf, disc, dowel, type JobSpec, outline, tapped } from './jobs.ts';
 import { jointOf } from './joints.ts';
-
-export interface Planned {
-  readonly joint: Joint;
-  readonly plan: CutPlan;
-}
-
-export const planned = (joint: Joint): Planned => ({ joint, plan: drain(planCut(joint)) });
+import { type Planned, planned } from './plan-answer.ts';
 
 export const plannedJob = (spec: JobSpec): Planned => planned(jointOf(spec));
 

@@ -4,8 +4,8 @@ import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
 import type { ReportInput } from '../../src/drawing/report/report-input.ts';
 import { drain } from '../../src/geometry/progress.ts';
+import { markingOut } from '../../src/markout/marking-out.ts';
 import { planCut } from '../../src/plan/plan-cut.ts';
-import { planFacts } from '../../src/plan/plan-facts.ts';
 
 /** All that a report of a drawn job says, its day and files invented. */
 export function reportInput(input: DrawInput): ReportInput {
@@ -14,7 +14,7 @@ export function reportInput(input: DrawInput): ReportInput {
   return {
     ...input,
     plan,
-    planFacts: planFacts(plan.answer),
+    tables: markingOut(joint, plan),
     curve: joint.fit.legs.length === 0 ? null : drain(travelCurve(joint, 40)),
     inputs: [{ file: 'job.fit.json', bytes: 672, sha256: 'ab'.repeat(32) }],
     date: '2026-03-01',

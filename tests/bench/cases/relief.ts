@@ -10,12 +10,11 @@ import { offset } from '../../../src/geometry/polygons/offset.ts';
 import { intersection, union } from '../../../src/geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../../../src/geometry/polygons/polygonise.ts';
 import { areaMm2, loopsOf, outlinesOf } from '../../../src/geometry/polygons/polygons.ts';
-import { drain } from '../../../src/geometry/progress.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
 import { toleranceMm } from '../../../src/plan/bands/tolerance.ts';
-import { planCut } from '../../../src/plan/plan-cut.ts';
 import { castingOf } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { answerTo } from '../../support/plan-answer.ts';
 import type { Contest } from '../contest.ts';
 import { flangeInRing, type Pair, sampledPlacements, turnDeg, turnOf } from '../outlines.ts';
 import type { Clipper } from '../peers/clipper.ts';
@@ -95,7 +94,7 @@ const everythingAsked = (pair: Pair): Joint =>
   });
 
 const bandsOf = (joint: Joint, straight = false): BandAnswer[] =>
-  drain(planCut({ ...joint, fit: { ...joint.fit, straight } })).answer.sections.flatMap(({ bands }) => bands);
+  answerTo({ ...joint, fit: { ...joint.fit, straight } }).sections.flatMap(({ bands }) => bands);
 
 const plannedMm2 = (joint: Joint): number => bandsOf(joint).reduce((sum, { areaMm2: mm2 }) => sum + mm2, 0);
 

@@ -1,8 +1,6 @@
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { GrindAnswer } from '../../../src/answers/grind-answer.ts';
-import { drain } from '../../../src/geometry/progress.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
-import { planCut } from '../../../src/plan/plan-cut.ts';
 import { box, castingOf, disc, holeOf, type JobSpec, tapped } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 import type { Complaint } from '../../support/oracles/complaint.ts';
@@ -10,6 +8,7 @@ import { CutterBody, type Tool } from '../../support/oracles/cutter-body.ts';
 import { GeosPlane, type Shape } from '../../support/oracles/geos-plane.ts';
 import { judgePlan } from '../../support/oracles/judge-plan.ts';
 import { type Cuts, layersOf } from '../../support/oracles/layered-solid.ts';
+import { answerTo } from '../../support/plan-answer.ts';
 
 /**
  * Source of all figures here: closed forms. A ball of radius r on a floor, against nothing else, leaves beside a wall that
@@ -143,7 +142,7 @@ describe('what a cutter leaves', () => {
 });
 
 /** An answer that takes what it is told to, whatever would be needed. */
-const answerOf = (joint: Joint, sections: Cuts): GrindAnswer => ({ ...drain(planCut(joint)).answer, sections });
+const answerOf = (joint: Joint, sections: Cuts): GrindAnswer => ({ ...answerTo(joint), sections });
 
 const kinds = (joint: Joint, cuts: Cuts): string[] =>
   judgePlan(geos, joint, answerOf(joint, cuts))

@@ -5,8 +5,8 @@ import { checkJoint } from '../../../src/clearance/check.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { jobInFile, readJobFile } from '../../../src/job/read-job-file.ts';
 import { placeJob } from '../../../src/joint/place-job.ts';
-import { planCut } from '../../../src/plan/plan-cut.ts';
 import { verifyPlan } from '../../../src/plan/verify/verify-plan.ts';
+import { answerOf, planned } from '../../support/plan-answer.ts';
 
 /** A case that any implementation could run: a job file, what its answer must hold, and figures with their tolerance. */
 interface Case {
@@ -50,12 +50,13 @@ describe('what is judged, planned and refused', () => {
         expect(Math.abs((valueAt(answer, path) as number) - value), path).toBeLessThanOrEqual(tolerance);
       return;
     }
-    const plan = drain(planCut(joint));
-    expect(plan.answer).toMatchObject(expected);
-    if (warns !== undefined) expect(plan.answer.warnings.map(({ code }) => code)).toContain(warns);
+    const { plan } = planned(joint);
+    const answer = answerOf({ joint, plan });
+    expect(answer).toMatchObject(expected);
+    if (warns !== undefined) expect(answer.warnings.map(({ code }) => code)).toContain(warns);
     for (const { path, value, tolerance } of near)
-      expect(Math.abs((valueAt(plan.answer, path) as number) - value), path).toBeLessThanOrEqual(tolerance);
-    if (plan.answer.reason === null) expect(drain(verifyPlan(joint, plan)).doubts).toEqual([]);
+      expect(Math.abs((valueAt(answer, path) as number) - value), path).toBeLessThanOrEqual(tolerance);
+    if (plan.reason === null) expect(drain(verifyPlan(joint, plan)).doubts).toEqual([]);
   });
 
   it('has a case for every job', () => {

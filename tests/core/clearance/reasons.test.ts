@@ -2,10 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { drawingOf } from '../../../src/joint/notices.ts';
-import { planCut } from '../../../src/plan/plan-cut.ts';
 import { reasonTexts } from '../../../src/words/reasons.ts';
 import { box, castingOf, dowel, type JobSpec } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { answerTo } from '../../support/plan-answer.ts';
 
 const partOf = (name: string, depth: readonly [number, number] | null, x = 0, size = 10) =>
   castingOf({ name, sections: [{ id: name, depth, mayCut: true, loops: [box(x, 0, x + size, size)] }] });
@@ -72,7 +72,7 @@ describe('what is not judged', () => {
   });
 
   test.each(refused)('%s: nothing is planned either', (_, spec, reason) => {
-    const { answer } = drain(planCut(jointOf(spec), { alternatives: true }));
+    const answer = answerTo(jointOf(spec), true);
     expect(answer).toMatchObject({ holds: false, reason, sections: [], table: [], alternatives: [] });
     expect(answer.warnings.map(({ code }) => code)).toContain(reason);
   });

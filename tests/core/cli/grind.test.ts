@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { grindAnswer } from '../../../src/answers/grind-answer.ts';
+import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { jobFiles } from '../../support/small-job.ts';
 import { folderWith } from '../../support/temp-folder.ts';
@@ -73,13 +73,13 @@ describe('fettle grind', () => {
   ])('--json prints the plan alone: one %s', async (_, changed, expected) => {
     const { code, stdout, stderr } = await grind(jobFiles(changed), '--json');
     expect({ code, stderr }).toEqual({ code: expected, stderr: '' });
-    expect(grindAnswer.safeParse(JSON.parse(stdout)).error).toBeUndefined();
+    expect(grindAnswerSchema.safeParse(JSON.parse(stdout)).error).toBeUndefined();
   });
 
   it('--straight tells what edges a grinder can follow cost, in the text and in the JSON', async () => {
     const { stdout } = await grind(jobFiles({ housing }), '--straight');
     expect(stdout).toMatch(/Straight edges\n.*flats of 10 mm or more/);
-    const { straight } = grindAnswer.parse(
+    const { straight } = grindAnswerSchema.parse(
       JSON.parse((await grind(jobFiles({ housing }), '--straight', '--json')).stdout),
     );
     expect(straight).toMatchObject({ leastFlatMm: 10 });

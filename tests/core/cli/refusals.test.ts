@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
-import { grindAnswer } from '../../../src/answers/grind-answer.ts';
+import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { blockFile, fitFile, housingFile, jobFiles } from '../../support/small-job.ts';
 import { folderWith } from '../../support/temp-folder.ts';
@@ -57,7 +57,7 @@ describe('a job that cannot be judged', () => {
     expect(stdout).not.toContain('What else would give');
     const json = await runCli('grind', fit, '--json');
     expect(json.code).toBe(3);
-    expect(grindAnswer.parse(JSON.parse(json.stdout))).toMatchObject({ holds: false, reason, sections: [] });
+    expect(grindAnswerSchema.parse(JSON.parse(json.stdout))).toMatchObject({ holds: false, reason, sections: [] });
   });
 
   it.each(refused)('%s: markout writes no sheets and says so', async (_, files) => {

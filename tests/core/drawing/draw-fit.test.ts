@@ -7,10 +7,10 @@ import type { Scene } from '../../../src/drawing/scene/scene.ts';
 import type { Role } from '../../../src/drawing/scene/styles.ts';
 import { svgOf } from '../../../src/drawing/svg/svg.ts';
 import { vec } from '../../../src/geometry/plane/vec.ts';
-import { bandOf, planOf } from '../../support/answers.ts';
 import { demoToDraw } from '../../support/demos.ts';
 import { elementById, fullInput, fullJob, parsedSvg, textBoxes } from '../../support/drawings.ts';
 import { castingOf, disc } from '../../support/jobs.ts';
+import { bandOf, planOf } from '../../support/plans.ts';
 
 const full = drawFit(fullInput());
 
@@ -150,12 +150,11 @@ describe('what is drawn', () => {
 
   test('a cut in the moving part is drawn at its own depth, on its own side of the faces', () => {
     const input = fullInput();
-    const band = bandOf({ depth: [2, 9], loops: [{ circle: [0, 110], radius: 5 }] });
-    const answer = planOf({ part: 'moving', sections: [{ id: 'plate', nothingLeft: false, bands: [band] }] });
-    const view = drawFit({
-      ...input,
-      plan: { answer, afterCut: input.check, part: input.joint.moving, judged: input.joint },
-    }).views.find(({ id }) => id === 'side-view');
+    const square = [vec(-5, 105), vec(5, 105), vec(5, 115), vec(-5, 115)];
+    const band = bandOf({ depth: { fromMm: 2, toMm: 9 }, planned: [square] });
+    const sections = [{ id: 'plate', nothingLeft: false, bands: [band] }];
+    const plan = planOf(input.joint, { part: 'moving', sections });
+    const view = drawFit({ ...input, plan }).views.find(({ id }) => id === 'side-view');
     const relief = view?.layers.find(({ role }) => role === 'relief')?.marks.map((mark) => boxOfMark(mark));
     // the foul lies to the right, so one looks from there, and z runs to the left
     expect(relief).toEqual([{ minX: -9, maxX: -2, minY: 105, maxY: 115 }]);

@@ -3,7 +3,7 @@ import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
-import { grindAnswer } from '../../../src/answers/grind-answer.ts';
+import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { fitFile } from '../../../src/files/fit-file.ts';
 import { jobFile } from '../../../src/files/job-file.ts';
 import { partFile } from '../../../src/files/part-file.ts';
@@ -11,7 +11,7 @@ import { partFile } from '../../../src/files/part-file.ts';
 const profiles = new URL('../../../profiles/', import.meta.url);
 const readProfile = (path: string): unknown => JSON.parse(readFileSync(new URL(path, profiles), 'utf8'));
 
-const schemas = { part: partFile, fit: fitFile, job: jobFile, check: checkAnswerSchema, grind: grindAnswer };
+const schemas = { part: partFile, fit: fitFile, job: jobFile, check: checkAnswerSchema, grind: grindAnswerSchema };
 
 const demos = {
   part: [

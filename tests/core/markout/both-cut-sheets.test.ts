@@ -2,18 +2,19 @@ import { describe, expect, it } from 'vitest';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drawFit } from '../../../src/drawing/fit/draw-fit.ts';
 import type { DrawInput } from '../../../src/drawing/fit/draw-input.ts';
-import { markoutOf } from '../../../src/drawing/markout/markout-sheets.ts';
 import { overlap } from '../../../src/drawing/scene/frame.ts';
 import { drain } from '../../../src/geometry/progress.ts';
+import { markingOut } from '../../../src/markout/marking-out.ts';
 import { bothCut } from '../../support/both-cut.ts';
 import { textBoxes } from '../../support/drawings.ts';
+import { markoutFor } from '../../support/plan-answer.ts';
 import { elementsOf, parsedReport, reportOf, tableOf, textOf } from '../../support/reports.ts';
 
 const { joint, plan } = bothCut();
-const input: DrawInput = { joint, plan, check: drain(checkJoint(joint)), room: [] };
+const input: DrawInput = { joint, plan, check: drain(checkJoint(joint)), alternatives: [], room: [] };
 
 describe('the sheets where both parts are cut', () => {
-  const { sheets } = markoutOf(joint, plan);
+  const { sheets } = markoutFor({ joint, plan });
 
   it('are made for each part, named after it', () => {
     for (const part of ['housing', 'starter'])
@@ -74,12 +75,11 @@ describe('the drawing where both parts are cut', () => {
 
 it('the report has the cut, the amounts and the marking-out table of each part', () => {
   const page = parsedReport(reportOf(input));
+  const [own, moving] = markingOut(joint, plan);
   expect(tableOf(page, /^Metal to come off Housing,/)[1]?.[0]).toBe('boss');
   expect(tableOf(page, /^Metal to come off Starter,/)[1]?.[0]).toBe('body');
-  expect(tableOf(page, /^Places on the planned line of Housing/)).toHaveLength(1 + plan.answer.table.length);
-  expect(tableOf(page, /^Places on the planned line of Starter/)).toHaveLength(
-    1 + (plan.answer.movingCut?.table.length ?? 0),
-  );
+  expect(tableOf(page, /^Places on the planned line of Housing/)).toHaveLength(1 + (own?.length ?? 0));
+  expect(tableOf(page, /^Places on the planned line of Starter/)).toHaveLength(1 + (moving?.length ?? 0));
   expect(elementsOf(page, 'h2').map(textOf)).toContain('What to take off Housing and Starter');
   expect(elementsOf(page, 'h3').map(textOf)).toContain('How much in all off Starter');
 });

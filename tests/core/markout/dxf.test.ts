@@ -2,13 +2,13 @@ import { parseString, toPolylines } from 'dxf';
 import DxfParser, { type ICircleEntity, type ILineEntity, type IPolylineEntity } from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
 import { type DxfLayer, dxfOf } from '../../../src/drawing/dxf/dxf.ts';
-import { markoutOf } from '../../../src/drawing/markout/markout-sheets.ts';
 import { pointOnEdge } from '../../../src/geometry/plane/edge.ts';
 import { edgesOf, type Loop } from '../../../src/geometry/plane/loop.ts';
 import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import { readDxf } from '../../../src/intake/drawing/dxf.ts';
 import { box, disc, outline, ringPiece } from '../../support/jobs.ts';
 import { lugJob, plannedDemo, plannedJob } from '../../support/markout-jobs.ts';
+import { answerOf, markoutFor } from '../../support/plan-answer.ts';
 
 /** Group codes and values, two lines each. */
 function tagsOf(text: string): [number, string][] {
@@ -38,7 +38,7 @@ const text = dxfOf(layers);
 
 describe('the DXF writer keeps to release 12', () => {
   const { joint, plan } = plannedDemo('transfer-case');
-  const written = markoutOf(joint, plan).sheets.flatMap(({ dxf }) => dxf ?? []);
+  const written = markoutFor({ joint, plan }).sheets.flatMap(({ dxf }) => dxf ?? []);
 
   it.each([text, ...written].map((text, i) => [i, text] as const))(
     'file %d: no entity, tag or letter of a later one',
@@ -96,7 +96,7 @@ describe('the DXF writer keeps to release 12', () => {
 
   it('has the layers a machinist looks for', () => {
     const { joint, plan } = plannedJob(lugJob);
-    const { sheets } = markoutOf(joint, plan);
+    const { sheets } = markoutFor({ joint, plan });
     const used = new Set(
       tagsOf(sheets[0]?.dxf ?? '')
         .filter(([code]) => code === 8)
@@ -161,9 +161,9 @@ describe('what is written is read back to a thousandth of a millimetre', () => {
 
   it('by our own reader, from a plan: part, relief, first and last line where the plan has them', () => {
     const { joint, plan } = plannedDemo('transfer-case');
-    const [band] = plan.answer.sections[0]?.bands ?? [];
+    const [band] = answerOf({ joint, plan }).sections[0]?.bands ?? [];
     if (band === undefined) throw new Error('no band');
-    const reading = readDxf('plan.dxf', new TextEncoder().encode(markoutOf(joint, plan).sheets[0]?.dxf ?? ''));
+    const reading = readDxf('plan.dxf', new TextEncoder().encode(markoutFor({ joint, plan }).sheets[0]?.dxf ?? ''));
     if (!reading.ok) throw new Error(JSON.stringify(reading.findings));
     const on = (name: string) => reading.value.shapes.filter(({ layer }) => layer === name).map(({ shape }) => shape);
     for (const [name, loops] of [

@@ -10,21 +10,15 @@ import { add, distance, lerp, polar, scale, type Vec, vec } from '../../../src/g
 import { loopsOf, type Polygons, signedAreaMm2 } from '../../../src/geometry/polygons/polygons.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import type { Casting, DepthRange } from '../../../src/job/casting.ts';
-import { type Bench, benchesOf } from '../../../src/markout/marking-out-bench.ts';
+import type { Bench } from '../../../src/markout/marking-out-bench.ts';
 import { levelsOf } from '../../../src/markout/marking-out-plate.ts';
 import { type SwingGauge, swingGauge } from '../../../src/markout/marking-out-swing.ts';
 import { textBoxes } from '../../support/drawings.ts';
 import { box, castingOf, type JobSpec } from '../../support/jobs.ts';
-import {
-  caseCutInstead,
-  lugJob,
-  type Planned,
-  plannedDemo,
-  plannedJob,
-  plannedWithoutCutter,
-} from '../../support/markout-jobs.ts';
+import { caseCutInstead, lugJob, plannedDemo, plannedJob, plannedWithoutCutter } from '../../support/markout-jobs.ts';
+import { benchesFor, type Planned } from '../../support/plan-answer.ts';
 
-const benchFor = ({ joint, plan }: Planned, mirrored = false): Bench => benchesOf(joint, plan, mirrored)[0] as Bench;
+const benchFor = (planned: Planned, mirrored = false): Bench => benchesFor(planned, mirrored)[0] as Bench;
 
 const benches = {
   carrier: benchFor(plannedDemo('transfer-case')),

@@ -1,13 +1,13 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import type { MarkingRow } from '../../../src/answers/marking-row.ts';
 import { markingCsv } from '../../../src/drawing/markout/marking-csv.ts';
 import { markingOut } from '../../../src/markout/marking-out.ts';
+import type { MarkingRow } from '../../../src/markout/marking-row.ts';
 import { castingOf } from '../../support/jobs.ts';
 import { plannedDemo } from '../../support/markout-jobs.ts';
 
 const { joint, plan } = plannedDemo('transfer-case');
-const rows = markingOut(joint, plan);
+const [rows = []] = markingOut(joint, plan);
 const part = joint.fixed;
 
 const read = (text: string): string[][] => Papa.parse<string[]>(text, { delimiter: ',', skipEmptyLines: true }).data;

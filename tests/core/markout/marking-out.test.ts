@@ -1,18 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { type MarkingRow, markingRow } from '../../../src/answers/marking-row.ts';
-import { markingOut } from '../../../src/markout/marking-out.ts';
+import { type MarkingRowAnswer as MarkingRow, markingRow } from '../../../src/answers/marking-row.ts';
 import { box, castingOf, disc, dowel } from '../../support/jobs.ts';
 import { caseCutInstead, lugJob, plannedDemo, plannedJob, plannedWithoutCutter } from '../../support/markout-jobs.ts';
+import { answerOf } from '../../support/plan-answer.ts';
 
 const starter = plannedDemo('starter');
 const carrier = plannedWithoutCutter('transfer-case');
 const caseCut = caseCutInstead();
 const lug = plannedJob(lugJob);
 const tables = {
-  starter: markingOut(starter.joint, starter.plan),
-  carrier: markingOut(carrier.joint, carrier.plan),
-  'case cut instead': markingOut(caseCut.joint, caseCut.plan),
-  lug: markingOut(lug.joint, lug.plan),
+  starter: answerOf(starter).table,
+  carrier: answerOf(carrier).table,
+  'case cut instead': answerOf(caseCut).table,
+  lug: answerOf(lug).table,
 };
 const of = (rows: readonly MarkingRow[], kind: MarkingRow['kind']) => rows.filter((row) => row.kind === kind);
 
@@ -103,7 +103,7 @@ describe('finding a place again on the casting', () => {
     ['case cut instead', caseCut, ['P1', 'P2']],
     ['lug', lug, ['D1', 'D2']],
   ] as const)('two divider distances from named holes cross at it: %s', (name, { joint, plan }, ids) => {
-    const { holes } = joint[plan.answer.part];
+    const { holes } = joint[plan.cuts[0]?.part ?? 'fixed'];
     for (const { at, dividers } of tables[name]) {
       const [a, b] = dividers ?? [];
       if (a === undefined || b === undefined) throw new Error('no dividers');
@@ -130,7 +130,7 @@ describe('finding a place again on the casting', () => {
 
   it('a part without two holes has no divider distances', () => {
     const bare = plannedJob({ ...lugJob, dowels: [], fixed: { ...lug.joint.fixed, holes: [dowel('D1', [-80, 0])] } });
-    expect(markingOut(bare.joint, bare.plan).map(({ dividers }) => dividers)).toContain(null);
+    expect(answerOf(bare).table.map(({ dividers }) => dividers)).toContain(null);
   });
 });
 
@@ -154,7 +154,7 @@ describe('extremes', () => {
       moving: castingOf({ sections: [{ id: 'lug', depth: [-10, 0], traceErrorMm: 0, loops: [box(52, -10, 80, 14)] }] }),
       clearance: 0.2,
     });
-    const places = markingOut(notch.joint, notch.plan).map(({ at }) => at);
+    const places = answerOf(notch).table.map(({ at }) => at);
     for (const corner of [14.2, -10.2]) {
       const miss = places.map(([x, y]) => Math.hypot(x - 51.8, y - corner));
       // the corner is round by the clearance
@@ -167,7 +167,7 @@ describe('extremes', () => {
     const walls = tables['case cut instead'].flatMap(({ wall }) => wall?.nominalMm ?? []);
     expect(thinnest.wall?.nominalMm).toBe(Math.min(...walls));
     // the least wall of the plan itself, measured over whole regions
-    expect(thinnest.wall?.nominalMm).toBeCloseTo(caseCut.plan.answer.walls[0]?.nominalMm ?? Number.NaN, 2);
+    expect(thinnest.wall?.nominalMm).toBeCloseTo(caseCut.plan.cuts[0]?.walls[0]?.nominalMm ?? Number.NaN, 2);
   });
 
   it('a wall out of reach is not spoken of', () => {
@@ -178,11 +178,10 @@ describe('extremes', () => {
       }),
       moving: castingOf({ sections: [{ depth: [-10, 0], loops: [box(58, -10, 80, 10)] }] }),
     });
-    expect(markingOut(far.joint, far.plan).every(({ wall }) => wall === null)).toBe(true);
+    expect(answerOf(far).table.every(({ wall }) => wall === null)).toBe(true);
   });
 });
 
 it('a plan that takes nothing off has an empty table', () => {
-  const { joint, plan } = plannedDemo('adapter');
-  expect(markingOut(joint, plan)).toEqual([]);
+  expect(answerOf(plannedDemo('adapter')).table).toEqual([]);
 });

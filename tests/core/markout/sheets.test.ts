@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { markoutOf } from '../../../src/drawing/markout/markout-sheets.ts';
 import { overlap } from '../../../src/drawing/scene/frame.ts';
 import { svgOf } from '../../../src/drawing/svg/svg.ts';
 import { parsedSvg, textBoxes } from '../../support/drawings.ts';
-import { caseCutInstead, lugJob, type Planned, plannedDemo, plannedJob } from '../../support/markout-jobs.ts';
+import { caseCutInstead, lugJob, plannedDemo, plannedJob } from '../../support/markout-jobs.ts';
+import { markoutFor, type Planned } from '../../support/plan-answer.ts';
 
-const scenesOf = ({ joint, plan }: Planned, mirrored = false) =>
-  markoutOf(joint, plan, mirrored).sheets.flatMap(({ name, scenes }) =>
+const scenesOf = (planned: Planned, mirrored = false) =>
+  markoutFor(planned, mirrored).sheets.flatMap(({ name, scenes }) =>
     scenes(true).map((scene, i) => [`${name} ${i + 1}`, scene] as const),
   );
 
@@ -77,7 +77,7 @@ describe('a plan that does not hold', () => {
 });
 
 describe('a mirrored set', () => {
-  const mirrored = markoutOf(plannedJob(lugJob).joint, plannedJob(lugJob).plan, true);
+  const mirrored = markoutFor(plannedJob(lugJob), true);
 
   it('is labelled so on every sheet and in every name', () => {
     for (const { name, scenes, dxf } of mirrored.sheets) {
@@ -97,26 +97,23 @@ describe('a mirrored set', () => {
       const xs = tags.flatMap((value, i) => (tags[i - 1] === '10' && tags[i - 2] === 'RELIEF' ? [Number(value)] : []));
       return Math.max(...xs) > 0 ? 1 : -1;
     };
-    expect(cutX(markoutOf(plannedJob(lugJob).joint, plannedJob(lugJob).plan))).toBe(1);
+    expect(cutX(markoutFor(plannedJob(lugJob)))).toBe(1);
     expect(cutX(mirrored)).toBe(-1);
   });
 });
 
 describe('what is not made says why', () => {
   it('no face template for cuts that begin behind the face', () => {
-    const { joint, plan } = plannedDemo('transfer-case');
-    const { sheets, notMade } = markoutOf(joint, plan);
+    const { sheets, notMade } = markoutFor(plannedDemo('transfer-case'));
     expect(sheets.map(({ name }) => name)).not.toContain('face-template');
     expect(notMade.join()).toContain('no cut begins at the face (ribs, 12–38 mm from face)');
   });
 
   it('a face template where one does', () => {
-    const { joint, plan } = plannedJob(lugJob);
-    expect(markoutOf(joint, plan).sheets.map(({ name }) => name)).toContain('face-template');
+    expect(markoutFor(plannedJob(lugJob)).sheets.map(({ name }) => name)).toContain('face-template');
   });
 
   it('nothing at all where nothing is cut', () => {
-    const { joint, plan } = plannedDemo('adapter');
-    expect(markoutOf(joint, plan)).toEqual({ sheets: [], notMade: [] });
+    expect(markoutFor(plannedDemo('adapter'))).toEqual({ sheets: [], notMade: [] });
   });
 });

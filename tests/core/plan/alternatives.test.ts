@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import type { Alternative, GrindAnswer } from '../../../src/answers/grind-answer.ts';
-import { grindAnswer } from '../../../src/answers/grind-answer.ts';
+import type { AlternativeAnswer, GrindAnswer } from '../../../src/answers/grind-answer.ts';
+import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drain } from '../../../src/geometry/progress.ts';
-import { planCut } from '../../../src/plan/plan-cut.ts';
 import { castingOf, disc, type JobSpec, ringPiece } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { answerTo } from '../../support/plan-answer.ts';
 
-const plan = (spec: JobSpec): GrindAnswer => drain(planCut(jointOf(spec), { alternatives: true })).answer;
+const plan = (spec: JobSpec): GrindAnswer => answerTo(jointOf(spec), true);
 
-const ofKind = ({ alternatives }: GrindAnswer, what: Alternative['what']): Alternative[] =>
+const ofKind = ({ alternatives }: GrindAnswer, what: AlternativeAnswer['what']): AlternativeAnswer[] =>
   (alternatives ?? []).filter((other) => other.what === what);
 
 const iron = { name: 'grey-iron', densityGPerCm3: 7.2 };
@@ -71,13 +71,13 @@ describe('where a plan does not hold', () => {
   });
 
   it('is an answer of its format', () => {
-    expect(grindAnswer.parse(answer)).toEqual(answer);
+    expect(grindAnswerSchema.parse(answer)).toEqual(answer);
   });
 });
 
 it('a plan that holds has no alternatives, and none are worked out unasked', () => {
   expect(plan(bossed(5, true)).alternatives).toEqual([]);
-  expect(drain(planCut(jointOf(bossed(8, true)))).answer.alternatives).toBeNull();
+  expect(answerTo(jointOf(bossed(8, true))).alternatives).toBeNull();
 });
 
 describe('another way in', () => {

@@ -1,16 +1,18 @@
 import { expect, it } from 'vitest';
-import { grindAnswer } from '../../../src/answers/grind-answer.ts';
-import { benchesOf } from '../../../src/markout/marking-out-bench.ts';
-import { planFacts } from '../../../src/plan/plan-facts.ts';
-import { plansByPart } from '../../../src/plan/plans-by-part.ts';
+import { cutAnswer } from '../../../src/answers/cut.ts';
+import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
+import { markingAnswer } from '../../../src/answers/marking.ts';
+import { markingOut } from '../../../src/markout/marking-out.ts';
+import type { PartCut } from '../../../src/plan/part-cut.ts';
 import { grindText } from '../../../src/words/grind-text.ts';
 import { bothCut } from '../../support/both-cut.ts';
+import { answerOf, benchesFor } from '../../support/plan-answer.ts';
 
 const { joint, plan } = bothCut();
-const { answer } = plan;
+const answer = answerOf({ joint, plan });
 
 it('a cut of both has a marking-out table for each part, and is an answer of its format', () => {
-  expect(grindAnswer.parse(answer)).toEqual(answer);
+  expect(grindAnswerSchema.parse(answer)).toEqual(answer);
   expect(answer.holds).toBe(true);
   expect(answer.table.length).toBeGreaterThan(0);
   expect(answer.movingCut?.table.length).toBeGreaterThan(0);
@@ -34,25 +36,25 @@ it('what is taken off a round body is its radius less that of the place', () => 
   for (const { plannedMm, radiusMm } of rows) expect(plannedMm).toBeCloseTo(48 - radiusMm, 2);
 });
 
-it('is two plans, one for each part, of which the whole is said', () => {
-  const [fixed, moving] = plansByPart(plan).map((one) => one.answer);
-  expect([fixed?.part, moving?.part]).toEqual(['fixed', 'moving']);
-  expect(moving?.sections).toEqual(answer.movingCut?.sections);
-  expect(moving?.table).toEqual(answer.movingCut?.table);
-  expect([fixed?.holds, moving?.holds]).toEqual([true, true]);
+it('is two cuts, one for each part, and the JSON has that of the moving part apart', () => {
+  const [fixed, moving] = plan.cuts as [PartCut, PartCut];
+  expect([fixed.part, moving.part]).toEqual(['fixed', 'moving']);
+  expect(cutAnswer(fixed).sections).toEqual(answer.sections);
+  expect({ ...cutAnswer(moving), table: answer.movingCut?.table }).toEqual(answer.movingCut);
+  expect(answer.movingCut?.table).toEqual(markingOut(joint, plan)[1]?.map(markingAnswer));
 });
 
 it('each lies on a bench of its own, against the other as that is cut', () => {
-  const [fixed, moving] = benchesOf(joint, plan, false);
-  expect(fixed?.joint.moving).toBe(plan.movingPart);
-  expect(moving?.joint.fixed).toBe(plan.part);
+  const [fixed, moving] = benchesFor({ joint, plan });
+  expect(fixed?.joint.moving).toBe(plan.cuts[1]?.after);
+  expect(moving?.joint.fixed).toBe(plan.cuts[0]?.after);
   // in the joint the boss is on the right; looking at the body's own face it is on the left
   expect(fixed?.bands[0]?.places.every(({ at }) => at.x > 0)).toBe(true);
   expect(moving?.bands[0]?.places.every(({ at }) => at.x < 0)).toBe(true);
 });
 
 it('is told part by part, and the first line names both', () => {
-  const text = grindText(joint, answer, planFacts(answer));
+  const text = grindText(joint, plan, []);
   expect(text).toMatch(/^THE PLAN HOLDS: take .* off Housing and .* off Starter\./s);
   expect(text).toMatch(/Take off Housing\n.*\n {2}boss /);
   expect(text).toMatch(/Take off Starter\n.*\n {2}body /);

@@ -1,19 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import type { BandAnswer, GrindAnswer } from '../../../src/answers/grind-answer.ts';
-import { grindAnswer } from '../../../src/answers/grind-answer.ts';
+import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { type Loop, moveLoop } from '../../../src/geometry/plane/loop.ts';
 import { rigid } from '../../../src/geometry/plane/rigid.ts';
 import { vec } from '../../../src/geometry/plane/vec.ts';
 import { difference } from '../../../src/geometry/polygons/polygon-engine.ts';
-import { drain } from '../../../src/geometry/progress.ts';
 import type { Cutter } from '../../../src/job/job.ts';
 import { type CutPiece, cornerLeftMm, filletReachMm, scallopMm, slicesOf } from '../../../src/plan/bands/run-out.ts';
 import { shapeForCutter } from '../../../src/plan/cutter/cutter-shape.ts';
-import { planCut } from '../../../src/plan/plan-cut.ts';
 import { box, castingOf, disc, type JobSpec, ringPiece } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { answerTo } from '../../support/plan-answer.ts';
 
-const plan = (spec: JobSpec): GrindAnswer => drain(planCut(jointOf(spec))).answer;
+const plan = (spec: JobSpec): GrindAnswer => answerTo(jointOf(spec));
 
 const onlyBand = (answer: GrindAnswer): BandAnswer => {
   expect(answer.sections.map(({ bands }) => bands.length)).toEqual([1]);
@@ -109,7 +108,7 @@ describe('corners', () => {
     expect(band.extraAreaMm2).toBeLessThan(segments);
     expect(answer.smallestFilletMm).toBe(6);
     expect(answer.holds).toBe(true);
-    expect(grindAnswer.parse(answer)).toEqual(answer);
+    expect(grindAnswerSchema.parse(answer)).toEqual(answer);
   });
 
   it('state the metal they cost', () => {

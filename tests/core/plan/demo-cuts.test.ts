@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { demoToDraw } from '../../support/demos.ts';
+import { plannedDemo } from '../../support/markout-jobs.ts';
+import { answerOf } from '../../support/plan-answer.ts';
 
 describe('the demo of a transfer case', () => {
-  const answer = demoToDraw('transfer-case').plan?.answer;
+  const answer = answerOf(plannedDemo('transfer-case'));
 
   // an independent calculation gives 162.2 mm², 2.9 cm³; the check is that the demo looks right
   it('needs 162 mm², and 2.9 cm³ where the lips pass; its ball cuts 6 past and gets at all of it', () => {
@@ -31,7 +32,7 @@ describe('the demo of a transfer case', () => {
 });
 
 describe('the demo of a starter', () => {
-  const answer = demoToDraw('starter').plan?.answer;
+  const answer = answerOf(plannedDemo('starter'));
 
   it('takes the lens alone, for the body is rounder than the cutter', () => {
     const [band] = answer?.sections[0]?.bands ?? [];

@@ -1,18 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { type GrindAnswer, grindAnswer } from '../../../src/answers/grind-answer.ts';
+import { type GrindAnswer, grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { straightened } from '../../../src/geometry/cutting/straight-edge.ts';
 import { circleLoop, polygonLoop } from '../../../src/geometry/plane/loop.ts';
 import { vec } from '../../../src/geometry/plane/vec.ts';
 import { difference, intersection } from '../../../src/geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../../../src/geometry/polygons/polygonise.ts';
 import { areaMm2, type Polygons } from '../../../src/geometry/polygons/polygons.ts';
-import { drain } from '../../../src/geometry/progress.ts';
-import { planCut } from '../../../src/plan/plan-cut.ts';
-import { planFacts } from '../../../src/plan/plan-facts.ts';
+import type { PartCut } from '../../../src/plan/part-cut.ts';
 import { grindText } from '../../../src/words/grind-text.ts';
 import { straightTexts } from '../../../src/words/straight-text.ts';
 import { box, type CastingSpec, castingOf, disc, type JobSpec } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { answerTo, planned } from '../../support/plan-answer.ts';
 
 const solid = (loop: ReturnType<typeof box>): Polygons => polygonise([loop], 1e-4, 'outside');
 
@@ -117,7 +116,10 @@ const shafted = (said: CastingSpec = {}): JobSpec => ({
   cutter: { radiusMm: 6, nose: 'flat', handErrorMm: 0.5, runOut: 'cut-past', stepoverMm: null },
 });
 
-const plan = (spec: JobSpec, straight = true): GrindAnswer => drain(planCut(jointOf({ ...spec, straight }))).answer;
+const plan = (spec: JobSpec, straight = true): GrindAnswer => answerTo(jointOf({ ...spec, straight }));
+
+const cutOf = (spec: JobSpec, straight = true): PartCut =>
+  planned(jointOf({ ...spec, straight })).plan.cuts[0] as PartCut;
 
 describe('a plan with straight edges', () => {
   const [bare, straight] = [plan(shafted(), false), plan(shafted())];
@@ -132,18 +134,22 @@ describe('a plan with straight edges', () => {
     expect(straight.straight?.extraVolumeMm3).toBeCloseTo(extra * 20, 2);
     expect(straight.straight?.extraMassG).toBeCloseTo((extra * 20 * 7.2) / 1000, 4);
     expect(straight.cutter?.extraVolumeMm3).toBeCloseTo(bare.cutter?.extraVolumeMm3 as number, 2);
-    expect(grindAnswer.parse(straight)).toEqual(straight);
+    expect(grindAnswerSchema.parse(straight)).toEqual(straight);
     expect(straight.holds).toBe(true);
   });
 
   it('is asked for: a plain plan knows nothing of them', () => {
     expect(bare.straight).toBeNull();
     expect(bare.sections[0]?.bands[0]?.straightExtraAreaMm2).toBeNull();
-    expect(straightTexts(jointOf(shafted()), bare)).toEqual([]);
+    expect(straightTexts(jointOf(shafted()), cutOf(shafted(), false))).toEqual([]);
   });
 
   it('tells it in words', () => {
-    const text = grindText(jointOf(shafted()), straight, planFacts(straight)).replace(/\s+/g, ' ');
+    const text = grindText(
+      jointOf({ ...shafted(), straight: true }),
+      planned(jointOf({ ...shafted(), straight: true })).plan,
+      [],
+    ).replace(/\s+/g, ' ');
     expect(text).toContain('Straight edges');
     expect(text).toContain('flats of 10 mm or more and arcs of radius 6 mm or more');
     expect(text).toMatch(/They take [\d.]+ g more/);
@@ -155,13 +161,16 @@ describe('a plan with straight edges', () => {
   });
 
   it('names a stretch that stays as it was among the warnings', () => {
-    const answer = plan({
+    const opening = {
       ...shafted(),
       moving: castingOf({ sections: [{ depth: [-20, 0], loops: [disc(0, -20, 8)] }] }),
-    });
+    };
+    const answer = plan(opening);
     expect(answer.straight?.asItWas).toMatchObject([{ section: 'plate', depth: [0, 20], why: 'opening' }]);
     expect(answer.warnings.map(({ code }) => code)).toContain('edge-not-straight');
-    expect(straightTexts(jointOf(shafted()), answer)[0]).toMatch(/^But for the stretches that the warnings name/);
+    expect(straightTexts(jointOf(shafted()), cutOf(opening))[0]).toMatch(
+      /^But for the stretches that the warnings name/,
+    );
   });
 
   it('judges walls on the straight edge and its error', () => {

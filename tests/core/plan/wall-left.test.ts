@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { GrindAnswer } from '../../../src/answers/grind-answer.ts';
-import { drain } from '../../../src/geometry/progress.ts';
-import { planCut } from '../../../src/plan/plan-cut.ts';
 import { box, castingOf, disc, type JobSpec, outline } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { answerTo } from '../../support/plan-answer.ts';
 import { Random } from '../../support/random.ts';
 import { randomFit } from '../../support/random-fit.ts';
 
-const plan = (spec: JobSpec): GrindAnswer => drain(planCut(jointOf(spec))).answer;
+const plan = (spec: JobSpec): GrindAnswer => answerTo(jointOf(spec));
 
 /** A bar 12 thick with something 1 clear of going 2 deep into its upper side: 12 − 3 is left as planned. */
 const bar: JobSpec = {
@@ -67,7 +66,7 @@ describe('metal across from a cut', () => {
     // in these no other edge is in reach across the metal, but cuts share long stretches with the outline
     for (const seed of [8, 15, 33]) {
       const { fit, ...joint } = randomFit(new Random(seed));
-      const { thin } = drain(planCut({ ...joint, fit: { ...fit, minWallMm: 4 } })).answer;
+      const { thin } = answerTo({ ...joint, fit: { ...fit, minWallMm: 4 } });
       expect(
         thin.filter(({ along }) => along === 'plane'),
         `seed ${seed}`,

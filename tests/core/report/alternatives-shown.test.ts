@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawFit } from '../../../src/drawing/fit/draw-fit.ts';
 import type { DrawInput } from '../../../src/drawing/fit/draw-input.ts';
+import type { Alternative } from '../../../src/plan/alternatives/alternative.ts';
 import { alternativeTexts } from '../../../src/words/alternative-text.ts';
 import { fullInput, textBoxes } from '../../support/drawings.ts';
 import { elementsOf, parsedReport, reportOf, textOf } from '../../support/reports.ts';
@@ -10,34 +11,25 @@ const input = fullInput();
 /** The job with a plan that does not hold, and a way out of it. */
 function notHolding(): DrawInput {
   if (input.plan === null) throw new Error('no plan');
-  const smaller = {
-    what: 'clearance' as const,
-    homeMm: 1.25,
-    wayInMm: 1.25,
-    part: 'fixed' as const,
-    turnDeg: null,
-    standOffMm: null,
+  const smaller: Alternative = {
+    change: { what: 'clearance', part: 'fixed', homeMm: 1.25, wayInMm: 1.25 },
     holds: true,
     areaMm2: 40,
     massG: 12,
     against: [],
   };
-  const other = {
+  const other: Alternative = {
     ...smaller,
-    what: 'other-part' as const,
-    part: 'moving' as const,
+    change: { what: 'other-part', part: 'moving' },
     holds: false,
-    against: ['"lip" is not offered'],
+    against: [{ code: 'section-not-offered', section: 'lip' }],
   };
-  return {
-    ...input,
-    plan: { ...input.plan, answer: { ...input.plan.answer, holds: false, alternatives: [smaller, other] } },
-  };
+  return { ...input, plan: { ...input.plan, holds: false }, alternatives: [smaller, other] };
 }
 
 describe('what else would give', () => {
   const told = notHolding();
-  const texts = alternativeTexts(told.joint, told.plan?.answer as never);
+  const texts = alternativeTexts(told.joint, told.alternatives);
 
   it('has a section of the report, in full, when the plan does not hold', () => {
     expect(texts).toHaveLength(2);

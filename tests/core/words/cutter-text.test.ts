@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import type { Alternative, CutterAnswer, CutterEnd } from '../../../src/answers/grind-answer.ts';
+import type { Alternative, Change } from '../../../src/plan/alternatives/alternative.ts';
+import type { CutterEnd, CutterResult } from '../../../src/plan/cutter/cutter-result.ts';
 import { alternativeTexts } from '../../../src/words/alternative-text.ts';
 import { cutterTexts } from '../../../src/words/cutter-text.ts';
-import { bandOf, planOf } from '../../support/answers.ts';
 import { castingOf } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { bandOf, planOf } from '../../support/plans.ts';
 
 const joint = jointOf({ fixed: castingOf({ name: 'Block, left' }), moving: castingOf({ name: 'Housing' }) });
 
-const cutterOf = (said: Partial<CutterAnswer> = {}): CutterAnswer => ({
+const cutterOf = (said: Partial<CutterResult> = {}): CutterResult => ({
   radiusMm: 6,
   nose: 'ball',
   scallopMm: null,
@@ -21,10 +22,10 @@ const cutterOf = (said: Partial<CutterAnswer> = {}): CutterAnswer => ({
   ...said,
 });
 
-const told = (cutter: CutterAnswer | null, way: 'as-needed' | 'corners' | 'uniform' = 'corners'): string =>
+const told = (cutter: CutterResult | null, way: 'as-needed' | 'corners' | 'uniform' = 'corners'): string =>
   cutterTexts(
     joint,
-    planOf({ cutter, sections: [{ id: 'ribs', nothingLeft: false, bands: [bandOf({ cutterWay: way })] }] }),
+    planOf(joint, { cutter, sections: [{ id: 'ribs', nothingLeft: false, bands: [bandOf({ cutterWay: way })] }] }),
   ).join('\n');
 
 const endOf = (what: CutterEnd['what']): CutterEnd => ({
@@ -35,7 +36,7 @@ const endOf = (what: CutterEnd['what']): CutterEnd => ({
   mm: 6,
   reachMm: 6,
   against: null,
-  at: [0, 0],
+  at: { x: 0, y: 0 },
 });
 
 describe('what is said of the cutter', () => {
@@ -65,42 +66,29 @@ describe('what is said of the cutter', () => {
 });
 
 describe('what is said of what else would give', () => {
-  const other = (said: Partial<Alternative>): string =>
-    alternativeTexts(
-      joint,
-      planOf({
-        alternatives: [
-          {
-            what: 'clearance',
-            homeMm: null,
-            wayInMm: null,
-            part: 'fixed',
-            turnDeg: null,
-            standOffMm: null,
-            holds: true,
-            areaMm2: 132,
-            massG: 24.6,
-            against: [],
-            ...said,
-          },
-        ],
-      }),
-    ).join();
+  const other = (change: Change, said: Partial<Alternative> = {}): string =>
+    alternativeTexts(joint, [{ change, holds: true, areaMm2: 132, massG: 24.6, against: [], ...said }]).join();
+  const part = 'fixed';
 
   it('is each kind with its cost, or with what stands against it', () => {
-    expect(other({ homeMm: 0.8, wayInMm: 0.8 })).toBe('A smaller clearance, 0.8 mm: it holds, 132 mm² (24.6 g) off.');
-    expect(other({ homeMm: 0.8, wayInMm: 0.4 })).toContain('0.8 mm at home and 0.4 mm on the way in');
-    expect(other({ what: 'other-part', part: 'moving', holds: false, against: ['"lips" is not offered'] })).toBe(
+    expect(other({ what: 'clearance', part, homeMm: 0.8, wayInMm: 0.8 })).toBe(
+      'A smaller clearance, 0.8 mm: it holds, 132 mm² (24.6 g) off.',
+    );
+    expect(other({ what: 'clearance', part, homeMm: 0.8, wayInMm: 0.4 })).toContain(
+      '0.8 mm at home and 0.4 mm on the way in',
+    );
+    const against = [{ code: 'section-not-offered', section: 'lips' }] as const;
+    expect(other({ what: 'other-part', part: 'moving' }, { holds: false, against })).toBe(
       'Cutting Housing alone: 132 mm² (24.6 g) off, but "lips" is not offered.',
     );
-    expect(other({ what: 'both', part: 'both' })).toMatch(/^Cutting both parts, shared as the fit says: it holds/);
-    expect(other({ what: 'turn', turnDeg: -3, areaMm2: 0, massG: 0 })).toBe(
+    expect(other({ what: 'both' })).toMatch(/^Cutting both parts, shared as the fit says: it holds/);
+    expect(other({ what: 'turn', part, turnRad: -Math.PI / 60 }, { areaMm2: 0, massG: 0 })).toBe(
       'Entering turned 3.0° less: it holds, no metal off.',
     );
-    expect(other({ what: 'stand-off', standOffMm: 10 })).toMatch(/^Swinging 10 mm farther out: it holds/);
+    expect(other({ what: 'stand-off', part, standOffMm: 10 })).toMatch(/^Swinging 10 mm farther out: it holds/);
   });
 
   it('is nothing where it was not worked out', () => {
-    expect(alternativeTexts(joint, planOf({ alternatives: null }))).toEqual([]);
+    expect(alternativeTexts(joint, [])).toEqual([]);
   });
 });

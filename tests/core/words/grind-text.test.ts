@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { homeAnswer } from '../../../src/answers/check.ts';
-import type { GrindAnswer } from '../../../src/answers/grind-answer.ts';
-import { planFacts } from '../../../src/plan/plan-facts.ts';
+import type { Polygon } from '../../../src/geometry/polygons/polygons.ts';
+import type { PartCut } from '../../../src/plan/part-cut.ts';
+import type { PlanResult } from '../../../src/plan/plan-result.ts';
+import type { WallBehind } from '../../../src/plan/walls/walls.ts';
 import { grindText } from '../../../src/words/grind-text.ts';
-import { bandOf, homeOf, planOf } from '../../support/answers.ts';
+import { homeOf } from '../../support/answers.ts';
 import { castingOf } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { bandOf, bandOfLines, planOf } from '../../support/plans.ts';
 
 const joint = jointOf({
   fixed: castingOf({
@@ -20,17 +22,17 @@ const joint = jointOf({
   moving: castingOf({ name: 'Transfer case' }),
 });
 
-const told = (said: Partial<GrindAnswer> = {}): string => {
-  const plan = planOf(said);
-  return grindText(joint, plan, planFacts(plan));
-};
+const told = (cut: Partial<PartCut> = {}, said: Partial<PlanResult> = {}): string =>
+  grindText(joint, planOf(joint, cut, said), []);
 
-const square = (x: number, y: number, side: number): [number, number][] => [
-  [x, y],
-  [x + side, y],
-  [x + side, y + side],
-  [x, y + side],
+const square = (x: number, y: number, side: number): Polygon => [
+  { x, y },
+  { x: x + side, y },
+  { x: x + side, y: y + side },
+  { x, y: y + side },
 ];
+
+const crooked = { holds: false };
 
 describe('a cut plan in words', () => {
   it('a plan that holds says first how much comes off what', () => {
@@ -46,13 +48,8 @@ describe('a cut plan in words', () => {
   });
 
   it('the pieces of a band are told one by one, with their places, the largest first', () => {
-    const bands = [
-      bandOf({
-        loops: [square(98, -2, 4), square(-5, 145, 10)],
-        firstLoops: [square(-4, 146, 8)],
-        lastLoops: [square(-6, 144, 12)],
-      }),
-    ];
+    const planned = [square(98, -2, 4), square(-5, 145, 10)];
+    const bands = [bandOfLines({ planned, first: [square(-4, 146, 8)], last: [square(-6, 144, 12)] }, joint)];
     const text = told({ sections: [{ id: 'ribs', nothingLeft: false, bands }] });
     expect(text).toMatch(/ribs .* 64 mm² +144 mm²\n/);
     expect(text).toMatch(
@@ -61,59 +58,58 @@ describe('a cut plan in words', () => {
   });
 
   it('the same pieces in a second band are told once', () => {
-    const band = bandOf({ loops: [square(98, -2, 4)] });
-    const text = told({ sections: [{ id: 'ribs', nothingLeft: false, bands: [band, { ...band, depth: [32, 40] }] }] });
+    const band = bandOfLines({ planned: [square(98, -2, 4)], first: [], last: [] }, joint);
+    const bands = [band, { ...band, depth: { fromMm: 32, toMm: 40 } }];
+    const text = told({ sections: [{ id: 'ribs', nothingLeft: false, bands }] });
     expect(text.match(/16 mm² about/g)).toHaveLength(1);
   });
 
   it('a section with nothing left says so', () => {
     expect(
-      told({ holds: false, sections: [{ id: 'ribs', nothingLeft: false, bands: [bandOf({ takeOffMm: null })] }] }),
+      told({ sections: [{ id: 'ribs', nothingLeft: false, bands: [bandOf({ takeOff: null })] }] }, crooked),
     ).toContain('all of it');
   });
 
   it('a plan that does not hold forbids cutting', () => {
-    const text = told({ holds: false });
+    const text = told({}, crooked);
     expect(text).toMatch(/^THE PLAN DOES NOT HOLD: /);
     expect(text).toContain('Do not start cutting:');
     expect(text).not.toContain('Grind to the first line');
   });
 
   it('what stands against a plan is named in its first line', () => {
-    const wall = {
+    const wall: WallBehind = {
       hollow: 'gallery',
       wallMm: 3.84,
       nominalMm: 5.42,
       keepMm: 5,
-      kind: 'hollow' as const,
-      keepBy: 'stated' as const,
-      depthAssumed: false,
-      at: [0, 100] as [number, number],
+      kind: 'hollow',
+      keepBy: 'stated',
+      isDepthAssumed: false,
+      at: { x: 0, y: 100 },
       holds: false,
     };
-    expect(told({ holds: false, walls: [wall] })).toMatch(
-      /^THE PLAN DOES NOT HOLD: the wall to "gallery" is too thin\./,
-    );
-    expect(told({ holds: false, walls: [wall] })).toContain(
+    expect(told({ walls: [wall] }, crooked)).toMatch(/^THE PLAN DOES NOT HOLD: the wall to "gallery" is too thin\./);
+    expect(told({ walls: [wall] }, crooked)).toContain(
       '5.4 mm as planned, 3.8 mm at worst, 5 mm is to be kept: IT DOES NOT HOLD',
     );
-    const severed = [{ section: 'ribs', areaMm2: 5, at: [0, 100] as [number, number] }];
-    expect(told({ holds: false, severed })).toMatch(/^THE PLAN DOES NOT HOLD: a piece of "ribs" would come off\./);
-    const short = { home: homeAnswer(homeOf({ clearanceMm: 1.8 })), install: null };
-    expect(told({ holds: false, afterCut: short }).replace(/\s+/g, ' ')).toMatch(
+    const severed = [{ section: 'ribs', areaMm2: 5, at: { x: 0, y: 100 } }];
+    expect(told({ severed }, crooked)).toMatch(/^THE PLAN DOES NOT HOLD: a piece of "ribs" would come off\./);
+    const short = { home: homeOf({ clearanceMm: 1.8 }), wayIn: null };
+    expect(told({}, { ...crooked, afterCut: short }).replace(/\s+/g, ' ')).toMatch(
       /^THE PLAN DOES NOT HOLD: what is left keeps only 1\.8 mm of the 2 mm asked at home\./,
     );
   });
 
   it('what stands against a plan in several bands of a section is named once', () => {
-    const parted = { section: 'ribs', areaMm2: 10, at: [0, 0] as [number, number] };
-    const [line] = told({ holds: false, severed: [parted, parted] }).split('. It would');
+    const parted = { section: 'ribs', areaMm2: 10, at: { x: 0, y: 0 } };
+    const [line] = told({ severed: [parted, parted] }, crooked).split('. It would');
     expect(line?.match(/would come\s+off/g)).toHaveLength(1);
   });
 
   it('nothing to cut and nothing that may be cut are told apart', () => {
     expect(told({ sections: [], volumeMm3: 0, massG: 0 })).toMatch(/^NOTHING TO TAKE OFF: /);
-    expect(told({ sections: [], volumeMm3: 0, massG: 0, holds: false })).toMatch(/^NO PLAN: /);
+    expect(told({ sections: [], volumeMm3: 0, massG: 0 }, crooked)).toMatch(/^NO PLAN: /);
   });
 
   it.each([
@@ -121,7 +117,10 @@ describe('a cut plan in words', () => {
     ['do-not-cut', 'ear', '"ear" is not to be cut'],
     ['rotating', null, 'it meets a rotating part'],
   ] as const)('a foul left because it is %s says why and where', (why, doNotCut, words) => {
-    const text = told({ holds: false, uncured: [{ section: 'flange', why, doNotCut, areaMm2: 12.4, at: [0, 180] }] });
+    const text = told(
+      {},
+      { ...crooked, uncured: [{ section: 'flange', why, doNotCut, areaMm2: 12.4, at: { x: 0, y: 180 } }] },
+    );
     expect(text.replaceAll(/\s+/g, ' ')).toContain(`"flange", 12 mm²: ${words}`);
     expect(text.replaceAll(/\s+/g, ' ')).toContain("180.0 mm from the crank at 90.0° (12 o'clock)");
   });
@@ -132,7 +131,7 @@ describe('a cut plan in words', () => {
   });
 
   it('the clearance after the cut is told like a check', () => {
-    expect(told({ afterCut: { home: homeAnswer(homeOf({ clearanceMm: 2 })), install: null } })).toMatch(
+    expect(told({}, { afterCut: { home: homeOf({ clearanceMm: 2 }), wayIn: null } })).toMatch(
       /home +clear +2\.0 mm +5\.1 mm +2 mm/,
     );
   });

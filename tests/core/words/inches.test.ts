@@ -1,23 +1,26 @@
 import { describe, expect, it } from 'vitest';
 import { checkAnswer } from '../../../src/answers/check.ts';
-import type { CutterAnswer } from '../../../src/answers/grind-answer.ts';
+import { grindAnswer } from '../../../src/answers/grind.ts';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drawFit } from '../../../src/drawing/fit/draw-fit.ts';
 import { roomToDraw } from '../../../src/drawing/fit/draw-input.ts';
-import { markoutOf } from '../../../src/drawing/markout/markout-sheets.ts';
 import type { Scene } from '../../../src/drawing/scene/scene.ts';
+import { vec } from '../../../src/geometry/plane/vec.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
-import { cutterWarnings } from '../../../src/plan/cutter/cutter-warnings.ts';
+import { markingOut } from '../../../src/markout/marking-out.ts';
+import { alternativesTo } from '../../../src/plan/alternatives/alternatives.ts';
+import { cutterNotices } from '../../../src/plan/cutter/cutter-notices.ts';
+import type { CutterResult } from '../../../src/plan/cutter/cutter-result.ts';
 import { planCut } from '../../../src/plan/plan-cut.ts';
-import { planFacts } from '../../../src/plan/plan-facts.ts';
 import { checkText } from '../../../src/words/check-text.ts';
 import { grindText } from '../../../src/words/grind-text.ts';
-import { planOf } from '../../support/answers.ts';
+import { planNoticeText } from '../../../src/words/plan-notices.ts';
 import { demos } from '../../support/demos.ts';
 import { demoIn } from '../../support/inch-demos.ts';
 import { boltHole, box, castingOf, disc, dowel, tapped } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+import { markoutFor } from '../../support/plan-answer.ts';
 import { elementsOf, parsedReport, reportOf, textOf } from '../../support/reports.ts';
 
 const names = Object.keys(demos) as (keyof typeof demos)[];
@@ -41,8 +44,9 @@ const wordsOf = (scene: Scene): string[] =>
 
 function answersTo(joint: Joint) {
   const check = drain(checkJoint(joint));
-  const plan = drain(planCut(joint, { alternatives: true }));
-  return { check, plan };
+  const plan = drain(planCut(joint));
+  const alternatives = drain(alternativesTo(joint, plan));
+  return { check, plan, alternatives, answer: grindAnswer(joint, plan, markingOut(joint, plan), alternatives) };
 }
 
 const answered = new Map(names.map((name) => [name, lazily(() => bothOf(name))]));
@@ -92,18 +96,17 @@ it('every warning that names a length names it in the units of the fit', () => {
     offerUp: [shifted, turned, { standOff: 2.54 }, {}],
     engagesAtMm: 25.4,
   });
-  const cutter: CutterAnswer = {
+  const cutter: CutterResult = {
     ...{ radiusMm: 4.7625, nose: 'ball', scallopMm: null, neededVolumeMm3: 1, extraVolumeMm3: 1, extraMassG: 1 },
     ends: (['left', 'against'] as const).map((what) => ({
-      ...{ section: 'ribs', atMm: 38.1, towards: 'back', what, mm: 6.35, reachMm: 5.08, against: 'web', at: [0, 0] },
+      ...{ section: 'ribs', atMm: 38.1, towards: 'back', what, mm: 6.35, reachMm: 5.08, against: 'web' },
+      at: vec(0, 0),
     })),
-    narrow: [{ section: 'ribs', at: [0, 0], gapMm: 7.62 }],
+    narrow: [{ section: 'ribs', at: vec(0, 0), gapMm: 7.62 }],
     covered: [],
   };
-  const warnings = [
-    ...checkAnswer(joint, drain(checkJoint(joint))).warnings,
-    ...cutterWarnings([{ ...planOf({ cutter }) }], 'in'),
-  ];
+  const notices = cutterNotices(cutter).map((notice) => ({ code: notice.code, text: planNoticeText(notice, 'in') }));
+  const warnings = [...checkAnswer(joint, drain(checkJoint(joint))).warnings, ...notices];
   expect(warnings.flatMap(({ text }) => millimetresIn(text))).toEqual([]);
   const named = warnings.filter(({ text }) => /\d in\b/.test(text)).map(({ code }) => code);
   expect([...new Set(named)]).toEqual([
@@ -119,11 +122,11 @@ it('every warning that names a length names it in the units of the fit', () => {
 describe.each(names)('%s as an inch job', (name) => {
   it('speaks inches in check, grind and every warning', () => {
     const { inch, inInches } = of(name);
-    const { check, plan } = inInches;
+    const { check, plan, alternatives, answer } = inInches;
     const texts = [
       checkText(inch, check),
-      grindText(inch, plan.answer, planFacts(plan.answer)),
-      ...[...checkAnswer(inch, check).warnings, ...plan.answer.warnings].map(({ text }) => text),
+      grindText(inch, plan, alternatives),
+      ...[...checkAnswer(inch, check).warnings, ...answer.warnings].map(({ text }) => text),
     ];
     expect(texts.flatMap(millimetresIn)).toEqual([]);
     expect(texts.join(' ')).toMatch(/\d in\b/);
@@ -131,7 +134,7 @@ describe.each(names)('%s as an inch job', (name) => {
 
   it('speaks inches on its drawing and on every sheet', () => {
     const { inch, inInches } = of(name);
-    const { sheets, notMade } = markoutOf(inch, inInches.plan);
+    const { sheets, notMade } = markoutFor({ joint: inch, plan: inInches.plan });
     const drawn = { joint: inch, ...inInches, room: roomToDraw(inch) };
     const scenes = [drawFit(drawn), ...sheets.flatMap((sheet) => sheet.scenes(true))];
     const texts = [
@@ -153,7 +156,7 @@ describe.each(names)('%s as an inch job', (name) => {
   it('has the answers of the same job in millimetres', () => {
     const { inch, mm, inInches, inMm: inMillimetres } = of(name);
     expectAlike(checkAnswer(inch, inInches.check), checkAnswer(mm, inMillimetres.check));
-    expectAlike(inInches.plan.answer, inMillimetres.plan.answer);
+    expectAlike(inInches.answer, inMillimetres.answer);
   });
 });
 

@@ -1,4 +1,4 @@
-import type { PartCut } from '../../../src/answers/grind-answer.ts';
+import type { CutAnswer } from '../../../src/answers/grind-answer.ts';
 import type { Casting, DepthRange, Section } from '../../../src/job/casting.ts';
 import { loopOf } from '../../../src/job/lengths.ts';
 import type { GeosPlane, Shape } from './geos-plane.ts';
@@ -13,7 +13,7 @@ const filmMm = 2e-3;
 const roundMm = 2e-6;
 
 /** What a plan's JSON says is cut from each section of a part. */
-export type Cuts = PartCut['sections'];
+export type Cuts = CutAnswer['sections'];
 
 /** A section at one layer. */
 export interface SectionLayer {
