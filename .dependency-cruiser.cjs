@@ -25,7 +25,7 @@ const rooms = {
   plan,
   markout,
   words,
-  answers: words,
+  answers: [...words, 'answers'],
   drawing,
 };
 

@@ -40,7 +40,7 @@ const mayImport: Record<string, readonly string[]> = {
   'src/plan': plan,
   'src/markout': markout,
   'src/words': words,
-  'src/answers': words,
+  'src/answers': ['src/answers', ...words],
   'src/drawing': drawing,
   cli: ['cli', 'src/intake', ...drawing],
   viewer: ['viewer', 'src/trade', 'src/files', 'src/job', 'src/answers', 'src/words'],
