@@ -1,7 +1,5 @@
 import type { Reading } from '../src/files/finding.ts';
-import type { Job } from '../src/job/job.ts';
-import { readJob } from '../src/job/read-job.ts';
-import { jobEnding, jobInFile, readJobFile } from '../src/job/read-job-file.ts';
+import { readAnyJob } from '../src/job/read-any-job.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { placeJob } from '../src/joint/place-job.ts';
 import { loadText } from './load-text.ts';
@@ -13,17 +11,9 @@ export const openJob = (fitFile: string): Joint => openJobTimed(fitFile).joint;
 
 /** As `openJob`, with what reading and dowelling up took. */
 export function openJobTimed(fitFile: string): { joint: Joint; readMs: number; dowelUpMs: number } {
-  const read = timed(() => orFail(readAny(fitFile)));
+  const read = timed(() => orFail(readAnyJob(fitFile, loadText)));
   const placed = timed(() => orFail(placeJob(read.value)));
   return { joint: placed.value, readMs: read.ms, dowelUpMs: placed.ms };
-}
-
-/** A fit with its parts beside it, or a job in one file. */
-function readAny(file: string): Reading<Job> {
-  if (!file.endsWith(jobEnding)) return readJob(file, loadText);
-  const text = loadText(file);
-  const held = text.ok ? readJobFile(file, text.value) : text;
-  return held.ok ? jobInFile(held.value, file) : held;
 }
 
 /** The value of a reading, or the end of the command. */
