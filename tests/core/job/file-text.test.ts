@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { fileText, schemaIds } from '../../../src/files/file-text.ts';
+import { fitFile as fitSchema } from '../../../src/files/fit-file.ts';
 import { jobFile as jobSchema } from '../../../src/files/job-file.ts';
+import { partFile as partSchema } from '../../../src/files/part-file.ts';
 import { readJob } from '../../../src/job/read-job.ts';
 import { readPart } from '../../../src/job/read-part.ts';
 import { homeTexts } from '../../../viewer/job/home-files.ts';
@@ -9,21 +11,23 @@ import { newJob } from '../../../viewer/job/new-job.ts';
 import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
 
 const own = '../schemas/mine.json';
+const block = partSchema.parse(blockFile);
+const fit = fitSchema.parse(fitFile);
 const parts = { 'block.part.json': blockFile, 'housing.part.json': housingFile };
 
 describe('a file that is written', () => {
   it('names its schema first', () => {
-    const text = fileText(blockFile);
+    const text = fileText(block);
     expect(text).toMatch(/^\{\s+"\$schema": "urn:fettle:part:1",\s+"format": "fettle-part\/1",/);
     expect(fileText(newJob({ fixed: 'a', moving: 'b' }))).toMatch(/^\{\s+"\$schema": "urn:fettle:job:1"/);
   });
 
   it('keeps the schema it came with, and has it first', () => {
-    expect(fileText({ ...blockFile, $schema: own })).toMatch(/^\{\s+"\$schema": "\.\.\/schemas\/mine\.json",/);
+    expect(fileText({ ...block, $schema: own })).toMatch(/^\{\s+"\$schema": "\.\.\/schemas\/mine\.json",/);
   });
 
   it('is what it was but for that', () => {
-    expect(JSON.parse(fileText(fitFile))).toEqual({ $schema: schemaIds['fettle-fit/1'], ...fitFile });
+    expect(JSON.parse(fileText(fit))).toEqual({ $schema: schemaIds['fettle-fit/1'], ...fitFile });
   });
 
   it('each in its own place, as saving in place writes them', () => {

@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import * as library from '../../../src/motion-library.ts';
 import { printedBy, saidToPrint, tsBlocks } from '../../support/examples.ts';
+import { expectReadmePrinted, readmeProgram } from '../../support/library-program.ts';
 
 const folder = 'src/geometry/library';
 const files = readdirSync(resolve(import.meta.dirname, '../../..', folder)).map((file) => join(folder, file));
@@ -20,4 +21,8 @@ describe('the examples in the comments of the library', () => {
     expect(saidToPrint(block)).not.toEqual([]);
     expect(await printedBy(block)).toEqual(saidToPrint(block));
   });
+});
+
+it('the program in the README proves what the closed form says', async () => {
+  expectReadmePrinted(await printedBy(readmeProgram()));
 });
