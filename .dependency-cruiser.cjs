@@ -16,6 +16,7 @@ const rooms = {
   'geometry/polygons': ['geometry/plane', 'geometry/polygons'],
   'geometry/motion': ['geometry/plane', 'geometry/polygons', 'geometry/motion'],
   'geometry/cutting': ['geometry', 'geometry/plane', 'geometry/polygons', 'geometry/motion', 'geometry/cutting'],
+  'geometry/library': ['geometry/plane', 'geometry/polygons', 'geometry/motion', 'geometry/library'],
   trade: ['trade'],
   files,
   job,
@@ -35,6 +36,7 @@ const libraries = {
   'geometry/polygons': ['clipper2-ts', 'robust-predicates'],
   'geometry/motion': ['robust-predicates'],
   'geometry/cutting': [],
+  'geometry/library': [],
   trade: [],
   files: ['zod'],
   job: [],
@@ -79,6 +81,13 @@ module.exports = {
   forbidden: [
     ...arrows,
     ...librariesOf,
+    {
+      name: 'library-is-for-others',
+      comment: 'what the package offers is put together by its entries, and nothing in the house imports it',
+      severity: 'error',
+      from: { path: '^(src|cli|viewer)/', pathNot: '^src/(geometry/library/|motion-library\\.ts$)' },
+      to: { path: '^src/(geometry/library/|library\\.ts$|motion-library\\.ts$)' },
+    },
     {
       name: 'words-take-types-only',
       comment:

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { Command } from 'commander';
-import { jsonText } from '../src/files/json-text.ts';
+import { fileText } from '../src/files/file-text.ts';
 import { importDrawing } from '../src/intake/import-drawing.ts';
 import { importAnswer, importText } from '../src/intake/import-text.ts';
 import { soundPart } from '../src/intake/sound-part.ts';
@@ -64,7 +64,7 @@ function importFile(file: string, flags: ImportFlags): void {
   const drawing = orFail(readDrawing(file, orFail(loadBytes(file))));
   const imported = orFail(importDrawing(file, drawing, options));
   orFail(soundPart(file, imported.part));
-  save(partFile, jsonText(imported.part));
+  save(partFile, fileText(imported.part));
   const whole = imported.gaps.length + imported.branches.length === 0;
   if (flags.json) printJson(importAnswer(imported, partFile));
   else printVerdictFirst(importText(imported, file, partFile), whole ? 'goes' : 'too-close');

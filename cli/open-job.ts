@@ -1,7 +1,6 @@
 import type { Reading } from '../src/files/finding.ts';
 import type { JobFile } from '../src/files/job-file.ts';
-import { parsed, type ReadJob, readFit } from '../src/job/read-job.ts';
-import { jobEnding, readWholeJob } from '../src/job/read-job-file.ts';
+import { readAnyJob } from '../src/job/read-any-job.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { placeJob } from '../src/joint/place-job.ts';
 import { decoded, loadBytes } from './load-text.ts';
@@ -26,7 +25,7 @@ export interface OpenedJob {
 /** Reads a fit with all its parts and dowels it up; everything wrong with any of them is reported at once. */
 export function openJob(fitFile: string): OpenedJob {
   const files = new Map<string, ReadFile>();
-  const read = timed(() => orFail(readAny(fitFile, (file) => loadKeeping(files, file))));
+  const read = timed(() => orFail(readAnyJob(fitFile, (file) => loadKeeping(files, file))));
   const { job, whole } = read.value;
   const placed = timed(() => orFail(placeJob(job)));
   return { joint: placed.value, whole, files: [...files.values()], readMs: read.ms, dowelUpMs: placed.ms };
@@ -40,10 +39,6 @@ function loadKeeping(files: Map<string, ReadFile>, file: string): Reading<string
   files.set(file, { file, bytes: bytes.value });
   return decoded(file, bytes.value);
 }
-
-/** A fit with its parts beside it, or a job in one file. */
-const readAny = (file: string, load: (file: string) => Reading<string>): Reading<ReadJob> =>
-  file.endsWith(jobEnding) ? readWholeJob(file, load) : readFit(file, parsed(load));
 
 /** The value of a reading, or the end of the command. */
 export function orFail<T>(reading: Reading<T>): T {

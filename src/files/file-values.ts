@@ -16,3 +16,6 @@ export const point = z.tuple([length, length]).describe('[x, y]');
 
 /** The path of another file, relative to the file that names it. */
 export const filePath = text.describe('a file, relative to this one');
+
+/** A key of every file that is for editors alone: it is kept, and never read. */
+export const schemaReference = z.string().optional().describe('by which an editor finds the JSON Schema of this file');

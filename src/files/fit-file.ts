@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { filePath, lengthOrNone, point, size, text, units } from './file-values.ts';
+import { filePath, lengthOrNone, point, schemaReference, size, text, units } from './file-values.ts';
 
 /** Beyond any bolt pattern and any way in; so that reading ends in bounded time. */
 export const mostPairs = 1000;
@@ -41,6 +41,7 @@ const cutter = z.strictObject({
 /** A fit file, `*.fit.json`: two parts, how they dowel up, the way in and what is asked. */
 export const fitFile = z
   .strictObject({
+    $schema: schemaReference,
     format: z.literal('fettle-fit/1'),
     title: text.optional(),
     units,

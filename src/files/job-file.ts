@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { filePath, lengthOrNone, point, size, text } from './file-values.ts';
+import { filePath, lengthOrNone, point, schemaReference, size, text } from './file-values.ts';
 import { fitFile } from './fit-file.ts';
 import { loop, mostItems, partFile, vertex } from './part-file.ts';
 
@@ -54,6 +54,7 @@ export type OpenRunFile = z.infer<typeof openRun>;
 /** A job in one file, `*.job.json`: the fit, its parts as far as they have come, pictures and records. */
 export const jobFile = z
   .strictObject({
+    $schema: schemaReference,
     format: z.literal('fettle-job/1'),
     fit: fitFile,
     parts: z.record(filePath, partDraft).describe('by the name the fit calls them'),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { length, lengthOrNone, point, size, text, units } from './file-values.ts';
+import { length, lengthOrNone, point, schemaReference, size, text, units } from './file-values.ts';
 
 export const depthRange = z
   .tuple([length, length])
@@ -83,6 +83,7 @@ export type MaterialFile = z.infer<typeof material>;
 /** A part file, `*.part.json`: a casting as its tracer saw it. */
 export const partFile = z
   .strictObject({
+    $schema: schemaReference,
     format: z.literal('fettle-part/1'),
     name: text,
     units,

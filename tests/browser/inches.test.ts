@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { schemaIds } from '../../src/files/file-text.ts';
 import { demoJob } from '../../viewer/job/demo-job.ts';
 import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
@@ -57,7 +58,7 @@ describeInBrowser('lengths shown in inches', () => {
     await viewer.page.getByText('Depth, name, how it was got').click();
     for (const name of [/^From/, /^to, from face/, /^Good to/]) await retype(name);
     await settled(viewer.page);
-    expect(await savedJob()).toEqual(demoJob());
+    expect(await savedJob()).toEqual({ $schema: schemaIds['fettle-job/1'], ...demoJob() });
   });
 
   it('typed anew go into the file in the units of the file', async () => {

@@ -15,6 +15,7 @@ const plane = ['src/geometry/plane'];
 const polygons = ['src/geometry/polygons', ...plane];
 const motion = ['src/geometry/motion', ...polygons];
 const cutting = ['src/geometry/cutting', 'src/geometry', ...motion];
+const library = ['src/geometry/library', ...motion];
 const files = ['src/files', 'src/trade', ...cutting];
 const job = ['src/job', ...files];
 const joint = ['src/joint', ...job];
@@ -31,6 +32,7 @@ const mayImport: Record<string, readonly string[]> = {
   'src/geometry/polygons': polygons,
   'src/geometry/motion': motion,
   'src/geometry/cutting': cutting,
+  'src/geometry/library': library,
   'src/trade': ['src/trade'],
   'src/files': files,
   'src/job': job,
@@ -91,6 +93,9 @@ beforeAll(async () => {
   importing('src/drawing/paint.ts', '@svgdotjs/svg.js');
   importing('src/words/terminal.ts', 'picocolors');
   importing('src/job/peer.ts', 'jsts');
+  importing('src/motion-library.ts', './geometry/library/thing.ts');
+  importing('src/library.ts', './joint/thing.ts');
+  importing('cli/library.ts', '../src/library.ts');
   plant('src/trade/round.ts', "export { other } from './about.ts';\n");
   plant('src/trade/about.ts', "import './round.ts';\nexport const other = 1;\n");
   broken = await violations();
@@ -129,6 +134,7 @@ describe('the arrows of the house', () => {
     ['src/drawing/paint.ts', 'only the viewer paints'],
     ['src/words/terminal.ts', 'only the command line knows the terminal'],
     ['src/job/peer.ts', 'no development library ships'],
+    ['cli/library.ts', 'the library is for others'],
   ])('%s is caught: %s', (file) => {
     expect(broken.has(file)).toBe(true);
   });
@@ -137,6 +143,10 @@ describe('the arrows of the house', () => {
     '%s is let pass: the page may know types and inks of what computes, its worker all of it',
     (file) => expect(broken.has(file)).toBe(false),
   );
+
+  it.each(['src/library.ts', 'src/motion-library.ts'])('%s may put together what the package offers', (file) => {
+    expect(broken.has(file)).toBe(false);
+  });
 
   it('a circle is caught', () => {
     expect(broken.has('src/trade/round.ts') || broken.has('src/trade/about.ts')).toBe(true);

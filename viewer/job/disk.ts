@@ -1,6 +1,6 @@
+import { fileText } from '../../src/files/file-text.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
-import { jsonText } from '../../src/files/json-text.ts';
 import { mostCharacters } from '../../src/files/read-json.ts';
 import { jobFileName } from './job-file-name.ts';
 import type { OpenedFile } from './opened-job.ts';
@@ -51,7 +51,7 @@ async function textOf(file: File): Promise<Reading<OpenedFile>> {
 
 /** The text of a job file; null where it would be larger than what can be opened again. */
 export function jobText(job: JobFile): string | null {
-  const text = jsonText(job);
+  const text = fileText(job);
   return text.length <= mostCharacters ? text : null;
 }
 

@@ -1,7 +1,7 @@
 import { pathBeside } from '../../src/files/file-paths.ts';
+import { fileText } from '../../src/files/file-text.ts';
 import { fitFile } from '../../src/files/fit-file.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
-import { jsonText } from '../../src/files/json-text.ts';
 import { partFile } from '../../src/files/part-file.ts';
 import { jobEnding } from '../../src/job/read-job-file.ts';
 import { partNames } from './opened-job.ts';
@@ -18,14 +18,15 @@ export interface HomeTexts {
 
 /** A job as the text of each file it was opened from: the job file, or the fit and its parts. */
 export function homeTexts(job: JobFile, open: string, served: readonly string[]): HomeTexts {
-  if (open.endsWith(jobEnding)) return { texts: new Map([[open, jsonText(job)]]), onlyInJob: [], moreInJob: false };
+  if (open.endsWith(jobEnding)) return { texts: new Map([[open, fileText(job)]]), onlyInJob: [], moreInJob: false };
   const byName = new Map(served.map((name) => [pathBeside('', name), name]));
-  const parts = partNames(job.fit).flatMap((name) =>
-    Object.hasOwn(job.parts, name) ? [[name, job.parts[name]] as const] : [],
-  );
+  const parts = partNames(job.fit).flatMap((name) => {
+    const part = Object.hasOwn(job.parts, name) ? job.parts[name] : undefined;
+    return part === undefined ? [] : [[name, part] as const];
+  });
   const whole = parts.filter(([name, part]) => byName.has(name) && partFile.safeParse(part).success);
-  const texts = whole.map(([name, part]) => [byName.get(name) ?? name, jsonText(part ?? {})] as const);
-  const fit = fitFile.safeParse(job.fit).success ? [[open, jsonText(job.fit)] as const] : [];
+  const texts = whole.map(([name, part]) => [byName.get(name) ?? name, fileText(part)] as const);
+  const fit = fitFile.safeParse(job.fit).success ? [[open, fileText(job.fit)] as const] : [];
   const onlyInJob = parts.filter((part) => !whole.includes(part)).map(([name]) => name);
   return { texts: new Map([...fit, ...texts]), onlyInJob, moreInJob: hasMore(job) };
 }

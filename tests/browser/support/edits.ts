@@ -44,7 +44,10 @@ function jobAfter(count: number): JobFile {
 
 const editsIn = (job: JobFile): number => Number(/^edit (\d+)$/.exec(job.fit.title ?? '')?.[1]);
 
-const sameJob = (a: JobFile, b: JobFile): boolean => JSON.stringify(a) === JSON.stringify(b);
+/** What a job says, whatever schema it names. */
+const saidBy = ({ $schema, ...job }: JobFile): string => JSON.stringify(job);
+
+const sameJob = (a: JobFile, b: JobFile): boolean => saidBy(a) === saidBy(b);
 
 const options = (id: string, onKeeping: (keeping: Keeping) => void) => ({
   id,

@@ -1,15 +1,22 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
+import { schemaIds } from '../../../src/files/file-text.ts';
 import { fitFile } from '../../../src/files/fit-file.ts';
 import { jobFile } from '../../../src/files/job-file.ts';
 import { partFile } from '../../../src/files/part-file.ts';
 
 const profiles = new URL('../../../profiles/', import.meta.url);
 const readProfile = (path: string): unknown => JSON.parse(readFileSync(new URL(path, profiles), 'utf8'));
+
+/** The name by which a file tells its editor of its schema; answers name none. */
+const idOf = (name: string): object => {
+  const id = Object.entries(schemaIds).find(([format]) => format === `fettle-${name}/1`)?.[1];
+  return id === undefined ? {} : { $id: id };
+};
 
 const schemas = { part: partFile, fit: fitFile, job: jobFile, check: checkAnswerSchema, grind: grindAnswerSchema };
 
@@ -29,7 +36,8 @@ const demos = {
 
 describe('published JSON Schemas', () => {
   it.each(Object.entries(schemas))('%s.schema.json is what the reader itself checks by', async (name, schema) => {
-    const published = `${JSON.stringify(z.toJSONSchema(schema, { io: 'input' }), null, 2)}\n`;
+    const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'input' });
+    const published = `${JSON.stringify({ $schema, ...idOf(name), ...rest }, null, 2)}\n`;
     await expect(published).toMatchFileSnapshot(`../../../profiles/schemas/${name}.schema.json`);
   });
 
@@ -44,6 +52,13 @@ describe('published JSON Schemas', () => {
 
     it.each(demos[name])('%s holds to its schema by an independent validator', (path) => {
       expect(errorsOf(readProfile(path))).toBeNull();
+    });
+
+    it.each(demos[name])('%s leads an editor to its schema', (path) => {
+      const { $schema } = readProfile(path) as { $schema: string };
+      const schema = new URL($schema, new URL(path, profiles));
+      expect(schema.pathname).toMatch(new RegExp(`/schemas/${name}\\.schema\\.json$`));
+      expect(existsSync(schema)).toBe(true);
     });
 
     it('an unknown key, a missing format and a wrong unit do not', () => {

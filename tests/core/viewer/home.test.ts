@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import { schemaIds } from '../../../src/files/file-text.ts';
 import type { JobFile } from '../../../src/files/job-file.ts';
 import { findHome, type Home } from '../../../viewer/job/home.ts';
 import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
@@ -77,7 +78,7 @@ describe('files behind a page that is served', () => {
     expect((await home.save(titled(job, 'Other'))).saved).toEqual([fitName]);
     expect((await home.save(titled(job, 'Another'))).saved).toEqual([fitName]);
     expect(at.puts).toEqual([fitName, fitName]);
-    expect(at.read(fitName)).toEqual({ ...fitFile, title: 'Another' });
+    expect(at.read(fitName)).toEqual({ $schema: schemaIds['fettle-fit/1'], ...fitFile, title: 'Another' });
     expect(at.texts.get(fitName)?.split('\n').length).toBeGreaterThan(10);
   });
 
@@ -87,7 +88,7 @@ describe('files behind a page that is served', () => {
     const { home, job } = await homeOn(at);
     const record = { format: 'note/1' };
     expect(await home.save({ ...job, records: [record] })).toMatchObject({ saved: ['a.job.json'], moreInJob: false });
-    expect(at.read('a.job.json')).toEqual({ ...whole, records: [record] });
+    expect(at.read('a.job.json')).toEqual({ $schema: schemaIds['fettle-job/1'], ...whole, records: [record] });
   });
 
   it('a fit and parts have no place for a part that is not whole, one they lack, and pictures: that is said', async () => {
@@ -173,7 +174,7 @@ describe('a file that something else changed on the disk', () => {
     expect(home.state()).toBe('same');
     at.texts.set(fitName, JSON.stringify({ ...elsewhere, title: 'Again' }));
     expect(await home.saveOver(job)).toMatchObject({ saved: [fitName], notSaved: [] });
-    expect([at.read(fitName), home.state()]).toEqual([fitFile, 'same']);
+    expect([at.read(fitName), home.state()]).toEqual([{ $schema: schemaIds['fettle-fit/1'], ...fitFile }, 'same']);
   });
 
   it('or took away is noticed, and nothing is put in its place', async () => {
