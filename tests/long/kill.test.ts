@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { buildHarness, type Harness } from '../browser/support/harness.ts';
+import { type Harness, openHarness } from '../browser/support/harness.ts';
 import { describeInBrowser } from '../browser/support/in-browser.ts';
 import { type KillSeries, killSeries } from '../browser/support/kill-series.ts';
 
@@ -9,9 +9,9 @@ describeInBrowser('a job that is edited when its page is killed, many times', ()
   let harness: Harness;
   let series: KillSeries;
   beforeAll(async () => {
-    harness = await buildHarness();
+    harness = await openHarness();
     series = await killSeries();
-  }, 60_000);
+  });
   afterAll(async () => {
     await series.end();
     harness.close();
@@ -26,5 +26,5 @@ describeInBrowser('a job that is edited when its page is killed, many times', ()
       if (!killed.whole || killed.found < least) lost.push({ seed, ...killed });
     }
     expect(lost).toEqual([]);
-  }, 1_200_000);
+  });
 });
