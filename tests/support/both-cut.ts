@@ -1,8 +1,5 @@
-import { drain } from '../../src/geometry/progress.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
 import { castingOf, disc, dowel, type JobSpec } from './jobs.ts';
-import { jointOf } from './joints.ts';
-import type { Planned } from './markout-jobs.ts';
+import { type Planned, plannedJob } from './markout-jobs.ts';
 
 const spec: JobSpec = {
   title: 'Both give way',
@@ -26,7 +23,4 @@ const spec: JobSpec = {
 };
 
 /** A round body Ø96 beside a round boss Ø34, 62.5 apart: each gives way by about half. */
-export function bothCut(): Planned {
-  const joint = jointOf(spec);
-  return { joint, plan: drain(planCut(joint)) };
-}
+export const bothCut = (): Planned => plannedJob(spec);
