@@ -23,18 +23,18 @@ export interface OpenedJob {
 }
 
 /** Reads a fit with all its parts and dowels it up; everything wrong with any of them is reported at once. */
-export function openJob(fitFile: string): OpenedJob {
+export function openJob(fitFile: string, load = loadBytes): OpenedJob {
   const files = new Map<string, ReadFile>();
-  const read = timed(() => orFail(readAnyJob(fitFile, (file) => loadKeeping(files, file))));
+  const read = timed(() => orFail(readAnyJob(fitFile, (file) => loadKeeping(files, file, load))));
   const { job, whole } = read.value;
   const placed = timed(() => orFail(placeJob(job)));
   return { joint: placed.value, whole, files: [...files.values()], readMs: read.ms, dowelUpMs: placed.ms };
 }
 
 /** The text of a file, its bytes kept; a file named twice is read once. */
-function loadKeeping(files: Map<string, ReadFile>, file: string): Reading<string> {
+function loadKeeping(files: Map<string, ReadFile>, file: string, load: typeof loadBytes): Reading<string> {
   const known = files.get(file);
-  const bytes: Reading<Uint8Array> = known === undefined ? loadBytes(file) : { ok: true, value: known.bytes };
+  const bytes: Reading<Uint8Array> = known === undefined ? load(file) : { ok: true, value: known.bytes };
   if (!bytes.ok) return bytes;
   files.set(file, { file, bytes: bytes.value });
   return decoded(file, bytes.value);

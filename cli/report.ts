@@ -13,6 +13,7 @@ import { planCut } from '../src/plan/plan-cut.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { builtPage } from './built-page.ts';
+import { loadBytes } from './load-text.ts';
 import { openJob, type ReadFile } from './open-job.ts';
 import { foreignFiles } from './own-kind.ts';
 import { runShowingProgress } from './progress.ts';
@@ -48,7 +49,7 @@ interface ReportOptions {
 
 async function report(fitFile: string, { output, straight = false }: ReportOptions): Promise<void> {
   const page = builtPage();
-  await writeReport(fitFile, output, page.ok ? page.value : null, straight);
+  await writeReport(fitFile, output, page.ok ? page.value : null, { straight });
 }
 
 /** Writes the report of a fit, the viewer's page held in it where there is one; its lack is told, and no fault of the report. */
@@ -56,11 +57,11 @@ export async function writeReport(
   fitFile: string,
   output: string,
   page: string | null,
-  straight = false,
+  { straight = false, load = loadBytes } = {},
 ): Promise<void> {
   const foreign = foreignFiles([output]);
   if (foreign.length > 0) failWith(foreign);
-  const { files, whole, ...opened } = openJob(fitFile);
+  const { files, whole, ...opened } = openJob(fitFile, load);
   const joint = asAsked(opened.joint, straight);
   const check = await runShowingProgress(checkJoint(joint));
   const plan = await runShowingProgress(planCut(joint));

@@ -3,7 +3,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import { readJobFile } from '../../src/job/read-job-file.ts';
 import { launchBrowser } from './support/browser.ts';
-import { buildHarness, type Harness, type HarnessWindow, harnessPage, newFolder } from './support/harness.ts';
+import { type Harness, type HarnessWindow, harnessPage, newFolder, openHarness } from './support/harness.ts';
 import { describeInBrowser } from './support/in-browser.ts';
 
 describeInBrowser('a job saved as one file', () => {
@@ -12,7 +12,7 @@ describeInBrowser('a job saved as one file', () => {
   let browser: BrowserContext;
   let page: Page;
   beforeAll(async () => {
-    harness = await buildHarness();
+    harness = await openHarness();
     browser = await launchBrowser(folder);
   });
   afterEach(() => page.close());

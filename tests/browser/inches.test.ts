@@ -12,7 +12,7 @@ describeInBrowser('lengths shown in inches', () => {
     await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
     await settled(viewer.page);
     await show('in');
-  }, 120_000);
+  });
   afterAll(() => viewer?.context.close());
 
   const show = (units: string) => viewer.page.getByLabel('Show lengths in').selectOption(units);

@@ -35,7 +35,7 @@ describeInBrowser('the whole job without a mouse', () => {
 
   beforeAll(async () => {
     viewer = await openViewer();
-  }, 120_000);
+  });
   afterAll(() => viewer?.context.close());
 
   const allRound = async (): Promise<void> => {

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { buildHarness, type Harness } from './support/harness.ts';
+import { type Harness, openHarness } from './support/harness.ts';
 import { describeInBrowser } from './support/in-browser.ts';
 import { type KillSeries, killSeries } from './support/kill-series.ts';
 
@@ -7,7 +7,7 @@ describeInBrowser('a job that is edited when its page is killed', () => {
   let harness: Harness;
   let series: KillSeries;
   beforeAll(async () => {
-    harness = await buildHarness();
+    harness = await openHarness();
     series = await killSeries();
   });
   afterAll(async () => {

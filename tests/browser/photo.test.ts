@@ -1,6 +1,5 @@
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { decode } from 'jpeg-js';
 import { PDFDocument } from 'pdf-lib';
@@ -13,11 +12,12 @@ import { darkMiddle } from '../support/photograph.ts';
 import { camera, catchingHousing, sheetsOfBlock, untracedBlock } from '../support/photographed-job.ts';
 import { Random } from '../support/random.ts';
 import { blockFile, fitFile } from '../support/small-job.ts';
+import { newFolder } from './support/harness.ts';
 import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const folder = mkdtempSync(join(tmpdir(), 'fettle-photo-'));
+const folder = newFolder();
 
 const written = (name: string, data: string | Uint8Array): string => {
   const path = join(folder, name);
@@ -52,7 +52,7 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
       .first()
       .setInputFiles(Object.entries(files).map(([name, file]) => written(name, JSON.stringify(file))));
     await settled(page);
-  }, 120_000);
+  });
   afterAll(() => viewer?.context.close());
 
   /** Where a pixel of the picture is on the screen, as its CSS matrix says. */
@@ -288,7 +288,7 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
     await page.getByRole('button', { name: 'PDF, true to scale' }).click();
     const file = await (await download).path();
     expect((await PDFDocument.load(readFileSync(file))).getPageCount()).toBeGreaterThan(0);
-  }, 120_000);
+  });
 
   it('is set by two points and their distance where it was taken square-on, and says what that cannot show', async () => {
     await page.locator('.steps [data-step="outlines"] button.line').click();

@@ -20,7 +20,7 @@ describeInBrowser('a second finger while a handle is held', () => {
     await settled(viewer.page);
     await viewer.page.locator('.steps [data-step="offer-up"] button.line').click();
     await settled(viewer.page);
-  }, 120_000);
+  });
   afterAll(() => viewer?.context.close());
 
   const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...touchPoints: Finger[]): Promise<unknown> =>

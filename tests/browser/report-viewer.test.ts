@@ -20,7 +20,7 @@ async function opened({ context, complaints }: Viewer, file: string) {
   await report.getByRole('button', { name: 'Move it yourself' }).click();
   const frame = report.frameLocator('iframe[title="The job in the viewer"]');
   const line = (step: string) => frame.locator(`.steps [data-step="${step}"] button.line`);
-  await frame.locator('body.has-job:not([data-working])').waitFor({ timeout: 50_000 });
+  await frame.locator('body.has-job:not([data-working])').waitFor();
   await line('grind').filter({ hasNotText: 'not yet' }).waitFor();
   return { report, frame, line, requests };
 }
@@ -33,9 +33,9 @@ describeInBrowser('a report opened from disk', () => {
 
   beforeAll(async () => {
     viewer = await openViewer();
-    await listened(async () => writeReport(fit, file, readFileSync(await viewerFile(), 'utf8')));
+    await listened(async () => writeReport(fit, file, readFileSync(viewerFile(), 'utf8')));
     pages = await opened(viewer, file);
-  }, 120_000);
+  });
   afterAll(() => viewer?.context.close());
 
   it('opens the viewer with its job, fetching nothing on the way', async () => {
@@ -75,7 +75,7 @@ describeInBrowser('a report opened from disk', () => {
       expect(await again.report.locator(words).textContent()).toBe(await pages.report.locator(words).textContent());
     }
     expect(await again.line('offer-up').textContent()).toBe(await pages.line('offer-up').textContent());
-  }, 120_000);
+  });
 
   it('goes back to itself, and prints without the button or the viewer', async () => {
     const { report } = pages;

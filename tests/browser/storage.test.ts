@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
 import { launchBrowser } from './support/browser.ts';
-import { buildHarness, type Harness, type HarnessWindow, harnessPage, newFolder } from './support/harness.ts';
+import { type Harness, type HarnessWindow, harnessPage, newFolder, openHarness } from './support/harness.ts';
 import { describeInBrowser } from './support/in-browser.ts';
 
 type KeeperWindow = HarnessWindow & { keeper: ReturnType<HarnessWindow['fettle']['keeperOf']> };
@@ -12,7 +12,7 @@ describeInBrowser('jobs in the storage of the browser', () => {
   let harness: Harness;
   let browser: BrowserContext;
   beforeAll(async () => {
-    harness = await buildHarness();
+    harness = await openHarness();
     browser = await launchBrowser(folder);
   });
   afterEach(() => Promise.all(browser.pages().map((page) => page.close())));

@@ -40,7 +40,7 @@ describeInBrowser('the whole job in one file opened from disk', () => {
     node = saidByNode();
     await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
     await settled(viewer.page);
-  }, 120_000);
+  });
   afterAll(() => viewer?.context.close());
 
   const open = async (step: string): Promise<void> => {
@@ -117,7 +117,7 @@ describeInBrowser('the whole job in one file opened from disk', () => {
       return document.querySelector('#way-in output')?.textContent;
     });
     expect(atOnce).toMatch(/…$/);
-    await expect.poll(() => said.textContent(), { timeout: 20_000 }).toMatch(/(clear|fouls|touches)$/);
+    await expect.poll(() => said.textContent()).toMatch(/(clear|fouls|touches)$/);
     await page.getByRole('button', { name: 'Undo' }).click();
     await settled(page);
   });
@@ -141,7 +141,7 @@ describeInBrowser('the whole job in one file opened from disk', () => {
     expect(pages.length).toBeGreaterThan(0);
     for (const page of pages)
       expect([page.getWidth(), page.getHeight()].sort((a, b) => a - b)[0]).toBeCloseTo(595.28, 1);
-  }, 120_000);
+  });
 
   it.each(['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out'])(
     'has no fault an accessibility check finds: %s',

@@ -13,9 +13,7 @@ const quarter = 128;
 const spotMm2 = 1e-6;
 
 describe('cuts shaped for a cutter, many of them', () => {
-  it('leave no corner it cannot make, in sound outlines, first within planned within last', {
-    timeout: 900_000,
-  }, async () => {
+  it('leave no corner it cannot make, in sound outlines, first within planned within last', async () => {
     const geos = await GeosPlane.start();
     for (let seed = 0; seed < 300; seed++) {
       const random = new Random(20_000 + seed);

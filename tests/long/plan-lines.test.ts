@@ -7,11 +7,13 @@ import type { DepthRange, Section } from '../../src/job/casting.ts';
 import { loopOf } from '../../src/job/lengths.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { GeosPlane, type Shape } from '../support/oracles/geos-plane.ts';
-import { answerTo } from '../support/plan-answer.ts';
-import { Random } from '../support/random.ts';
-import { randomPlanJob } from '../support/random-plan-job.ts';
+import { judgedPlans, randomPlan } from '../support/random-plans.ts';
 
 const jobs = 150;
+
+/** So many of them must hold, lest nothing be shown. */
+const holdAtLeast = 50;
+
 const chordMm = 1e-4;
 const stepsOfLeg = 8;
 
@@ -39,15 +41,18 @@ function reachOf(moving: DepthRange, fixed: DepthRange, marginMm: number, standO
   return { fromMm: -standOffMm - to, toMm: -standOffMm - from };
 }
 
-it('the first line lies in the plan, that in the last, and all that is needed is in the plan or named', {
-  timeout: 1_200_000,
-}, async () => {
+it('a plan that holds touches nothing it must not, and what a cutter leaves keeps the asked clearance', async () => {
+  const { wrong, held } = judgedPlans(await GeosPlane.start(), 0, jobs);
+  expect(wrong).toEqual({});
+  expect(held).toBeGreaterThan(holdAtLeast);
+});
+
+it('the first line lies in the plan, that in the last, and all that is needed is in the plan or named', async () => {
   const geos = await GeosPlane.start();
   const isOver = (shape: Shape): boolean => !geos.isEmpty(geos.buffer(shape, -slackMm / 2, 4));
   const out = (inner: Shape, outer: Shape): boolean => isOver(geos.difference(inner, outer));
   for (let seed = 0; seed < jobs; seed++) {
-    const joint = randomPlanJob(new Random(seed));
-    const answer = answerTo(joint);
+    const { joint, answer } = randomPlan(seed);
     if (answer.reason !== null) continue;
     const cuts = [{ part: answer.part, cut: answer }];
     const all = answer.movingCut === null ? cuts : [...cuts, { part: 'moving' as const, cut: answer.movingCut }];

@@ -5,9 +5,7 @@ import { Random } from '../support/random.ts';
 import { randomFit } from '../support/random-fit.ts';
 import { edgesWithin, expectStraight, flatCutter } from '../support/straight-edges.ts';
 
-it('straight edges are of flats of 10 mm and arcs of the cutter’s radius in fits made at random, but for the few named', {
-  timeout: 900_000,
-}, () => {
+it('straight edges are of flats of 10 mm and arcs of the cutter’s radius in fits made at random, but for the few named', () => {
   const seen = { edges: 0, asTheyWere: 0, flats: 0 };
   for (let seed = 0; seed < 300; seed++) {
     const random = new Random(seed);

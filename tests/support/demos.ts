@@ -7,6 +7,7 @@ import { drain } from '../../src/geometry/progress.ts';
 import { readJob } from '../../src/job/read-job.ts';
 import { placeJob } from '../../src/joint/place-job.ts';
 import { planCut } from '../../src/plan/plan-cut.ts';
+import { remembered } from './remembered.ts';
 
 /** The demos of `profiles`, by the name their pictures go by. */
 export const demos = {
@@ -18,7 +19,7 @@ export const demos = {
 const load = (path: string): Reading<string> => ({ ok: true, value: readFileSync(path, 'utf8') });
 
 /** A demo read, dowelled up, checked and planned, ready to be drawn. */
-export function demoToDraw(demo: keyof typeof demos): DrawInput {
+export const demoToDraw = remembered((demo: keyof typeof demos): DrawInput => {
   const folder = new URL('../../profiles/', import.meta.url).pathname;
   const job = readJob(`${folder}${demos[demo]}.fit.json`, load);
   const joint = job.ok ? placeJob(job.value) : job;
@@ -26,4 +27,4 @@ export function demoToDraw(demo: keyof typeof demos): DrawInput {
   const check = drain(checkJoint(joint.value));
   const plan = drain(planCut(joint.value));
   return { joint: joint.value, check, plan, alternatives: [], room: roomToDraw(joint.value) };
-}
+});

@@ -2,8 +2,9 @@ import { type demos, demoToDraw } from './demos.ts';
 import { box, castingOf, disc, dowel, type JobSpec, outline, tapped } from './jobs.ts';
 import { jointOf } from './joints.ts';
 import { type Planned, planned } from './plan-answer.ts';
+import { remembered } from './remembered.ts';
 
-export const plannedJob = (spec: JobSpec): Planned => planned(jointOf(spec));
+export const plannedJob = remembered((spec: JobSpec): Planned => planned(jointOf(spec)));
 
 /** A demo with its plan. */
 export function plannedDemo(name: keyof typeof demos): Planned {
@@ -13,10 +14,10 @@ export function plannedDemo(name: keyof typeof demos): Planned {
 }
 
 /** A demo planned as if any corner could be cut sharp. */
-export function plannedWithoutCutter(name: keyof typeof demos): Planned {
+export const plannedWithoutCutter = remembered((name: keyof typeof demos): Planned => {
   const { joint } = demoToDraw(name);
   return planned({ ...joint, fit: { ...joint.fit, cutter: null } });
-}
+});
 
 /** The marsh carrier with the case cut instead of the block: seen from the other side, and proud of its own face. */
 export function caseCutInstead(): Planned {

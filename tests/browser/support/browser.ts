@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { type BrowserContext, chromium } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium } from 'playwright-core';
 
 const env = process.env;
 
@@ -33,12 +33,27 @@ const flags = [
 /** Chromium's own sandbox refuses to run as root. */
 const asRoot = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
 
-/** Starts the browser on a folder of its own data: an empty one is a new user, one used before goes on from there. */
-export function launchBrowser(userDataFolder: string, more: readonly string[] = []): Promise<BrowserContext> {
+/** Ends what hangs, far above what a busy machine takes. */
+const timeout = 120_000;
+
+const launching = () => {
   if (browserFile === null) throw new Error('no browser found; name one in FETTLE_BROWSER');
-  return chromium.launchPersistentContext(userDataFolder, {
-    executablePath: browserFile,
-    headless: true,
-    args: [...flags, ...asRoot, ...more],
-  });
+  return { executablePath: browserFile, headless: true, args: [...flags, ...asRoot], timeout };
+};
+
+/** Starts the browser on a folder of its own data: an empty one is a new user, one used before goes on from there. */
+export async function launchBrowser(userDataFolder: string): Promise<BrowserContext> {
+  const context = await chromium.launchPersistentContext(userDataFolder, launching());
+  context.setDefaultTimeout(timeout);
+  return context;
+}
+
+let browser: Promise<Browser> | null = null;
+
+/** A new user of the one browser that the files of a worker share; it ends with the worker. */
+export async function newUser(): Promise<BrowserContext> {
+  browser ??= chromium.launch(launching());
+  const context = await (await browser).newContext();
+  context.setDefaultTimeout(timeout);
+  return context;
 }

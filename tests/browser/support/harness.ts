@@ -1,35 +1,25 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { BrowserContext, Page } from 'playwright-core';
-import { build } from 'vite';
-import { viteSingleFile } from 'vite-plugin-singlefile';
+import { inject } from 'vitest';
 import type { Fettle } from './harness-page.ts';
 
 /** What a test says to the page: `window.fettle` there. */
 export type HarnessWindow = Window & { fettle: Fettle };
 
-/** A page with the viewer's modules on it, opened from a disk or served; `close` takes both away. */
+/** A page with the viewer's modules on it, opened from a disk or served, until it is closed. */
 export interface Harness {
   readonly fromDisk: string;
   readonly served: string;
   close(): void;
 }
 
-/** Builds that page as one file, as the viewer's own is. */
-export async function buildHarness(): Promise<Harness> {
-  const folder = newFolder();
-  await build({
-    root: import.meta.dirname,
-    configFile: false,
-    logLevel: 'error',
-    plugins: [viteSingleFile()],
-    build: { outDir: folder, rollupOptions: { input: join(import.meta.dirname, 'harness.html') } },
-  });
-  const page = join(folder, 'harness.html');
+/** Opens that page, built as one file as the viewer's own is. */
+export async function openHarness(): Promise<Harness> {
+  const page = join(inject('runFolder'), 'harness/harness.html');
   const server = createServer((_, response) => response.setHeader('Content-Type', 'text/html').end(readFileSync(page)));
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
   return {
@@ -38,13 +28,12 @@ export async function buildHarness(): Promise<Harness> {
     close() {
       server.closeAllConnections();
       server.close();
-      rmSync(folder, { recursive: true, force: true });
     },
   };
 }
 
 /** A new empty folder, for the data of a browser or a page. */
-export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'fettle-browser-'));
+export const newFolder = (): string => mkdtempSync(join(inject('runFolder'), 'data-'));
 
 /** A page of the browser with the harness on it. */
 export async function harnessPage(browser: BrowserContext, address: string): Promise<Page> {

@@ -1,24 +1,11 @@
-import { mkdtempSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { BrowserContext, Page } from 'playwright-core';
-import { build } from 'vite';
-import { launchBrowser } from './browser.ts';
-
-let built: Promise<string> | null = null;
+import { inject } from 'vitest';
+import { newUser } from './browser.ts';
 
 /** The viewer's single file, built once a run: its path. */
-export function viewerFile(): Promise<string> {
-  built ??= builtPage();
-  return built;
-}
-
-async function builtPage(): Promise<string> {
-  const outDir = mkdtempSync(join(tmpdir(), 'fettle-viewer-'));
-  await build({ configFile: 'vite.viewer.config.ts', logLevel: 'error', build: { outDir, emptyOutDir: false } });
-  return join(outDir, 'index.html');
-}
+export const viewerFile = (): string => join(inject('runFolder'), 'viewer/index.html');
 
 export interface Viewer {
   readonly context: BrowserContext;
@@ -29,13 +16,12 @@ export interface Viewer {
 
 /** The page opened from disk as a new user has it. */
 export async function openViewer(size = { width: 1440, height: 900 }): Promise<Viewer> {
-  const file = await viewerFile();
-  const context = await launchBrowser(mkdtempSync(join(tmpdir(), 'fettle-user-')));
+  const context = await newUser();
   const page = await context.newPage();
   await page.setViewportSize(size);
   const complaints: string[] = [];
   heard(page, complaints);
-  await page.goto(pathToFileURL(file).href);
+  await page.goto(pathToFileURL(viewerFile()).href);
   return { context, page, complaints };
 }
 
@@ -49,10 +35,4 @@ export function heard(page: Page, complaints: string[]): void {
 
 /** Waits until the core has said all it has to say. */
 export const settled = (page: Page): Promise<unknown> =>
-  page.waitForFunction(
-    () => document.body.classList.contains('has-job') && !('working' in document.body.dataset),
-    null,
-    {
-      timeout: 50_000,
-    },
-  );
+  page.waitForFunction(() => document.body.classList.contains('has-job') && !('working' in document.body.dataset));

@@ -1,13 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { clearanceUm, dowelClasses } from '../../../src/trade/dowel-fits.ts';
+import { titled } from '../../support/titled.ts';
+import { tradeCases } from './trade-cases.ts';
 
 describe('an m6 dowel in an H7 hole (ISO 286 limits looked up, clearances computed)', () => {
-  test('of Ø 8–10: 9 µm clearance to 15 µm interference', () => {
-    expect(clearanceUm(dowelClasses.H7.small, dowelClasses.m6.small)).toEqual({ most: 9, least: -15 });
-  });
-
-  test('of Ø 12–16: 11 µm clearance to 18 µm interference', () => {
-    expect(clearanceUm(dowelClasses.H7.large, dowelClasses.m6.large)).toEqual({ most: 11, least: -18 });
+  test.each(titled(tradeCases.dowelsIn.expected))('%s', (_, { size, mostUm, leastUm }) => {
+    expect(clearanceUm(dowelClasses.H7[size], dowelClasses.m6[size])).toEqual({ most: mostUm, least: leastUm });
   });
 });
 

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { distance, vec } from '../../../src/geometry/plane/vec.ts';
 import { type HousingFlange, holeCentres, housingFlanges } from '../../../src/trade/flange-patterns.ts';
 import { parseThread } from '../../../src/trade/threads.ts';
+import { titled } from '../../support/titled.ts';
+import { tradeCases } from './trade-cases.ts';
 
 const flange = (number: HousingFlange['number']): HousingFlange => {
   const found = housingFlanges.find((f) => f.number === number);
@@ -10,19 +12,13 @@ const flange = (number: HousingFlange['number']): HousingFlange => {
 };
 
 describe('SAE J617 flanges (looked up in catalogue extracts; mm = inch × 25.4 computed)', () => {
-  test.each([
-    ['00', 787.4, 850.9],
-    ['0', 647.7, 679.45],
-    ['1/2', 584.2, 619.125],
-    ['1', 511.175, 530.225],
-    ['2', 447.675, 466.725],
-    ['3', 409.575, 428.625],
-    ['4', 361.95, 381],
-    ['5', 314.325, 333.375],
-    ['6', 266.7, 285.75],
-  ] as const)('No. %s: pilot bore %f, bolt circle %f', (number, pilotBoreMm, boltCircleMm) => {
-    expect(flange(number).pilotBoreMm).toBeCloseTo(pilotBoreMm, 9);
-    expect(flange(number).boltCircleMm).toBeCloseTo(boltCircleMm, 9);
+  const { flanges, firstHoles } = tradeCases;
+  test.each(
+    titled(flanges.expected, (f) => `No. ${f.number}: pilot bore ${f.pilotBoreMm}, bolt circle ${f.boltCircleMm}`),
+  )('%s', (_, expected) => {
+    const { pilotBoreMm, boltCircleMm } = flange(expected.number);
+    expect(Math.abs(pilotBoreMm - expected.pilotBoreMm)).toBeLessThan(flanges.tolerance);
+    expect(Math.abs(boltCircleMm - expected.boltCircleMm)).toBeLessThan(flanges.tolerance);
   });
 
   test('bore, bolt circle and outside diameter grow in that order, and every thread can be read', () => {
@@ -33,13 +29,15 @@ describe('SAE J617 flanges (looked up in catalogue extracts; mm = inch × 25.4 c
     }
   });
 
-  test.each([
-    ['5', 22.5, 'looked up'],
-    ['3', 15, 'computed: equally each side of the axes, ISO 7648'],
-    ['0', 11.25, 'computed: equally each side of the axes, ISO 7648'],
-  ] as const)('the first hole of No. %s stands %f° from the vertical (%s)', (number, deg, _source) => {
+  test.each(
+    titled(
+      firstHoles.expected,
+      (f) => `the first hole of No. ${f.number} stands ${f.degFromVertical}° from the vertical (${f.source})`,
+    ),
+  )('%s', (_, { number, degFromVertical }) => {
     const [first] = holeCentres(flange(number));
-    expect((Math.atan2(first?.x ?? 0, first?.y ?? 0) * 180) / Math.PI).toBeCloseTo(deg, 9);
+    const deg = (Math.atan2(first?.x ?? 0, first?.y ?? 0) * 180) / Math.PI;
+    expect(Math.abs(deg - degFromVertical)).toBeLessThan(firstHoles.tolerance);
   });
 });
 
