@@ -8,6 +8,6 @@
 export type { Finding, Reading } from './files/finding.ts';
 export type { Job } from './job/job.ts';
 export { readAnyJob } from './job/read-any-job.ts';
-export { type Load, readJob } from './job/read-job.ts';
+export { type Load, type ReadJob, readJob } from './job/read-job.ts';
 export type { Joint } from './joint/joint.ts';
 export { placeJob } from './joint/place-job.ts';

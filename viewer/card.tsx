@@ -1,11 +1,12 @@
 import { useEffect } from 'preact/hooks';
-import { type App, type State, type StepName, stepNames } from './app.ts';
+import type { App, State } from './app.ts';
 import { ChoiceField } from './fields.tsx';
 import { demoJob } from './job/demo-job.ts';
 import { newJob } from './job/new-job.ts';
 import { ShownUnits } from './lengths.ts';
 import type { Session } from './session.ts';
 import type { Pane } from './stage/pane.ts';
+import { type StepName, stepNames } from './state/reader.ts';
 import { DowelUp, dowelUpLine } from './steps/dowel-up.tsx';
 import { Grind, grindLine } from './steps/grind.tsx';
 import { MarkOut, markOutLine } from './steps/mark-out.tsx';
@@ -36,14 +37,15 @@ interface CardProps {
 
 /** The job card: a line for each step that says how it stands, the present step opened. */
 export function Card({ app, session, pane, side }: CardProps) {
-  const { state } = app;
+  const state = app.state.value;
+  const [step, units] = [app.reader.step.value, app.reader.units.value];
   const job = state.history?.now;
   const isOpen = job !== undefined;
   useEffect(() => {
     if (isOpen) document.querySelector('.open > .line')?.scrollIntoView({ block: 'nearest' });
-  }, [isOpen, state.step]);
+  }, [isOpen, step]);
   return (
-    <ShownUnits.Provider value={state.units}>
+    <ShownUnits.Provider value={units}>
       <header>
         <h1>{words.name}</h1>
         {job === undefined ? null : <JobButtons app={app} state={state} save={() => session.save()} />}
@@ -56,10 +58,17 @@ export function Card({ app, session, pane, side }: CardProps) {
           <ol class="steps">
             {stepNames.map((name) => {
               const { line, Panel } = steps[name];
-              const isOpen = state.step === name;
+              const isOpen = step === name;
               return (
                 <li key={name} class={isOpen ? 'open' : ''} data-step={name}>
-                  <button type="button" class="line" aria-expanded={isOpen} onClick={() => app.goTo(name)}>
+                  <button
+                    type="button"
+                    class="line"
+                    aria-expanded={isOpen}
+                    onClick={() => {
+                      app.reader.step.value = name;
+                    }}
+                  >
                     <strong>{words.steps[name]}</strong>
                     <span>{line(state)}</span>
                   </button>
@@ -74,13 +83,13 @@ export function Card({ app, session, pane, side }: CardProps) {
           </ol>
           <ChoiceField
             label={words.lengthsIn}
-            value={state.units ?? 'files'}
+            value={units ?? 'files'}
             choices={words.lengthUnits}
-            onSet={(units) => app.readLengthsIn(units === 'files' ? null : units)}
+            onSet={(chosen) => app.reader.readLengthsIn(chosen === 'files' ? null : chosen)}
           />
         </>
       )}
-      <Telling app={app} state={state} />
+      <Telling app={app} />
     </ShownUnits.Provider>
   );
 }
@@ -93,10 +102,10 @@ interface JobButtonsProps {
 
 const JobButtons = ({ app, state: { history }, save }: JobButtonsProps) => (
   <div class="job-buttons">
-    <button type="button" disabled={history === null || history.past.length === 0} onClick={() => app.undo()}>
+    <button type="button" disabled={history === null || history.past.length === 0} onClick={() => app.job.undo()}>
       {words.undo}
     </button>
-    <button type="button" disabled={history === null || history.future.length === 0} onClick={() => app.redo()}>
+    <button type="button" disabled={history === null || history.future.length === 0} onClick={() => app.job.redo()}>
       {words.redo}
     </button>
     <button type="button" onClick={save}>
@@ -127,27 +136,12 @@ const Start = ({ session }: { readonly session: Session }) => (
 );
 
 /** What goes on, what is missing and what went wrong, said where it is heard too. */
-function Telling({
-  app,
-  state: { working, findings, failure, notice, asked },
-}: {
-  readonly app: App;
-  readonly state: State;
-}) {
-  const progress =
-    working === null
-      ? ''
-      : working === 'starting'
-        ? words.starting
-        : words.working(working.step, working.done, working.of);
+function Telling({ app }: { readonly app: App }) {
+  const { findings, failure } = app.answers;
+  const asked = app.notices.asked.value;
   return (
     <div class="telling">
-      <p role="status">{progress === '' ? notice : progress}</p>
-      {working === null ? null : (
-        <button type="button" onClick={() => app.halt()}>
-          {words.stop}
-        </button>
-      )}
+      <Bar app={app} />
       {asked === null ? null : (
         <div role="alertdialog" aria-label={asked.text}>
           <p>{asked.text}</p>
@@ -158,8 +152,24 @@ function Telling({
           ))}
         </div>
       )}
-      {failure === '' ? null : <p role="alert">{words.broke(failure)}</p>}
-      {findings === '' ? null : <pre class="findings">{findings}</pre>}
+      {failure.value === '' ? null : <p role="alert">{words.broke(failure.value)}</p>}
+      {findings.value === '' ? null : <pre class="findings">{findings.value}</pre>}
     </div>
+  );
+}
+
+/** How far the work has come; alone, so that nothing else is painted as it goes on. */
+function Bar({ app: { answers, notices } }: { readonly app: App }) {
+  const working = answers.working.value;
+  if (working === null) return <p role="status">{notices.notice.value}</p>;
+  return (
+    <>
+      <p role="status">
+        {working === 'starting' ? words.starting : words.working(working.step, working.done, working.of)}
+      </p>
+      <button type="button" onClick={() => answers.halt()}>
+        {words.stop}
+      </button>
+    </>
   );
 }

@@ -1,54 +1,77 @@
-import type { Answered, Call } from './core.worker.ts';
-import CoreWorker from './core.worker.ts?worker&inline';
+import type { JobFile } from '../src/files/job-file.ts';
 import type { Question, Reply } from './heavy/questions.ts';
+import { type Answered, type Call, laneOf, patchOf } from './protocol.ts';
+
+/** How a question ended; dropped is one that a newer one took the place of, or that nobody waits for any more. */
+export type Ended = { readonly how: 'answered' | 'dropped' } | { readonly how: 'failed'; readonly why: string };
 
 interface Asked {
+  readonly lane: string;
   readonly question: Question;
+  /** What it is asked of; null where it needs no job. */
+  readonly job: JobFile | null;
   readonly onReply: (reply: Reply) => void;
-  /** `failure` is empty where all went well; not called for a question that a newer one took the place of. */
-  readonly onEnd: (failure: string) => void;
+  readonly end: (ended: Ended) => void;
 }
 
+const nobody: Pick<Asked, 'onReply' | 'end'> = { onReply: () => {}, end: () => {} };
+
 /**
- * Puts questions to a core off the page's own thread: one at work and one waiting at most, the newest wins, and what is at
- * work is dropped for it.
+ * Puts questions to one worker off the page's own thread. Of a job it answers one after the other, in the order they
+ * came; what needs no job need not wait. It keeps account of the job the worker has, and sends what is new.
  */
 export class Core {
   #worker: Worker | null = null;
-  #running: (Asked & { readonly id: number }) | null = null;
-  #waiting: Asked | null = null;
+  #has: JobFile | null = null;
+  #running: ReadonlyMap<number, Asked> = new Map();
+  #waiting: readonly Asked[] = [];
   #next = 1;
-  /** Whether a newer question ends the one at work, or waits for it. */
+  readonly #start: () => Worker;
+  /** Whether a newer question ends the one of its lane at work, or waits for its answer. */
   readonly #hurries: boolean;
 
-  constructor({ hurries }: { readonly hurries: boolean }) {
+  constructor({ start, hurries }: { readonly start: () => Worker; readonly hurries: boolean }) {
+    this.#start = start;
     this.#hurries = hurries;
   }
 
-  ask(question: Question, onReply: (reply: Reply) => void, onEnd: (failure: string) => void = () => {}): void {
-    this.#waiting = { question, onReply, onEnd };
-    if (this.#running === null) this.#start();
-    else if (this.#hurries) this.#post({ drop: this.#running.id });
+  ask(question: Question, job: JobFile | null, onReply: Asked['onReply']): Promise<Ended> {
+    return new Promise((end) => {
+      const lane = laneOf(question);
+      if (this.#hurries) this.drop(lane);
+      else this.#dropWaiting(lane);
+      this.#waiting = [...this.#waiting, { lane, question, job, onReply, end }];
+      this.#goOn();
+    });
   }
 
-  /** Ends the core; it starts anew with the next question. */
-  close(): void {
-    this.#worker?.terminate();
-    this.#worker = null;
+  /** Drops what is at work and what waits in a lane. */
+  drop(lane: string): void {
+    this.#dropWaiting(lane);
+    for (const [id, asked] of this.#running) {
+      if (asked.lane !== lane || asked.end === nobody.end) continue;
+      this.#post({ drop: id });
+      this.#running = new Map(this.#running).set(id, { ...asked, ...nobody });
+      asked.end({ how: 'dropped' });
+    }
   }
 
-  /** Drops what is at work and what waits. */
-  drop(): void {
-    this.#waiting = null;
-    if (this.#running !== null) this.#post({ drop: this.#running.id });
-    this.#running = this.#running && { ...this.#running, onReply: () => {}, onEnd: () => {} };
+  #dropWaiting(lane: string): void {
+    const dropped = this.#waiting.filter((asked) => asked.lane === lane);
+    this.#waiting = this.#waiting.filter((asked) => asked.lane !== lane);
+    for (const { end } of dropped) end({ how: 'dropped' });
   }
 
-  #start(): void {
-    const asked = this.#waiting;
-    this.#waiting = null;
-    this.#running = asked && { ...asked, id: this.#next++ };
-    if (this.#running !== null) this.#post({ id: this.#running.id, question: this.#running.question });
+  #goOn(): void {
+    for (const asked of this.#waiting) {
+      const running = [...this.#running.values()];
+      if (running.some(({ lane, job }) => lane === asked.lane || (job !== null && asked.job !== null))) continue;
+      this.#waiting = this.#waiting.filter((other) => other !== asked);
+      const id = this.#next++;
+      this.#running = new Map(this.#running).set(id, asked);
+      this.#post({ id, question: asked.question, patch: asked.job && patchOf(this.#has, asked.job) });
+      this.#has = asked.job ?? this.#has;
+    }
   }
 
   #post(call: Call): void {
@@ -57,30 +80,52 @@ export class Core {
   }
 
   #made(): Worker {
-    const worker = new CoreWorker();
+    const worker = this.#start();
     worker.addEventListener('message', ({ data }: MessageEvent<Answered>) => this.#hear(data));
     worker.addEventListener('error', (event) => {
       event.preventDefault();
-      this.#worker?.terminate();
-      this.#worker = null;
-      this.#end(event.message || 'the core could not be started');
+      this.#fail(event.message || 'the core could not be started');
     });
     return worker;
   }
 
   #hear(answered: Answered): void {
-    const running = this.#running;
-    if (running === null || answered.id !== running.id) return;
-    if ('end' in answered) this.#end(answered.end);
-    // a newer question waits: what still comes of the old one is out of date
-    else if (this.#waiting === null || !this.#hurries) running.onReply(answered.reply);
+    const asked = this.#running.get(answered.id);
+    if (asked === undefined) return;
+    if ('reply' in answered) {
+      asked.onReply(answered.reply);
+      return;
+    }
+    this.#running = new Map([...this.#running].filter(([id]) => id !== answered.id));
+    asked.end(answered.end === '' ? { how: 'answered' } : { how: 'failed', why: answered.end });
+    this.#goOn();
   }
 
-  #end(failure: string): void {
-    const ended = this.#running;
-    const superseded = this.#waiting !== null;
-    this.#running = null;
-    if (!superseded) ended?.onEnd(failure);
-    this.#start();
+  /** Ends a worker that broke; the next question starts it anew, and is sent all of its job. */
+  #fail(why: string): void {
+    this.#worker?.terminate();
+    this.#worker = null;
+    this.#has = null;
+    const broken = [...this.#running.values()];
+    this.#running = new Map();
+    for (const { end } of broken) end({ how: 'failed', why });
+    this.#goOn();
   }
+}
+
+interface LastReply {
+  readonly reply: Reply | null;
+  readonly wasDropped: boolean;
+}
+
+export const nothingSaid: LastReply = { reply: null, wasDropped: false };
+
+/** The last that is said to a question; fails where the worker broke. */
+export async function lastReply(core: Core, question: Question, job: JobFile | null): Promise<LastReply> {
+  let last = nothingSaid;
+  const ended = await core.ask(question, job, (reply) => {
+    last = { reply, wasDropped: false };
+  });
+  if (ended.how === 'failed') throw new Error(ended.why);
+  return ended.how === 'dropped' ? { reply: null, wasDropped: true } : last;
 }

@@ -1,3 +1,4 @@
+import type { JobFile } from '../src/files/job-file.ts';
 import type { Progress } from '../src/geometry/progress.ts';
 import { importFile } from './heavy/import-file.ts';
 import { make, sheetsToShow } from './heavy/make.ts';
@@ -5,51 +6,62 @@ import { pull } from './heavy/pull.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { setStraight } from './heavy/set-straight.ts';
 import { standingAt, work } from './heavy/work.ts';
-
-/** What comes in: a question with its number, or the number of one that is no longer wanted. */
-export type Call = { readonly id: number; readonly question: Question } | { readonly drop: number };
-
-/** What goes out: replies, and the end of each question, answered or dropped. */
-export type Answered = { readonly id: number; readonly reply: Reply } | { readonly id: number; readonly end: string };
+import { type Answered, type Call, patched } from './protocol.ts';
 
 const post = (message: Answered): void => self.postMessage(message);
 const dropped = new Set<number>();
+let kept: JobFile | null = null;
 
 self.addEventListener('message', ({ data }: MessageEvent<Call>) => {
-  if ('drop' in data) dropped.add(data.drop);
-  else
-    answer(data.id, data.question).then(
-      () => post({ id: data.id, end: '' }),
-      (error: unknown) => post({ id: data.id, end: error instanceof Error ? error.message : String(error) }),
-    );
+  if ('drop' in data) {
+    dropped.add(data.drop);
+    return;
+  }
+  const { id, question, patch } = data;
+  kept = patched(kept, patch);
+  answer(id, question, kept)
+    .then(
+      () => post({ id, end: '' }),
+      (error: unknown) => post({ id, end: error instanceof Error ? error.message : String(error) }),
+    )
+    .finally(() => dropped.delete(id));
 });
 
-async function answer(id: number, question: Question): Promise<void> {
+async function answer(id: number, question: Question, job: JobFile | null): Promise<void> {
   switch (question.kind) {
-    case 'work':
-      await drained(id, work(question.job, question.alternatives));
-      return;
-    case 'at': {
-      const stands = standingAt(question.job, question.leg, question.at);
-      if (stands !== null) post({ id, reply: stands });
-      return;
-    }
     case 'import':
       post({ id, reply: { kind: 'imported', imported: importFile(question.file) } });
       return;
-    case 'sheets': {
-      const shown = await drained(id, sheetsToShow(question.job));
-      if (shown !== null) post({ id, reply: shown });
-      return;
-    }
     case 'set-picture':
       post({ id, reply: { kind: 'picture-set', set: setStraight(question.asked) } });
       return;
     case 'pull':
       post({ id, reply: { kind: 'pulled', pulled: await pull(question.asked) } });
       return;
+    default:
+      if (job !== null) await answerOf(job, id, question);
+  }
+}
+
+type OfAJob = Extract<Question, { readonly kind: 'work' | 'at' | 'make' | 'sheets' }>;
+
+async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<void> {
+  switch (question.kind) {
+    case 'work':
+      await drained(id, work(job, question.alternatives));
+      return;
+    case 'at': {
+      const stands = standingAt(job, question.leg, question.at);
+      if (stands !== null) post({ id, reply: stands });
+      return;
+    }
+    case 'sheets': {
+      const shown = await drained(id, sheetsToShow(job));
+      if (shown !== null) post({ id, reply: shown });
+      return;
+    }
     case 'make': {
-      const made = await drained(id, make(question.job, question.what));
+      const made = await drained(id, make({ ...job, ...question.beside }, question.what));
       if (made !== null) post({ id, reply: await made });
       return;
     }
@@ -69,7 +81,7 @@ async function drained<T>(id: number, job: Generator<Progress | Reply, T>): Prom
     if (performance.now() - since < stretchMs) continue;
     if (!('kind' in step.value)) post({ id, reply: { kind: 'progress', progress: step.value } });
     await messagesHeard();
-    if (dropped.delete(id)) return null;
+    if (dropped.has(id)) return null;
     since = performance.now();
   }
 }

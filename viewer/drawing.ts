@@ -1,3 +1,4 @@
+import { computed, effect, untracked } from '@preact/signals';
 import type { App } from './app.ts';
 import type { Coarser, Label, Picture, Pictures } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/places-of.ts';
@@ -34,46 +35,55 @@ export function drawingOf(app: App): Drawing {
   face.labels.append(names);
   const moving = { face: svgElement('g', { class: 'moving-part' }), side: svgElement('g', { class: 'moving-part' }) };
   const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
-  let drawn: unknown = null;
-  let sideAtHome: readonly SVGElement[] = [];
+  const { answers, reader } = app;
+  const pictures = computed(() => answers.checked.value?.pictures ?? null);
+  const sideAtHome = computed(() => (pictures.value?.side.moving ?? []).map(painted));
+  let isFirst = true;
   let drawnFace: unknown = null;
-  let drawnCut: unknown = null;
 
-  app.onChange(() => {
-    const { checked, planned } = app.state;
-    element.classList.toggle('stale', app.state.working !== null && checked !== null);
-    if (checked !== null && checked !== drawn) {
-      const { pictures } = checked;
-      const isFirst = drawn === null;
-      drawn = checked;
-      sideAtHome = pictures.side.moving.map(painted);
-      moving.side.replaceChildren(...sideAtHome);
-      joint.side.replaceChildren(...pictures.side.still.map(painted), cut.side, moving.side);
-      paintFace();
-      places.show(pictures.places, pictures.sideSign);
-      // while outlines are traced the face pane is theirs, and the other is not there
-      if (isFirst && app.state.step !== 'outlines') fitBoth(face, side, pictures.face.extent, pictures.side.extent);
-      place();
-    }
-    if (planned !== drawnCut) {
-      drawnCut = planned;
-      cut.face.replaceChildren(...(planned?.cut.face ?? []).map(painted));
-      cut.side.replaceChildren(...(planned?.cut.side ?? []).map(painted));
-    }
-    const before = element.dataset.step;
-    element.dataset.step = app.state.step;
-    document.body.dataset.step = app.state.step;
-    if (checked !== null && before === 'outlines' && app.state.step !== 'outlines')
-      fitBoth(face, side, checked.pictures.face.extent, checked.pictures.side.extent);
-    letter();
+  effect(() => {
+    element.classList.toggle('stale', answers.isWorking.value && answers.checked.value !== null);
   });
+  effect(() => {
+    if (pictures.value === null) return;
+    joint.side.replaceChildren(...pictures.value.side.still.map(painted), cut.side, moving.side);
+    places.show(pictures.value.places, pictures.value.sideSign);
+    paintFace();
+    // while outlines are traced the face pane is theirs, and the other is not there
+    if (isFirst && reader.step.peek() !== 'outlines') fitAll();
+    isFirst = false;
+  });
+  effect(() => {
+    const painting = answers.planned.value?.cut;
+    cut.face.replaceChildren(...(painting?.face ?? []).map(painted));
+    cut.side.replaceChildren(...(painting?.side ?? []).map(painted));
+  });
+  effect(() => {
+    const before = element.dataset.step;
+    element.dataset.step = reader.step.value;
+    document.body.dataset.step = reader.step.value;
+    if (before === 'outlines' && reader.step.value !== 'outlines') fitAll();
+  });
+  effect(place);
+  effect(letter);
+  face.onView(() =>
+    untracked(() => {
+      paintFace();
+      letter();
+    }),
+  );
+
+  function fitAll(): void {
+    untracked(() => {
+      if (pictures.value !== null) fitBoth(face, side, pictures.value.face.extent, pictures.value.side.extent);
+    });
+  }
 
   /** Where the moving part stands now: the face picture turned and shifted, the side one pushed off and redrawn by heights. */
   function place(): void {
-    const { checked, way } = app.state;
+    const checked = answers.checked.value;
     if (checked === null) return;
-    const { stop } = app;
-    const position = stop?.position ?? { turnRad: 0, shift: { x: 0, y: 0 }, standOffMm: 0 };
+    const position = reader.stop.value?.position ?? { turnRad: 0, shift: { x: 0, y: 0 }, standOffMm: 0 };
     const [cos, sin] = [Math.cos(position.turnRad), Math.sin(position.turnRad)];
     const { x, y } = position.shift;
     const turned = `matrix(${cos} ${-sin} ${sin} ${cos} ${x} ${-y})`;
@@ -82,31 +92,24 @@ export function drawingOf(app: App): Drawing {
     const sign = checked.pictures.sideSign;
     const away = `translate(${sign * position.standOffMm} 0)`;
     const isTurned = position.turnRad !== 0 || x !== 0 || y !== 0;
-    const heights = way?.heights[Math.round(app.place)];
+    const heights = answers.way.value?.heights[Math.round(reader.place.value)];
     if (isTurned && heights !== undefined) {
       const blocks = checked.joint.moving.sections.flatMap(({ depth }, i) =>
         depth === null || heights[i] === undefined ? [] : [block(depth.fromMm, depth.toMm, heights[i], sign)],
       );
       moving.side.replaceChildren(...blocks);
     } else {
-      moving.side.replaceChildren(...sideAtHome);
+      moving.side.replaceChildren(...sideAtHome.value);
     }
     moving.side.setAttribute('transform', away);
     places.moving.side.setAttribute('transform', away);
     places.stand(isTurned ? (heights ?? null) : null);
-    letter();
   }
-  app.onPlace(place);
-  face.onView(() => {
-    paintFace();
-    letter();
-  });
 
   /** The face view as fine as this scale can show, painted anew only where another fineness is wanted. */
   function paintFace(): void {
-    const { checked } = app.state;
-    if (checked === null || checked !== drawn) return;
-    const picture = fineEnough(checked.pictures, face.view());
+    if (pictures.value === null) return;
+    const picture = fineEnough(pictures.value, face.view());
     if (picture === drawnFace) return;
     drawnFace = picture;
     moving.face.replaceChildren(...picture.moving.map(painted));
@@ -115,10 +118,9 @@ export function drawingOf(app: App): Drawing {
 
   /** Names and the witness line, which keep their size whatever the scale. */
   function letter(): void {
-    const { checked } = app.state;
-    if (checked === null) return;
+    if (pictures.value === null) return;
     const view = face.view();
-    const lettering = placed(checked.pictures.labels, view, (at) => movedBy(app, at));
+    const lettering = placed(pictures.value.labels, view, (at) => movedBy(app, at));
     names.replaceChildren(...lettering, ...marksOfStep(app, view, face.element.clientWidth));
   }
 
@@ -219,7 +221,7 @@ function placed(labels: readonly Label[], view: View, where: (label: Label) => P
 }
 
 function movedBy(app: App, { at: [x, y], role }: Label): Point {
-  const { stop } = app;
+  const stop = app.reader.stop.value;
   if (role === 'text' || stop === null) return { x, y };
   const { turnRad, shift } = stop.position;
   const [cos, sin] = [Math.cos(turnRad), Math.sin(turnRad)];
@@ -228,7 +230,7 @@ function movedBy(app: App, { at: [x, y], role }: Label): Point {
 
 /** What a step marks on the face view, beside what is always there. */
 function marksOfStep(app: App, view: View, width: number): SVGElement[] {
-  switch (app.state.step) {
+  switch (app.reader.step.value) {
     case 'offer-up':
       return witnessOf(app, view, width);
     case 'dowel-up':
@@ -243,8 +245,8 @@ function marksOfStep(app: App, view: View, width: number): SVGElement[] {
 /** How many times as long as it is each offset is drawn. */
 export const offsetTimes = 50;
 
-function offsetArrows({ state: { checked } }: App, view: View): SVGElement[] {
-  const pairs = [...(checked?.joint.fit.dowels ?? []), ...(checked?.joint.fit.bolts ?? [])];
+function offsetArrows({ answers: { checked } }: App, view: View): SVGElement[] {
+  const pairs = [...(checked.value?.joint.fit.dowels ?? []), ...(checked.value?.joint.fit.bolts ?? [])];
   return pairs.map(({ fixed, moving }) => {
     const from = toPane(view, fixed.at);
     const by = (key: 'x' | 'y'): number => (moving.at[key] - fixed.at[key]) * offsetTimes;
@@ -255,8 +257,9 @@ function offsetArrows({ state: { checked } }: App, view: View): SVGElement[] {
   });
 }
 
-function readingMarks({ state: { reading, planned } }: App, view: View): SVGElement[] {
-  return (planned?.tables[0] ?? []).map((row) => {
+function readingMarks({ reader, answers: { planned } }: App, view: View): SVGElement[] {
+  const reading = reader.reading.value;
+  return (planned.value?.tables[0] ?? []).map((row) => {
     const { x, y } = toPane(view, row.at);
     return svgElement('circle', {
       class: row === reading ? 'place read' : 'place',
@@ -268,8 +271,7 @@ function readingMarks({ state: { reading, planned } }: App, view: View): SVGElem
 }
 
 function witnessOf(app: App, view: View, width: number): SVGElement[] {
-  const { proved } = app;
-  const { checked } = app.state;
+  const [proved, checked] = [app.reader.proved.value, app.reader.checked.value];
   if (checked === null || proved?.standing.nearest == null) return [];
   const { fixedAt, movingAt } = proved.standing.nearest;
   const [a, b] = [toPane(view, fixedAt), toPane(view, movingAt)];

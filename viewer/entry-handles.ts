@@ -1,3 +1,4 @@
+import { effect, untracked } from '@preact/signals';
 import type { PositionFile } from '../src/files/fit-file.ts';
 import type { JobFile } from '../src/files/job-file.ts';
 import { mmIn } from '../src/job/length-text.ts';
@@ -24,8 +25,8 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
   let held: { readonly before: JobFile | null; readonly gesture: string } | null = null;
 
   const turnAt = (): Point | null => {
-    const turn = entryTurn(app.job?.fit.offerUp);
-    const box = app.state.checked?.pictures.face.extent;
+    const turn = entryTurn(app.job.now.value?.fit.offerUp);
+    const box = app.answers.checked.value?.pictures.face.extent;
     if (turn === null || box === undefined) return null;
     const reach = Math.max(box.maxX, box.maxY) * 0.9;
     const rad = ((90 + turn) * Math.PI) / 180;
@@ -33,7 +34,7 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
   };
   const offAt = (): Point | null => {
     const off = swingStandOffMm(app);
-    const checked = app.state.checked;
+    const checked = app.answers.checked.value;
     if (off === null || checked === null) return null;
     const { sideSign, side: picture } = checked.pictures;
     return toPane(side.view(), { x: sideSign * off, y: picture.extent.minY });
@@ -47,17 +48,17 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
   const near = (place: Point | null, at: Point): boolean =>
     place !== null && Math.hypot(place.x - at.x, place.y - at.y) < takePx;
   const edit = (change: (position: PositionFile) => PositionFile): void =>
-    app.edit(
+    app.job.edit(
       ({ fit, ...job }) => ({ ...job, fit: { ...fit, offerUp: (fit.offerUp ?? []).map(change) } }),
       held?.gesture,
     );
   const take = (place: Point | null, at: Point): boolean => {
-    held = near(place, at) ? { before: app.job, gesture: `entry ${++grips}` } : null;
+    held = near(place, at) ? { before: app.job.now.value, gesture: `entry ${++grips}` } : null;
     return held !== null;
   };
   const onAbandon = (): void => {
     const { before, gesture } = held ?? {};
-    if (before) app.edit(() => before, gesture);
+    if (before) app.job.edit(() => before, gesture);
   };
 
   face.setTouching({
@@ -65,7 +66,7 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
     onAbandon,
     onDrag: (at) => {
       const { x, y } = toPlane(face.view(), at);
-      const before = entryTurn(app.job?.fit.offerUp);
+      const before = entryTurn(app.job.now.value?.fit.offerUp);
       const angle = (((Math.atan2(y, x) * 180) / Math.PI - 90 + 540) % 360) - 180;
       const turn = Math.round(angle / turnStepDeg) * turnStepDeg;
       // at no turn there would be no handle to take hold of again
@@ -79,9 +80,9 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
     onAbandon,
     onDrag: (at) => {
       const before = swingStandOffMm(app);
-      const { checked, history } = app.state;
-      if (before === null || checked === null || history === null) return;
-      const { units } = history.now.fit;
+      const [checked, job] = [app.answers.checked.value, app.job.now.value];
+      if (before === null || checked === null || job === null) return;
+      const { units } = job.fit;
       const along = (toPlane(side.view(), at).x * checked.pictures.sideSign) / mmIn(units);
       const standOff = Math.max(standOffStep[units], Math.round(along / standOffStep[units]) * standOffStep[units]);
       const was = before / mmIn(units);
@@ -91,8 +92,8 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
       draw();
     },
   });
-  const stops = [face.onView(draw), side.onView(draw), app.onChange(draw), app.onPlace(draw)];
-  draw();
+  const redraw = (): void => untracked(draw);
+  const stops = [face.onView(redraw), side.onView(redraw), effect(draw)];
   return () => {
     for (const stop of stops) stop();
     face.setTouching({});
@@ -112,7 +113,8 @@ function entryTurn(offerUp: readonly PositionFile[] = []): number | null {
 }
 
 /** The stand-off at which it swings: that of the last position before home. */
-function swingStandOffMm({ job }: App): number | null {
+function swingStandOffMm(app: App): number | null {
+  const job = app.job.now.value;
   const before = job?.fit.offerUp?.at(-2)?.standOff;
   return job === null || before === undefined || before === 0 ? null : before * mmIn(job.fit.units);
 }

@@ -1,6 +1,7 @@
+import { effect } from '@preact/signals';
 import { render } from 'preact';
 import './page.css';
-import { App } from './app.ts';
+import { appOf } from './app.ts';
 import { Card } from './card.tsx';
 import { drawingOf } from './drawing.ts';
 import { rolesStyle } from './roles-style.ts';
@@ -9,19 +10,17 @@ import { wayInOf } from './way-in.ts';
 
 document.adoptedStyleSheets.push(rolesStyle());
 
-const app = new App();
+const app = appOf();
 const session = new Session(app);
 const card = document.getElementById('card') as HTMLElement;
 const drawing = drawingOf(app);
 document.getElementById('work')?.append(drawing.element, wayInOf(app));
 
-const show = (): void => {
-  document.body.classList.toggle('has-job', app.job !== null);
-  document.body.toggleAttribute('data-working', app.state.working !== null);
-  render(<Card app={app} session={session} pane={drawing.face} side={drawing.side} />, card);
-};
-app.onChange(show);
-show();
+effect(() => {
+  document.body.classList.toggle('has-job', app.job.now.value !== null);
+  document.body.toggleAttribute('data-working', app.answers.isWorking.value);
+});
+render(<Card app={app} session={session} pane={drawing.face} side={drawing.side} />, card);
 session.begin();
 
 document.addEventListener('dragover', (event) => event.preventDefault());
@@ -34,8 +33,8 @@ document.addEventListener('keydown', (event) => {
   const key = event.key.toLowerCase();
   const isTyping = event.target instanceof HTMLInputElement && event.target.type === 'text';
   if (key === 's') session.save();
-  else if (key === 'z' && !isTyping && event.shiftKey) app.redo();
-  else if (key === 'z' && !isTyping) app.undo();
+  else if (key === 'z' && !isTyping && event.shiftKey) app.job.redo();
+  else if (key === 'z' && !isTyping) app.job.undo();
   else return;
   event.preventDefault();
 });

@@ -1,3 +1,4 @@
+import { effect, untracked } from '@preact/signals';
 import type { JobFile } from '../src/files/job-file.ts';
 import { readJobFile } from '../src/job/read-job-file.ts';
 import { findingsText } from '../src/words/finding-text.ts';
@@ -32,7 +33,10 @@ export class Session {
 
   constructor(app: App) {
     this.#app = app;
-    app.onChange(() => this.#keep());
+    effect(() => {
+      const job = app.job.now.value;
+      untracked(() => this.#keep(job));
+    });
   }
 
   async begin(): Promise<void> {
@@ -47,7 +51,8 @@ export class Session {
       return this.#take(this.#home.opened, this.#home.open);
     }
     const latest = await latestJob().catch(() => null);
-    if (latest !== null && this.#app.job === null) await this.#adopt(latest.kept.id, latest.kept.job, latest.known);
+    if (latest !== null && this.#app.job.now.value === null)
+      await this.#adopt(latest.kept.id, latest.kept.job, latest.known);
   }
 
   /** Opens a job in place of the one at hand, to be kept as a job of its own. */
@@ -58,7 +63,7 @@ export class Session {
 
   async openFiles(files: Iterable<File>): Promise<void> {
     const chosen = await readChosen(files);
-    if (!chosen.ok) return this.#app.tell(findingsText(chosen.findings));
+    if (!chosen.ok) return this.#app.notices.tell(findingsText(chosen.findings));
     if (chosen.value.texts.length > 0) await this.#openTexts(chosen.value.texts);
     for (const other of chosen.value.others)
       await (isPicture(other) ? this.#bringPicture(other) : this.#bringIn(other));
@@ -66,44 +71,44 @@ export class Session {
 
   /** The outlines of a drawing or a table, into the part that is traced. */
   async #bringIn(file: File): Promise<void> {
-    if (this.#app.job === null) await this.open(newJob(words.newParts), null);
-    const { part: name } = this.#app.state;
-    const part = this.#app.job?.parts[name];
+    if (this.#app.job.now.value === null) await this.open(newJob(words.newParts), null);
+    const name = this.#app.reader.part.value;
+    const part = this.#app.job.now.value?.parts[name];
     if (part === undefined) return;
     const bytes = new Uint8Array(await file.arrayBuffer());
     const seen = part.viewedFrom === undefined ? {} : { viewedFrom: part.viewedFrom };
-    const brought = await this.#app.imported({ name: file.name, bytes, ...seen });
+    const brought = await this.#app.answers.imported({ name: file.name, bytes, ...seen });
     if (brought === null) return;
     if (brought.kind === 'part') {
       const whole = withImported(part, brought.part);
-      if (whole === null) return this.#app.tell(words.otherSide(file.name));
-      this.#app.edit((job) => ({ ...job, parts: { ...job.parts, [name]: whole } }));
+      if (whole === null) return this.#app.notices.tell(words.otherSide(file.name));
+      this.#app.job.edit((job) => ({ ...job, parts: { ...job.parts, [name]: whole } }));
     }
-    this.#app.tell(brought.text);
+    this.#app.notices.tell(brought.text);
   }
 
   /** A photograph, for the part that is traced; it is set straight next. */
   async #bringPicture(file: File): Promise<void> {
-    if (this.#app.job === null) await this.open(newJob(words.newParts), null);
-    const { job, state } = this.#app;
+    if (this.#app.job.now.value === null) await this.open(newJob(words.newParts), null);
+    const job = this.#app.job.now.value;
     if (job === null) return;
-    const brought = await broughtPicture(job, state.part, file);
-    if (!brought.ok) return this.#app.tell(brought.text);
+    const brought = await broughtPicture(job, this.#app.reader.part.value, file);
+    if (!brought.ok) return this.#app.notices.tell(brought.text);
     const id = freshPictureId(job);
-    this.#app.edit((now) => withPicture(now, id, brought.picture));
-    this.#app.goTo('outlines');
-    this.#app.straighten(id);
+    this.#app.job.edit((now) => withPicture(now, id, brought.picture));
+    this.#app.reader.step.value = 'outlines';
+    this.#app.reader.picture.value = id;
   }
 
   async #openTexts(texts: readonly OpenedFile[]): Promise<void> {
-    await this.#take(openedJob(texts, this.#app.job), null);
+    await this.#take(openedJob(texts, this.#app.job.now.value), null);
   }
 
   async #take(opened: Home['opened'], from: string | null): Promise<void> {
-    if (!opened.ok) return this.#app.tell(findingsText(opened.findings));
+    if (!opened.ok) return this.#app.notices.tell(findingsText(opened.findings));
     const { job, missing }: OpenedJob = opened.value;
     await this.open(job, from ?? opened.value.from);
-    if (missing.length > 0) this.#app.tell(keepingWords.missing(missing));
+    if (missing.length > 0) this.#app.notices.tell(keepingWords.missing(missing));
   }
 
   async #adopt(id: string, job: JobFile, known?: Known, openedFrom: string | null = null): Promise<void> {
@@ -136,8 +141,7 @@ export class Session {
     });
   }
 
-  #keep(): void {
-    const { job } = this.#app;
+  #keep(job: JobFile | null): void {
     if (job === null || job === this.#kept) return;
     this.#kept = job;
     // what another tab holds is left to it: from here on this is a job of its own
@@ -154,11 +158,11 @@ export class Session {
     if (keeping.state === 'kept') this.#hold?.tellKept();
     if (keeping.state === 'cannot-keep') {
       this.#elsewhere = keeping.why === 'kept-elsewhere';
-      this.#app.put(keepingWords.keeping(keeping), [
+      this.#app.notices.put(keepingWords.keeping(keeping), [
         { label: keepingWords.retry, choose: () => this.#keeper?.retry() },
         { label: words.saveAsJob, choose: () => this.saveAsJob() },
       ]);
-    } else this.#app.tell(keepingWords.keeping(keeping));
+    } else this.#app.notices.tell(keepingWords.keeping(keeping));
   }
 
   #askToTakeOver(): void {
@@ -167,35 +171,35 @@ export class Session {
       const latest = await openJob(this.#id);
       if (latest !== null) await this.#adopt(this.#id, latest.kept.job, latest.known);
     };
-    this.#app.put(keepingWords.elsewhere, [{ label: keepingWords.takeOver, choose }]);
+    this.#app.notices.put(keepingWords.elsewhere, [{ label: keepingWords.takeOver, choose }]);
   }
 
   /** Saves in place where the page has its files, else as one job file. */
   async save(): Promise<void> {
-    const { job } = this.#app;
+    const job = this.#app.job.now.value;
     if (job === null) return;
     if (this.#home !== null) this.#tellHome(await this.#home.save(job));
     else await this.saveAsJob();
   }
 
   async saveAsJob(): Promise<void> {
-    const { job } = this.#app;
+    const job = this.#app.job.now.value;
     if (job === null) return;
     const saved = await saveJobFile(job, this.#file);
     if (saved.how === 'written') this.#file = saved.file;
-    this.#app.tell(keepingWords.saved(saved));
+    this.#app.notices.tell(keepingWords.saved(saved));
   }
 
   #tellHome(saved: HomeSaved): void {
     const said = keepingWords.savedHome(saved);
-    this.#app.tell(said === '' ? words.nothingToSave : said);
+    this.#app.notices.tell(said === '' ? words.nothingToSave : said);
     if (saved.notSaved.some(({ why }) => why === 'changed-on-disk')) this.#askOfDisk();
     else if (saved.onlyInJob.length > 0 || saved.moreInJob)
-      this.#app.put(said, [{ label: words.saveAsJob, choose: () => this.saveAsJob() }]);
+      this.#app.notices.put(said, [{ label: words.saveAsJob, choose: () => this.saveAsJob() }]);
   }
 
   #askOfDisk(): void {
-    this.#app.put(keepingWords.changedOnDisk, [
+    this.#app.notices.put(keepingWords.changedOnDisk, [
       {
         label: keepingWords.reload,
         choose: async () => {
@@ -206,7 +210,7 @@ export class Session {
       {
         label: keepingWords.saveOver,
         choose: async () => {
-          const { job } = this.#app;
+          const job = this.#app.job.now.value;
           if (job !== null && this.#home !== null) this.#tellHome(await this.#home.saveOver(job));
         },
       },

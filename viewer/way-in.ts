@@ -1,3 +1,4 @@
+import { effect, signal, untracked } from '@preact/signals';
 import { givenLength, lengthText } from '../src/job/length-text.ts';
 import type { Units } from '../src/job/lengths.ts';
 import type { Leg } from '../src/job/path.ts';
@@ -42,16 +43,16 @@ export function wayInOf(app: App): HTMLElement {
   picture.append(curve, hand);
   slider.append(picture);
   element.append(heading, now, slider);
-  let axes: Axes | null = null;
+  const axes = signal<Axes | null>(null);
   let drawn: Way | null = null;
   let size = '';
 
   const draw = (): void => {
-    const { way, checked } = app.state;
+    const [way, checked] = [app.answers.way.value, app.reader.checked.value];
     element.hidden = checked === null;
     if (way === null || checked === null) {
       drawn = null;
-      axes = null;
+      axes.value = null;
       slider.hidden = true;
       now.textContent = checked !== null && checked.joint.fit.legs.length === 0 ? words.homeOnly : '';
       return;
@@ -61,22 +62,23 @@ export function wayInOf(app: App): HTMLElement {
     const fits = `${slider.clientWidth}×${slider.clientHeight} ${units}`;
     if (way === drawn && fits === size) return;
     [drawn, size] = [way, fits];
-    axes = axesOf(way, slider.clientWidth, slider.clientHeight);
-    curve.replaceChildren(...marks(way, checked.check.wayIn?.firstTouch ?? null, axes, legs, units));
+    const on = axesOf(way, slider.clientWidth, slider.clientHeight);
+    curve.replaceChildren(...marks(way, checked.check.wayIn?.firstTouch ?? null, on, legs, units));
     slider.setAttribute('aria-valuemax', String(lastStop(way)));
-    place();
+    axes.value = on;
   };
 
-  const place = (): void => {
-    const { stop, stands, proved } = app;
-    const { checked } = app.state;
-    if (axes === null || stop === null || checked === null) return;
+  const stand = (): void => {
+    const { reader } = app;
+    const [on, stop, checked] = [axes.value, reader.stop.value, reader.checked.value];
+    if (on === null || stop === null || checked === null) return;
     const { units } = checked.joint.fit;
-    const at = axes.x(app.place);
-    const mm = stands?.standing.clearanceMm ?? axes.topMm;
+    const proved = reader.proved.value;
+    const at = on.x(reader.place.value);
+    const mm = app.answers.stands.value?.standing.clearanceMm ?? on.topMm;
     hand.replaceChildren(
-      svgElement('path', { d: `M${at},${margin.top}V${axes.bottom}` }),
-      svgElement('circle', { cx: at, cy: axes.y(Math.min(mm, axes.topMm)), r: 9 }),
+      svgElement('path', { d: `M${at},${margin.top}V${on.bottom}` }),
+      svgElement('circle', { cx: at, cy: on.y(Math.min(mm, on.topMm)), r: 9 }),
     );
     const { turnRad, standOffMm } = stop.position;
     const text = words.place(
@@ -87,12 +89,13 @@ export function wayInOf(app: App): HTMLElement {
     );
     now.textContent = text;
     now.dataset.state = proved?.standing.state ?? '';
-    slider.setAttribute('aria-valuenow', app.place.toFixed(2));
+    slider.setAttribute('aria-valuenow', reader.place.value.toFixed(2));
     slider.setAttribute('aria-valuetext', text);
   };
 
   const goTo = (event: PointerEvent): void => {
-    if (axes !== null) app.moveTo(axes.place(event.clientX - slider.getBoundingClientRect().left));
+    const on = axes.peek();
+    if (on !== null) app.reader.moveTo(on.place(event.clientX - slider.getBoundingClientRect().left));
   };
   slider.addEventListener('pointerdown', (event) => {
     if (event.isTrusted) slider.setPointerCapture(event.pointerId);
@@ -108,11 +111,11 @@ export function wayInOf(app: App): HTMLElement {
     const step = keySteps[event.key];
     if (step === undefined) return;
     event.preventDefault();
-    app.moveTo(app.place + step);
+    app.reader.moveTo(app.reader.place.peek() + step);
   });
-  app.onChange(draw);
-  app.onPlace(place);
-  new ResizeObserver(draw).observe(slider);
+  effect(draw);
+  effect(stand);
+  new ResizeObserver(() => untracked(draw)).observe(slider);
   return element;
 }
 

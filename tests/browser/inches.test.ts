@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { schemaIds } from '../../src/files/file-text.ts';
 import { demoJob } from '../../viewer/job/demo-job.ts';
 import { describeInBrowser } from './support/in-browser.ts';
-import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
+import { openViewer, settled, toldInFull, type Viewer } from './support/viewer-page.ts';
 
 describeInBrowser('lengths shown in inches', () => {
   let viewer: Viewer;
@@ -38,7 +38,7 @@ describeInBrowser('lengths shown in inches', () => {
   it('are those of the job: 190 mm of stand-off are 7.4803 in, and what is told is told in inches', async () => {
     await open('offer-up');
     expect(await field(/^stand-off/).inputValue()).toBe('7.4803');
-    const told = (await viewer.page.locator('.panel details pre').textContent()) ?? '';
+    const told = await toldInFull(viewer.page);
     expect(told).toContain('0.11 in');
     // a warning is part of the answer, in the units of the job
     expect(told.replace(/\nWarnings\n[\s\S]*?\n\n?(?=What this)/, '\n')).not.toMatch(/\d mm\b/);

@@ -14,7 +14,7 @@ import { Random } from '../support/random.ts';
 import { blockFile, fitFile } from '../support/small-job.ts';
 import { newFolder } from './support/harness.ts';
 import { describeInBrowser } from './support/in-browser.ts';
-import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
+import { openViewer, settled, toldInFull, type Viewer } from './support/viewer-page.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const folder = newFolder();
@@ -280,9 +280,9 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
     };
     await open('dowel-up');
     await open('offer-up');
-    expect(await page.locator('.panel details pre').textContent()).toContain('foul');
+    expect(await toldInFull(page)).toContain('foul');
     await open('grind');
-    expect(await page.locator('.panel details pre').textContent()).toMatch(/take off/i);
+    expect(await toldInFull(page)).toMatch(/take off/i);
     await open('mark-out');
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'PDF, true to scale' }).click();

@@ -6,7 +6,7 @@ import { writeReport } from '../../cli/report.ts';
 import { heard as listened, runCli } from '../support/run-cli.ts';
 import { newFolder } from './support/harness.ts';
 import { describeInBrowser } from './support/in-browser.ts';
-import { heard, openViewer, type Viewer, viewerFile } from './support/viewer-page.ts';
+import { heard, openViewer, toldInFull, type Viewer, viewerFile } from './support/viewer-page.ts';
 
 const fit = 'profiles/marsh-carrier/transfer-case.fit.json';
 
@@ -47,7 +47,7 @@ describeInBrowser('a report opened from disk', () => {
     const { report, frame, line } = pages;
     expect(await line('offer-up').locator('span').textContent()).toBe(await report.locator('.verdict').textContent());
     expect(await line('grind').locator('span').textContent()).toBe(await report.locator('.plan').textContent());
-    const said = (await frame.locator('.panel details pre').textContent()) ?? '';
+    const said = await toldInFull(frame);
     // what to do next names the file, which the two know by names of their own
     const answer = (text: string): string => text.split('\nNext\n')[0] ?? '';
     expect(answer(said)).toBe(answer((await runCli('check', fit)).stdout));

@@ -11,7 +11,7 @@ import { jobFiles } from '../support/small-job.ts';
 import { launchBrowser } from './support/browser.ts';
 import { newFolder } from './support/harness.ts';
 import { describeInBrowser } from './support/in-browser.ts';
-import { heard, settled, viewerFile } from './support/viewer-page.ts';
+import { heard, settled, toldInFull, viewerFile } from './support/viewer-page.ts';
 
 const transferCase = 'profiles/marsh-carrier/transfer-case.fit.json';
 const starter = 'profiles/starter-boss/starter.fit.json';
@@ -82,7 +82,7 @@ describeInBrowser('a fit with its parts in the viewer, served to its page alone'
     await settled(page);
     await askWayIn('0.75');
     await open('offer-up');
-    const text = (await page.locator('.panel details pre').textContent()) ?? '';
+    const text = await toldInFull(page);
     await save();
     await expect.poll(said).toContain('Saved: transfer-case.fit.json.');
 

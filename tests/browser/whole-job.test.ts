@@ -13,7 +13,7 @@ import { grindText } from '../../src/words/grind-text.ts';
 import { demoJob } from '../../viewer/job/demo-job.ts';
 import { jobFileName } from '../../viewer/job/job-file-name.ts';
 import { describeInBrowser } from './support/in-browser.ts';
-import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
+import { openViewer, settled, toldInFull, type Viewer } from './support/viewer-page.ts';
 
 /** What the command line says of the same job, by the same calls. */
 function saidByNode() {
@@ -50,7 +50,7 @@ describeInBrowser('the whole job in one file opened from disk', () => {
 
   it('says of the check word for word what the command line says', async () => {
     await open('offer-up');
-    expect(await viewer.page.locator('.panel details pre').textContent()).toBe(node.check);
+    expect(await toldInFull(viewer.page)).toBe(node.check);
   });
 
   it('goes to the first touch the check names, and says so in words', async () => {
@@ -92,7 +92,7 @@ describeInBrowser('the whole job in one file opened from disk', () => {
 
   it('says of the plan word for word what the command line says', async () => {
     await open('grind');
-    expect(await viewer.page.locator('.panel details pre').textContent()).toBe(node.plan);
+    expect(await toldInFull(viewer.page)).toBe(node.plan);
   });
 
   it('answers a changed clearance, and undo brings the first answer back', async () => {
@@ -100,10 +100,10 @@ describeInBrowser('the whole job in one file opened from disk', () => {
     await home.fill('0.5');
     await home.press('Enter');
     await settled(viewer.page);
-    expect(await viewer.page.locator('.panel details pre').textContent()).not.toBe(node.plan);
+    expect(await toldInFull(viewer.page)).not.toBe(node.plan);
     await viewer.page.getByRole('button', { name: 'Undo' }).click();
     await settled(viewer.page);
-    expect(await viewer.page.locator('.panel details pre').textContent()).toBe(node.plan);
+    expect(await toldInFull(viewer.page)).toBe(node.plan);
   });
 
   it('claims no clearance for a job that was changed before it is proved anew', async () => {

@@ -19,22 +19,25 @@ import type { PullAsked } from './pull.ts';
 import type { PulledOutline } from './pull-outline.ts';
 import type { PictureAsked, PictureSet } from './set-straight.ts';
 
-/** What the page asks of the core. */
+/** What the page asks of the core; the job it is asked of is kept there, and changed by patches. */
 export type Question =
   /** Everything of a job: the check, the curve along the way in, the plan; and what else would give, when asked. */
-  | { readonly kind: 'work'; readonly job: JobFile; readonly alternatives: boolean }
-  /** The least clearance at a place of the way in; of the job that was worked on last. */
-  | { readonly kind: 'at'; readonly job: JobFile | null; readonly leg: number; readonly at: number }
+  | { readonly kind: 'work'; readonly alternatives: boolean }
+  /** The least clearance at a place of the way in. */
+  | { readonly kind: 'at'; readonly leg: number; readonly at: number }
   /** Files to keep or print. */
-  | { readonly kind: 'make'; readonly job: JobFile; readonly what: Making }
+  | { readonly kind: 'make'; readonly what: Making; readonly beside: BesideAnswers }
   /** The sheets to mark out by, to look at. */
-  | { readonly kind: 'sheets'; readonly job: JobFile }
+  | { readonly kind: 'sheets' }
   /** A file of outlines for a part. */
   | { readonly kind: 'import'; readonly file: FileToImport }
   /** How a photograph lies. */
   | { readonly kind: 'set-picture'; readonly asked: PictureAsked }
   /** An outline onto the edges of a photograph. */
   | { readonly kind: 'pull'; readonly asked: PullAsked };
+
+/** What of a job changes no answer; only a report is sent it, to hold the job whole. */
+export type BesideAnswers = Pick<JobFile, 'pictures' | 'openRuns' | 'records'>;
 
 export interface Making {
   readonly as: 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';

@@ -71,23 +71,24 @@ function heightsAlong({ fit, moving }: Joint, { pieces }: TravelCurve): Heights[
 }
 
 interface Stood {
-  readonly joint: Joint;
-  readonly fixed: readonly Solid[];
-  readonly moving: readonly Solid[];
+  readonly job: JobFile;
+  readonly on: { readonly joint: Joint; readonly fixed: readonly Solid[]; readonly moving: readonly Solid[] } | null;
 }
 
 let stood: Stood | null = null;
 
-/** Where a job stands at a place of its way in; a job that is not given is the one asked about before. */
-export function standingAt(job: JobFile | null, leg: number, at: number): Stands | null {
-  if (job !== null) {
-    const joint = jointOf(job);
-    stood = joint.ok
-      ? { joint: joint.value, fixed: solidsOf(joint.value.fixed), moving: solidsOf(joint.value.moving) }
-      : null;
-  }
-  const on = stood?.joint.fit.legs[leg - 1];
-  if (stood === null || on === undefined) return null;
-  const { joint, fixed, moving } = stood;
-  return { kind: 'stands', leg, at, standing: clearanceAt(joint, fixed, moving, positionAlong(on, at)) };
+/** Where a job stands at a place of its way in; null where it does not come to that. */
+export function standingAt(job: JobFile, leg: number, at: number): Stands | null {
+  if (stood?.job !== job) stood = stoodUp(job);
+  const along = stood.on?.joint.fit.legs[leg - 1];
+  if (stood.on === null || along === undefined) return null;
+  const { joint, fixed, moving } = stood.on;
+  return { kind: 'stands', leg, at, standing: clearanceAt(joint, fixed, moving, positionAlong(along, at)) };
+}
+
+function stoodUp(job: JobFile): Stood {
+  const joint = jointOf(job);
+  if (!joint.ok) return { job, on: null };
+  const { fixed, moving } = joint.value;
+  return { job, on: { joint: joint.value, fixed: solidsOf(fixed), moving: solidsOf(moving) } };
 }

@@ -77,9 +77,3 @@ export const withDistance = (job: JobFile, id: string, distance: number): JobFil
   withTouches(job, id, (touches) =>
     touches.map(({ px }, i): TouchFile => ({ px, at: i === 0 ? [0, 0] : [distance, 0] })),
   );
-
-/** The job without its pictures, for whoever has no use for so many bytes. */
-export function withoutPictures(job: JobFile): JobFile {
-  const { pictures: _, ...rest } = job;
-  return rest;
-}

@@ -31,7 +31,8 @@ export function DowelUp({ app, state, job }: StepProps) {
       pair.offsetMm,
     ]),
   );
-  const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: { ...now.fit, ...change } }));
+  const setFit = (change: Partial<FitFile>): void =>
+    app.job.edit((now) => ({ ...now, fit: { ...now.fit, ...change } }));
   return (
     <>
       {checked === null ? null : (
@@ -74,7 +75,7 @@ export function DowelUp({ app, state, job }: StepProps) {
               ['back', words.fromBack],
             ]}
             onSet={(viewedFrom) =>
-              app.edit((now) => ({ ...now, parts: { ...now.parts, [name]: { ...part, viewedFrom } } }))
+              app.job.edit((now) => ({ ...now, parts: { ...now.parts, [name]: { ...part, viewedFrom } } }))
             }
           />
         );

@@ -9,6 +9,7 @@ import { hindranceTexts } from '../../src/words/hindrance-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
 import type { State } from '../app.ts';
 import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
+import { InFull } from '../in-full.tsx';
 import { amended } from '../job/part-edits.ts';
 import { useLengths } from '../lengths.ts';
 import { toPane } from '../stage/view.ts';
@@ -27,20 +28,20 @@ export function Grind({ app, state, job, pane }: StepProps) {
   useEffect(() => {
     pane.setTouching({
       onTap: (at) => {
-        const rows = app.state.planned?.tables[0] ?? [];
+        const rows = app.answers.planned.value?.tables[0] ?? [];
         const away = (row: MarkingRow): number => {
           const { x, y } = toPane(pane.view(), row.at);
           return Math.hypot(x - at.x, y - at.y);
         };
         const nearest = [...rows].sort((a, b) => away(a) - away(b))[0];
-        app.read(nearest !== undefined && away(nearest) < readingPx ? nearest : null);
+        app.reader.read(nearest !== undefined && away(nearest) < readingPx ? nearest : null);
       },
     });
     return () => pane.setTouching({});
   }, [app, pane]);
   const { fit } = job;
   const { units } = checked?.joint.fit ?? fit;
-  const setFit = (change: Partial<FitFile>): void => app.edit((now) => ({ ...now, fit: amended(now.fit, change) }));
+  const setFit = (change: Partial<FitFile>): void => app.job.edit((now) => ({ ...now, fit: amended(now.fit, change) }));
   const walls = planned?.plan.cuts[0]?.walls.filter(({ holds }) => holds === false) ?? [];
   const against = hindranceTexts(planned?.plan.hindrances ?? [], units);
   const others =
@@ -98,7 +99,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
                 label={id}
                 on={mayCut}
                 onSet={(on) =>
-                  app.edit((now) => {
+                  app.job.edit((now) => {
                     const part = now.parts[name];
                     if (part === undefined) return now;
                     const sections = part.sections.map((section) =>
@@ -112,10 +113,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
         )}
       </Group>
       {checked === null || planned === null ? null : (
-        <details>
-          <summary>{words.inFull}</summary>
-          <pre>{grindText(checked.joint, planned.plan, planned.alternatives ?? [])}</pre>
-        </details>
+        <InFull text={() => grindText(checked.joint, planned.plan, planned.alternatives ?? [])} />
       )}
     </>
   );

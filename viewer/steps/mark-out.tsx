@@ -35,19 +35,22 @@ export function MarkOut({ app, state, job }: StepProps) {
   useEffect(() => {
     let wanted = true;
     setShown(null);
-    app.sheets().then(
+    app.answers.sheets(job).then(
       (sheets) => wanted && setShown(sheets),
       () => {},
     );
     return () => {
       wanted = false;
+      app.answers.leaveSheets();
     };
   }, [app, job]);
   const nothing = (state.planned?.tables[0] ?? []).length === 0;
   const make = async (as: Making['as']): Promise<void> => {
     setMaking(words.making);
     try {
-      const files = await app.make({ as, paper, date: today(), page: as === 'report' ? ownPage() : '' });
+      const page = as === 'report' ? ownPage() : '';
+      const files = await app.answers.make(job, { as, paper, date: today(), page });
+      if (files === null) return;
       for (const file of files) hand(file);
       setMaking(files.map(({ name }) => name).join(', '));
     } catch (error) {

@@ -9,6 +9,7 @@ import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
 import { entryHandles } from '../entry-handles.ts';
 import { Group, NumberField } from '../fields.tsx';
+import { InFull } from '../in-full.tsx';
 import { plainFigures, useLengths } from '../lengths.ts';
 import { lastStop, placeOf } from '../way.ts';
 import { standingWords } from '../words/standing.ts';
@@ -39,27 +40,20 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
           </ul>
         </Group>
       )}
-      {checked === null ? null : (
-        <details>
-          <summary>{words.inFull}</summary>
-          <pre>{checkText(checked.joint, checked.check)}</pre>
-        </details>
-      )}
+      {checked === null ? null : <InFull text={() => checkText(checked.joint, checked.check)} />}
     </>
   );
 }
 
 function Standing({ app, state }: Pick<StepProps, 'app' | 'state'>) {
-  const [, setTurns] = useState(0);
-  useEffect(() => app.onPlace(() => setTurns((turns) => turns + 1)), [app]);
   const { checked, way } = state;
   if (checked === null) return null;
   const { wayIn } = checked.check;
   const { units } = checked.joint.fit;
-  const { proved, stop } = app;
+  const [proved, stop] = [app.reader.proved.value, app.reader.stop.value];
   const standing = proved?.standing ?? null;
   const toMoment = (moment: Pick<Instant, 'leg' | 'at'> | null): void => {
-    if (moment && way !== null) app.moveTo(placeOf(way, moment.leg, moment.at));
+    if (moment && way !== null) app.reader.moveTo(placeOf(way, moment.leg, moment.at));
   };
   return (
     <div class="standing">
@@ -117,16 +111,16 @@ function RunHome({ app, end }: { readonly app: StepProps['app']; readonly end: n
     if (!runs) return;
     let before = performance.now();
     let frame = requestAnimationFrame(function step(now) {
-      const next = app.place + ((now - before) / 1000) * (end / wholeWayS);
+      const next = app.reader.place.peek() + ((now - before) / 1000) * (end / wholeWayS);
       before = now;
-      app.moveTo(next);
+      app.reader.moveTo(next);
       if (next >= end) setRuns(false);
       else frame = requestAnimationFrame(step);
     });
     return () => cancelAnimationFrame(frame);
   }, [runs, app, end]);
   const press = (): void => {
-    if (!runs && app.place >= end - 1e-6) app.moveTo(0);
+    if (!runs && app.reader.place.peek() >= end - 1e-6) app.reader.moveTo(0);
     setRuns(!runs);
   };
   return (
@@ -142,7 +136,7 @@ const home: PositionFile = { standOff: 0, turn: 0 };
 function Positions({ app, job: { fit } }: Pick<StepProps, 'app' | 'job'>) {
   const positions = fit.offerUp ?? [home];
   const lengths = useLengths(fit.units);
-  const set = (offerUp: PositionFile[]): void => app.edit((now) => ({ ...now, fit: { ...now.fit, offerUp } }));
+  const set = (offerUp: PositionFile[]): void => app.job.edit((now) => ({ ...now, fit: { ...now.fit, offerUp } }));
   const change = (i: number, said: Partial<PositionFile>): void =>
     set(positions.map((position, j) => (j === i ? { ...position, ...said } : position)));
   const before = positions.slice(0, -1);

@@ -34,13 +34,13 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
   const opened = usePicture(app, part, shown);
 
   const write = (error: number): void => {
-    app.edit((now) => withPart(now, file, (old) => amended(old, { traceError: error })));
+    app.job.edit((now) => withPart(now, file, (old) => amended(old, { traceError: error })));
     askError(null);
     say(photoWords.errorWritten(stated(error, part?.units ?? 'mm')));
   };
   /** Back to the tracing; what the picture is good to is the part's tracing error from now on, where it is not another. */
   const done = (): void => {
-    app.straighten(null);
+    app.reader.picture.value = null;
     if (part === undefined || opened?.set == null || !opened.set.setting.ok) return;
     show(opened.picture.id);
     const error = statedError(opened.set, part.units);
@@ -62,11 +62,13 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
       </p>
       <Tracing
         job={job}
-        edit={(change, gesture) => app.edit(change, gesture)}
+        edit={(change, gesture) => app.job.edit(change, gesture)}
         part={file}
-        setPart={(next) => app.trace(next)}
+        setPart={(next) => {
+          app.reader.part.value = next;
+        }}
         pane={pane}
-        over={overPicture(part?.units ?? 'mm', opened, strength, (asked) => app.pulled(asked))}
+        over={overPicture(part?.units ?? 'mm', opened, strength, (asked) => app.answers.pulled(asked))}
       />
       {part !== undefined && (
         <Pictures
@@ -77,7 +79,9 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
           strength={strength}
           setStrength={setStrength}
           show={show}
-          straighten={(id) => app.straighten(id)}
+          straighten={(id) => {
+            app.reader.picture.value = id;
+          }}
           bring={(files) => session.openFiles(files ?? [])}
         />
       )}

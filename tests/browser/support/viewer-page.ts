@@ -36,3 +36,10 @@ export function heard(page: Page, complaints: string[]): void {
 /** Waits until the core has said all it has to say. */
 export const settled = (page: Page): Promise<unknown> =>
   page.waitForFunction(() => document.body.classList.contains('has-job') && !('working' in document.body.dataset));
+
+/** All the open step has to say, which it says only while that is unfolded. */
+export async function toldInFull(on: Pick<Page, 'locator'>): Promise<string> {
+  const details = on.locator('.panel details');
+  if ((await details.getAttribute('open')) === null) await details.locator('summary').click();
+  return (await details.locator('pre').textContent()) ?? '';
+}

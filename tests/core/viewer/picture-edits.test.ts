@@ -39,7 +39,6 @@ describe('a picture in a job', () => {
 
   it('goes without leaving an empty list behind', () => {
     expect(edits.withoutPicture(with1, 'picture 1')).toEqual(job);
-    expect(edits.withoutPictures(with1)).toEqual(job);
   });
 
   it('takes the first id that is free', () => {

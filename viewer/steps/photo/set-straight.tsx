@@ -46,7 +46,7 @@ export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
   const [wanted, setWanted] = useState<NextPlace | null>(null);
   const [said, say] = useState('');
   const [under, magnify] = useState<Point | null>(null);
-  const edit: PictureBench['edit'] = (change, gesture) => app.edit(change, gesture);
+  const edit: PictureBench['edit'] = (change, gesture) => app.job.edit(change, gesture);
   const next = nextPlace(part, picture, wanted);
   const bench: PictureBench = {
     job,
@@ -156,7 +156,7 @@ export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
           type="button"
           class="quiet"
           onClick={() => {
-            app.straighten(null);
+            app.reader.picture.value = null;
             edit((job) => withoutPicture(job, picture.id));
           }}
         >

@@ -37,7 +37,7 @@ export function usePicture(
   const loaded = isOpen ? opened.loaded : null;
   useEffect(() => {
     if (part === undefined || picture === undefined || loaded === null) return;
-    app.setStraight(askedOfPicture(part, picture, loaded), (set) => setSaid({ id: picture.id, set }));
+    app.answers.setStraight(askedOfPicture(part, picture, loaded), (set) => setSaid({ id: picture.id, set }));
   }, [app, part, picture, loaded]);
   if (picture === undefined) return null;
   return { picture, loaded, broken: isOpen && loaded === null, set: said?.id === picture.id ? said.set : null };

@@ -1,0 +1,161 @@
+import { batch, computed, signal } from '@preact/signals';
+import type { JobFile } from '../../src/files/job-file.ts';
+import type { LoopFile } from '../../src/files/part-file.ts';
+import type { Progress } from '../../src/geometry/progress.ts';
+import { Core, lastReply, nothingSaid } from '../core.ts';
+import CoreWorker from '../core.worker.ts?worker&inline';
+import type { FileToImport, ImportedFile } from '../heavy/import-file.ts';
+import type { PullAsked } from '../heavy/pull.ts';
+import type { PulledOutline } from '../heavy/pull-outline.ts';
+import type {
+  BesideAnswers,
+  Checked,
+  MadeFile,
+  Making,
+  Planned,
+  Reply,
+  SheetsShown,
+  Stands,
+  Way,
+} from '../heavy/questions.ts';
+import type { PictureAsked, PictureSet } from '../heavy/set-straight.ts';
+import { amended } from '../job/part-edits.ts';
+import type { Stop } from '../way.ts';
+
+const start = (): Worker => new CoreWorker();
+
+/** What is asked of the two workers, and what they said last. */
+export class Answers {
+  readonly checked = signal<Checked | null>(null);
+  readonly way = signal<Way | null>(null);
+  readonly planned = signal<Planned | null>(null);
+  /** What was proved last of where the moving part stands. */
+  readonly stands = signal<Stands | null>(null);
+  /** What keeps the job from being worked out, in words; empty where nothing does. */
+  readonly findings = signal('');
+  readonly failure = signal('');
+  readonly working = signal<Progress | 'starting' | null>(null);
+  readonly isWorking = computed(() => this.working.value !== null);
+  /** The plan is made, does not hold, and what else would give was not looked for. */
+  readonly lacksAlternatives = computed(() => !this.isWorking.value && this.planned.value?.alternatives === null);
+  /** All that takes long: work on the job, files in and out. */
+  readonly #long = new Core({ start, hurries: true });
+  /** What the hand waits for while it moves; an answer that is nearly there still shows the way. */
+  readonly #live = new Core({ start, hurries: false });
+  #asked: { readonly job: JobFile; readonly alternatives: boolean } | null = null;
+
+  /** What was said was of another job. */
+  forget(): void {
+    this.#asked = null;
+    this.stands.value = null;
+    this.#sayNothing();
+  }
+
+  #sayNothing(): void {
+    batch(() => {
+      this.checked.value = null;
+      this.way.value = null;
+      this.planned.value = null;
+    });
+  }
+
+  /** Asks all there is to say of a job as it is now, where that was not asked already. */
+  work(job: JobFile, alternatives: boolean): void {
+    const isSame = isSameAsked(job, this.#asked?.job);
+    if (isSame && (!alternatives || this.#asked?.alternatives)) return;
+    this.#asked = { job, alternatives };
+    batch(() => {
+      this.working.value = 'starting';
+      this.failure.value = '';
+      if (!isSame) this.stands.value = null;
+    });
+    this.#long
+      .ask({ kind: 'work', alternatives }, job, (reply) => this.#hear(reply))
+      .then((ended) => {
+        if (ended.how === 'dropped') return;
+        if (ended.how === 'failed') this.failure.value = ended.why;
+        this.working.value = null;
+      });
+  }
+
+  /** Stops work on the job; what has been said stays. */
+  halt(): void {
+    this.#long.drop('work');
+    this.working.value = null;
+  }
+
+  #hear(reply: Reply): void {
+    batch(() => {
+      switch (reply.kind) {
+        case 'progress':
+          this.working.value = reply.progress;
+          return;
+        case 'findings':
+          this.findings.value = reply.text;
+          this.#sayNothing();
+          return;
+        case 'checked':
+          // what was drawn of the old job's cut stays until the new one is known, its curve does not
+          this.checked.value = reply;
+          this.findings.value = '';
+          if (reply.joint.fit.legs.length === 0) this.way.value = null;
+          return;
+        case 'way':
+          this.way.value = reply;
+          return;
+        case 'planned':
+          this.planned.value = reply;
+          return;
+      }
+    });
+  }
+
+  /** Asks what is proved of a place of the way in; it is told as soon as it is known. */
+  stand(job: JobFile, { leg, at }: Stop): void {
+    this.#live.ask({ kind: 'at', leg, at }, job, (reply) => {
+      if (reply.kind === 'stands' && isSameAsked(job, this.#asked?.job)) this.stands.value = reply;
+    });
+  }
+
+  /** What a file of outlines brings; null where the core broke. */
+  async imported(file: FileToImport): Promise<ImportedFile | null> {
+    const { reply } = await lastReply(this.#long, { kind: 'import', file }, null).catch(() => nothingSaid);
+    return reply?.kind === 'imported' ? reply.imported : null;
+  }
+
+  /** Asks how a photograph lies. */
+  setStraight(asked: PictureAsked, hear: (set: PictureSet) => void): void {
+    this.#live.ask({ kind: 'set-picture', asked }, null, (reply) => {
+      if (reply.kind === 'picture-set') hear(reply.set);
+    });
+  }
+
+  /** An outline on the edges of a photograph; null where it cannot be looked for there. */
+  async pulled(asked: PullAsked): Promise<PulledOutline<LoopFile> | null> {
+    const { reply } = await lastReply(this.#live, { kind: 'pull', asked }, null).catch(() => nothingSaid);
+    return reply?.kind === 'pulled' ? reply.pulled : null;
+  }
+
+  /** Files of one kind; none where the job does not come to it, null where the same was asked again meanwhile. */
+  async make(job: JobFile, what: Making): Promise<readonly MadeFile[] | null> {
+    const { pictures, openRuns, records } = job;
+    const beside = what.as === 'report' ? amended<BesideAnswers>({}, { pictures, openRuns, records }) : {};
+    const { reply, wasDropped } = await lastReply(this.#long, { kind: 'make', what, beside }, job);
+    if (wasDropped) return null;
+    return reply?.kind === 'made' ? reply.files : [];
+  }
+
+  /** The sheets to mark out by; null where the job does not come to it. */
+  async sheets(job: JobFile): Promise<SheetsShown | null> {
+    const { reply } = await lastReply(this.#long, { kind: 'sheets' }, job);
+    return reply?.kind === 'sheets' ? reply : null;
+  }
+
+  /** Nobody looks at the sheets any more. */
+  leaveSheets(): void {
+    this.#long.drop('sheets');
+  }
+}
+
+/** Whether two jobs ask the same; pictures, and lines that are not closed, change no answer. */
+const isSameAsked = (a: JobFile, b: JobFile | undefined): boolean => a.fit === b?.fit && a.parts === b.parts;

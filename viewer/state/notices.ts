@@ -1,0 +1,27 @@
+import { signal } from '@preact/signals';
+
+/** A question with what can be done about it. */
+export interface Asked {
+  readonly text: string;
+  readonly choices: readonly { readonly label: string; readonly choose: () => void }[];
+}
+
+/** What is said to the builder, and what the builder has to settle. */
+export class Notices {
+  readonly notice = signal('');
+  /** Null most of the time. */
+  readonly asked = signal<Asked | null>(null);
+
+  tell(notice: string): void {
+    this.notice.value = notice;
+  }
+
+  /** Puts something to the builder; a choice takes the question away. */
+  put(text: string, choices: Asked['choices']): void {
+    const settled = (choose: () => void) => () => {
+      this.asked.value = null;
+      choose();
+    };
+    this.asked.value = { text, choices: choices.map(({ label, choose }) => ({ label, choose: settled(choose) })) };
+  }
+}
