@@ -7,6 +7,7 @@ const joint = [...job, 'joint'];
 const clearance = [...joint, 'clearance'];
 const plan = [...clearance, 'plan'];
 const markout = [...plan, 'markout'];
+const pipeline = [...markout, 'pipeline'];
 const words = [...markout, 'words'];
 const drawing = [...words, 'drawing'];
 
@@ -25,6 +26,7 @@ const rooms = {
   clearance,
   plan,
   markout,
+  pipeline,
   words,
   answers: [...words, 'answers'],
   drawing,
@@ -46,6 +48,7 @@ const libraries = {
   clearance: [],
   plan: [],
   markout: [],
+  pipeline: [],
   words: [],
   drawing: ['pdf-lib'],
 };
@@ -120,7 +123,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|plan|markout|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|markout|pipeline|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },

@@ -1,8 +1,8 @@
 import { Command } from 'commander';
 import { checkAnswer } from '../src/answers/check.ts';
-import { checkJoint } from '../src/clearance/check.ts';
 import type { CheckResult } from '../src/clearance/check-result.ts';
 import { verifyCheck } from '../src/clearance/verify/verify.ts';
+import { analysisOf } from '../src/pipeline/analysis.ts';
 import { checkText } from '../src/words/check-text.ts';
 import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
@@ -39,7 +39,7 @@ interface CheckOptions {
 
 async function check(fitFile: string, { json = false, timing = false, verify = false }: CheckOptions): Promise<void> {
   const { joint, readMs, dowelUpMs } = openJob(fitFile);
-  const { value: result, ...checking } = await runShowingProgress(timedCheck(checkJoint(joint)));
+  const { value: result, ...checking } = await runShowingProgress(timedCheck(analysisOf(joint).check()));
   if (json)
     printJson({
       ...checkAnswer(joint, result),

@@ -1,11 +1,9 @@
 import { Command } from 'commander';
-import { checkJoint } from '../src/clearance/check.ts';
 import { drawFit } from '../src/drawing/fit/draw-fit.ts';
 import { type DrawInput, roomToDraw } from '../src/drawing/fit/draw-input.ts';
 import { svgOf } from '../src/drawing/svg/svg.ts';
 import type { Joint } from '../src/joint/joint.ts';
-import { alternativesTo } from '../src/plan/alternatives/alternatives.ts';
-import { planCut } from '../src/plan/plan-cut.ts';
+import { analysisOf } from '../src/pipeline/analysis.ts';
 import type { PlanResult } from '../src/plan/plan-result.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { openJob } from './open-job.ts';
@@ -46,9 +44,10 @@ async function draw(
 export async function drawingOf(
   joint: Joint,
 ): Promise<DrawInput & { readonly plan: PlanResult; readonly svg: string }> {
-  const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint));
-  const alternatives = await runShowingProgress(alternativesTo(joint, plan));
+  const found = analysisOf(joint);
+  const check = await runShowingProgress(found.check());
+  const plan = await runShowingProgress(found.plan());
+  const alternatives = await runShowingProgress(found.alternatives());
   const input = { joint, check, plan, alternatives, room: roomToDraw(joint) };
   return { ...input, svg: svgOf(drawFit(input)) };
 }

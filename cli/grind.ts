@@ -1,9 +1,7 @@
 import { Command } from 'commander';
 import { grindAnswer } from '../src/answers/grind.ts';
 import type { Verdict } from '../src/clearance/check-result.ts';
-import { markingOut } from '../src/markout/marking-out.ts';
-import { alternativesTo } from '../src/plan/alternatives/alternatives.ts';
-import { planCut } from '../src/plan/plan-cut.ts';
+import { analysisOf } from '../src/pipeline/analysis.ts';
 import type { PlanResult } from '../src/plan/plan-result.ts';
 import { verifyPlan } from '../src/plan/verify/verify-plan.ts';
 import { grindText } from '../src/words/grind-text.ts';
@@ -42,9 +40,10 @@ interface GrindOptions {
 
 async function grind(fitFile: string, { straight = false, json = false, verify = false }: GrindOptions): Promise<void> {
   const joint = asAsked(openJob(fitFile).joint, straight);
-  const plan = await runShowingProgress(planCut(joint));
-  const alternatives = await runShowingProgress(alternativesTo(joint, plan));
-  if (json) printJson(grindAnswer(joint, plan, markingOut(joint, plan), alternatives));
+  const found = analysisOf(joint);
+  const plan = await runShowingProgress(found.plan());
+  const alternatives = await runShowingProgress(found.alternatives());
+  if (json) printJson(grindAnswer(joint, plan, await runShowingProgress(found.tables()), alternatives));
   else printVerdictFirst(grindText(joint, plan, alternatives), colouredAs(plan));
   if (verify) reportVerification(await runShowingProgress(verifyPlan(joint, plan)));
   endWith(exitCodeOf(plan));

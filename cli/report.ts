@@ -1,15 +1,11 @@
 import { createHash } from 'node:crypto';
 import { Command } from 'commander';
 import { version } from '../package.json';
-import { checkJoint } from '../src/clearance/check.ts';
-import { travelCurve } from '../src/clearance/travel-curve.ts';
 import { roomToDraw } from '../src/drawing/fit/draw-input.ts';
 import { heldViewer } from '../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../src/drawing/report/report-html.ts';
 import type { InputFile } from '../src/drawing/report/report-input.ts';
-import { markingOut } from '../src/markout/marking-out.ts';
-import { alternativesTo } from '../src/plan/alternatives/alternatives.ts';
-import { planCut } from '../src/plan/plan-cut.ts';
+import { analysisOf } from '../src/pipeline/analysis.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { builtPage } from './built-page.ts';
@@ -63,16 +59,17 @@ export async function writeReport(
   if (foreign.length > 0) failWith(foreign);
   const { files, whole, ...opened } = openJob(fitFile, load);
   const joint = asAsked(opened.joint, straight);
-  const check = await runShowingProgress(checkJoint(joint));
-  const plan = await runShowingProgress(planCut(joint));
+  const found = analysisOf(joint);
+  const check = await runShowingProgress(found.check());
+  const plan = await runShowingProgress(found.plan());
   const html = reportHtml({
     joint,
     check,
     plan,
-    tables: markingOut(joint, plan),
-    alternatives: await runShowingProgress(alternativesTo(joint, plan)),
+    tables: await runShowingProgress(found.tables()),
+    alternatives: await runShowingProgress(found.alternatives()),
     room: roomToDraw(joint),
-    curve: joint.fit.legs.length === 0 ? null : await runShowingProgress(travelCurve(joint)),
+    curve: await runShowingProgress(found.curve()),
     inputs: files.map(hashed),
     date: today(),
     version,

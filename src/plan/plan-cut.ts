@@ -1,3 +1,5 @@
+import { checkJoint } from '../clearance/check.ts';
+import type { CheckResult } from '../clearance/check-result.ts';
 import type { Part } from '../clearance/passes.ts';
 import { farReason, reasonOf, reasonsBeforehand } from '../clearance/reasons.ts';
 import type { Progress } from '../geometry/progress.ts';
@@ -12,14 +14,18 @@ import { refusedPlan } from './refused-plan.ts';
 
 /**
  * The least metal to take off one part, or both, so that a job keeps its asked clearances at home and on the way in, and
- * the check of what is left. Where nothing can be judged nothing is planned.
+ * the check of what is left. Where nothing can be judged nothing is planned: then `check`, of the joint as it is, says why.
  */
-export function* planCut(joint: Joint): Generator<Progress, PlanResult> {
-  if (reasonOf(joint, reasonsBeforehand(joint)) !== null) return yield* refusedPlan(joint);
+export function* planCut(
+  joint: Joint,
+  check: () => Generator<Progress, CheckResult> = () => checkJoint(joint),
+): Generator<Progress, PlanResult> {
+  if (reasonOf(joint, reasonsBeforehand(joint)) !== null) return refusedPlan(joint, yield* check());
   const plan = joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
   // parts that are too far apart to be judged are too far apart to be cut, so only a plan without a cut can be of such
   const cutsNothing = plan.cuts.every(({ sections }) => sections.length === 0);
-  if (cutsNothing && reasonOf(joint, farReason(joint, plan.afterCut)) !== null) return yield* refusedPlan(joint);
+  if (cutsNothing && reasonOf(joint, farReason(joint, plan.afterCut)) !== null)
+    return refusedPlan(joint, yield* check());
   return plan;
 }
 

@@ -1,12 +1,10 @@
-import { checkJoint } from '../clearance/check.ts';
-import type { Progress } from '../geometry/progress.ts';
+import type { CheckResult } from '../clearance/check-result.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { PartCut } from './part-cut.ts';
 import type { PlanResult } from './plan-result.ts';
 
 /** The plan where nothing can be judged: no cut, nothing against it but why, and the figures as they stand. */
-export function* refusedPlan(joint: Joint): Generator<Progress, PlanResult> {
-  const check = yield* checkJoint(joint);
+export function refusedPlan(joint: Joint, check: CheckResult): PlanResult {
   return {
     reason: check.reason,
     holds: false,

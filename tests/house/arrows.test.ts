@@ -22,6 +22,7 @@ const joint = ['src/joint', ...job];
 const clearance = ['src/clearance', ...joint];
 const plan = ['src/plan', ...clearance];
 const markout = ['src/markout', ...plan];
+const pipeline = ['src/pipeline', ...markout];
 const words = ['src/words', ...markout];
 const drawing = ['src/drawing', ...words];
 
@@ -41,12 +42,13 @@ const mayImport: Record<string, readonly string[]> = {
   'src/clearance': clearance,
   'src/plan': plan,
   'src/markout': markout,
+  'src/pipeline': pipeline,
   'src/words': words,
   'src/answers': ['src/answers', ...words],
   'src/drawing': drawing,
-  cli: ['cli', 'src/intake', ...drawing],
+  cli: ['cli', 'src/intake', 'src/answers', 'src/pipeline', ...drawing],
   viewer: ['viewer', 'src/trade', 'src/files', 'src/job', 'src/answers', 'src/words'],
-  'viewer/heavy': ['viewer', 'viewer/heavy', 'src/intake', ...drawing],
+  'viewer/heavy': ['viewer', 'viewer/heavy', 'src/intake', 'src/answers', 'src/pipeline', ...drawing],
 };
 const rooms = Object.keys(mayImport);
 

@@ -1,6 +1,4 @@
 import { version } from '../../package.json';
-import { checkJoint } from '../../src/clearance/check.ts';
-import { travelCurve } from '../../src/clearance/travel-curve.ts';
 import { drawFit } from '../../src/drawing/fit/draw-fit.ts';
 import { roomToDraw } from '../../src/drawing/fit/draw-input.ts';
 import { type MarkoutFile, markoutFiles } from '../../src/drawing/markout/markout-files.ts';
@@ -13,41 +11,37 @@ import { svgOf } from '../../src/drawing/svg/svg.ts';
 import type { Finding } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
-import type { Joint } from '../../src/joint/joint.ts';
-import { markingOut } from '../../src/markout/marking-out.ts';
 import { type Bench, benchesOf } from '../../src/markout/marking-out-bench.ts';
-import { alternativesTo } from '../../src/plan/alternatives/alternatives.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
+import type { Analysis } from '../../src/pipeline/analysis.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
-import type { MadeFile, Making, Reply } from './questions.ts';
-import { jointOf } from './work.ts';
+import type { BesideAnswers, MadeFile, Making, Reply } from './questions.ts';
+import { analysed } from './work.ts';
 
-/** The files of one kind that a job gives: sheets to mark out by, the drawing, the report. */
-export function* make(job: JobFile, making: Making): Generator<Progress, Promise<Reply>> {
-  const joint = jointOf(job);
-  if (!joint.ok) return Promise.resolve(unfit(joint.findings));
+/** The files of one kind that a job gives: sheets to mark out by, the drawing, the report with what goes `beside` the answers. */
+export function* make(job: JobFile, making: Making, beside: BesideAnswers = {}): Generator<Progress, Promise<Reply>> {
+  const found = analysed(job);
+  if (!found.ok) return Promise.resolve(unfit(found.findings));
   const { as, paper } = making;
   if (as === 'report' || as === 'drawing') {
-    const file = yield* sheetOf(job, joint.value, making);
+    const file = yield* sheetOf({ ...job, ...beside }, found.value, making);
     return file.then((made) => ({ kind: 'made', files: [made] }));
   }
-  const { sheets } = markoutOf(yield* benchesFor(joint.value));
+  const { sheets } = markoutOf(yield* benchesFor(found.value));
   const made = sheets.map((sheet) => markoutFiles(sheet, { paper: papers[paper] }, as));
   return Promise.all(made).then((files) => ({ kind: 'made', files: files.flat().map(handed) }));
 }
 
 /** The sheets to mark out by, to look at before they are printed. */
 export function* sheetsToShow(job: JobFile): Generator<Progress, Reply> {
-  const joint = jointOf(job);
-  if (!joint.ok) return unfit(joint.findings);
-  const { sheets, notMade } = markoutOf(yield* benchesFor(joint.value));
+  const found = analysed(job);
+  if (!found.ok) return unfit(found.findings);
+  const { sheets, notMade } = markoutOf(yield* benchesFor(found.value));
   return { kind: 'sheets', sheets: sheets.map(sheetShown), notMade };
 }
 
-function* benchesFor(joint: Joint): Generator<Progress, Bench[]> {
-  const plan = yield* planCut(joint);
-  return benchesOf(joint, plan, markingOut(joint, plan), false);
+function* benchesFor({ joint, plan, tables }: Analysis): Generator<Progress, Bench[]> {
+  return benchesOf(joint, yield* plan(), yield* tables(), false);
 }
 
 const unfit = (findings: readonly Finding[]): Reply => ({ kind: 'findings', findings, text: findingsText(findings) });
@@ -65,23 +59,27 @@ const handed = ({ name, as, content }: MarkoutFile): MadeFile => ({
   data: typeof content === 'string' ? content : Uint8Array.from(content),
 });
 
-function* sheetOf(job: JobFile, joint: Joint, { as, date, page }: Making): Generator<Progress, Promise<MadeFile>> {
-  const check = yield* checkJoint(joint);
-  const plan = yield* planCut(joint);
-  const alternatives = yield* alternativesTo(joint, plan);
+function* sheetOf(
+  job: JobFile,
+  { joint, ...stages }: Analysis,
+  { as, date, page }: Making,
+): Generator<Progress, Promise<MadeFile>> {
+  const check = yield* stages.check();
+  const plan = yield* stages.plan();
+  const alternatives = yield* stages.alternatives();
   const room = roomToDraw(joint);
   if (as === 'drawing') {
     const data = svgOf(drawFit({ joint, check, plan, alternatives, room }));
     return Promise.resolve({ name: jobFileName(job, '.svg'), mediaType: 'image/svg+xml', data });
   }
-  const curve = joint.fit.legs.length === 0 ? null : yield* travelCurve(joint);
+  const curve = yield* stages.curve();
   const told = {
     joint,
     check,
     room,
     curve,
     plan,
-    tables: markingOut(joint, plan),
+    tables: yield* stages.tables(),
     alternatives,
     inputs: [],
     date,

@@ -1,7 +1,6 @@
 import { clearanceAt } from '../../src/clearance/at-position.ts';
-import { checkJoint } from '../../src/clearance/check.ts';
 import { type Solid, solidsOf } from '../../src/clearance/solids.ts';
-import { type TravelCurve, travelCurve } from '../../src/clearance/travel-curve.ts';
+import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
 import { roomToDraw } from '../../src/drawing/fit/draw-input.ts';
 import { boxOfRegion } from '../../src/drawing/scene/frame.ts';
 import type { Reading } from '../../src/files/finding.ts';
@@ -12,10 +11,7 @@ import type { Progress } from '../../src/geometry/progress.ts';
 import { home, type Leg, positionAlong } from '../../src/job/path.ts';
 import { jobInFile } from '../../src/job/read-job-file.ts';
 import type { Joint } from '../../src/joint/joint.ts';
-import { placeJob } from '../../src/joint/place-job.ts';
-import { markingOut } from '../../src/markout/marking-out.ts';
-import { alternativesTo } from '../../src/plan/alternatives/alternatives.ts';
-import { planCut } from '../../src/plan/plan-cut.ts';
+import { type Analysis, analyse } from '../../src/pipeline/analysis.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
 import { figuresOf } from './figures-of.ts';
@@ -23,40 +19,44 @@ import { cutPictures, picturesOf } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
 import type { Reply, Stands } from './questions.ts';
 
-/** A job dowelled up, or the findings that keep it from being. */
-export function jointOf(job: JobFile): Reading<Joint> {
+const known = new WeakMap<JobFile, Reading<Analysis>>();
+
+/** All there is to find of a job, or the findings that keep it from being found; once for as long as the job is the same. */
+export function analysed(job: JobFile): Reading<Analysis> {
+  const before = known.get(job);
+  if (before !== undefined) return before;
   const read = jobInFile(job, jobFileName(job));
-  return read.ok ? placeJob(read.value) : read;
+  const found = read.ok ? analyse(read.value) : read;
+  known.set(job, found);
+  return found;
 }
 
 /** All there is to say of a job, piece by piece as it is known: the check, the way in, the plan. */
 export function* work(job: JobFile, alternatives: boolean): Generator<Progress | Reply, void> {
-  const joint = jointOf(job);
-  if (!joint.ok) {
-    yield { kind: 'findings', findings: joint.findings, text: findingsText(joint.findings) };
+  const found = analysed(job);
+  if (!found.ok) {
+    yield { kind: 'findings', findings: found.findings, text: findingsText(found.findings) };
     return;
   }
-  const { value } = joint;
-  const check = yield* checkJoint(value);
-  const room = roomToDraw(value);
+  const { joint, ...stages } = found.value;
+  const check = yield* stages.check();
+  const room = roomToDraw(joint);
   yield {
     kind: 'checked',
-    joint: value,
+    joint,
     check,
-    pictures: picturesOf({ joint: value, check, plan: null, alternatives: [], room }),
+    pictures: picturesOf({ joint, check, plan: null, alternatives: [], room }),
   };
-  if (value.fit.legs.length > 0) {
-    const curve = yield* travelCurve(value);
-    yield { kind: 'way', curve, heights: heightsAlong(value, curve) };
-  }
-  const plan = yield* planCut(value);
+  const curve = yield* stages.curve();
+  if (curve !== null) yield { kind: 'way', curve, heights: heightsAlong(joint, curve) };
+  const plan = yield* stages.plan();
   const isSettled = plan.holds || plan.reason !== null;
   yield {
     kind: 'planned',
     plan: figuresOf(plan),
-    tables: markingOut(value, plan),
-    alternatives: alternatives || isSettled ? yield* alternativesTo(value, plan) : null,
-    cut: cutPictures({ joint: value, check, plan, alternatives: [], room }),
+    tables: yield* stages.tables(),
+    alternatives: alternatives || isSettled ? yield* stages.alternatives() : null,
+    cut: cutPictures({ joint, check, plan, alternatives: [], room }),
   };
 }
 
@@ -87,8 +87,8 @@ export function standingAt(job: JobFile, leg: number, at: number): Stands | null
 }
 
 function stoodUp(job: JobFile): Stood {
-  const joint = jointOf(job);
-  if (!joint.ok) return { job, on: null };
-  const { fixed, moving } = joint.value;
-  return { job, on: { joint: joint.value, fixed: solidsOf(fixed), moving: solidsOf(moving) } };
+  const found = analysed(job);
+  if (!found.ok) return { job, on: null };
+  const { joint } = found.value;
+  return { job, on: { joint, fixed: solidsOf(joint.fixed), moving: solidsOf(joint.moving) } };
 }

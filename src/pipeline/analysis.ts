@@ -1,0 +1,55 @@
+import { checkJoint } from '../clearance/check.ts';
+import type { CheckResult } from '../clearance/check-result.ts';
+import { type TravelCurve, travelCurve } from '../clearance/travel-curve.ts';
+import type { Reading } from '../files/finding.ts';
+import type { Job } from '../job/job.ts';
+import type { Joint } from '../joint/joint.ts';
+import { placeJob } from '../joint/place-job.ts';
+import { markingOut } from '../markout/marking-out.ts';
+import type { MarkingTable } from '../markout/marking-row.ts';
+import type { Alternative } from '../plan/alternatives/alternative.ts';
+import { alternativesTo } from '../plan/alternatives/alternatives.ts';
+import { planCut } from '../plan/plan-cut.ts';
+import type { PlanResult } from '../plan/plan-result.ts';
+import { once, type Stage } from './stage.ts';
+
+/** Everything there is to find of a job, stage by stage; each is worked out when it is first asked for, and once. */
+export interface Analysis {
+  readonly joint: Joint;
+  readonly check: Stage<CheckResult>;
+  /** The least clearance all along the way in; null where only home is asked. */
+  readonly curve: Stage<TravelCurve | null>;
+  readonly plan: Stage<PlanResult>;
+  /** What else would give where the plan does not hold; many plans. */
+  readonly alternatives: Stage<readonly Alternative[]>;
+  /** The marking-out table of each part that is cut. */
+  readonly tables: Stage<readonly MarkingTable[]>;
+}
+
+/** A job dowelled up, and all that follows from it; findings where it cannot be dowelled up. */
+export function analyse(job: Job): Reading<Analysis> {
+  const joint = placeJob(job);
+  return joint.ok ? { ok: true, value: analysisOf(joint.value) } : joint;
+}
+
+/** All that follows from a job dowelled up. */
+export function analysisOf(joint: Joint): Analysis {
+  const check = once(() => checkJoint(joint));
+  const plan = once(() => planCut(joint, check));
+  return {
+    joint,
+    check,
+    curve: once(function* () {
+      return joint.fit.legs.length === 0 ? null : yield* travelCurve(joint);
+    }),
+    plan,
+    alternatives: once(function* () {
+      return yield* alternativesTo(joint, yield* plan());
+    }),
+    tables: once(function* () {
+      const made = yield* plan();
+      yield { step: 'marking out', done: 0, of: 1 };
+      return markingOut(joint, made);
+    }),
+  };
+}
