@@ -26,7 +26,30 @@ export interface Analysis {
   readonly tables: Stage<readonly MarkingTable[]>;
 }
 
-/** A job dowelled up, and all that follows from it; findings where it cannot be dowelled up. */
+/**
+ * A job dowelled up, and all that follows from it; findings where two dowel pairs stand on one place. Results are at full
+ * precision, mm and radians; `checkAnswer` and `grindAnswer` make their JSON, `checkText` and `grindText` their words.
+ *
+ * @example A block with a rib, and a housing whose lip stands 5 mm outside it.
+ * ```ts
+ * import { analyse, checkAnswer, drain, readJob } from 'fettle';
+ *
+ * const box = (x: number, y: number) => [[x, y], [x + 20, y], [x + 20, y + 8], [x, y + 8]];
+ * const part = { format: 'fettle-part/1', name: 'A part', units: 'mm' };
+ * const files: Record<string, object> = {
+ *   'a.fit.json': { format: 'fettle-fit/1', units: 'mm', fixed: 'block', moving: 'housing', axis: [0, 0], clearance: 2 },
+ *   block: { ...part, viewedFrom: 'face', sections: [{ id: 'rib', depth: [0, 40], loops: [box(140, -4)] }] },
+ *   housing: { ...part, viewedFrom: 'back', sections: [{ id: 'lip', depth: [-40, 0], loops: [box(165, -4)] }] },
+ * };
+ *
+ * const read = readJob('a.fit.json', (path) => ({ ok: true, value: JSON.stringify(files[path]) }));
+ * const found = read.ok ? analyse(read.value) : read;
+ * if (!found.ok) throw new Error(JSON.stringify(found.findings));
+ * const { joint, check } = found.value;
+ * const { verdict, home } = checkAnswer(joint, drain(check()));
+ * console.log(verdict, home.state, home.clearanceMm); // goes clear 5
+ * ```
+ */
 export function analyse(job: Job): Reading<Analysis> {
   const joint = placeJob(job);
   return joint.ok ? { ok: true, value: analysisOf(joint.value) } : joint;

@@ -7,14 +7,16 @@ import { expectReadmePrinted, readmeProgram } from '../../support/library-progra
 
 const folder = 'src/geometry/library';
 const files = readdirSync(resolve(import.meta.dirname, '../../..', folder)).map((file) => join(folder, file));
-const examples = files.flatMap((file) => tsBlocks(file).map((block) => [file, block] as const));
+const ofMotion = files.flatMap((file) => tsBlocks(file).map((block) => [file, block] as const));
+const analysis = 'src/pipeline/analysis.ts';
+const examples = [...ofMotion, ...tsBlocks(analysis).map((block) => [analysis, block] as const)];
 
 describe('the examples in the comments of the library', () => {
-  it('every function has one', () => {
+  it('every function of the motion kernel has one', () => {
     const functions = Object.keys(library).filter((name) => name !== 'OutlineError');
-    const shown = (name: string): boolean => examples.some(([, block]) => block.includes(`${name}(`));
+    const shown = (name: string): boolean => ofMotion.some(([, block]) => block.includes(`${name}(`));
     expect(functions.filter((name) => !shown(name))).toEqual([]);
-    expect(examples).toHaveLength(functions.length);
+    expect(ofMotion).toHaveLength(functions.length);
   });
 
   it.each(examples)('%s prints what it says', async (_, block) => {
