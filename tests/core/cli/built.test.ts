@@ -51,6 +51,11 @@ const longJob = (): Record<string, unknown> => {
   });
 };
 
+it('the built command can be run by its name after any build of it', async () => {
+  const { stdout } = await promisify(execFile)(program, ['--version'], { cwd: house });
+  expect(stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
+});
+
 describe('the built program', () => {
   it('starts, without colour where it is piped', async () => {
     const { code, stdout } = await shell(`$FETTLE check ${folderWith(jobFiles())}/job.fit.json`);
