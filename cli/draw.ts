@@ -1,6 +1,6 @@
 import { Command } from 'commander';
 import { drawFit } from '../src/drawing/fit/draw-fit.ts';
-import { type DrawInput, roomToDraw } from '../src/drawing/fit/draw-input.ts';
+import type { DrawInput } from '../src/drawing/fit/draw-input.ts';
 import { svgOf } from '../src/drawing/svg/svg.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { analysisOf } from '../src/pipeline/analysis.ts';
@@ -48,6 +48,6 @@ export async function drawingOf(
   const check = await runShowingProgress(found.check());
   const plan = await runShowingProgress(found.plan());
   const alternatives = await runShowingProgress(found.alternatives());
-  const input = { joint, check, plan, alternatives, room: roomToDraw(joint) };
+  const input = { joint, check, plan, alternatives, room: await runShowingProgress(found.room()) };
   return { ...input, svg: svgOf(drawFit(input)) };
 }

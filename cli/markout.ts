@@ -12,9 +12,10 @@ import { benchesOf } from '../src/markout/marking-out-bench.ts';
 import { analysisOf } from '../src/pipeline/analysis.ts';
 import { alternativeTexts } from '../src/words/alternative-text.ts';
 import { grindCautions } from '../src/words/cautions.ts';
-import { planLine, whyNotTexts } from '../src/words/grind-text.ts';
+import { planLine } from '../src/words/grind-text.ts';
 import { listed, paragraph, wrapped } from '../src/words/layout.ts';
 import { titleOf } from '../src/words/names.ts';
+import { reasonTexts } from '../src/words/reasons.ts';
 import { colouredAs, exitCodeOf } from './grind.ts';
 import { type MarkoutFlags, printOptions } from './markout-flags.ts';
 import { openJob, orFail } from './open-job.ts';
@@ -68,7 +69,7 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const text = [
     ...wrapped(planLine(joint, plan), ''),
     titleOf(joint),
-    ...paragraph('Why nothing is planned', listed(whyNotTexts(joint, plan))),
+    ...paragraph('Why nothing is planned', listed(reasonTexts(joint, plan))),
     ...paragraph('What else would give', listed(alternativeTexts(joint, alternatives))),
     ...(plan.reason === null
       ? writtenLines(joint, made, folder, options)

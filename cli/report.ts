@@ -1,7 +1,6 @@
 import { createHash } from 'node:crypto';
 import { Command } from 'commander';
 import { version } from '../package.json';
-import { roomToDraw } from '../src/drawing/fit/draw-input.ts';
 import { heldViewer } from '../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../src/drawing/report/report-html.ts';
 import type { InputFile } from '../src/drawing/report/report-input.ts';
@@ -68,7 +67,7 @@ export async function writeReport(
     plan,
     tables: await runShowingProgress(found.tables()),
     alternatives: await runShowingProgress(found.alternatives()),
-    room: roomToDraw(joint),
+    room: await runShowingProgress(found.room()),
     curve: await runShowingProgress(found.curve()),
     inputs: files.map(hashed),
     date: today(),

@@ -4,7 +4,7 @@ import type { NearestPlaces, State } from './check-result.ts';
 import { measureOf } from './measure.ts';
 import { nearestOf } from './moments.ts';
 import { pairRule, pairsAt } from './pairs.ts';
-import type { Solid } from './solids.ts';
+import { solidsOf } from './solids.ts';
 
 /** The least clearance with the moving part standing at one position. */
 export interface Standing {
@@ -16,14 +16,9 @@ export interface Standing {
   readonly nearest: NearestPlaces | null;
 }
 
-/** The least clearance at one position, proved for the outlines as traced; `fixed` and `moving` are the joint's solids. */
-export function clearanceAt(
-  joint: Joint,
-  fixed: readonly Solid[],
-  moving: readonly Solid[],
-  position: Position,
-): Standing {
-  const pairs = pairsAt(fixed, moving, pairRule(joint), position);
+/** The least clearance at one position, proved for the outlines as traced. */
+export function clearanceAt(joint: Joint, position: Position): Standing {
+  const pairs = pairsAt(solidsOf(joint.fixed), solidsOf(joint.moving), pairRule(joint), position);
   const { state, clearanceMm, worstClearanceMm, decisive } = measureOf(pairs, joint.fit.clearance.wayInMm);
   return { state, clearanceMm, worstClearanceMm, nearest: decisive && nearestOf(decisive) };
 }

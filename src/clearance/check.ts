@@ -77,20 +77,9 @@ function clearanceOf(
   pairs: readonly PairPassage[],
   legs: readonly Leg[],
 ): Clearance {
-  const { state, clearanceMm, toleranceMm, errorMm, errorRssMm } = measure;
+  const { decisive: _decisive, ...measured } = measure;
   const alongMm = alongCrankMm(pairs, legs);
-  const worstClearanceMm = worstOf(measure, foul, alongMm);
-  return {
-    state,
-    clearanceMm,
-    toleranceMm,
-    errorMm,
-    errorRssMm,
-    worstClearanceMm,
-    foul,
-    endGapMm,
-    alongCrankMm: alongMm,
-  };
+  return { ...measured, worstClearanceMm: worstOf(measure, foul, alongMm), foul, endGapMm, alongCrankMm: alongMm };
 }
 
 /** Metal that goes into other metal is worse than touching by as deep as it goes. */

@@ -1,15 +1,9 @@
 import { greatestToleranceMm, leastToleranceMm } from '../geometry/motion/tolerances.ts';
-import type { State } from './check-result.ts';
+import type { Clearance, State } from './check-result.ts';
 import { fractionOfLeg, type PairPassage } from './pairs.ts';
 
 /** What the passages of a set of pairs come to, in mm. */
-export interface Measure {
-  readonly state: State;
-  /** Null when no pair ever shares depth as measured. */
-  readonly clearanceMm: number | null;
-  readonly toleranceMm: number;
-  readonly errorMm: number | null;
-  readonly errorRssMm: number | null;
+export interface Measure extends Pick<Clearance, 'state' | 'clearanceMm' | 'toleranceMm' | 'errorMm' | 'errorRssMm'> {
   /** With every error against the builder, those of depth too; null when no pair shares depth even then. */
   readonly worstClearanceMm: number | null;
   /** The pair that decides: nearest when clear, first to touch when not. */

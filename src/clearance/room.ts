@@ -4,6 +4,7 @@ import type { Region } from '../geometry/plane/loop.ts';
 import { identity, rigid } from '../geometry/plane/rigid.ts';
 import { union } from '../geometry/polygons/polygon-engine.ts';
 import { loopsOf } from '../geometry/polygons/polygons.ts';
+import type { Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 
 /** Fine enough for any drawing; on the outside, so that what is drawn clear is clear. */
@@ -19,4 +20,15 @@ export function roomItSwingsThrough(joint: Joint): Region {
     ways.map(({ start, motion }) => sweptRegion(loops, start, motion, toleranceMm).polygons),
   );
   return loopsOf(union(swept.flat()));
+}
+
+/** Whether a section stands proud of its own mating face, into the other part's side. */
+export const reachesPastFace = ({ depth }: Pick<Section, 'depth'>): boolean => depth === null || depth.fromMm < 0;
+
+/** The room that matters on a drawing: of the sections that can meet the fixed part on the way in. */
+export function roomToDraw(joint: Joint): Region {
+  const { fit, fixed, moving } = joint;
+  if (fit.legs.length === 0) return [];
+  const sections = fixed.sections.some(reachesPastFace) ? moving.sections : moving.sections.filter(reachesPastFace);
+  return sections.length === 0 ? [] : roomItSwingsThrough({ ...joint, moving: { ...moving, sections } });
 }

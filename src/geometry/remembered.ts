@@ -8,13 +8,11 @@ export function remembered<Value>(most: number): (of: object, key: string, workO
     const own = known.get(of) ?? new Map<string, Value>();
     known.set(of, own);
     const value = own.has(key) ? (own.get(key) as Value) : workOut();
-    // last in, last out
+    // asked for again it is the latest
     own.delete(key);
     own.set(key, value);
-    for (const oldest of own.keys()) {
-      if (own.size <= most) break;
-      own.delete(oldest);
-    }
+    const [oldest = key] = own.keys();
+    if (own.size > most) own.delete(oldest);
     return value;
   };
 }

@@ -1,5 +1,6 @@
-import { moveRegion } from '../geometry/plane/loop.ts';
+import { moveRegion, type Region } from '../geometry/plane/loop.ts';
 import { apply, type Rigid } from '../geometry/plane/rigid.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
 import type { Casting, Hole } from '../job/casting.ts';
 
 const last = new WeakMap<Casting, { readonly motion: Rigid; readonly moved: Casting }>();
@@ -12,24 +13,32 @@ export function moveCasting(casting: Casting, motion: Rigid): Casting {
   if (isIdentity(motion)) return casting;
   const before = last.get(casting);
   if (before !== undefined && isSame(before.motion, motion)) return before.moved;
-  const moved = carried(casting, motion);
+  const moved = carried(casting, {
+    point: (p) => apply(motion, p),
+    region: (region) => moveRegion(region, motion),
+  });
   last.set(casting, { motion, moved });
   return moved;
 }
 
-function carried(casting: Casting, motion: Rigid): Casting {
-  const moved = <T extends Pick<Casting['hollows'][number], 'loops'>>(shape: T): T => ({
-    ...shape,
-    loops: moveRegion(shape.loops, motion),
-  });
+/** A map of the plane, of its points and of regions in it. */
+export interface PlaneMap {
+  readonly point: (p: Vec) => Vec;
+  readonly region: (region: Region) => Region;
+}
+
+/** A casting with everything that belongs to it carried by a map of the plane. */
+export function carried(casting: Casting, { point, region }: PlaneMap): Casting {
+  const shape = <T extends { readonly loops: Region }>(one: T): T => ({ ...one, loops: region(one.loops) });
+  const place = <T extends { readonly at: Vec }>(one: T): T => ({ ...one, at: point(one.at) });
   return {
     ...casting,
-    sections: casting.sections.map(moved),
-    holes: casting.holes.map((hole) => moveHole(hole, motion)),
-    hollows: casting.hollows.map(moved),
-    doNotCut: casting.doNotCut.map(moved),
-    wallReadings: casting.wallReadings.map((reading) => ({ ...reading, at: apply(motion, reading.at) })),
-    traced: casting.traced && moved(casting.traced),
+    sections: casting.sections.map(shape),
+    holes: casting.holes.map(place),
+    hollows: casting.hollows.map(shape),
+    doNotCut: casting.doNotCut.map(shape),
+    wallReadings: casting.wallReadings.map(place),
+    traced: casting.traced && shape(casting.traced),
   };
 }
 

@@ -1,8 +1,9 @@
 import type { Part } from '../clearance/passes.ts';
 import { mirrorPoint, mirrorRegion, type Region } from '../geometry/plane/loop.ts';
 import { distance, leftOf, lerp, scale, type Vec, vec } from '../geometry/plane/vec.ts';
-import type { Casting, Hole } from '../job/casting.ts';
+import type { Casting } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
+import { carried, type PlaneMap } from '../joint/move-casting.ts';
 import type { PartCut } from '../plan/part-cut.ts';
 import type { PlanResult } from '../plan/plan-result.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
@@ -50,7 +51,7 @@ export interface Bench {
   /** Where it first touches on the way in, as both castings are; null where it never does. */
   readonly touch: BenchTouch | null;
   /** Carries the joint frame to the bench. */
-  readonly seen: { readonly point: (p: Vec) => Vec; readonly region: (region: Region) => Region };
+  readonly seen: PlaneMap;
 }
 
 /** The castings a plan cuts, each on its own bench with the places of its marking-out table. */
@@ -77,7 +78,7 @@ function benchOf({ joint, swung, plan, own, table, mirrored }: OnBench): Bench {
   // the joint is seen looking at the fixed part's face, which is looking through the moving part from behind
   const flip = (cut === 'moving') !== mirrored;
   const seen = flip ? { point: mirrorPoint, region: mirrorRegion } : { point: same<Vec>, region: same<Region> };
-  const present = flip ? mirrorCasting(joint[cut]) : joint[cut];
+  const present = flip ? carried(joint[cut], seen) : joint[cut];
   return {
     joint: swung,
     plan,
@@ -87,7 +88,7 @@ function benchOf({ joint, swung, plan, own, table, mirrored }: OnBench): Bench {
     cut,
     mirrored,
     present,
-    after: flip ? mirrorCasting(own.after) : own.after,
+    after: flip ? carried(own.after, seen) : own.after,
     bands: workBands(present, own, seen.region).map((band, i) => ({
       ...band,
       firstEdges: reliefEdges(band.first, band.present),
@@ -118,22 +119,4 @@ function placeOf(row: MarkingRow, at: Vec, { edges }: WorkBand): BenchPlace {
 function namedHoles([row]: MarkingTable, { holes }: Casting): DividerHoles | null {
   const [a, b] = (row?.dividers ?? []).map(({ from }) => holes.find(({ id }) => id === from));
   return a === undefined || b === undefined ? null : [a, b];
-}
-
-const seenHole = (hole: Hole, point: (p: Vec) => Vec): Hole => ({ ...hole, at: point(hole.at) });
-
-function mirrorCasting(casting: Casting): Casting {
-  const mirrored = <T extends { readonly loops: Region }>(shape: T): T => ({
-    ...shape,
-    loops: mirrorRegion(shape.loops),
-  });
-  return {
-    ...casting,
-    sections: casting.sections.map(mirrored),
-    holes: casting.holes.map((hole) => seenHole(hole, mirrorPoint)),
-    hollows: casting.hollows.map(mirrored),
-    doNotCut: casting.doNotCut.map(mirrored),
-    wallReadings: casting.wallReadings.map((reading) => ({ ...reading, at: mirrorPoint(reading.at) })),
-    traced: casting.traced && mirrored(casting.traced),
-  };
 }

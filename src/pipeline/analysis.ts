@@ -1,7 +1,9 @@
 import { checkJoint } from '../clearance/check.ts';
 import type { CheckResult } from '../clearance/check-result.ts';
+import { roomToDraw } from '../clearance/room.ts';
 import { type TravelCurve, travelCurve } from '../clearance/travel-curve.ts';
 import type { Reading } from '../files/finding.ts';
+import type { Region } from '../geometry/plane/loop.ts';
 import type { Job } from '../job/job.ts';
 import type { Joint } from '../joint/joint.ts';
 import { placeJob } from '../joint/place-job.ts';
@@ -19,6 +21,8 @@ export interface Analysis {
   readonly check: Stage<CheckResult>;
   /** The least clearance all along the way in; null where only home is asked. */
   readonly curve: Stage<TravelCurve | null>;
+  /** What the moving part swings through on its way in, of the sections that can meet the fixed part; for drawing. */
+  readonly room: Stage<Region>;
   readonly plan: Stage<PlanResult>;
   /** What else would give where the plan does not hold; many plans. */
   readonly alternatives: Stage<readonly Alternative[]>;
@@ -64,6 +68,10 @@ export function analysisOf(joint: Joint): Analysis {
     check,
     curve: once(function* () {
       return joint.fit.legs.length === 0 ? null : yield* travelCurve(joint);
+    }),
+    room: once(function* () {
+      yield { step: 'room', done: 0, of: 1 };
+      return roomToDraw(joint);
     }),
     plan,
     alternatives: once(function* () {

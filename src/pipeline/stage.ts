@@ -13,21 +13,16 @@ export function once<T>(begin: Stage<T>): Stage<T> {
   return function* () {
     while (done === null) {
       work ??= begin();
-      const step = next(work, () => {
+      let step: IteratorResult<Progress, T>;
+      try {
+        step = work.next();
+      } catch (error) {
         work = null;
-      });
+        throw error;
+      }
       if (step.done) done = step;
       else yield step.value;
     }
     return done.value;
   };
-}
-
-function next<T>(work: Generator<Progress, T>, onThrow: () => void): IteratorResult<Progress, T> {
-  try {
-    return work.next();
-  } catch (error) {
-    onThrow();
-    throw error;
-  }
 }

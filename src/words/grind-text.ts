@@ -14,9 +14,8 @@ import { columns, inWords, listed, paragraph, wrapped } from './layout.ts';
 import { measureRows } from './measure-text.ts';
 import { titleOf } from './names.ts';
 import { nameCut, textsByPart } from './part-cuts.ts';
-import { planNoticeText, planWarningTexts } from './plan-notices.ts';
 import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
-import { reasonSteps, reasonText } from './reasons.ts';
+import { otherNotices, reasonSteps, reasonText, reasonTexts } from './reasons.ts';
 import { straightTexts } from './straight-text.ts';
 import { massText, volumeText } from './units.ts';
 
@@ -26,7 +25,7 @@ export function grindText(joint: Joint, plan: PlanFigures, alternatives: readonl
   return [
     ...wrapped(planLine(joint, plan), ''),
     titleOf(joint),
-    ...paragraph('Why nothing is planned', listed(whyNotTexts(joint, plan))),
+    ...paragraph('Why nothing is planned', listed(reasonTexts(joint, plan))),
     ...cuts.flatMap((cut) => paragraph(`Take off ${nameCut(joint, cut)}`, takeOffLines(joint, cut))),
     ...paragraph('The cutter', listed(cutterTexts(joint, plan))),
     ...paragraph('Straight edges', listed(textsByPart(joint, plan, (cut) => straightTexts(joint, cut), 'first'))),
@@ -39,17 +38,13 @@ export function grindText(joint: Joint, plan: PlanFigures, alternatives: readonl
         keepOffLines(joint, joint[cut.part]),
       ),
     ),
-    ...paragraph('Warnings', listed(planWarningTexts(joint, plan))),
+    ...paragraph('Warnings', listed(otherNotices(joint, plan))),
     ...paragraph('What this rests on', listed([...boundsOf(joint, plan), ...groundsOf(joint, afterCut)])),
     ...paragraph('What else would give', listed(alternativeTexts(joint, alternatives))),
     ...paragraph('Next', listed(planSteps(joint, plan))),
     ...paragraph('Take care', listed(nothingToCut(plan) ? checkCautions(joint) : grindCautions(joint))),
   ].join('\n');
 }
-
-/** What lies behind the reason that nothing is planned; empty where something is. */
-export const whyNotTexts = ({ fit }: Joint, { notices, reason }: PlanFigures): string[] =>
-  notices.filter(({ code }) => code === reason).map((notice) => planNoticeText(notice, fit.units));
 
 /** Clearances after the cut as cells; headings first. */
 export const afterCutRows = (joint: Joint, { afterCut: { home, wayIn } }: PlanFigures): string[][] =>

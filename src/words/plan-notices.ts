@@ -1,14 +1,8 @@
 import type { WhyAsItWas } from '../geometry/cutting/straight-edge.ts';
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
-import type { Joint } from '../joint/joint.ts';
 import type { PlanNotice } from '../plan/notices.ts';
-import type { PlanFigures } from '../plan/plan-result.ts';
 import { noticeText } from './notices.ts';
-
-/** Everything a plan and the check after it warn of, but for why nothing is planned. */
-export const planWarningTexts = ({ fit }: Joint, { notices, reason }: PlanFigures): string[] =>
-  notices.filter(({ code }) => code !== reason).map((notice) => planNoticeText(notice, fit.units));
 
 /** A notice of a plan in words. */
 export function planNoticeText(notice: PlanNotice, units: Units): string {

@@ -1,6 +1,7 @@
-import type { CheckNotice, ReasonCode } from '../clearance/notices.ts';
+import type { ReasonCode } from '../clearance/notices.ts';
 import type { Joint } from '../joint/joint.ts';
-import { noticeText } from './notices.ts';
+import type { PlanNotice } from '../plan/notices.ts';
+import { planNoticeText } from './plan-notices.ts';
 
 /** Why nothing is judged, in one line after the verdict; a check's or a plan's `reason`. */
 export function reasonText(reason: ReasonCode): string {
@@ -26,16 +27,16 @@ export function reasonText(reason: ReasonCode): string {
 
 interface Reasoned {
   readonly reason: ReasonCode | null;
-  readonly notices: readonly CheckNotice[];
+  readonly notices: readonly PlanNotice[];
 }
 
 /** What lies behind the reason and what to do about it; empty where the result stands by itself. */
 export const reasonTexts = ({ fit }: Joint, { reason, notices }: Reasoned): string[] =>
-  notices.filter(({ code }) => code === reason).map((notice) => noticeText(notice, fit.units));
+  notices.filter(({ code }) => code === reason).map((notice) => planNoticeText(notice, fit.units));
 
 /** What is said besides the reason. */
 export const otherNotices = ({ fit }: Joint, { reason, notices }: Reasoned): string[] =>
-  notices.filter(({ code }) => code !== reason).map((notice) => noticeText(notice, fit.units));
+  notices.filter(({ code }) => code !== reason).map((notice) => planNoticeText(notice, fit.units));
 
 /** A reason that may be what is meant: the fit can say so. */
 const mayBeMeant = (reason: ReasonCode): boolean =>

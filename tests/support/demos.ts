@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { checkJoint } from '../../src/clearance/check.ts';
+import { roomToDraw } from '../../src/clearance/room.ts';
 import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
-import { roomToDraw } from '../../src/drawing/fit/draw-input.ts';
 import type { Reading } from '../../src/files/finding.ts';
 import { drain } from '../../src/geometry/progress.ts';
 import { readJob } from '../../src/job/read-job.ts';

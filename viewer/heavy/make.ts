@@ -1,6 +1,5 @@
 import { version } from '../../package.json';
 import { drawFit } from '../../src/drawing/fit/draw-fit.ts';
-import { roomToDraw } from '../../src/drawing/fit/draw-input.ts';
 import { type MarkoutFile, markoutFiles } from '../../src/drawing/markout/markout-files.ts';
 import { sheetShown } from '../../src/drawing/markout/markout-pages.ts';
 import { markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
@@ -67,7 +66,7 @@ function* sheetOf(
   const check = yield* stages.check();
   const plan = yield* stages.plan();
   const alternatives = yield* stages.alternatives();
-  const room = roomToDraw(joint);
+  const room = yield* stages.room();
   if (as === 'drawing') {
     const data = svgOf(drawFit({ joint, check, plan, alternatives, room }));
     return Promise.resolve({ name: jobFileName(job, '.svg'), mediaType: 'image/svg+xml', data });

@@ -1,7 +1,5 @@
 import { clearanceAt } from '../../src/clearance/at-position.ts';
-import { type Solid, solidsOf } from '../../src/clearance/solids.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
-import { roomToDraw } from '../../src/drawing/fit/draw-input.ts';
 import { boxOfRegion } from '../../src/drawing/scene/frame.ts';
 import type { Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
@@ -40,7 +38,7 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
   }
   const { joint, ...stages } = found.value;
   const check = yield* stages.check();
-  const room = roomToDraw(joint);
+  const room = yield* stages.room();
   yield {
     kind: 'checked',
     joint,
@@ -70,25 +68,13 @@ function heightsAlong({ fit, moving }: Joint, { pieces }: TravelCurve): Heights[
   );
 }
 
-interface Stood {
-  readonly job: JobFile;
-  readonly on: { readonly joint: Joint; readonly fixed: readonly Solid[]; readonly moving: readonly Solid[] } | null;
-}
-
-let stood: Stood | null = null;
-
 /** Where a job stands at a place of its way in; null where it does not come to that. */
 export function standingAt(job: JobFile, leg: number, at: number): Stands | null {
-  if (stood?.job !== job) stood = stoodUp(job);
-  const along = stood.on?.joint.fit.legs[leg - 1];
-  if (stood.on === null || along === undefined) return null;
-  const { joint, fixed, moving } = stood.on;
-  return { kind: 'stands', leg, at, standing: clearanceAt(joint, fixed, moving, positionAlong(along, at)) };
-}
-
-function stoodUp(job: JobFile): Stood {
   const found = analysed(job);
-  if (!found.ok) return { job, on: null };
+  if (!found.ok) return null;
   const { joint } = found.value;
-  return { job, on: { joint, fixed: solidsOf(joint.fixed), moving: solidsOf(joint.moving) } };
+  const along = joint.fit.legs[leg - 1];
+  return along === undefined
+    ? null
+    : { kind: 'stands', leg, at, standing: clearanceAt(joint, positionAlong(along, at)) };
 }

@@ -4,9 +4,10 @@ import { lengthText, mmIn } from '../../src/job/length-text.ts';
 import type { Units } from '../../src/job/lengths.ts';
 import type { MarkingRow } from '../../src/markout/marking-row.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
-import { grindText, planLine, whyNotTexts } from '../../src/words/grind-text.ts';
+import { grindText, planLine } from '../../src/words/grind-text.ts';
 import { hindranceTexts } from '../../src/words/hindrance-text.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
+import { reasonTexts } from '../../src/words/reasons.ts';
 import type { State } from '../app.ts';
 import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
 import { InFull } from '../in-full.tsx';
@@ -52,7 +53,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
     <>
       {checked === null || planned === null
         ? null
-        : whyNotTexts(checked.joint, planned.plan).map((text) => <p key={text}>{text}</p>)}
+        : reasonTexts(checked.joint, planned.plan).map((text) => <p key={text}>{text}</p>)}
       {against.length === 0 ? null : (
         <Group name={words.standsAgainst}>
           <ul class="against">

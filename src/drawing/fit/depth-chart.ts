@@ -1,3 +1,4 @@
+import { reachesPastFace } from '../../clearance/room.ts';
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import { vec } from '../../geometry/plane/vec.ts';
 import type { Casting, DepthRange, Section } from '../../job/casting.ts';
@@ -10,7 +11,7 @@ import type { Role } from '../scene/styles.ts';
 import { fitText } from '../scene/text-size.ts';
 import { type Across, zRange } from './across.ts';
 import { barDepth } from './depth-words.ts';
-import { bandsOf, type DrawInput, reachesPastFace } from './draw-input.ts';
+import { bandsOf, type DrawInput } from './draw-input.ts';
 import { namedSections } from './slices.ts';
 
 /** A bar, or with the role `text` a heading. */

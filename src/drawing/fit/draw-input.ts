@@ -1,8 +1,7 @@
 import type { CheckResult } from '../../clearance/check-result.ts';
-import { roomItSwingsThrough } from '../../clearance/room.ts';
 import type { Region } from '../../geometry/plane/loop.ts';
 import { loopsOf } from '../../geometry/polygons/polygons.ts';
-import type { DepthRange, Section } from '../../job/casting.ts';
+import type { DepthRange } from '../../job/casting.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { Alternative } from '../../plan/alternatives/alternative.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
@@ -51,9 +50,6 @@ export const bandsOf = (plan: PlanResult | null): readonly DrawnBand[] =>
     ),
   );
 
-/** Whether a section stands proud of its own mating face, into the other part's side. */
-export const reachesPastFace = ({ depth }: Pick<Section, 'depth'>): boolean => depth === null || depth.fromMm < 0;
-
 /** A foul as drawn: joint frame, over the depth of the fixed part where that is told. */
 export type DrawnFoul = Pick<DrawnBand, 'section' | 'depth' | 'loops'>;
 
@@ -91,12 +87,4 @@ function foulDepth(
     fromMm: Math.max(depth.fromMm, Math.min(...reached.map(({ fromMm }) => fromMm))),
     toMm: Math.min(depth.toMm, Math.max(...reached.map(({ toMm }) => toMm))),
   };
-}
-
-/** The room that matters on a drawing: of the sections that can meet the fixed part on the way in. */
-export function roomToDraw(joint: Joint): Region {
-  const { fit, fixed, moving } = joint;
-  if (fit.legs.length === 0) return [];
-  const sections = fixed.sections.some(reachesPastFace) ? moving.sections : moving.sections.filter(reachesPastFace);
-  return sections.length === 0 ? [] : roomItSwingsThrough({ ...joint, moving: { ...moving, sections } });
 }

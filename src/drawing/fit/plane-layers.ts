@@ -1,8 +1,9 @@
+import { reachesPastFace } from '../../clearance/room.ts';
 import type { Casting, Section } from '../../job/casting.ts';
 import { layer, outline, run } from '../scene/marks.ts';
 import type { Layer } from '../scene/scene.ts';
 import type { Sizes } from '../scene/sizes.ts';
-import { bandsOf, type DrawInput, foulsOf, reachesPastFace } from './draw-input.ts';
+import { bandsOf, type DrawInput, foulsOf } from './draw-input.ts';
 import { partHidden, runsOf } from './hidden-edges.ts';
 import { holeLayers } from './hole-symbols.ts';
 

@@ -1,3 +1,4 @@
+import { reachesPastFace } from '../../clearance/room.ts';
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import { moveRegion, type Region } from '../../geometry/plane/loop.ts';
 import { rigid } from '../../geometry/plane/rigid.ts';
@@ -7,7 +8,7 @@ import { box, layer } from '../scene/marks.ts';
 import type { Layer, Mark } from '../scene/scene.ts';
 import type { Sizes } from '../scene/sizes.ts';
 import { type Across, bandBlocks, blockOf, zRange } from './across.ts';
-import { bandsOf, type DrawInput, foulsOf, type Owner, reachesPastFace } from './draw-input.ts';
+import { bandsOf, type DrawInput, foulsOf, type Owner } from './draw-input.ts';
 import { holeRadius } from './hole-symbols.ts';
 import { hatch, hatchRad } from './plane-layers.ts';
 import { stripsOf } from './side-profile.ts';

@@ -1,4 +1,5 @@
 import type { CheckResult, Clearance, Instant, NearestPlaces } from '../../clearance/check-result.ts';
+import { reachesPastFace } from '../../clearance/room.ts';
 import { motionAt } from '../../geometry/motion/motion.ts';
 import { moveRegion, type Region } from '../../geometry/plane/loop.ts';
 import { compose, rigid } from '../../geometry/plane/rigid.ts';
@@ -9,7 +10,6 @@ import type { Joint } from '../../joint/joint.ts';
 import { turnText } from '../../words/units.ts';
 import { layer, line, outline } from '../scene/marks.ts';
 import type { ArrowMark, Layer, Mark } from '../scene/scene.ts';
-import { reachesPastFace } from './draw-input.ts';
 
 /** The closest place at home or on the way in, and how it is told. */
 export interface Witness {

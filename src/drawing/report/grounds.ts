@@ -1,10 +1,9 @@
 import { checkCautions, grindCautions } from '../../words/cautions.ts';
 import { boltHeading, groundsOf } from '../../words/check-text.ts';
 import { boltRows, dowelText } from '../../words/dowel-text.ts';
-import { nothingToCut, whyNotTexts } from '../../words/grind-text.ts';
-import { noticeText } from '../../words/notices.ts';
+import { nothingToCut } from '../../words/grind-text.ts';
 import { partText, viewedFromText } from '../../words/part-text.ts';
-import { planWarningTexts } from '../../words/plan-notices.ts';
+import { planNoticeText } from '../../words/plan-notices.ts';
 import { assumptionsOf, madeText, notKnown, reportUse, sectionRows } from '../../words/report-text.ts';
 import { el, type Html, list, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';
@@ -18,13 +17,7 @@ export const warnings = ({ joint, check, plan }: ReportInput): Html | null =>
   section(
     'warnings',
     'Warnings',
-    list([
-      ...new Set([
-        ...check.notices.map((notice) => noticeText(notice, joint.fit.units)),
-        ...whyNotTexts(joint, plan),
-        ...planWarningTexts(joint, plan),
-      ]),
-    ]),
+    list([...new Set([...check.notices, ...plan.notices].map((notice) => planNoticeText(notice, joint.fit.units)))]),
   );
 
 /** What is proved, what is only assumed, what nobody knows. */
