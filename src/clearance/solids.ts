@@ -2,6 +2,7 @@ import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { ringsSwept } from '../geometry/motion/rings.ts';
 import { circleLoop, type Region } from '../geometry/plane/loop.ts';
 import { vec } from '../geometry/plane/vec.ts';
+import { remembered } from '../geometry/remembered.ts';
 import type { Casting, DepthRange } from '../job/casting.ts';
 import { stretchOf } from './shared-depth.ts';
 import { treeOf } from './trees.ts';
@@ -26,9 +27,12 @@ const everywhereMm = 4e6;
 export const solidsOf = (casting: Casting): Solid[] => solidsAs(casting, (region) => region);
 
 /** What stands for a part that runs round the axis: the rings it sweeps, and those of what was not traced of it. */
-export const solidsSweptRound = (casting: Casting): Solid[] => solidsAs(casting, (region) => ringsSwept(region, axis));
+export const solidsSweptRound = (casting: Casting): Solid[] => solidsAs(casting, ringsOf);
 
 const axis = vec(0, 0);
+
+const rings = remembered<Region>(1);
+const ringsOf = (region: Region): Region => rings(region, '', () => ringsSwept(region, axis));
 
 function solidsAs({ sections, traced }: Casting, covered: (region: Region) => Region): Solid[] {
   const solids = sections

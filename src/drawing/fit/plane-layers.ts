@@ -1,4 +1,5 @@
 import { reachesPastFace } from '../../clearance/room.ts';
+import { remembered } from '../../geometry/remembered.ts';
 import type { Casting, Section } from '../../job/casting.ts';
 import { layer, outline, run } from '../scene/marks.ts';
 import type { Layer } from '../scene/scene.ts';
@@ -48,8 +49,12 @@ export function planeLayers(input: DrawInput, sizes: Sizes): readonly Layer[] {
 export const hatch = (loops: Section['loops'], angleRad: number, pitchMm: number) =>
   ({ kind: 'hatch', loops, angleRad, pitchMm }) as const;
 
+const known = remembered<readonly Layer[]>(1);
+
 /** The metal of a casting, and its edges parted into seen and hidden by the sections nearer its face. */
-export function castingLayers({ sections }: Casting): Layer[] {
+export const castingLayers = ({ sections }: Casting): readonly Layer[] => known(sections, '', () => layersOf(sections));
+
+function layersOf(sections: readonly Section[]): Layer[] {
   const edges = sections.map((section) => partHidden(section.loops, nearerFace(section, sections)));
   return [
     layer(
