@@ -103,7 +103,7 @@ export function swingGauge(bench: Bench): SwingReading {
 }
 
 /** The other part's sections that pass a cut nearer than asked while they turn. */
-function piecesFor(bench: Bench, swings: readonly Leg[]): Solid[] {
+function piecesFor(bench: Bench, swings: readonly Leg[]): SwingOutline[] {
   const { joint, cut, own, seen } = bench;
   const turning = new Set(swings.map((leg) => joint.fit.legs.indexOf(leg) + 1));
   const cutSections = joint[cut].sections.filter(({ id }) => own.sections.some((section) => section.id === id));
@@ -118,9 +118,9 @@ function piecesFor(bench: Bench, swings: readonly Leg[]): Solid[] {
   return others.flatMap((section) => solidsOf(section, seen.region(section.loops), clearanceMm, window));
 }
 
-type Solid = Omit<SwingPiece, 'name'>;
+type SwingOutline = Omit<SwingPiece, 'name'>;
 
-const isWideEnough = ({ outline }: Solid): boolean =>
+const isWideEnough = ({ outline }: SwingOutline): boolean =>
   offset(outlinesOf(outline), -thinnestPieceMm / 2, roughMm, 'inside').polygons.length > 0;
 
 /** Where on the swung part anything can come near the cut while it turns: farther off no gauge is needed. */
@@ -135,7 +135,7 @@ function reachOfCut({ bands, mirrored }: Bench, swings: readonly Leg[]): Polygon
 }
 
 /** The separate solids of a section within reach of the cut, each with the clearance round it. */
-function solidsOf({ id, depth }: Section, loops: Region, clearanceMm: number, window: Polygons): Solid[] {
+function solidsOf({ id, depth }: Section, loops: Region, clearanceMm: number, window: Polygons): SwingOutline[] {
   const grown = offset(metalOnLeft(loops), clearanceMm, toleranceMm, 'outside').polygons;
   const traced = polygonise(loops, toleranceMm, 'outside');
   return pieces(intersection(grown, window)).map((outline) => {

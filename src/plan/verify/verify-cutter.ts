@@ -18,7 +18,7 @@ const heights = Array.from({ length: 41 }, (_, i) => (i - 20) / 20).sort((a, b) 
 /** A place this near to metal that stays is passed over, of the radius: a corner there is as narrow as the cutter. */
 const besideMetal = 0.1;
 
-interface Solid {
+interface ShapeInDepth {
   readonly depth: DepthRange | null;
   readonly shape: OutlineShape;
 }
@@ -50,11 +50,11 @@ export function cutterDoubts(judged: Casting, cut: PartCut, cutter: Cutter | nul
   );
 }
 
-const solidOf = ({ depth, loops }: Section): Solid => ({ depth, shape: new OutlineShape(loops) });
+const solidOf = ({ depth, loops }: Section): ShapeInDepth => ({ depth, shape: new OutlineShape(loops) });
 
-const isAt = ({ depth }: Solid, z: number): boolean => depth === null || (depth.fromMm < z && z < depth.toMm);
+const isAt = ({ depth }: ShapeInDepth, z: number): boolean => depth === null || (depth.fromMm < z && z < depth.toMm);
 
-const isIn = (solids: readonly Solid[], at: Vec, z: number): boolean =>
+const isIn = (solids: readonly ShapeInDepth[], at: Vec, z: number): boolean =>
   solids.some((solid) => isAt(solid, z) && solid.shape.gapMm(at, 1) < 0);
 
 /** Places spread over a region and its depth, the same each time (the additive recurrence of Roberts, 2018; from memory). */
@@ -77,7 +77,7 @@ export function placesIn(shape: OutlineShape, { fromMm, toMm }: DepthRange): { a
 }
 
 /** Whether a cutter that covers a place can stand anywhere clear of metal. */
-function canStand(stays: readonly Solid[], at: Vec, z: number, radiusMm: number, nose: Cutter['nose']): boolean {
+function canStand(stays: readonly ShapeInDepth[], at: Vec, z: number, radiusMm: number, nose: Cutter['nose']): boolean {
   for (const height of nose === 'ball' ? heights : [0]) {
     const middleZ = z + height * radiusMm;
     const reachMm = radiusMm * Math.sqrt(1 - height * height);
@@ -92,7 +92,13 @@ function canStand(stays: readonly Solid[], at: Vec, z: number, radiusMm: number,
   return false;
 }
 
-function isClear({ depth, shape }: Solid, middle: Vec, z: number, radiusMm: number, nose: Cutter['nose']): boolean {
+function isClear(
+  { depth, shape }: ShapeInDepth,
+  middle: Vec,
+  z: number,
+  radiusMm: number,
+  nose: Cutter['nose'],
+): boolean {
   const offMm = depth === null ? 0 : Math.max(0, depth.fromMm - z, z - depth.toMm);
   const wideMm =
     nose === 'flat' ? (offMm === 0 ? radiusMm : 0) : Math.sqrt(Math.max(0, radiusMm * radiusMm - offMm * offMm));
