@@ -233,7 +233,7 @@ function movedBy(app: App, { at: [x, y], role }: Label): Vec {
 function marksOfStep(app: App, view: View, width: number): SVGElement[] {
   switch (app.reader.step.value) {
     case 'offer-up':
-      return witnessOf(app, view, width);
+      return closestPlace(app, view, width);
     case 'dowel-up':
       return offsetArrows(app, view);
     case 'grind':
@@ -271,7 +271,7 @@ function readingMarks({ reader, answers: { planned } }: App, view: View): SVGEle
   });
 }
 
-function witnessOf(app: App, view: View, width: number): SVGElement[] {
+function closestPlace(app: App, view: View, width: number): SVGElement[] {
   const [proved, checked] = [app.reader.proved.value, app.reader.checked.value];
   if (checked === null || proved?.standing.nearest == null) return [];
   const { fixedAt, movingAt } = proved.standing.nearest;

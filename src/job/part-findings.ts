@@ -15,14 +15,14 @@ export const mostVertices = 400_000;
 /** What keeps a raw value from being a sound part: its schema, lengths, ids, material and outlines, all at once. */
 export function partFindings(file: string, raw: unknown): Finding[] {
   const mm = mmPer(textOf(raw, 'units') === 'in' ? 'in' : 'mm');
-  const solids = loopHoldersOf(raw);
-  const vertices = solids.reduce((sum, { loops }) => sum + loops.reduce(addVertices, 0), 0);
+  const holders = loopHoldersOf(raw);
+  const vertices = holders.reduce((sum, { loops }) => sum + loops.reduce(addVertices, 0), 0);
   if (vertices > mostVertices) {
     return [{ file, at: '', found: `${vertices} vertices`, expected: `at most ${mostVertices} vertices in one part` }];
   }
   return [
     ...schemaFindings(file, partFile, withoutOutlines(raw)),
-    ...solids.flatMap(({ path, loops }) => outlineFindings(file, path, loops, mm)),
+    ...holders.flatMap(({ path, loops }) => outlineFindings(file, path, loops, mm)),
     ...farLengths(file, raw, mm),
     ...materialFindings(file, fieldOf(raw, 'material')),
     ...['holes', ...holderLists].flatMap((list) => repeatedIds(file, list, listOf(raw, list))),

@@ -119,7 +119,7 @@ interface LoopHolderFile {
   readonly loops: readonly LoopFile[];
 }
 
-function regionInDepth(solid: LoopHolderFile, { mm, mirrored }: Frame): { depth: DepthRange | null; loops: Region } {
-  const loops = solid.loops.map((loop) => loopOf(loop, mm));
-  return { depth: depthOf(solid.depth, mm), loops: mirrored ? mirrorRegion(loops) : loops };
+function regionInDepth(holder: LoopHolderFile, { mm, mirrored }: Frame): { depth: DepthRange | null; loops: Region } {
+  const loops = holder.loops.map((loop) => loopOf(loop, mm));
+  return { depth: depthOf(holder.depth, mm), loops: mirrored ? mirrorRegion(loops) : loops };
 }

@@ -19,7 +19,7 @@ export interface Extrusion {
   readonly untraced: boolean;
 }
 
-/** Two solids that share depth on a stretch of a way, of which the second is lengthened. */
+/** Two extrusions that share depth on a stretch of a way, of which the second is lengthened. */
 export interface Meeting extends Passing {
   readonly fixedExtrusion: Extrusion;
   readonly movingExtrusion: Extrusion;
@@ -42,7 +42,7 @@ function extrusionsOf(
   zOf: (depth: DepthRange) => DepthRange,
   shapeOf: (loops: Region, inverted: boolean) => Shape = (loops, inverted) => new OutlineShape(loops, inverted),
 ): Extrusion[] {
-  const solids = sections
+  const extrusions = sections
     .filter(({ loops }) => loops.length > 0)
     .map(({ id, depth, whole, loops, traceErrorMm, depthErrorMm }) => ({
       name: id,
@@ -53,24 +53,24 @@ function extrusionsOf(
       traceErrorMm,
       untraced: false,
     }));
-  if (traced === null) return solids;
+  if (traced === null) return extrusions;
   const z = traced.depth && zOf(traced.depth);
   const beyond = { shape: shapeOf(traced.loops, true), z, wholeZ: z, depthErrorMm: 0, traceErrorMm: 0 };
-  return [...solids, { ...beyond, name: 'not traced here', untraced: true }];
+  return [...extrusions, { ...beyond, name: 'not traced here', untraced: true }];
 }
 
-/** By how much the moving solid is lengthened, and whether ends that both lie on mating faces are spared. */
+/** By how much the moving extrusion is lengthened, and whether ends that both lie on mating faces are spared. */
 export interface Lengthening {
   readonly marginMm: number;
   readonly sparesFaces: boolean;
   readonly withDepthErrors: boolean;
 }
 
-/** Every two solids that share depth at home. */
+/** Every two extrusions that share depth at home. */
 export const meetingsAtHome = (fixed: readonly Extrusion[], moving: readonly Extrusion[], by: Lengthening): Meeting[] =>
   meetingsOn(fixed, moving, by, atHome, null);
 
-/** Every two solids that share depth on a leg of the way in. */
+/** Every two extrusions that share depth on a leg of the way in. */
 export const meetingsOnLegs = (
   legs: readonly Leg[],
   fixed: readonly Extrusion[],
@@ -95,8 +95,8 @@ function meetingsOn(
 }
 
 /**
- * Where the moving solid counts as metal along z. Its near end looks at the fixed solid's end toward z = +∞, its far end
- * at the other; at z = 0 either is a mating face.
+ * Where the moving extrusion counts as metal along z. Its near end looks at the fixed extrusion's end toward z = +∞,
+ * its far end at the other; at z = 0 either is a mating face.
  */
 function lengthened(moving: Extrusion, fixed: Extrusion, by: Lengthening): DepthRange {
   const [own, whole] = [moving.z as DepthRange, moving.wholeZ as DepthRange];

@@ -40,18 +40,18 @@ interface Extrusions {
  */
 export function* verifyCheck(joint: Joint, check: CheckResult): Generator<Progress, Verification> {
   const looks = new Looks(mostLooks);
-  const solids: Extrusions = { fixed: fixedExtrusions(joint.fixed), moving: movingExtrusions(joint.moving) };
+  const extrusions: Extrusions = { fixed: fixedExtrusions(joint.fixed), moving: movingExtrusions(joint.moving) };
   const { rotating } = joint;
   const steps = 2 + rotating.length;
   yield { step: 'verify home', done: 0, of: steps };
-  const doubts = [...dowelDoubts(joint), ...homeDoubts(joint, check.home, solids, looks, looks.share(steps))];
+  const doubts = [...dowelDoubts(joint), ...homeDoubts(joint, check.home, extrusions, looks, looks.share(steps))];
   yield { step: 'verify way in', done: 1, of: steps };
-  doubts.push(...wayInDoubts(joint, check.wayIn, solids, looks, looks.share(steps - 1)));
+  doubts.push(...wayInDoubts(joint, check.wayIn, extrusions, looks, looks.share(steps - 1)));
   const found: ClaimEvidence[] = [];
   for (const [i, part] of rotating.entries()) {
     yield { step: `verify ${part.name}`, done: 2 + i, of: steps };
     const results = check.rotating.slice(2 * i, 2 * i + 2);
-    found.push(...lookRound(joint, part, results, solids, looks, looks.share(rotating.length - i)));
+    found.push(...lookRound(joint, part, results, extrusions, looks, looks.share(rotating.length - i)));
   }
   const worsts = found.map(({ worstMm }) => worstMm);
   doubts.push(...found.flatMap((claim) => claim.doubts), ...verdictDoubts(joint, check, worsts));

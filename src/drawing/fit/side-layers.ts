@@ -64,7 +64,7 @@ interface RegionInDepth {
   readonly depth: DepthRange | null;
 }
 
-/** A solid's whole heights over its range of z, without the edges within. */
+/** A region's whole heights over its range of z, without the edges within. */
 function blocks({ loops, depth }: RegionInDepth, part: Part, across: Across, standOffMm = 0): Mark[] {
   const spans: { fromY: number; toY: number }[] = [];
   for (const { fromY, toY } of stripsOf(loops, across.from)) {
