@@ -26,7 +26,7 @@ export interface ImportFlags {
   readonly json?: boolean;
 }
 
-interface Asked {
+interface ImportRequest {
   readonly partFile: string;
   readonly options: ImportOptions;
 }
@@ -37,7 +37,7 @@ const viewed =
   '--viewed-from face (looking at its own mating face) or --viewed-from back (through the part from behind)';
 
 /** What the flags ask for, or everything in them that cannot be understood. */
-export function askedOf(file: string, flags: ImportFlags): Reading<Asked> {
+export function importRequest(file: string, flags: ImportFlags): Reading<ImportRequest> {
   const findings: Finding[] = [];
   const refuse = (at: string, found: string, expected: string): null => {
     findings.push({ file, at, found, expected });

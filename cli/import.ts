@@ -6,7 +6,7 @@ import { importAnswer, importText } from '../src/intake/import-text.ts';
 import { soundPart } from '../src/intake/sound-part.ts';
 import { readDrawing } from '../src/intake/sources.ts';
 import { exitCodes } from './exit.ts';
-import { askedOf, type ImportFlags } from './import-flags.ts';
+import { type ImportFlags, importRequest } from './import-flags.ts';
 import { loadBytes } from './load-text.ts';
 import { orFail } from './open-job.ts';
 import { failWith } from './report-findings.ts';
@@ -57,7 +57,7 @@ export function importCommand(): Command {
 }
 
 function importFile(file: string, flags: ImportFlags): void {
-  const { partFile, options } = orFail(askedOf(file, flags));
+  const { partFile, options } = orFail(importRequest(file, flags));
   if (resolve(file) === resolve(partFile)) {
     failWith([{ file, at: '--output', found: 'the file that is read', expected: 'another file to write' }]);
   }

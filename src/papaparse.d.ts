@@ -1,6 +1,6 @@
 // The part of papaparse that these rooms use; its own declarations would let in every global of Node.
 
-interface Parsed<Row> {
+interface ParseResult<Row> {
   readonly data: readonly Row[];
   readonly errors: readonly { readonly message: string; readonly row?: number }[];
 }
@@ -11,5 +11,5 @@ interface How {
   readonly skipEmptyLines: false;
 }
 
-declare const papaparse: { parse<Row>(text: string, how: How): Parsed<Row> };
+declare const papaparse: { parse<Row>(text: string, how: How): ParseResult<Row> };
 export = papaparse;

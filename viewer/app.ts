@@ -1,7 +1,7 @@
 import { batch, computed, effect, type ReadonlySignal, untracked } from '@preact/signals';
 import type { JobFile } from '../src/files/job-file.ts';
 import type { MarkingRow } from '../src/markout/marking-row.ts';
-import type { Checked, Planned, Way } from './heavy/questions.ts';
+import type { CheckReply, PlanReply, Way } from './heavy/questions.ts';
 import type { History } from './job/history.ts';
 import { Answers } from './state/answers.ts';
 import { JobAtHand } from './state/job-at-hand.ts';
@@ -12,9 +12,9 @@ import { Reader, type StepName } from './state/reader.ts';
 export interface State {
   /** Null before a job is open. */
   readonly history: History<JobFile> | null;
-  readonly checked: Checked | null;
+  readonly checked: CheckReply | null;
   readonly way: Way | null;
-  readonly planned: Planned | null;
+  readonly planned: PlanReply | null;
   readonly part: string;
   readonly picture: string | null;
   readonly reading: MarkingRow | null;

@@ -1,20 +1,20 @@
 import type { JobFile } from '../src/files/job-file.ts';
 import type { Question, Reply } from './heavy/questions.ts';
-import { type Answered, type Call, laneOf, patchOf } from './protocol.ts';
+import { type Call, laneOf, patchOf, type WorkerMessage } from './protocol.ts';
 
 /** How a question ended; dropped is one that a newer one took the place of, or that nobody waits for any more. */
-export type Ended = { readonly how: 'answered' | 'dropped' } | { readonly how: 'failed'; readonly why: string };
+export type QuestionEnd = { readonly how: 'answered' | 'dropped' } | { readonly how: 'failed'; readonly why: string };
 
-interface Asked {
+interface PendingQuestion {
   readonly lane: string;
   readonly question: Question;
   /** What it is asked of; null where it needs no job. */
   readonly job: JobFile | null;
   readonly onReply: (reply: Reply) => void;
-  readonly end: (ended: Ended) => void;
+  readonly end: (ended: QuestionEnd) => void;
 }
 
-const nobody: Pick<Asked, 'onReply' | 'end'> = { onReply: () => {}, end: () => {} };
+const nobody: Pick<PendingQuestion, 'onReply' | 'end'> = { onReply: () => {}, end: () => {} };
 
 /**
  * Puts questions to one worker off the page's own thread. Of a job it answers one after the other, in the order they
@@ -23,8 +23,8 @@ const nobody: Pick<Asked, 'onReply' | 'end'> = { onReply: () => {}, end: () => {
 export class Core {
   #worker: Worker | null = null;
   #has: JobFile | null = null;
-  #running: ReadonlyMap<number, Asked> = new Map();
-  #waiting: readonly Asked[] = [];
+  #running: ReadonlyMap<number, PendingQuestion> = new Map();
+  #waiting: readonly PendingQuestion[] = [];
   #next = 1;
   readonly #start: () => Worker;
   /** Whether a newer question ends the one of its lane at work, or waits for its answer. */
@@ -35,7 +35,7 @@ export class Core {
     this.#hurries = hurries;
   }
 
-  ask(question: Question, job: JobFile | null, onReply: Asked['onReply']): Promise<Ended> {
+  ask(question: Question, job: JobFile | null, onReply: PendingQuestion['onReply']): Promise<QuestionEnd> {
     return new Promise((end) => {
       const lane = laneOf(question);
       if (this.#hurries) this.drop(lane);
@@ -81,7 +81,7 @@ export class Core {
 
   #made(): Worker {
     const worker = this.#start();
-    worker.addEventListener('message', ({ data }: MessageEvent<Answered>) => this.#hear(data));
+    worker.addEventListener('message', ({ data }: MessageEvent<WorkerMessage>) => this.#hear(data));
     worker.addEventListener('error', (event) => {
       event.preventDefault();
       this.#fail(event.message || 'the core could not be started');
@@ -89,7 +89,7 @@ export class Core {
     return worker;
   }
 
-  #hear(answered: Answered): void {
+  #hear(answered: WorkerMessage): void {
     const asked = this.#running.get(answered.id);
     if (asked === undefined) return;
     if ('reply' in answered) {

@@ -6,9 +6,9 @@ import { pull } from './heavy/pull.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { setStraight } from './heavy/set-straight.ts';
 import { standingAt, work } from './heavy/work.ts';
-import { type Answered, type Call, patched } from './protocol.ts';
+import { type Call, patched, type WorkerMessage } from './protocol.ts';
 
-const post = (message: Answered): void => self.postMessage(message);
+const post = (message: WorkerMessage): void => self.postMessage(message);
 const dropped = new Set<number>();
 let kept: JobFile | null = null;
 

@@ -1,4 +1,5 @@
 import { computed, effect, untracked } from '@preact/signals';
+import type { Vec } from '../src/geometry/plane/vec.ts';
 import type { App } from './app.ts';
 import type { Coarser, Label, Picture, Pictures } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/places-of.ts';
@@ -6,7 +7,7 @@ import { litPlaces } from './lit-places.ts';
 import { painted } from './stage/paint.ts';
 import { type Pane, paneOf } from './stage/pane.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
-import { type Extent, type Point, toPane, type View } from './stage/view.ts';
+import { type Extent, toPane, type View } from './stage/view.ts';
 import { standingWords } from './words/standing.ts';
 import { words } from './words.ts';
 
@@ -205,7 +206,7 @@ const letterPx = 7.2;
 const linePx = 16;
 
 /** The names that find room, those that matter more first. */
-function placed(labels: readonly Label[], view: View, where: (label: Label) => Point): SVGElement[] {
+function placed(labels: readonly Label[], view: View, where: (label: Label) => Vec): SVGElement[] {
   const taken: { x: number; y: number; width: number }[] = [];
   return labels.flatMap((label) => {
     const { x, y } = toPane(view, where(label));
@@ -220,7 +221,7 @@ function placed(labels: readonly Label[], view: View, where: (label: Label) => P
   });
 }
 
-function movedBy(app: App, { at: [x, y], role }: Label): Point {
+function movedBy(app: App, { at: [x, y], role }: Label): Vec {
   const stop = app.reader.stop.value;
   if (role === 'text' || stop === null) return { x, y };
   const { turnRad, shift } = stop.position;
@@ -232,7 +233,7 @@ function movedBy(app: App, { at: [x, y], role }: Label): Point {
 function marksOfStep(app: App, view: View, width: number): SVGElement[] {
   switch (app.reader.step.value) {
     case 'offer-up':
-      return witnessOf(app, view, width);
+      return closestPlace(app, view, width);
     case 'dowel-up':
       return offsetArrows(app, view);
     case 'grind':
@@ -270,7 +271,7 @@ function readingMarks({ reader, answers: { planned } }: App, view: View): SVGEle
   });
 }
 
-function witnessOf(app: App, view: View, width: number): SVGElement[] {
+function closestPlace(app: App, view: View, width: number): SVGElement[] {
   const [proved, checked] = [app.reader.proved.value, app.reader.checked.value];
   if (checked === null || proved?.standing.nearest == null) return [];
   const { fixedAt, movingAt } = proved.standing.nearest;

@@ -1,11 +1,12 @@
 import { effect, untracked } from '@preact/signals';
 import type { PositionFile } from '../src/files/fit-file.ts';
 import type { JobFile } from '../src/files/job-file.ts';
+import type { Vec } from '../src/geometry/plane/vec.ts';
 import { mmIn } from '../src/job/length-text.ts';
 import type { App } from './app.ts';
 import type { Pane } from './stage/pane.ts';
 import { svgElement } from './stage/svg-element.ts';
-import { type Point, toPane, toPlane } from './stage/view.ts';
+import { toPane, toPlane } from './stage/view.ts';
 import { words } from './words.ts';
 
 /** A handle this near is taken, pixels. */
@@ -24,7 +25,7 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
   const offMarks = svgElement('g');
   let held: { readonly before: JobFile | null; readonly gesture: string } | null = null;
 
-  const turnAt = (): Point | null => {
+  const turnAt = (): Vec | null => {
     const turn = entryTurn(app.job.now.value?.fit.offerUp);
     const box = app.answers.checked.value?.pictures.face.extent;
     if (turn === null || box === undefined) return null;
@@ -32,7 +33,7 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
     const rad = ((90 + turn) * Math.PI) / 180;
     return toPane(face.view(), { x: reach * Math.cos(rad), y: reach * Math.sin(rad) });
   };
-  const offAt = (): Point | null => {
+  const offAt = (): Vec | null => {
     const off = swingStandOffMm(app);
     const checked = app.answers.checked.value;
     if (off === null || checked === null) return null;
@@ -45,14 +46,14 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
     const off = offAt();
     show(side, offMarks, off, off && { x: off.x, y: 0 }, words.standOffHandle);
   };
-  const near = (place: Point | null, at: Point): boolean =>
+  const near = (place: Vec | null, at: Vec): boolean =>
     place !== null && Math.hypot(place.x - at.x, place.y - at.y) < takePx;
   const edit = (change: (position: PositionFile) => PositionFile): void =>
     app.job.edit(
       ({ fit, ...job }) => ({ ...job, fit: { ...fit, offerUp: (fit.offerUp ?? []).map(change) } }),
       held?.gesture,
     );
-  const take = (place: Point | null, at: Point): boolean => {
+  const take = (place: Vec | null, at: Vec): boolean => {
     held = near(place, at) ? { before: app.job.now.value, gesture: `entry ${++grips}` } : null;
     return held !== null;
   };
@@ -119,7 +120,7 @@ function swingStandOffMm(app: App): number | null {
   return job === null || before === undefined || before === 0 ? null : before * mmIn(job.fit.units);
 }
 
-function show(pane: Pane, marks: SVGElement, at: Point | null, from: Point | null, label: string): void {
+function show(pane: Pane, marks: SVGElement, at: Vec | null, from: Vec | null, label: string): void {
   if (at === null || from === null) {
     marks.remove();
     return;

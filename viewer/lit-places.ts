@@ -1,4 +1,4 @@
-import type { Heights, PlaceSeen } from './heavy/places-of.ts';
+import type { Heights, NamedPlace } from './heavy/places-of.ts';
 import { painted } from './stage/paint.ts';
 import type { Pane } from './stage/pane.ts';
 import { svgElement } from './stage/svg-element.ts';
@@ -10,7 +10,7 @@ export interface LitPlaces {
   readonly name: HTMLElement;
   readonly still: Layers;
   readonly moving: Layers;
-  show(places: readonly PlaceSeen[], sideSign: 1 | -1): void;
+  show(places: readonly NamedPlace[], sideSign: 1 | -1): void;
   /** How low and high the moving sections reach now, in their order; null: as at home. */
   stand(heights: readonly Heights[] | null): void;
 }
@@ -22,8 +22,8 @@ interface Layers {
 
 const layers = (): Layers => ({ face: svgElement('g'), side: svgElement('g') });
 
-interface Shown {
-  readonly place: PlaceSeen;
+interface LitPlace {
+  readonly place: NamedPlace;
   readonly marks: readonly SVGElement[];
   readonly beside: SVGElement | null;
 }
@@ -33,7 +33,7 @@ export function litPlaces(panes: readonly Pane[]): LitPlaces {
   name.className = 'lit-name';
   name.setAttribute('role', 'status');
   const [still, moving] = [layers(), layers()];
-  let shown: readonly Shown[] = [];
+  let shown: readonly LitPlace[] = [];
   let lit = -1;
 
   const light = (next: number): void => {
@@ -97,7 +97,7 @@ export function litPlaces(panes: readonly Pane[]): LitPlaces {
 }
 
 /** Of places that lie over one another the one that reaches least far up and down: a larger one can be pointed at beside it. */
-function smallest(shown: readonly Shown[], under: readonly number[]): number {
+function smallest(shown: readonly LitPlace[], under: readonly number[]): number {
   const reachOf = (i: number): number => {
     const [low, high] = shown[i]?.place.heights ?? [0, 0];
     return high - low;

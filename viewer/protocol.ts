@@ -10,7 +10,9 @@ export type Call =
   | { readonly drop: number };
 
 /** What goes out: replies, and the end of each question, answered or dropped. */
-export type Answered = { readonly id: number; readonly reply: Reply } | { readonly id: number; readonly end: string };
+export type WorkerMessage =
+  | { readonly id: number; readonly reply: Reply }
+  | { readonly id: number; readonly end: string };
 
 /** How a job came to be another; only of what answers are made from. */
 export interface JobPatch {

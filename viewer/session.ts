@@ -4,12 +4,12 @@ import { readJobFile } from '../src/job/read-job-file.ts';
 import { findingsText } from '../src/words/finding-text.ts';
 import type { App } from './app.ts';
 import { type FileOnDisk, readChosen, saveJobFile } from './job/disk.ts';
-import { findHome, type Home, type HomeSaved, watchHome } from './job/home.ts';
+import { findHome, type Home, type HomeSaveResult, watchHome } from './job/home.ts';
 import { type Keeper, type Keeping, keeperOf } from './job/keeper.ts';
 import { newJob } from './job/new-job.ts';
 import { type OpenedFile, type OpenedJob, openedJob } from './job/opened-job.ts';
 import { freshPictureId, withPicture } from './job/picture-edits.ts';
-import { type Known, latestJob, newJobId, openJob } from './job/storage.ts';
+import { latestJob, newJobId, openJob, type StoredVersion } from './job/storage.ts';
 import { type Hold, holdJob } from './job/tabs.ts';
 import { withImported } from './job/with-imported.ts';
 import { broughtPicture, isPicture } from './steps/photo/add-picture.ts';
@@ -111,7 +111,7 @@ export class Session {
     if (missing.length > 0) this.#app.notices.tell(keepingWords.missing(missing));
   }
 
-  async #adopt(id: string, job: JobFile, known?: Known, openedFrom: string | null = null): Promise<void> {
+  async #adopt(id: string, job: JobFile, known?: StoredVersion, openedFrom: string | null = null): Promise<void> {
     this.#hold?.release();
     this.#id = id;
     this.#kept = job;
@@ -131,7 +131,7 @@ export class Session {
     if (this.#hold.held() === 'elsewhere') this.#askToTakeOver();
   }
 
-  #keeperOf(id: string, known?: Known, openedFrom: string | null = null): Keeper {
+  #keeperOf(id: string, known?: StoredVersion, openedFrom: string | null = null): Keeper {
     return keeperOf({
       id,
       titleOf: ({ fit }) => fit.title ?? '',
@@ -190,7 +190,7 @@ export class Session {
     this.#app.notices.tell(keepingWords.saved(saved));
   }
 
-  #tellHome(saved: HomeSaved): void {
+  #tellHome(saved: HomeSaveResult): void {
     const said = keepingWords.savedHome(saved);
     this.#app.notices.tell(said === '' ? words.nothingToSave : said);
     if (saved.notSaved.some(({ why }) => why === 'changed-on-disk')) this.#askOfDisk();

@@ -6,7 +6,7 @@ import { turnText } from '../src/words/units.ts';
 import type { App } from './app.ts';
 import type { Way } from './heavy/questions.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
-import { lastStop, placeOf } from './way.ts';
+import { lastStop, placeOnWay } from './way.ts';
 import { standingWords } from './words/standing.ts';
 import { words } from './words.ts';
 
@@ -181,7 +181,7 @@ function marks(way: Way, touch: Touch | null, axes: Axes, legs: readonly Leg[], 
       return `${begins ? `M${x(i)},${axes.bottom}V${margin.top}` : ''}H${x(i + 1)}${ends ? `V${axes.bottom}Z` : ''}`;
     })
     .join('');
-  const ends = legs.map((_, i) => placeOf(way, i + 1, 1));
+  const ends = legs.map((_, i) => placeOnWay(way, i + 1, 1));
   const starts = [0, ...ends];
   return [
     svgElement('path', { class: 'foul-stretch', d: fouls }),
@@ -200,7 +200,7 @@ function marks(way: Way, touch: Touch | null, axes: Axes, legs: readonly Leg[], 
     svgElement('path', { class: 'clearance-curve', d: line }),
     ...(touch === null
       ? []
-      : [svgElement('circle', { class: 'first-touch', cx: x(placeOf(way, touch.leg, touch.at)), cy: y(0), r: 5 })]),
+      : [svgElement('circle', { class: 'first-touch', cx: x(placeOnWay(way, touch.leg, touch.at)), cy: y(0), r: 5 })]),
     svgText('0', { x: left - 6, y: y(0) + 4 }, { 'text-anchor': 'end' }),
     svgText(
       lengthText(askedMm, units).replace(` ${units}`, ''),

@@ -21,7 +21,7 @@ export function stopOf({ curve }: Way, legs: readonly Leg[], place: number): Sto
 }
 
 /** The place of a fraction of a leg. */
-export function placeOf({ curve: { pieces } }: Way, leg: number, at: number): number {
+export function placeOnWay({ curve: { pieces } }: Way, leg: number, at: number): number {
   const index = pieces.findIndex((piece) => piece.leg === leg && at <= piece.toAt);
   const piece = pieces[index];
   if (piece === undefined) return pieces.length;

@@ -1,4 +1,4 @@
-import type { PlaceSeen } from './heavy/places-of.ts';
+import type { NamedPlace } from './heavy/places-of.ts';
 
 const placeKinds = { section: '', hollow: 'hollow, ', 'do-not-cut': 'not to be cut, ' } as const;
 
@@ -10,7 +10,7 @@ export const words = {
   begin: 'Begin a new job',
   demo: 'Look at a worked job',
   drawing: 'Drawing',
-  placeNamed: ({ part, kind, id }: Pick<PlaceSeen, 'part' | 'kind' | 'id'>): string =>
+  placeNamed: ({ part, kind, id }: Pick<NamedPlace, 'part' | 'kind' | 'id'>): string =>
     `${id}, ${placeKinds[kind]}${part === 'moving' ? 'moving part' : 'fixed part'}`,
   faceView: 'Looking at the face of the fixed part',
   sideView: 'From the side',

@@ -9,7 +9,7 @@ import { jsonReply, nothingHere, type Reply } from './reply.ts';
 import { saveOpened } from './save-opened.ts';
 
 /** What the viewer shows: its page, and the fit or job that is open in it. */
-export interface Shown {
+export interface ViewerContent {
   readonly html: string;
   readonly jobFile: string | null;
   readonly disk: Disk;
@@ -17,7 +17,7 @@ export interface Shown {
 }
 
 /** The answer to a request that was let in; `asked` is its address behind the token. */
-export async function answerTo(asked: string, request: IncomingMessage, shown: Shown): Promise<Reply> {
+export async function answerTo(asked: string, request: IncomingMessage, shown: ViewerContent): Promise<Reply> {
   if (asked.startsWith('file/')) {
     return request.method === 'PUT' ? await put(asked.slice('file/'.length), request, shown) : wrongMethod('PUT');
   }
@@ -26,7 +26,7 @@ export async function answerTo(asked: string, request: IncomingMessage, shown: S
   return request.method === 'GET' || request.method === 'HEAD' ? get(shown) : wrongMethod('GET, HEAD');
 }
 
-const pages: ReadonlyMap<string, (shown: Shown) => Reply> = new Map([
+const pages: ReadonlyMap<string, (shown: ViewerContent) => Reply> = new Map([
   ['', ({ html }) => pageReply(html)],
   ['job', ({ jobFile }) => jsonReply(200, jobOf(jobFile))],
   ['versions', ({ jobFile }) => jsonReply(200, versionsOf(jobFile))],
@@ -43,7 +43,7 @@ const versionsOf = (jobFile: string | null): object =>
     ? {}
     : Object.fromEntries(namesOpen(jobFile).map((name) => [name, standing(jobFile, name)?.version ?? null]));
 
-async function put(encodedName: string, request: IncomingMessage, shown: Shown): Promise<Reply> {
+async function put(encodedName: string, request: IncomingMessage, shown: ViewerContent): Promise<Reply> {
   const { jobFile, disk, mostBytes } = shown;
   const name = decodedOnce(encodedName);
   // only names that are open are known here: there is no path to climb out by

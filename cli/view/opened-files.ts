@@ -34,7 +34,7 @@ function partNames({ name, text }: Standing): string[] {
 
 /** One of the open files as it stands; null where it is not to be had. */
 export function standing(jobFile: string, name: string): Standing | null {
-  const path = placeOf(jobFile, name);
+  const path = realPathOf(jobFile, name);
   const bytes = path === null ? null : loadBytes(path);
   if (path === null || !bytes?.ok) return null;
   const text = decoded(path, bytes.value);
@@ -44,7 +44,7 @@ export function standing(jobFile: string, name: string): Standing | null {
 export const versionOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 /** Where a file really lies, links followed; null where there is none, or it lies outside the job's folder. */
-function placeOf(jobFile: string, name: string): string | null {
+function realPathOf(jobFile: string, name: string): string | null {
   try {
     const place = realpathSync(pathBeside(jobFile, name));
     return place.endsWith('.json') && isInside(realpathSync(dirname(jobFile)), place) ? place : null;

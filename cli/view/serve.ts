@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { answerTo, type Shown } from './answer.ts';
+import { answerTo, type ViewerContent } from './answer.ts';
 import { admitted, type Door } from './gate.ts';
 import { refusals } from './refusals.ts';
 import type { Reply } from './reply.ts';
@@ -22,7 +22,7 @@ export interface Serving {
 }
 
 /** Serves a viewer to this machine alone; port 0 takes a free one. Rejects with what the system says. */
-export async function serve(shown: Shown, port: number, timing: Partial<typeof limits> = {}): Promise<Serving> {
+export async function serve(shown: ViewerContent, port: number, timing: Partial<typeof limits> = {}): Promise<Serving> {
   const server = createServer({ ...limits, ...timing });
   server.maxConnections = mostConnections;
   await listening(server, port);
@@ -44,7 +44,7 @@ const closed = (server: Server): Promise<void> =>
     server.closeAllConnections();
   });
 
-async function replyTo(request: IncomingMessage, door: Door, shown: Shown): Promise<Reply> {
+async function replyTo(request: IncomingMessage, door: Door, shown: ViewerContent): Promise<Reply> {
   try {
     const asked = admitted(request, door);
     return typeof asked === 'string' ? await answerTo(asked, request, shown) : asked;

@@ -6,7 +6,7 @@ import type { MarkingTable } from '../markout/marking-row.ts';
 import type { Alternative } from '../plan/alternatives/alternative.ts';
 import type { PartCut } from '../plan/part-cut.ts';
 import type { PlanResult } from '../plan/plan-result.ts';
-import type { Uncured } from '../plan/uncured.ts';
+import type { UncuredFoul } from '../plan/uncured-foul.ts';
 import { againstTexts } from '../words/hindrance-text.ts';
 import { homeAnswer, installAnswer } from './check.ts';
 import { cutAnswer } from './cut.ts';
@@ -49,7 +49,7 @@ export function grindAnswer(
   };
 }
 
-const uncuredAnswer = ({ section, why, doNotCut, areaMm2, at }: Uncured): GrindAnswer['uncured'][number] => ({
+const uncuredAnswer = ({ section, why, doNotCut, areaMm2, at }: UncuredFoul): GrindAnswer['uncured'][number] => ({
   section,
   why,
   doNotCut,

@@ -1,3 +1,4 @@
+import type { Part } from '../job/part.ts';
 import type { Drawing, JointNotice, Refusal } from '../joint/notices.ts';
 
 /** Two sections by name, of the fixed and of the moving part. */
@@ -47,11 +48,11 @@ export type CheckNotice =
   | ReasonNotice
   | (SectionPair & { readonly code: 'inside-other-metal' | 'sections-without-depth-overlap' })
   /** `section` comes to where nobody traced the part `side`. */
-  | { readonly code: 'not-traced-here'; readonly section: string; readonly side: 'fixed' | 'moving' }
+  | { readonly code: 'not-traced-here'; readonly section: string; readonly side: Part }
   | {
       readonly code: 'rotating-close';
       readonly part: string;
-      readonly against: 'fixed' | 'moving';
+      readonly against: Part;
       readonly clearanceMm: number;
       readonly limitMm: number;
     };

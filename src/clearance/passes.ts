@@ -2,12 +2,10 @@ import { type Motion, partOfMotion, still } from '../geometry/motion/motion.ts';
 import { seenFromMoving } from '../geometry/motion/seen-from-moving.ts';
 import { type Rigid, rigid } from '../geometry/plane/rigid.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
+import type { Part } from '../job/part.ts';
 import { home, type Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import { type DepthView, isStretch, meetingFractions, reachOf, type Stretch, stretchOf } from './shared-depth.ts';
-
-/** One part of the joint, told from the other. */
-export type Part = 'fixed' | 'moving';
 
 /**
  * A section of the other part as it passes: standing at home (`leg` null), or over the stretch of one leg on which it

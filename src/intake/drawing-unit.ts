@@ -3,7 +3,7 @@ import type { Drawing } from './drawing.ts';
 import { type LengthUnit, lengthUnits, pixelAt, unitNamed } from './length-unit.ts';
 import { verticesAlong } from './outlines/stroke.ts';
 
-interface Asked {
+interface UnitOptions {
   readonly units: string | null;
   readonly dpi: number | null;
 }
@@ -14,7 +14,7 @@ const names = lengthUnits.map(({ name }) => name).join(', ');
  * The unit a drawing's lengths are in: the file's own word, else what is asked for. Never guessed, and never against
  * the file: an answer that disagrees with it is a finding.
  */
-export function drawingUnit(file: string, drawing: Drawing, { units, dpi }: Asked): Reading<LengthUnit> {
+export function drawingUnit(file: string, drawing: Drawing, { units, dpi }: UnitOptions): Reading<LengthUnit> {
   const own = drawing.unit;
   if (units !== null && dpi !== null) return refused(file, 'both --units and --dpi', 'one of them');
   if (dpi !== null && !drawing.inPixels) return refused(file, '--dpi for a drawing that is not in pixels', 'no --dpi');

@@ -4,24 +4,29 @@ import type { Drawing, DrawnShape, Note } from './drawing.ts';
 import type { LengthUnit } from './length-unit.ts';
 
 /** What comes of one thing in a file: a shape, nothing (and why), a fault; or just one more thing looked at. */
-export type Drawn =
+export type DrawingItem =
   | ({ readonly kind: 'shape' } & DrawnShape)
   | { readonly kind: 'unread'; readonly reason: string }
   | { readonly kind: 'fault'; readonly at: string; readonly found: string; readonly expected: string }
   | { readonly kind: 'step' };
 
-export const unread = (reason: string): Drawn => ({ kind: 'unread', reason });
+export const unread = (reason: string): DrawingItem => ({ kind: 'unread', reason });
 
-export const fault = (at: string, found: string, expected: string): Drawn => ({ kind: 'fault', at, found, expected });
+export const fault = (at: string, found: string, expected: string): DrawingItem => ({
+  kind: 'fault',
+  at,
+  found,
+  expected,
+});
 
-export const step: Drawn = { kind: 'step' };
+export const step: DrawingItem = { kind: 'step' };
 
 /** No part may have more vertices; things that refer to things could otherwise multiply without end. */
 const mostThings = mostVertices;
 const mostFindings = 20;
 
 /** A drawing of everything drawn, what was passed over counted by reason; or every fault found, up to a few. */
-export function gathered(file: string, unit: LengthUnit | null, drawn: Iterable<Drawn>): Reading<Drawing> {
+export function gathered(file: string, unit: LengthUnit | null, drawn: Iterable<DrawingItem>): Reading<Drawing> {
   const shapes: DrawnShape[] = [];
   const reasons = new Map<string, number>();
   const findings: Finding[] = [];

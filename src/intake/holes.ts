@@ -26,9 +26,9 @@ export function numbered(circles: readonly Omit<RoundHole, 'id'>[], taken: Reado
   return [...circles].sort(leftToRight).map((hole) => ({ id: next(hole.kind), ...hole }));
 }
 
-type Placed = Pick<RoundHole, 'circle'>;
+type HoleCircle = Pick<RoundHole, 'circle'>;
 
-function leftToRight({ circle: one }: Placed, { circle: other }: Placed): number {
+function leftToRight({ circle: one }: HoleCircle, { circle: other }: HoleCircle): number {
   const column = ({ centre }: CircleLoop): number => Math.round(centre.x / sameColumnMm);
   return column(one) - column(other) || one.centre.y - other.centre.y;
 }

@@ -23,7 +23,7 @@ const joinDefaultMm = 0.5;
 const mostListed = 20;
 
 /** A drawing as a part, and what must be said of how it became one; gaps in mm. */
-export interface Imported {
+export interface DrawingImport {
   readonly part: PartFile;
   readonly unit: LengthUnit;
   readonly joinMm: number;
@@ -37,7 +37,7 @@ export interface Imported {
  * Makes a part of a drawing: layers become sections, circles on layers of holes become holes, and every line that
  * closes no outline is listed. The part's outlines are not yet checked against one another.
  */
-export function importDrawing(file: string, drawing: Drawing, options: ImportOptions): Reading<Imported> {
+export function importDrawing(file: string, drawing: Drawing, options: ImportOptions): Reading<DrawingImport> {
   const unit = drawingUnit(file, drawing, options);
   const sorted = sortShapes(file, drawing, options);
   if (!unit.ok || !sorted.ok) return refused([...findingsOf(unit), ...findingsOf(sorted)]);
@@ -142,7 +142,7 @@ function noOutline(file: string, { sections, units }: Tracing, { taken }: Picked
   return [{ file, at: '', found: 'no closed outline', expected }, ...listed];
 }
 
-function imported(drawing: Drawing, tracing: Tracing, picked: PickedHoles, options: ImportOptions): Imported {
+function imported(drawing: Drawing, tracing: Tracing, picked: PickedHoles, options: ImportOptions): DrawingImport {
   const { unit, joinMm, sections, holeLayers, hollows } = tracing;
   const outlined = [...sections, ...hollows];
   const notes = [

@@ -2,7 +2,7 @@ import type { SectionFile } from '../files/part-file.ts';
 import { outlineSize } from '../geometry/plane/outline-size.ts';
 import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
 import { loopOf } from '../job/lengths.ts';
-import type { Imported } from './import-drawing.ts';
+import type { DrawingImport } from './import-drawing.ts';
 import { branchText, gapText, joinedText, lengthText } from './outlines/gap-text.ts';
 import type { Gap } from './outlines/gaps.ts';
 
@@ -12,7 +12,7 @@ const mostListed = 20;
 const widestUntidyMm = 5;
 
 /** What became of a file, for a builder to read: what was made of it, what was done to it, what is left to do. */
-export function importText(imported: Imported, file: string, partFile: string): string {
+export function importText(imported: DrawingImport, file: string, partFile: string): string {
   const { units } = imported.part;
   return [
     headline(imported, file, partFile),
@@ -31,28 +31,28 @@ export function importText(imported: Imported, file: string, partFile: string): 
   ].join('\n');
 }
 
-const isWhole = ({ gaps, branches }: Imported): boolean => gaps.length + branches.length === 0;
+const isWhole = ({ gaps, branches }: DrawingImport): boolean => gaps.length + branches.length === 0;
 
-function headline(imported: Imported, file: string, partFile: string): string {
+function headline(imported: DrawingImport, file: string, partFile: string): string {
   const { unit, part } = imported;
   const lengths = unit.name === part.units ? part.units : `${part.units} (the file: ${unit.name})`;
   return `${isWhole(imported) ? 'IMPORTED' : 'GAPS LEFT'} ${file} into ${partFile}, lengths in ${lengths}`;
 }
 
-function sectionText({ id, depth, loops }: SectionFile, { part }: Imported): string {
+function sectionText({ id, depth, loops }: SectionFile, { part }: DrawingImport): string {
   const reach = depth ? `depth ${depth[0]} to ${depth[1]} ${part.units}` : 'no depth, so through every depth';
   const { width, height, round } = outlineSize(loops.map((loop) => loopOf(loop, 1)));
   const size = `${sizeText(width)} × ${sizeText(height)} ${part.units}, ${sizeText(round)} ${part.units} round`;
   return `section ${id}: ${loops.length} outline${loops.length === 1 ? '' : 's'}, ${size}, ${reach}`;
 }
 
-const hollowsText = ({ part: { hollows = [] } }: Imported): string[] =>
+const hollowsText = ({ part: { hollows = [] } }: DrawingImport): string[] =>
   hollows.length === 0 ? [] : [`  hollow: ${listedIds(hollows.map(({ id }) => id))}`];
 
 const listedIds = (ids: readonly string[]): string =>
   `${ids.slice(0, mostListed).join(' ')}${ids.length > mostListed ? ' …' : ''}`;
 
-function holesText({ part: { holes = [] } }: Imported): string[] {
+function holesText({ part: { holes = [] } }: DrawingImport): string[] {
   const kinds = [...new Set(holes.map(({ kind }) => kind))];
   return kinds.map((kind) => {
     const ids = holes.filter((hole) => hole.kind === kind).map(({ id }) => id);
@@ -65,7 +65,7 @@ const sizeText = (length: number): string =>
   String(length >= 1000 ? Math.round(length) : Number(length.toPrecision(4)));
 
 /** What only the builder can know or do. */
-function nextTexts(imported: Imported, partFile: string): string[] {
+function nextTexts(imported: DrawingImport, partFile: string): string[] {
   const { sections, holes = [], units } = imported.part;
   const narrow = imported.gaps.filter(({ sizeMm }) => sizeMm <= widestUntidyMm).map(({ sizeMm }) => sizeMm);
   const widest = lengthText(Math.max(...narrow.slice(0, mostListed)), units);
@@ -87,7 +87,7 @@ function paragraph<T>(heading: string, items: readonly T[], text: (item: T) => s
 }
 
 /** The same for a program to read: lengths and places in mm, as traced. */
-export function importAnswer(imported: Imported, partFile: string): unknown {
+export function importAnswer(imported: DrawingImport, partFile: string): unknown {
   const { part, unit, joined, gaps, branches, notes } = imported;
   const gap = ({ from, to, sizeMm, layer }: Gap) => ({
     from: roundPoint6(from),

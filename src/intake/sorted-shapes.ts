@@ -26,13 +26,13 @@ export interface SortedShapes {
   readonly holeLayers: readonly HoleShapes[];
 }
 
-type Asked = Pick<ImportOptions, 'layers' | 'section' | 'holeLayers' | 'depth'>;
+type SortOptions = Pick<ImportOptions, 'layers' | 'section' | 'holeLayers' | 'depth'>;
 
 /**
  * Sorts shapes by layer (letter case set aside): layers asked for as holes or named so are holes, every other is a
  * section, or all are one where a section is asked for. Names that no layer has are findings.
  */
-export function sortShapes(file: string, drawing: Drawing, asked: Asked): Reading<SortedShapes> {
+export function sortShapes(file: string, drawing: Drawing, asked: SortOptions): Reading<SortedShapes> {
   const byLayer = shapesByLayer(drawing);
   const findings = unknownLayers(
     file,
@@ -80,7 +80,7 @@ function addToSection(
   else sections.set(keyOf(name), { id, depth: depth ?? otherwise, facts, shapes: [...shapes] });
 }
 
-function unknownLayers(file: string, { layers, holeLayers }: Asked, known: readonly string[]): Finding[] {
+function unknownLayers(file: string, { layers, holeLayers }: SortOptions, known: readonly string[]): Finding[] {
   const names = [...layers, ...holeLayers.map(({ layer }) => layer)];
   const unknown = names.filter((name) => !known.some((layer) => keyOf(layer) === keyOf(name)));
   const expected = known.length === 0 ? 'a layer with something drawn on it' : `one of ${known.map(shown).join(', ')}`;

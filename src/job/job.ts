@@ -1,5 +1,6 @@
 import type { Vec } from '../geometry/plane/vec.ts';
 import type { Casting, Hole } from './casting.ts';
+import type { Part } from './part.ts';
 import type { Leg } from './path.ts';
 
 export interface Clearances {
@@ -31,7 +32,7 @@ export interface Fit {
   readonly engagesAtMm: number | null;
   readonly clearance: Clearances;
   readonly depthMarginMm: number;
-  readonly cut: 'fixed' | 'moving' | 'both';
+  readonly cut: Part | 'both';
   readonly share: number;
   readonly cutter: Cutter | null;
   /** Whether the edges of cuts are to be ones a grinder can follow: flats of 10 mm and more, arcs no tighter than the cutter. */

@@ -15,29 +15,29 @@ export const mostVertices = 400_000;
 /** What keeps a raw value from being a sound part: its schema, lengths, ids, material and outlines, all at once. */
 export function partFindings(file: string, raw: unknown): Finding[] {
   const mm = mmPer(textOf(raw, 'units') === 'in' ? 'in' : 'mm');
-  const solids = solidsOf(raw);
-  const vertices = solids.reduce((sum, { loops }) => sum + loops.reduce(addVertices, 0), 0);
+  const holders = loopHoldersOf(raw);
+  const vertices = holders.reduce((sum, { loops }) => sum + loops.reduce(addVertices, 0), 0);
   if (vertices > mostVertices) {
     return [{ file, at: '', found: `${vertices} vertices`, expected: `at most ${mostVertices} vertices in one part` }];
   }
   return [
     ...schemaFindings(file, partFile, withoutOutlines(raw)),
-    ...solids.flatMap(({ path, loops }) => outlineFindings(file, path, loops, mm)),
+    ...holders.flatMap(({ path, loops }) => outlineFindings(file, path, loops, mm)),
     ...farLengths(file, raw, mm),
     ...materialFindings(file, fieldOf(raw, 'material')),
-    ...['holes', ...solidLists].flatMap((list) => repeatedIds(file, list, listOf(raw, list))),
+    ...['holes', ...holderLists].flatMap((list) => repeatedIds(file, list, listOf(raw, list))),
   ];
 }
 
-const solidLists = ['sections', 'hollows', 'doNotCut'] as const;
+const holderLists = ['sections', 'hollows', 'doNotCut'] as const;
 
-interface RawSolid {
+interface RawLoopHolder {
   readonly path: readonly PropertyKey[];
   readonly loops: readonly unknown[];
 }
 
-const solidsOf = (raw: unknown): RawSolid[] => [
-  ...solidLists.flatMap((list) =>
+const loopHoldersOf = (raw: unknown): RawLoopHolder[] => [
+  ...holderLists.flatMap((list) =>
     listOf(raw, list)
       .slice(0, mostItems)
       .map((item, i) => ({ path: [list, i, 'loops'], loops: listOf(item, 'loops') })),
@@ -50,11 +50,11 @@ const addVertices = (sum: number, loop: unknown): number => sum + Math.max(1, as
 /** The part with a plain outline in place of its own, which are checked one by one. */
 function withoutOutlines(raw: unknown): unknown {
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) return raw;
-  const plain = (value: unknown): unknown => (Array.isArray(value) ? value.map(plainSolid) : plainSolid(value));
+  const plain = (value: unknown): unknown => (Array.isArray(value) ? value.map(plainHolder) : plainHolder(value));
   return Object.fromEntries(Object.entries(raw).map(([key, value]) => [key, plain(value)]));
 }
 
-const plainSolid = (raw: unknown): unknown =>
+const plainHolder = (raw: unknown): unknown =>
   typeof raw === 'object' && raw !== null && listOf(raw, 'loops').length > 0 ? { ...raw, loops: plainLoops } : raw;
 
 const plainLoops = [{ circle: [0, 0], radius: 1 }];

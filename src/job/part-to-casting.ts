@@ -13,9 +13,10 @@ import { materialNamed } from '../trade/materials.ts';
 import { depthErrorAsCastMm, depthErrorMmOf, traceErrorMmOf, traceErrorNotStatedMm } from '../trade/tracing.ts';
 import type { Casting, DepthRange, Hole, Hollow, Material, Section, WallReading } from './casting.ts';
 import { depthOf, loopOf, mmPer, pointOf } from './lengths.ts';
+import type { Part } from './part.ts';
 
 /** What a part is in its job; a rotating part is drawn and seen as the fixed one. */
-export type Role = 'fixed' | 'moving' | 'rotating';
+export type Role = Part | 'rotating';
 
 /** Whether a part was drawn from the other side than the joint is looked at. */
 export const isMirrored = (viewedFrom: 'face' | 'back', role: Role): boolean =>
@@ -44,9 +45,9 @@ export function castingOf(file: string, part: PartFile, role: Role): Casting {
     sections: part.sections.map((section) => sectionOf(section, part, frame)),
     holes: (part.holes ?? []).map((hole) => holeOf(hole, frame)),
     hollows: (part.hollows ?? []).map((hollow) => hollowOf(hollow, part, frame)),
-    doNotCut: (part.doNotCut ?? []).map((region) => ({ id: region.id, ...solidOf(region, frame) })),
+    doNotCut: (part.doNotCut ?? []).map((region) => ({ id: region.id, ...regionInDepth(region, frame) })),
     wallReadings: (part.wallReadings ?? []).map((reading) => wallReadingOf(reading, frame)),
-    traced: part.traced === undefined ? null : solidOf(part.traced, frame),
+    traced: part.traced === undefined ? null : regionInDepth(part.traced, frame),
   };
 }
 
@@ -62,7 +63,7 @@ function sectionOf(section: SectionFile, part: PartFile, frame: Frame): Section 
   const ofMethod = gotBy === null ? null : traceErrorMmOf(gotBy);
   return {
     id: section.id,
-    ...solidOf(section, frame),
+    ...regionInDepth(section, frame),
     mayCut: section.mayCut ?? false,
     traceErrorMm: stated === undefined ? (ofMethod ?? traceErrorNotStatedMm) : stated * frame.mm,
     depthErrorMm: depthErrorMm(section, part, frame),
@@ -81,7 +82,7 @@ function depthErrorMm(section: SectionFile, part: PartFile, { mm }: Frame): numb
 const holeOf = (hole: HoleFile, frame: Frame): Hole => ({
   id: hole.id,
   kind: hole.kind,
-  at: placeOf(hole.at, frame),
+  at: pointInFrame(hole.at, frame),
   diameterMm: hole.diameter === undefined ? null : hole.diameter * frame.mm,
   proudMm: (hole.proud ?? 0) * frame.mm,
   thread: hole.thread ?? null,
@@ -92,13 +93,13 @@ const holeOf = (hole: HoleFile, frame: Frame): Hole => ({
 
 const hollowOf = (hollow: HollowFile, part: PartFile, frame: Frame): Hollow => ({
   id: hollow.id,
-  ...solidOf(hollow, frame),
+  ...regionInDepth(hollow, frame),
   keepWallMm: hollow.keepWall === undefined ? null : hollow.keepWall * frame.mm,
   traceErrorMm: lengthMm(hollow.traceError ?? part.traceError, frame, traceErrorNotStatedMm),
 });
 
 const wallReadingOf = (reading: WallReadingFile, frame: Frame): WallReading => ({
-  at: placeOf(reading.at, frame),
+  at: pointInFrame(reading.at, frame),
   depthMm: reading.depth * frame.mm,
   wallMm: reading.wall * frame.mm,
   errorMm: lengthMm(reading.error, frame, wallReadingErrorMm),
@@ -108,17 +109,17 @@ const wallReadingOf = (reading: WallReadingFile, frame: Frame): WallReading => (
 const lengthMm = (length: number | undefined, { mm }: Frame, defaultMm: number): number =>
   length === undefined ? defaultMm : length * mm;
 
-function placeOf(at: readonly [number, number], { mm, mirrored }: Frame): Vec {
+function pointInFrame(at: readonly [number, number], { mm, mirrored }: Frame): Vec {
   const point = pointOf(at, mm);
   return mirrored ? mirrorPoint(point) : point;
 }
 
-interface SolidFile {
+interface LoopHolderFile {
   readonly depth?: readonly [number, number] | undefined;
   readonly loops: readonly LoopFile[];
 }
 
-function solidOf(solid: SolidFile, { mm, mirrored }: Frame): { depth: DepthRange | null; loops: Region } {
-  const loops = solid.loops.map((loop) => loopOf(loop, mm));
-  return { depth: depthOf(solid.depth, mm), loops: mirrored ? mirrorRegion(loops) : loops };
+function regionInDepth(holder: LoopHolderFile, { mm, mirrored }: Frame): { depth: DepthRange | null; loops: Region } {
+  const loops = holder.loops.map((loop) => loopOf(loop, mm));
+  return { depth: depthOf(holder.depth, mm), loops: mirrored ? mirrorRegion(loops) : loops };
 }

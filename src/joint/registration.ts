@@ -7,7 +7,7 @@ import { spacingRatio } from './spacing-ratio.ts';
 import { type PairLimits, suggestPairing } from './suggest-pairing.ts';
 
 /** A joint as dowelled up, with what was found of its holes. */
-export interface Registered {
+export interface Registration {
   /** Paired holes in the joint frame at home. */
   readonly fit: Pick<Fit, 'dowels' | 'bolts' | 'registrationMm'>;
   readonly movingHoles: readonly Hole[];
@@ -29,10 +29,10 @@ const hairMm = 1e-6;
  * Why two drawings do not register, so that nothing is judged; null where they do. Mirrored drawings never do; paired
  * holes do not where they miss by more than the fit's `registration`, or the limits of the trade.
  */
-export const registrationRefusal = (registered: Registered): Refusal | null =>
+export const registrationRefusal = (registered: Registration): Refusal | null =>
   handRefusal(registered) ?? dowelRefusal(registered) ?? boltRefusal(registered);
 
-function handRefusal(registered: Registered): Refusal | null {
+function handRefusal(registered: Registration): Refusal | null {
   const { hand, asDrawnRmsMm, mirroredRmsMm } = registered.hand;
   if (hand !== 'mirrored' || asDrawnRmsMm === null || mirroredRmsMm === null) return null;
   return {
@@ -44,7 +44,7 @@ function handRefusal(registered: Registered): Refusal | null {
   };
 }
 
-const limitsOf = ({ fit, bolts }: Registered): PairLimits => {
+const limitsOf = ({ fit, bolts }: Registration): PairLimits => {
   const allowed = new Map(bolts.map(({ fixed, allowedMm }) => [fixed, allowedMm]));
   return {
     dowelMm: fit.registrationMm ?? spacingMissMm,
@@ -55,14 +55,14 @@ const limitsOf = ({ fit, bolts }: Registered): PairLimits => {
 const boltLimitMm = (registrationMm: number | null, allowedMm: number | null): number =>
   registrationMm ?? Math.max(boltMissMm, boltMissOfAllowed * (allowedMm ?? 0));
 
-function dowelRefusal(registered: Registered): Refusal | null {
+function dowelRefusal(registered: Registration): Refusal | null {
   const { dowelMm } = limitsOf(registered);
   const offMm = Math.abs(registered.spacingErrorMm ?? 0);
   if (offMm <= dowelMm + hairMm) return null;
   return { code: 'dowels-do-not-register', offMm, limitMm: dowelMm, cause: causeOf(registered) };
 }
 
-function boltRefusal(registered: Registered): Refusal | null {
+function boltRefusal(registered: Registration): Refusal | null {
   const { fit, bolts } = registered;
   const missing = fit.bolts
     .flatMap((pair, i) => {
@@ -88,7 +88,7 @@ function boltRefusal(registered: Registered): Refusal | null {
   };
 }
 
-function causeOf(registered: Registered): MissCause {
+function causeOf(registered: Registration): MissCause {
   const { fit } = registered;
   const inches = inchesIn([...fit.dowels, ...fit.bolts], registered);
   if (inches !== null) return inches;
@@ -101,7 +101,7 @@ function causeOf(registered: Registered): MissCause {
 const inchMm = 25.4;
 const nearInch = 0.1;
 
-function inchesIn(pairs: readonly HolePair[], registered: Registered): MissCause | null {
+function inchesIn(pairs: readonly HolePair[], registered: Registration): MissCause | null {
   const ratio = spacingRatio(pairs);
   if (ratio === null) return null;
   const factor = Math.max(ratio, 1 / ratio);
@@ -111,10 +111,10 @@ function inchesIn(pairs: readonly HolePair[], registered: Registered): MissCause
   return { kind: 'inches', factor, large, small, fixed, moving };
 }
 
-const drawingsOf = ({ files }: Registered) => ({ fixed: drawingOf(files.fixed), moving: drawingOf(files.moving) });
+const drawingsOf = ({ files }: Registration) => ({ fixed: drawingOf(files.fixed), moving: drawingOf(files.moving) });
 
 /** The pairs that should stand instead; empty where no pairing stands out. */
-const suggested = (registered: Registered): PairNames[] =>
+const suggested = (registered: Registration): PairNames[] =>
   suggestPairing(registered.fit, registered.movingHoles, limitsOf(registered)).map(({ fixed, moving }) => ({
     fixed: fixed.id,
     moving: moving.id,

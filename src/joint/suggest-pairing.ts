@@ -5,7 +5,7 @@ import type { HolePair } from '../job/job.ts';
 import { bestFit, pointPair } from './dowel-up.ts';
 
 /** Holes as they are paired, both parts in frames that are congruent to their drawings, mm. */
-export interface Paired {
+export interface HolePairing {
   readonly dowels: readonly HolePair[];
   readonly bolts: readonly HolePair[];
 }
@@ -28,7 +28,7 @@ const decisiveMm = 1;
  * or more than one does. Dowels are tried as paired and two of them crosswise; the moving part is carried home on
  * them, and each paired bolt hole of the fixed part given the nearest hole of the moving part, one to one.
  */
-export function suggestPairing(paired: Paired, movingHoles: readonly Hole[], limits: PairLimits): HolePair[] {
+export function suggestPairing(paired: HolePairing, movingHoles: readonly Hole[], limits: PairLimits): HolePair[] {
   const tried = [paired.dowels, ...crossed(paired.dowels)]
     .map((dowels) => pairingWith(dowels, paired.bolts, movingHoles, limits))
     .sort((a, b) => a.rmsMm - b.rmsMm);
@@ -39,7 +39,7 @@ export function suggestPairing(paired: Paired, movingHoles: readonly Hole[], lim
   return changed.every(({ fixed }) => best.certain.has(fixed)) ? changed : [];
 }
 
-interface Pairing extends Paired {
+interface Pairing extends HolePairing {
   /** Over all pairs; infinite where a bolt is left without a hole. */
   readonly rmsMm: number;
   readonly holds: boolean;

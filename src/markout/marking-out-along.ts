@@ -2,13 +2,13 @@ import { angleOf, distance, lerp, sub, type Vec } from '../geometry/plane/vec.ts
 import type { Run } from './marking-out-edges.ts';
 
 /** A run measured along its length, mm. */
-export interface Measured extends Run {
+export interface MeasuredRun extends Run {
   /** The length to each point. */
   readonly reach: readonly number[];
   readonly lengthMm: number;
 }
 
-export function measured(run: Run): Measured {
+export function measured(run: Run): MeasuredRun {
   const reach = [0];
   run.points.forEach((p, i) => {
     if (i > 0) reach.push((reach[i - 1] as number) + distance(run.points[i - 1] as Vec, p));
@@ -17,7 +17,7 @@ export function measured(run: Run): Measured {
 }
 
 /** The place a length along a run; a closed run goes round and round, an open one ends at its ends. */
-export function pointAlong(run: Measured, alongMm: number): Vec {
+export function pointAlong(run: MeasuredRun, alongMm: number): Vec {
   const { points, reach, lengthMm, closed } = run;
   const s = closed ? alongMm - Math.floor(alongMm / lengthMm) * lengthMm : Math.min(Math.max(alongMm, 0), lengthMm);
   let low = 0;
@@ -36,7 +36,7 @@ const cornerRad = Math.PI / 9;
 const overMm = 0.5;
 
 /** Where a run turns a corner: lengths along it, in order. A bend of 1.5 mm radius or more is no corner. */
-export function cornersAlong(run: Measured, leastRad = cornerRad): number[] {
+export function cornersAlong(run: MeasuredRun, leastRad = cornerRad): number[] {
   const { reach, lengthMm, closed } = run;
   const inner = closed ? reach.slice(0, -1) : reach.slice(1, -1);
   const bends = inner
@@ -52,7 +52,7 @@ export function cornersAlong(run: Measured, leastRad = cornerRad): number[] {
   return corners.sort((a, b) => a - b);
 }
 
-function turnAt(run: Measured, s: number): number {
+function turnAt(run: MeasuredRun, s: number): number {
   const at = pointAlong(run, s);
   const before = sub(at, pointAlong(run, s - overMm));
   const after = sub(pointAlong(run, s + overMm), at);

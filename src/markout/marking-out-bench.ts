@@ -1,7 +1,7 @@
-import type { Part } from '../clearance/passes.ts';
 import { mirrorPoint, mirrorRegion, type Region } from '../geometry/plane/loop.ts';
 import { distance, leftOf, lerp, scale, type Vec, vec } from '../geometry/plane/vec.ts';
 import type { Casting } from '../job/casting.ts';
+import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import { carried, type PlaneMap } from '../joint/move-casting.ts';
 import type { PartCut } from '../plan/part-cut.ts';
@@ -93,7 +93,7 @@ function benchOf({ joint, swung, plan, own, table, mirrored }: OnBench): Bench {
       ...band,
       firstEdges: reliefEdges(band.first, band.present),
       lastEdges: reliefEdges(band.last, band.present),
-      places: table.filter((row) => row.band === i).map((row) => placeOf(row, seen.point(row.at), band)),
+      places: table.filter((row) => row.band === i).map((row) => benchPlaceOf(row, seen.point(row.at), band)),
     })),
     holes: namedHoles(table, present),
     touch: benchTouch(joint, cut, seen.point),
@@ -104,7 +104,7 @@ function benchOf({ joint, swung, plan, own, table, mirrored }: OnBench): Bench {
 const same = <T>(value: T): T => value;
 
 /** With metal to come off on the left of an edge, what stays is on its right. */
-function placeOf(row: MarkingRow, at: Vec, { edges }: WorkBand): BenchPlace {
+function benchPlaceOf(row: MarkingRow, at: Vec, { edges }: WorkBand): BenchPlace {
   let [off, inward] = [Number.POSITIVE_INFINITY, vec(0, -1)];
   for (const { points } of edges.cuts) {
     for (const [i, b] of points.slice(1).entries()) {

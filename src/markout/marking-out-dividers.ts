@@ -1,6 +1,6 @@
-import type { Part } from '../clearance/passes.ts';
 import { cross, distance, scale, sub, type Vec } from '../geometry/plane/vec.ts';
 import type { Hole } from '../job/casting.ts';
+import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 
 /** Two holes to set dividers or trammels from. */

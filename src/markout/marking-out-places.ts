@@ -1,11 +1,11 @@
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
-import { cornersAlong, type Measured, pointAlong } from './marking-out-along.ts';
+import { cornersAlong, type MeasuredRun, pointAlong } from './marking-out-along.ts';
 import type { PlaceKind } from './marking-row.ts';
 
 /** A place to mark on an edge: how far along it, and why there. */
-export interface Place {
+export interface EdgePlace {
   readonly kind: PlaceKind;
   readonly alongMm: number;
 }
@@ -20,24 +20,24 @@ const togetherMm = 0.5;
  * and every 10 mm from its start.
  */
 export function placesAlong(
-  run: Measured,
+  run: MeasuredRun,
   present: OutlineTree,
   wallsTo: readonly ((at: Vec) => number)[] = [],
-): Place[] {
+): EdgePlace[] {
   const { lengthMm, closed } = run;
   const steps = Array.from({ length: Math.floor(lengthMm / stepMm) + 1 }, (_, i) => i * stepMm);
-  const wanted: Place[] = [
-    ...(closed ? [] : [0, lengthMm]).map((alongMm): Place => ({ kind: 'end', alongMm })),
+  const wanted: EdgePlace[] = [
+    ...(closed ? [] : [0, lengthMm]).map((alongMm): EdgePlace => ({ kind: 'end', alongMm })),
     { kind: 'deepest', alongMm: mostAlong(run, (at) => nearestOnOutline(present, at).distanceMm) },
-    ...wallsTo.map((wall): Place => ({ kind: 'wall', alongMm: mostAlong(run, (at) => -wall(at)) })),
-    ...cornersAlong(run).map((alongMm): Place => ({ kind: 'corner', alongMm })),
-    ...steps.map((alongMm): Place => ({ kind: 'step', alongMm })),
+    ...wallsTo.map((wall): EdgePlace => ({ kind: 'wall', alongMm: mostAlong(run, (at) => -wall(at)) })),
+    ...cornersAlong(run).map((alongMm): EdgePlace => ({ kind: 'corner', alongMm })),
+    ...steps.map((alongMm): EdgePlace => ({ kind: 'step', alongMm })),
   ];
   const apart = (a: number, b: number): number => {
     const direct = Math.abs(a - b);
     return closed ? Math.min(direct, lengthMm - direct) : direct;
   };
-  const places: Place[] = [];
+  const places: EdgePlace[] = [];
   for (const place of wanted)
     if (places.every(({ alongMm }) => apart(alongMm, place.alongMm) > togetherMm)) places.push(place);
   return places.sort((a, b) => a.alongMm - b.alongMm);
@@ -47,7 +47,7 @@ export function placesAlong(
 const lookMm = 0.5;
 
 /** Where along an edge a value is largest. */
-function mostAlong(run: Measured, of: (at: Vec) => number): number {
+function mostAlong(run: MeasuredRun, of: (at: Vec) => number): number {
   const valueAt = (s: number): number => of(pointAlong(run, s));
   const looks = Math.max(1, Math.ceil(run.lengthMm / lookMm));
   const at = (i: number): number => (run.lengthMm * i) / looks;

@@ -59,7 +59,7 @@ export function profilePieces(bench: Bench, band: BenchBand): ProfilePiece[] {
   const metal = metalWithin(bench.after, band.depth);
   const passed = metalWithin(bench.after, betweenPlateAnd(band.depth));
   return placesOfWork(band).flatMap((work) => {
-    let piece: Fitted | null = null;
+    let piece: ProfileBody | null = null;
     for (const reachMm of reachesMm) {
       piece = pieceFor(work, metal, passed, reachMm);
       if (piece?.pins) break;
@@ -68,10 +68,10 @@ export function profilePieces(bench: Bench, band: BenchBand): ProfilePiece[] {
   });
 }
 
-type Shown = Pick<ProfilePiece, 'around' | 'firstLine' | 'lastLine' | 'places'>;
-type Fitted = Omit<ProfilePiece, keyof Shown>;
+type ProfileBackdrop = Pick<ProfilePiece, 'around' | 'firstLine' | 'lastLine' | 'places'>;
+type ProfileBody = Omit<ProfilePiece, keyof ProfileBackdrop>;
 
-function shownAround({ relief }: Work, metal: Polygons, { firstEdges, lastEdges, places }: BenchBand): Shown {
+function shownAround({ relief }: Work, metal: Polygons, { firstEdges, lastEdges, places }: BenchBand): ProfileBackdrop {
   const shown = grown(relief, shownMm);
   const tree = buildOutlineTree(loopsOf(shown));
   const isShown = ({ x, y }: Vec): boolean => regionContains(tree, x, y);
@@ -128,7 +128,7 @@ function both(a: Work, b: Work): Work {
   };
 }
 
-function pieceFor(work: Work, metal: Polygons, passed: Polygons, reachMm: number): Fitted | null {
+function pieceFor(work: Work, metal: Polygons, passed: Polygons, reachMm: number): ProfileBody | null {
   const { relief, cuts, outward } = work;
   const window = intersection(grown(relief, reachMm), outsideOf(work, 2 * (reachMm + diagonal(work.box))));
   const clear = grown(difference(metal, grown(relief, besideMm)), clearMm);

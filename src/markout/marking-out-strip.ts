@@ -3,7 +3,7 @@ import { add, distance, dot, leftOf, scale, sub, type Vec } from '../geometry/pl
 import { polygonise } from '../geometry/polygons/polygonise.ts';
 import type { Polygon } from '../geometry/polygons/polygons.ts';
 import { toleranceMm } from '../plan/bands/tolerance.ts';
-import { cornersAlong, type Measured, measured, pointAlong } from './marking-out-along.ts';
+import { cornersAlong, type MeasuredRun, measured, pointAlong } from './marking-out-along.ts';
 import type { BenchBand, BenchPlace } from './marking-out-bench.ts';
 import type { Run } from './marking-out-edges.ts';
 import { throughTo } from './marking-out-take-off.ts';
@@ -63,7 +63,7 @@ export function sideStrips(band: BenchBand): SideStrip[] {
 }
 
 /** The whole outline that a stretch lies on, closed, begun where the stretch begins. */
-function sideOf(outlines: readonly Polygon[], { points }: Measured): Measured | null {
+function sideOf(outlines: readonly Polygon[], { points }: MeasuredRun): MeasuredRun | null {
   const start = points[0] as Vec;
   const nearest = outlines
     .map((outline) => ({ outline, foot: footOn(measuredRound(outline), start) }))
@@ -74,7 +74,7 @@ function sideOf(outlines: readonly Polygon[], { points }: Measured): Measured | 
   return measured({ points: [start, ...round, start], closed: true });
 }
 
-const measuredRound = (outline: Polygon): Measured =>
+const measuredRound = (outline: Polygon): MeasuredRun =>
   measured({ points: [...outline, outline[0] as Vec], closed: true });
 
 interface Foot {
@@ -84,7 +84,7 @@ interface Foot {
 }
 
 /** The place of a line that is nearest to a point. */
-function footOn({ points, reach }: Measured, p: Vec): Foot {
+function footOn({ points, reach }: MeasuredRun, p: Vec): Foot {
   let best: Foot = { edge: 0, alongMm: 0, offMm: Number.POSITIVE_INFINITY };
   points.slice(1).forEach((b, edge) => {
     const a = points[edge] as Vec;
@@ -97,7 +97,7 @@ function footOn({ points, reach }: Measured, p: Vec): Foot {
   return best;
 }
 
-function stripOf(band: BenchBand, side: Measured, cutMm: number): SideStrip {
+function stripOf(band: BenchBand, side: MeasuredRun, cutMm: number): SideStrip {
   const spare = Math.max(0, side.lengthMm - cutMm) / 2;
   // lengths round the outline, those behind the start as negative
   const onStrip = (alongMm: number): number => (alongMm > cutMm + spare ? alongMm - side.lengthMm : alongMm);
@@ -142,7 +142,7 @@ function stationsAlong(cutMm: number, corners: readonly number[]): number[] {
 
 const chordMm = 0.05;
 
-function stationAt({ trees, present }: BenchBand, side: Measured, alongMm: number): Station {
+function stationAt({ trees, present }: BenchBand, side: MeasuredRun, alongMm: number): Station {
   const at = pointAlong(side, alongMm);
   const inward = leftOf(pointAlong(side, alongMm - chordMm), pointAlong(side, alongMm + chordMm));
   const plannedMm = throughTo(trees.planned, at, inward, 0);

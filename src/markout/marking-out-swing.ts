@@ -96,14 +96,14 @@ export function swingGauge(bench: Bench): SwingReading {
   if (swings.length === 0) return { why: 'the way in turns about a point that is not the crank' };
   const passing = piecesFor(bench, swings);
   if (passing.length === 0) return { why: 'nothing passes the cut while it turns' };
-  const solids = passing.filter(isWideEnough).map((solid, i) => ({ ...solid, name: `C${i + 1}` }));
-  if (solids.length === 0) return { why: 'what passes the cut while it turns is too thin to cut from ply' };
-  const thin = passing.filter((solid) => !isWideEnough(solid)).map(({ section }) => section);
-  return { gauge: { ...gaugeOf(bench, swings, solids), tooThin: [...new Set(thin)] } };
+  const pieces = passing.filter(isWideEnough).map((piece, i) => ({ ...piece, name: `C${i + 1}` }));
+  if (pieces.length === 0) return { why: 'what passes the cut while it turns is too thin to cut from ply' };
+  const thin = passing.filter((piece) => !isWideEnough(piece)).map(({ section }) => section);
+  return { gauge: { ...gaugeOf(bench, swings, pieces), tooThin: [...new Set(thin)] } };
 }
 
 /** The other part's sections that pass a cut nearer than asked while they turn. */
-function piecesFor(bench: Bench, swings: readonly Leg[]): Solid[] {
+function piecesFor(bench: Bench, swings: readonly Leg[]): SwingOutline[] {
   const { joint, cut, own, seen } = bench;
   const turning = new Set(swings.map((leg) => joint.fit.legs.indexOf(leg) + 1));
   const cutSections = joint[cut].sections.filter(({ id }) => own.sections.some((section) => section.id === id));
@@ -115,12 +115,12 @@ function piecesFor(bench: Bench, swings: readonly Leg[]): Solid[] {
   const others = joint[cut === 'fixed' ? 'moving' : 'fixed'].sections.filter(({ id }) => passing.includes(id));
   const clearanceMm = joint.fit.clearance.wayInMm;
   const window = reachOfCut(bench, swings);
-  return others.flatMap((section) => solidsOf(section, seen.region(section.loops), clearanceMm, window));
+  return others.flatMap((section) => swingOutlines(section, seen.region(section.loops), clearanceMm, window));
 }
 
-type Solid = Omit<SwingPiece, 'name'>;
+type SwingOutline = Omit<SwingPiece, 'name'>;
 
-const isWideEnough = ({ outline }: Solid): boolean =>
+const isWideEnough = ({ outline }: SwingOutline): boolean =>
   offset(outlinesOf(outline), -thinnestPieceMm / 2, roughMm, 'inside').polygons.length > 0;
 
 /** Where on the swung part anything can come near the cut while it turns: farther off no gauge is needed. */
@@ -134,8 +134,8 @@ function reachOfCut({ bands, mirrored }: Bench, swings: readonly Leg[]): Polygon
   return offset(outlinesOf(union(swept)), reachMm, roughMm, 'outside').polygons;
 }
 
-/** The separate solids of a section within reach of the cut, each with the clearance round it. */
-function solidsOf({ id, depth }: Section, loops: Region, clearanceMm: number, window: Polygons): Solid[] {
+/** The separate pieces of a section within reach of the cut, each with the clearance round it. */
+function swingOutlines({ id, depth }: Section, loops: Region, clearanceMm: number, window: Polygons): SwingOutline[] {
   const grown = offset(metalOnLeft(loops), clearanceMm, toleranceMm, 'outside').polygons;
   const traced = polygonise(loops, toleranceMm, 'outside');
   return pieces(intersection(grown, window)).map((outline) => {
@@ -144,7 +144,7 @@ function solidsOf({ id, depth }: Section, loops: Region, clearanceMm: number, wi
   });
 }
 
-function gaugeOf(bench: Bench, legs: readonly Leg[], solids: readonly SwingPiece[]): Omit<SwingGauge, 'tooThin'> {
+function gaugeOf(bench: Bench, legs: readonly Leg[], pieces: readonly SwingPiece[]): Omit<SwingGauge, 'tooThin'> {
   const { present, mirrored } = bench;
   const turns = legs.flatMap(({ from, to }) => [from.turnRad, to.turnRad]);
   const [fromRad, toRad] = [Math.min(...turns), Math.max(...turns)];
@@ -157,7 +157,7 @@ function gaugeOf(bench: Bench, legs: readonly Leg[], solids: readonly SwingPiece
     fromRad,
     toRad,
   });
-  const corners = solids.flatMap(({ outline }) => outline.flat());
+  const corners = pieces.flatMap(({ outline }) => outline.flat());
   const scale = nearestScale((bench.holes ?? []).map(scaleOf), corners);
   const plate = plateRound([
     { at: vec(0, 0), radiusMm: spigotMm / 2 + roundSpigotMm },
@@ -169,14 +169,14 @@ function gaugeOf(bench: Bench, legs: readonly Leg[], solids: readonly SwingPiece
     .filter((slot, i, all) => all.findIndex(({ hole }) => hole.id === slot.hole.id) === i)
     .flatMap((slot) => intersection(slotOf(slot, mirrored), [plate]));
   return {
-    pieces: solids,
+    pieces,
     plate: difference([plate], slots),
     bore: present.holes.find(({ at, diameterMm }) => length(at) < onAxisMm && diameterMm !== null) ?? null,
     spigotMm,
     legs,
     slots,
     scale,
-    touch: gaugeTouch(bench, legs, solids),
+    touch: gaugeTouch(bench, legs, pieces),
   };
 }
 
@@ -184,10 +184,10 @@ function gaugeOf(bench: Bench, legs: readonly Leg[], solids: readonly SwingPiece
 function gaugeTouch(
   { joint, cut, seen }: Bench,
   legs: readonly Leg[],
-  solids: readonly SwingPiece[],
+  pieces: readonly SwingPiece[],
 ): GaugeTouch | null {
   const other = cut === 'fixed' ? 'moving' : 'fixed';
-  const sections = solids.flatMap(({ name, section, depth, outline }) =>
+  const sections = pieces.flatMap(({ name, section, depth, outline }) =>
     joint[other].sections
       .filter(({ id }) => id === section)
       .slice(0, 1)

@@ -2,7 +2,7 @@ import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { rayCrossings } from '../geometry/motion/ray-crossings.ts';
 import { add, dot, leftOf, scale, sub, type Vec } from '../geometry/plane/vec.ts';
-import { type Measured, pointAlong } from './marking-out-along.ts';
+import { type MeasuredRun, pointAlong } from './marking-out-along.ts';
 
 /** Trees of the three lines of a band, in straight edges. */
 export interface BandTrees {
@@ -33,7 +33,7 @@ const sideways = 0.5;
  * is measured square to the edge; were that deeper than `deepestMm`, only the lines' distances from it are.
  */
 export function takeOffAlong(
-  run: Measured,
+  run: MeasuredRun,
   alongMm: number,
   present: OutlineTree,
   lines: BandTrees,
@@ -78,7 +78,7 @@ export function throughTo(line: OutlineTree, from: Vec, along: Vec, leastMm: num
 }
 
 /** The place itself or, where it lies on the outside, one just along the edge. */
-function justAlong(run: Measured, alongMm: number, present: OutlineTree): Vec {
+function justAlong(run: MeasuredRun, alongMm: number, present: OutlineTree): Vec {
   const depthOf = (p: Vec): number => nearestOnOutline(present, p).distanceMm;
   const at = pointAlong(run, alongMm);
   if (depthOf(at) > lookMm / 2) return at;
@@ -87,7 +87,7 @@ function justAlong(run: Measured, alongMm: number, present: OutlineTree): Vec {
 }
 
 /** The unit vector square to an edge, into the metal that stays. */
-const squareTo = (run: Measured, alongMm: number): Vec =>
+const squareTo = (run: MeasuredRun, alongMm: number): Vec =>
   scale(leftOf(pointAlong(run, alongMm - lookMm), pointAlong(run, alongMm + lookMm)), -1);
 
 function unit(v: Vec): Vec | null {

@@ -1,10 +1,10 @@
 import type { FirstTouch } from '../clearance/check-result.ts';
 import { firstTouch } from '../clearance/first-touch.ts';
-import type { Part } from '../clearance/passes.ts';
 import { motionAt } from '../geometry/motion/motion.ts';
 import { apply, compose, inverse, rigid } from '../geometry/plane/rigid.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import type { DepthRange } from '../job/casting.ts';
+import type { Part } from '../job/part.ts';
 import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 

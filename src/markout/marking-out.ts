@@ -1,24 +1,24 @@
-import type { Part } from '../clearance/passes.ts';
 import { distance, type Vec } from '../geometry/plane/vec.ts';
+import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { PartCut } from '../plan/part-cut.ts';
 import type { PlanResult } from '../plan/plan-result.ts';
 import { handErrorOf } from '../plan/walls/walls.ts';
-import { type Measured, measured, pointAlong } from './marking-out-along.ts';
+import { type MeasuredRun, measured, pointAlong } from './marking-out-along.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
 import { type DividerHoles, dividerHoles } from './marking-out-dividers.ts';
-import { type Place, placesAlong } from './marking-out-places.ts';
+import { type EdgePlace, placesAlong } from './marking-out-places.ts';
 import { takeOffAlong } from './marking-out-take-off.ts';
 import { isInReach, wallLeft, wallMm } from './marking-out-walls.ts';
 import type { Divider, MarkingRow, MarkingTable } from './marking-row.ts';
 
 /** A place of the table before it is measured. */
-interface Marked {
+interface PlaceOnBand {
   readonly band: WorkBand;
   readonly nth: number;
   readonly edge: number;
-  readonly run: Measured;
-  readonly place: Place;
+  readonly run: MeasuredRun;
+  readonly place: EdgePlace;
 }
 
 /**
@@ -31,13 +31,13 @@ export const markingOut = (joint: Joint, { cuts }: PlanResult): MarkingTable[] =
 function tableOf(joint: Joint, cut: PartCut): MarkingTable {
   const { part } = cut;
   const marked = workBands(joint[part], cut).flatMap((band, i) => markedOn(joint, part, band, i));
-  const holes = dividerHoles(joint, part, marked.map(placeOf));
+  const holes = dividerHoles(joint, part, marked.map(pointOnRun));
   return marked.map((mark, i) => rowOf(joint, part, holes, mark, i + 1));
 }
 
-const placeOf = ({ run, place }: Marked): Vec => pointAlong(run, place.alongMm);
+const pointOnRun = ({ run, place }: PlaceOnBand): Vec => pointAlong(run, place.alongMm);
 
-function markedOn(joint: Joint, part: Part, band: WorkBand, nth: number): Marked[] {
+function markedOn(joint: Joint, part: Part, band: WorkBand, nth: number): PlaceOnBand[] {
   const walls = joint[part].hollows.map((hollow) => (at: Vec) => ({ hollow, mm: wallMm(hollow, at, band.depth) }));
   return band.edges.cuts.flatMap((cut, i) => {
     const run = measured(cut);
@@ -50,7 +50,7 @@ function markedOn(joint: Joint, part: Part, band: WorkBand, nth: number): Marked
   });
 }
 
-function rowOf(joint: Joint, part: Part, holes: DividerHoles | null, mark: Marked, place: number): MarkingRow {
+function rowOf(joint: Joint, part: Part, holes: DividerHoles | null, mark: PlaceOnBand, place: number): MarkingRow {
   const { band, nth, edge, run } = mark;
   const { kind, alongMm } = mark.place;
   const at = pointAlong(run, alongMm);

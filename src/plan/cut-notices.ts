@@ -1,7 +1,7 @@
-import type { Part } from '../clearance/passes.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { vec } from '../geometry/plane/vec.ts';
 import type { Casting } from '../job/casting.ts';
+import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import { heldToMm } from './bands/bands.ts';
 import type { SectionCut } from './bands/layers.ts';

@@ -2,11 +2,11 @@ import { holdsClearance } from '../clearance/measure.ts';
 import type { Clearances } from '../job/job.ts';
 import type { AfterCut } from './after-cut.ts';
 import type { CutFigures } from './part-cut.ts';
-import type { Uncured } from './uncured.ts';
+import type { UncuredFoul } from './uncured-foul.ts';
 
 /** Something that stands against a plan; lengths in mm. */
 export type Hindrance =
-  | { readonly code: 'uncured'; readonly foul: Uncured }
+  | { readonly code: 'uncured'; readonly foul: UncuredFoul }
   | { readonly code: 'wall'; readonly hollow: string; readonly wallMm: number; readonly nominalMm: number }
   | {
       readonly code: 'thin';
@@ -29,7 +29,7 @@ type Where = 'home' | 'way-in';
 /** What a plan leaves, as it is judged. */
 interface Left {
   readonly cuts: readonly CutFigures[];
-  readonly uncured: readonly Uncured[];
+  readonly uncured: readonly UncuredFoul[];
   readonly afterCut: AfterCut;
 }
 

@@ -1,18 +1,18 @@
-import type { Part } from '../clearance/passes.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import type { Polygons } from '../geometry/polygons/polygons.ts';
 import type { Casting, DepthRange } from '../job/casting.ts';
+import type { Part } from '../job/part.ts';
 import type { BandCut } from './bands/cut-band.ts';
-import type { Severed } from './bands/severed.ts';
+import type { SeveredPiece } from './bands/severed-pieces.ts';
 import type { CutterResult } from './cutter/cutter-result.ts';
 import type { CutterWay } from './cutter/cutter-shape.ts';
 import type { StraightResult } from './cutter/straight-result.ts';
 import type { ThinPlace } from './walls/thin-places.ts';
-import type { ReadWall, Unmeasured } from './walls/wall-readings.ts';
+import type { ReadWall, UnmeasuredCut } from './walls/wall-readings.ts';
 import type { WallBehind } from './walls/walls.ts';
 
 /** One piece of metal to come off, by its area and its centre of area in the joint frame, mm. */
-export interface Piece {
+export interface PieceFigures {
   readonly areaMm2: number;
   readonly at: Vec;
 }
@@ -30,7 +30,7 @@ export interface BandFigures {
   /** How deep the cut goes at its deepest; null where the section has nothing left over this depth. */
   readonly takeOff: BandCut['takeOff'];
   /** The separate pieces of the planned cut, the largest first. */
-  readonly pieces: readonly Piece[];
+  readonly pieces: readonly PieceFigures[];
   /** What the clearance alone would take, what the cutter takes beyond it, and a straight edge beyond both. */
   readonly neededAreaMm2: number;
   readonly extraAreaMm2: number;
@@ -68,12 +68,12 @@ export interface CutFigures {
   /** Least thickness of the part's own metal at the cut, where the fit sets a least wall. */
   readonly thin: readonly ThinPlace[];
   readonly readings: readonly ReadWall[];
-  readonly unmeasured: readonly Unmeasured[];
+  readonly unmeasured: readonly UnmeasuredCut[];
   /** Null without a cutter, or without a cut. */
   readonly cutter: CutterResult | null;
   /** Null where no straight edges were asked for, or nothing is cut. */
   readonly straight: StraightResult | null;
-  readonly severed: readonly Severed[];
+  readonly severed: readonly SeveredPiece[];
 }
 
 /** The cut of one part. */

@@ -1,14 +1,14 @@
 import { checkJoint } from '../clearance/check.ts';
 import type { CheckResult } from '../clearance/check-result.ts';
-import type { Part } from '../clearance/passes.ts';
 import { farReason, reasonOf, reasonsBeforehand } from '../clearance/reasons.ts';
 import type { Progress } from '../geometry/progress.ts';
+import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import { cutterNotices } from './cutter/cutter-notices.ts';
 import type { PlanNotice } from './notices.ts';
 import type { PartCut } from './part-cut.ts';
 import { planBoth } from './plan-both.ts';
-import { type Judged, judge, type PartPlan, planPart } from './plan-part.ts';
+import { type Judgement, judge, type PartPlan, planPart } from './plan-part.ts';
 import type { PlanResult } from './plan-result.ts';
 import { refusedPlan } from './refused-plan.ts';
 
@@ -40,7 +40,7 @@ function* planOfBoth(joint: Joint): Generator<Progress, PlanResult> {
   return { ...resultOf([fixed, moving], judged), judged: moving.judged, alone: null };
 }
 
-function resultOf(plans: readonly PartPlan[], judged: Judged): Omit<PlanResult, 'judged' | 'alone'> {
+function resultOf(plans: readonly PartPlan[], judged: Judgement): Omit<PlanResult, 'judged' | 'alone'> {
   const cuts = plans.map(({ cut }) => cut);
   return {
     reason: null,

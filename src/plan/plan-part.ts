@@ -1,11 +1,11 @@
 import { checkJoint } from '../clearance/check.ts';
 import type { CheckNotice } from '../clearance/notices.ts';
-import type { Part } from '../clearance/passes.ts';
 import { judgedByFigures } from '../clearance/reasons.ts';
 import { areaMm2 } from '../geometry/polygons/polygons.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Section } from '../job/casting.ts';
 import type { Clearances } from '../job/job.ts';
+import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { AfterCut } from './after-cut.ts';
 import { allMm3, layerMm3, massOfG } from './bands/amounts.ts';
@@ -14,7 +14,7 @@ import { bandsOf } from './bands/bands.ts';
 import { cutBands } from './bands/cut-band.ts';
 import { castingAfter, type SectionCut } from './bands/layers.ts';
 import { piecesOf } from './bands/run-out.ts';
-import { severedPieces } from './bands/severed.ts';
+import { severedPieces } from './bands/severed-pieces.ts';
 import { sweepsWithin } from './bands/sweeps.ts';
 import { toleranceMm } from './bands/tolerance.ts';
 import { cutNotices } from './cut-notices.ts';
@@ -25,7 +25,7 @@ import { straightResult } from './cutter/straight-result.ts';
 import { type Hindrance, hindrancesOf } from './hindrances.ts';
 import type { CutNotice } from './notices.ts';
 import type { PartCut } from './part-cut.ts';
-import { type Uncured, uncuredBy } from './uncured.ts';
+import { type UncuredFoul, uncuredBy } from './uncured-foul.ts';
 import { guardsOf } from './walls/guards.ts';
 import { thinFloors } from './walls/thin-floors.ts';
 import { thinPlaces } from './walls/thin-places.ts';
@@ -68,10 +68,10 @@ function* cutsNeeded(joint: Joint, part: Part): Generator<Progress, SectionCut[]
   const needs: { section: Section; needs: readonly BandNeed[] }[] = [];
   for (const [done, section] of sections.entries()) {
     yield { step: section.id, done, of: sections.length };
-    const bench = section.mayCut
+    const conditions = section.mayCut
       ? { joint, sweeps, doNotCut, cutter, beside: sections.filter((other) => other !== section) }
       : { joint, sweeps, doNotCut: [], cutter: null, beside: [] };
-    needs.push({ section, needs: yield* needsOfSection(bench, section, bandsOf(joint, part, section)) });
+    needs.push({ section, needs: yield* needsOfSection(conditions, section, bandsOf(joint, part, section)) });
   }
   const notOffered = sections.filter(({ mayCut }) => !mayCut);
   const handErrorMm = handErrorOf(joint.fit);
@@ -82,10 +82,10 @@ function* cutsNeeded(joint: Joint, part: Part): Generator<Progress, SectionCut[]
     const pieces = section.mayCut
       ? piecesOf(section, own, others, keepOut, cutter)
       : piecesOf(section, own, [], keepOut, null);
-    const bench = section.mayCut
+    const conditions = section.mayCut
       ? { section, doNotCut, notOffered, straight }
       : { section, doNotCut: [], notOffered: [], straight: false };
-    cuts.push({ section, bands: yield* cutBands(bench, pieces) });
+    cuts.push({ section, bands: yield* cutBands(conditions, pieces) });
   }
   return cuts;
 }
@@ -129,9 +129,9 @@ function* partCut(
 }
 
 /** What the check after a cut says of it. */
-export interface Judged {
+export interface Judgement {
   readonly holds: boolean;
-  readonly uncured: readonly Uncured[];
+  readonly uncured: readonly UncuredFoul[];
   readonly afterCut: AfterCut;
   /** Empty where it holds. */
   readonly hindrances: readonly Hindrance[];
@@ -146,7 +146,7 @@ export function* judge(
   plan: PartPlan,
   asked: Clearances,
   others: readonly PartPlan[] = [],
-): Generator<Progress, Judged> {
+): Generator<Progress, Judgement> {
   const check = yield* checkJoint(judgedByFigures(plan.judged));
   const uncured = uncuredBy(plan.needs, check.rotating, plan.judged.fit.clearance.rotatingMm);
   const { home, wayIn } = check;

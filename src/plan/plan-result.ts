@@ -5,7 +5,7 @@ import type { Hindrance } from './hindrances.ts';
 import type { PlanNotice } from './notices.ts';
 import type { CutFigures, PartCut } from './part-cut.ts';
 import type { PartPlan } from './plan-part.ts';
-import type { Uncured } from './uncured.ts';
+import type { UncuredFoul } from './uncured-foul.ts';
 
 /** What is said of a plan: its figures, without outlines. */
 export interface PlanFigures {
@@ -14,7 +14,7 @@ export interface PlanFigures {
   readonly holds: boolean;
   /** One, or two where both parts are cut: the fixed one, then the moving one. A refused plan has the part it would cut, with nothing cut. */
   readonly cuts: readonly CutFigures[];
-  readonly uncured: readonly Uncured[];
+  readonly uncured: readonly UncuredFoul[];
   readonly afterCut: AfterCut;
   /** What stands against it; something always does where it does not hold. */
   readonly hindrances: readonly Hindrance[];

@@ -1,7 +1,7 @@
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Hindrance } from '../plan/hindrances.ts';
-import type { Uncured } from '../plan/uncured.ts';
+import type { UncuredFoul } from '../plan/uncured-foul.ts';
 import { comparedText } from './units.ts';
 
 /** What stands against an alternative, each in a few words; what reads the same is said once. */
@@ -95,7 +95,7 @@ function plainText(hindrance: Plain): string {
 /** A wall at worst: below nothing it may not be there at all. */
 const leftText = (wallMm: number, units: Units): string => (wallMm > 0 ? lengthText(wallMm, units) : 'perhaps nothing');
 
-function uncuredText({ section, why, doNotCut }: Uncured): string {
+function uncuredText({ section, why, doNotCut }: UncuredFoul): string {
   switch (why) {
     case 'not-offered':
       return `"${section}" is in the way and not offered`;

@@ -11,17 +11,17 @@ type Measure = Pick<Clearance, 'state' | 'clearanceMm' | 'worstClearanceMm' | 'a
   readonly foul: Pick<Foul, 'areaMm2' | 'deepestMm'>;
 };
 
-interface Measured {
+interface Measures {
   readonly home: Measure;
   readonly wayIn: Measure | null;
   readonly rotating: readonly RotatingResult[];
 }
 
 /** The figures side by side: as traced, with the tracing error at its worst, and what was asked. */
-export const measureLines = (joint: Joint, measured: Measured): string[] => columns(measureRows(joint, measured));
+export const measureLines = (joint: Joint, measured: Measures): string[] => columns(measureRows(joint, measured));
 
 /** The same as cells: what, state, as traced, at worst, asked; headings first. */
-export function measureRows(joint: Joint, { home, wayIn, rotating }: Measured): string[][] {
+export function measureRows(joint: Joint, { home, wayIn, rotating }: Measures): string[][] {
   const { clearance, units } = joint.fit;
   const row = (name: string, measure: Measure, askedMm: number): string[] => [
     name,
@@ -67,10 +67,10 @@ function worstText({ state, worstClearanceMm, alongCrankMm }: Measure, askedMm: 
 }
 
 /** How much metal stands in the way, at home and on the way in. */
-export const foulLines = (joint: Joint, measured: Pick<Measured, 'home' | 'wayIn'>): string[] =>
+export const foulLines = (joint: Joint, measured: Pick<Measures, 'home' | 'wayIn'>): string[] =>
   listed(foulTexts(joint, measured));
 
-export function foulTexts({ fit: { units } }: Joint, { home, wayIn }: Pick<Measured, 'home' | 'wayIn'>): string[] {
+export function foulTexts({ fit: { units } }: Joint, { home, wayIn }: Pick<Measures, 'home' | 'wayIn'>): string[] {
   return [
     ...(home.state === 'fouls' ? [`At home ${foulText(home, units)}.`] : []),
     ...(wayIn?.state === 'fouls' ? [`On the way in ${foulText(wayIn, units)}.`] : []),

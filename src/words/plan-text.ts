@@ -3,9 +3,9 @@ import type { Casting } from '../job/casting.ts';
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { BandFigures, CutFigures, Piece } from '../plan/part-cut.ts';
+import type { BandFigures, CutFigures, PieceFigures } from '../plan/part-cut.ts';
 import type { PlanFigures } from '../plan/plan-result.ts';
-import type { Uncured } from '../plan/uncured.ts';
+import type { UncuredFoul } from '../plan/uncured-foul.ts';
 import type { ReadWall } from '../plan/walls/wall-readings.ts';
 import type { WallBehind } from '../plan/walls/walls.ts';
 import { columns, listed, wrapped } from './layout.ts';
@@ -58,14 +58,14 @@ export const pieceTexts = (joint: Joint, { sections }: Sections): string[] =>
   piecesOf(sections.flatMap(({ bands }) => bands)).map((piece) => pieceText(joint, piece));
 
 /** The separate pieces, the same outline in several bands once. */
-function piecesOf(bands: readonly BandFigures[]): Piece[] {
+function piecesOf(bands: readonly BandFigures[]): PieceFigures[] {
   const places = bands
     .flatMap(({ pieces }) => pieces)
     .map((piece) => [`${Math.round(piece.at.x)},${Math.round(piece.at.y)}`, piece] as const);
   return [...new Map(places).values()];
 }
 
-const pieceText = (joint: Joint, { areaMm2, at }: Piece): string =>
+const pieceText = (joint: Joint, { areaMm2, at }: PieceFigures): string =>
   `${areaText(areaMm2, joint.fit.units)} about ${placeText(at, joint)}`;
 
 const deepText = ({ takeOff }: BandFigures, units: Units): string =>
@@ -91,7 +91,7 @@ export function uncuredTexts(joint: Joint, plan: PlanFigures): string[] {
 
 const crank: Vec = { x: 0, y: 0 };
 
-function whyLeft({ why, doNotCut }: Uncured): string {
+function whyLeft({ why, doNotCut }: UncuredFoul): string {
   switch (why) {
     case 'not-offered':
       return 'not offered to the grinder (its "mayCut" is not true)';

@@ -25,17 +25,17 @@ export function reasonText(reason: ReasonCode): string {
   }
 }
 
-interface Reasoned {
+interface Outcome {
   readonly reason: ReasonCode | null;
   readonly notices: readonly PlanNotice[];
 }
 
 /** What lies behind the reason and what to do about it; empty where the result stands by itself. */
-export const reasonTexts = ({ fit }: Joint, { reason, notices }: Reasoned): string[] =>
+export const reasonTexts = ({ fit }: Joint, { reason, notices }: Outcome): string[] =>
   notices.filter(({ code }) => code === reason).map((notice) => planNoticeText(notice, fit.units));
 
 /** What is said besides the reason. */
-export const otherNotices = ({ fit }: Joint, { reason, notices }: Reasoned): string[] =>
+export const otherNotices = ({ fit }: Joint, { reason, notices }: Outcome): string[] =>
   notices.filter(({ code }) => code !== reason).map((notice) => planNoticeText(notice, fit.units));
 
 /** A reason that may be what is meant: the fit can say so. */

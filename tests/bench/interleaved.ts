@@ -10,7 +10,7 @@ const [fewestRounds, mostRounds] = [3, 25];
 /** What one run may take in all before it sits further rounds out, where their number is not given. */
 const patienceMs = 6000;
 
-export interface Timed {
+export interface Timing {
   readonly medianMs: number;
   /** What the run returned. */
   readonly figure: number;
@@ -30,7 +30,7 @@ interface Runner {
  * They take turns, every other round in reverse, so that whatever else the machine does falls on all of them alike;
  * each is first called until it is compiled. Rounds go on until the budget is spent, or for exactly `rounds`.
  */
-export function interleaved(runs: readonly (() => number)[], rounds?: number): Timed[] {
+export function interleaved(runs: readonly (() => number)[], rounds?: number): Timing[] {
   const runners = runs.map(warmUp);
   const began = performance.now();
   for (let round = 0; isDue(round, performance.now() - began, rounds); round++) {

@@ -44,10 +44,10 @@ describeInBrowser('jobs in the storage of the browser', () => {
     const page = await harnessPage(browser, harness.fromDisk);
     const seen = await page.evaluate(async () => {
       const { fettle } = window as unknown as HarnessWindow;
-      const { nothingKnown, jobAfter: job } = fettle;
+      const { neverStored, jobAfter: job } = fettle;
       const openedFrom = 'a.fit.json';
-      await fettle.writeJob({ id: 'a', title: 'A', job: job(8), savedAt: 1, openedFrom }, nothingKnown);
-      await fettle.writeJob({ id: 'b', title: 'B', job: job(9), savedAt: 2, openedFrom: null }, nothingKnown);
+      await fettle.writeJob({ id: 'a', title: 'A', job: job(8), savedAt: 1, openedFrom }, neverStored);
+      await fettle.writeJob({ id: 'b', title: 'B', job: job(9), savedAt: 2, openedFrom: null }, neverStored);
       const listed = await fettle.listJobs();
       const latest = await fettle.latestJob();
       await fettle.forget('b');

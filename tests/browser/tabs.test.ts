@@ -107,7 +107,7 @@ describeInBrowser('two tabs on one job', () => {
       page.evaluate(
         async ([count, job]) => {
           const { fettle } = window as unknown as HarnessWindow;
-          const known = (await fettle.openJob('shared'))?.known ?? fettle.nothingKnown;
+          const known = (await fettle.openJob('shared'))?.known ?? fettle.neverStored;
           const options = fettle.options(job, () => {});
           const keeper = fettle.keeperOf(job === 'shared' ? { ...options, known } : options);
           Object.assign(window, { keeper });

@@ -3,7 +3,7 @@ import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
 
 /** What was seen of the page's workers, and of what it painted because one said how far it is. */
-interface Seen {
+interface WorkerLog {
   started: number;
   progress: number;
   bar: number;
@@ -12,7 +12,7 @@ interface Seen {
 
 /** Counts the workers that are started, and what progress changes in and outside of the bar. Runs in the page, before all else. */
 function watchWorkers(): void {
-  const seen: Seen = { started: 0, progress: 0, bar: 0, elsewhere: [] };
+  const seen: WorkerLog = { started: 0, progress: 0, bar: 0, elsewhere: [] };
   let isProgress = false;
   window.Worker = class extends Worker {
     constructor(...made: ConstructorParameters<typeof Worker>) {
@@ -54,7 +54,7 @@ describeInBrowser('the workers of the page', () => {
   }, 120_000);
   afterAll(() => viewer?.context.close());
 
-  const seen = (): Promise<Seen> => viewer.page.evaluate(() => (window as unknown as { seen: Seen }).seen);
+  const seen = (): Promise<WorkerLog> => viewer.page.evaluate(() => (window as unknown as { seen: WorkerLog }).seen);
   const open = (step: string): Promise<void> => viewer.page.locator(`.steps [data-step="${step}"] button.line`).click();
 
   it('say how far they are, and the page paints its bar and nothing else', async () => {

@@ -4,15 +4,15 @@ import { randomSetting, type Setting } from '../support/random-settings.ts';
 import { nastySetting } from './nasty-settings.ts';
 
 /** A setting that was answered wrongly, or not at all, and what was wrong. */
-export interface Found {
+export interface Failure {
   readonly seed: number;
   readonly faults: readonly string[];
   readonly setting: Setting;
 }
 
 /** Tries random settings, nasty and plain by turns, for so many seconds; every failure is returned ready to be kept. */
-export function fuzzMotion(firstSeed: number, seconds: number): { tried: number; found: Found[] } {
-  const found: Found[] = [];
+export function fuzzMotion(firstSeed: number, seconds: number): { tried: number; found: Failure[] } {
+  const found: Failure[] = [];
   const end = performance.now() + 1000 * seconds;
   let seed = firstSeed;
   for (; performance.now() < end; seed++) {

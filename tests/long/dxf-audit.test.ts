@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { bothCut } from '../support/both-cut.ts';
 import { caseCutInstead, lugJob, plannedDemo, plannedJob } from '../support/markout-jobs.ts';
-import { markoutFor, type Planned } from '../support/plan-answer.ts';
+import { markoutFor, type PlannedJoint } from '../support/plan-answer.ts';
 import { folderWith } from '../support/temp-folder.ts';
 
 /** A Python that has ezdxf, MIT licence; null where none has. */
@@ -28,7 +28,7 @@ function audited(files: readonly string[]): Audit[] {
 const title = python === undefined ? 'skipped: ezdxf is not installed' : 'DXF as ezdxf audits it';
 
 describe.skipIf(python === undefined)(title, () => {
-  it.each<[string, () => Planned]>([
+  it.each<[string, () => PlannedJoint]>([
     ['the carrier', () => plannedDemo('transfer-case')],
     ['the starter', () => plannedDemo('starter')],
     ['the case cut instead', caseCutInstead],

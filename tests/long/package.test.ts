@@ -10,13 +10,13 @@ import { expectReadmePrinted, readmeProgram } from '../support/library-program.t
 const house = resolve(import.meta.dirname, '../..');
 const run = promisify(execFile);
 
-interface Locked {
+interface Lockfile {
   readonly packages: Readonly<Record<string, { readonly dev?: boolean; readonly optional?: boolean }>>;
 }
 
 /** What a package installed elsewhere brings with it, as this checkout has it; nothing is fetched. */
 function libraryFolders(): readonly string[] {
-  const { packages } = JSON.parse(readFileSync(join(house, 'package-lock.json'), 'utf8')) as Locked;
+  const { packages } = JSON.parse(readFileSync(join(house, 'package-lock.json'), 'utf8')) as Lockfile;
   return Object.entries(packages)
     .filter(([folder, { dev }]) => folder !== '' && dev !== true && existsSync(join(house, folder)))
     .map(([folder]) => folder);

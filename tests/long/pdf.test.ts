@@ -85,14 +85,14 @@ describe.skipIf(!here)(title, () => {
   );
 });
 
-interface Dowelled {
+interface DowelPlate {
   readonly scene: Scene;
   /** Where its two dowels are, mm from its lower left corner. */
   readonly places: readonly [Vec, Vec];
 }
 
 /** The plate of the carrier's profile gauge, over both its dowels. */
-function carrierPlate(): Dowelled {
+function carrierPlate(): DowelPlate {
   const { joint, plan } = plannedDemo('transfer-case');
   const scene = markoutFor({ joint, plan })
     .sheets.flatMap(({ scenes }) => scenes(false))
@@ -103,7 +103,7 @@ function carrierPlate(): Dowelled {
   return { scene, places: [add(view.at, a), add(view.at, b)] };
 }
 
-function dowelledFlange(): Dowelled {
+function dowelledFlange(): DowelPlate {
   const places = [vec(31.2, 390.5), vec(401.7, 77.3)] as const;
   const view = viewOf(
     'flange',

@@ -13,7 +13,7 @@ import { type SoundJob, type SoundPart, soundJob } from '../support/sound-jobs.t
  * verdict is undecided (3), or it says that the parts foul or come too close (1). It escapes where the verdict is that
  * it goes, or should go. What a mistake is caught by is told besides, where only one answer is honest.
  */
-type Caught = 'findings' | 'too-close' | 'fouls' | `undecided: ${string}`;
+type Detection = 'findings' | 'too-close' | 'fouls' | `undecided: ${string}`;
 
 const jobs = 300;
 const seeds = Array.from({ length: jobs }, (_, i) => 7100 + i);
@@ -25,7 +25,7 @@ const answerTo = ({ fit, block, housing }: SoundJob): CheckResult | null => {
   return placed.ok ? drain(checkJoint(placed.value)) : null;
 };
 
-function caughtBy(job: SoundJob): Caught | 'escaped' {
+function caughtBy(job: SoundJob): Detection | 'escaped' {
   const answer = answerTo(job);
   if (answer === null) return 'findings';
   switch (answer.verdict) {

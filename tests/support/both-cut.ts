@@ -1,6 +1,6 @@
 import { castingOf, disc, dowel, type JobSpec } from './jobs.ts';
 import { plannedJob } from './markout-jobs.ts';
-import type { Planned } from './plan-answer.ts';
+import type { PlannedJoint } from './plan-answer.ts';
 
 const spec: JobSpec = {
   title: 'Both give way',
@@ -24,4 +24,4 @@ const spec: JobSpec = {
 };
 
 /** A round body Ø96 beside a round boss Ø34, 62.5 apart: each gives way by about half. */
-export const bothCut = (): Planned => plannedJob(spec);
+export const bothCut = (): PlannedJoint => plannedJob(spec);

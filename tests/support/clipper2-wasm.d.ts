@@ -1,12 +1,12 @@
 /** The part of clipper2-wasm that the tests use; its own declarations are not where its package.json says. */
 declare module 'clipper2-wasm' {
-  export interface Freed {
+  export interface Deletable {
     delete(): void;
   }
-  export interface PathD extends Freed {
+  export interface PathD extends Deletable {
     assign(points: Float64Array): void;
   }
-  export interface PathsD extends Freed {
+  export interface PathsD extends Deletable {
     push_back(path: PathD): void;
     size(): number;
   }

@@ -1,26 +1,26 @@
 import { type demos, demoToDraw } from './demos.ts';
 import { box, castingOf, disc, dowel, type JobSpec, outline, tapped } from './jobs.ts';
 import { jointOf } from './joints.ts';
-import { type Planned, planned } from './plan-answer.ts';
+import { type PlannedJoint, planned } from './plan-answer.ts';
 import { remembered } from './remembered.ts';
 
-export const plannedJob = remembered((spec: JobSpec): Planned => planned(jointOf(spec)));
+export const plannedJob = remembered((spec: JobSpec): PlannedJoint => planned(jointOf(spec)));
 
 /** A demo with its plan. */
-export function plannedDemo(name: keyof typeof demos): Planned {
+export function plannedDemo(name: keyof typeof demos): PlannedJoint {
   const { joint, plan } = demoToDraw(name);
   if (plan === null) throw new Error(`${name} has no plan`);
   return { joint, plan };
 }
 
 /** A demo planned as if any corner could be cut sharp. */
-export const plannedWithoutCutter = remembered((name: keyof typeof demos): Planned => {
+export const plannedWithoutCutter = remembered((name: keyof typeof demos): PlannedJoint => {
   const { joint } = demoToDraw(name);
   return planned({ ...joint, fit: { ...joint.fit, cutter: null } });
 });
 
 /** The marsh carrier with the case cut instead of the block: seen from the other side, and proud of its own face. */
-export function caseCutInstead(): Planned {
+export function caseCutInstead(): PlannedJoint {
   const { joint } = demoToDraw('transfer-case');
   const sections = joint.moving.sections.map((section) => ({ ...section, mayCut: section.id === 'lips' }));
   return planned({ ...joint, fit: { ...joint.fit, cut: 'moving' }, moving: { ...joint.moving, sections } });

@@ -3,7 +3,7 @@ import { decodePDFRawStream, PDFArray, PDFDict, PDFDocument, PDFName, type PDFPa
 export type Point = readonly [x: number, y: number];
 
 /** What a content stream strokes, in its own user space. */
-export interface Stroked {
+export interface PageContent {
   readonly lines: readonly (readonly [Point, Point])[];
   readonly curves: readonly (readonly [Point, Point, Point, Point])[];
   /** The strings it shows, decoded as code page 1252 near enough for ASCII. */
@@ -16,9 +16,9 @@ export interface Stroked {
 
 export interface ReadPage {
   readonly mediaBox: readonly number[];
-  readonly page: Stroked;
+  readonly page: PageContent;
   /** The drawing all pages of it share, in its own mm. */
-  readonly drawing: Stroked;
+  readonly drawing: PageContent;
 }
 
 /** The pages of a PDF as their operators have them: points of 1/72 in on the page, mm in the drawing. */
@@ -62,7 +62,7 @@ const times = (m: Matrix, n: Matrix): Matrix => {
 };
 
 /** Runs the few operators our writer uses: q Q cm m l c re h S B f f* B* Do Tm Tj and those that only paint. */
-function stroked(content: string): Stroked {
+function stroked(content: string): PageContent {
   const lines: [Point, Point][] = [];
   const curves: [Point, Point, Point, Point][] = [];
   const texts: string[] = [];

@@ -10,15 +10,15 @@ import { planCut } from '../../src/plan/plan-cut.ts';
 import type { PlanResult } from '../../src/plan/plan-result.ts';
 
 /** A joint with its plan. */
-export interface Planned {
+export interface PlannedJoint {
   readonly joint: Joint;
   readonly plan: PlanResult;
 }
 
-export const planned = (joint: Joint): Planned => ({ joint, plan: drain(planCut(joint)) });
+export const planned = (joint: Joint): PlannedJoint => ({ joint, plan: drain(planCut(joint)) });
 
 /** A plan as its JSON has it; what else would give is left out where it was not asked for. */
-export function answerOf({ joint, plan }: Planned, withOthers = false): GrindAnswer {
+export function answerOf({ joint, plan }: PlannedJoint, withOthers = false): GrindAnswer {
   const isSettled = plan.holds || plan.reason !== null;
   const others = withOthers || isSettled ? drain(alternativesTo(joint, plan)) : null;
   return grindAnswer(joint, plan, markingOut(joint, plan), others);
@@ -26,7 +26,8 @@ export function answerOf({ joint, plan }: Planned, withOthers = false): GrindAns
 
 export const answerTo = (joint: Joint, withOthers = false): GrindAnswer => answerOf(planned(joint), withOthers);
 
-export const benchesFor = ({ joint, plan }: Planned, mirrored = false): Bench[] =>
+export const benchesFor = ({ joint, plan }: PlannedJoint, mirrored = false): Bench[] =>
   benchesOf(joint, plan, markingOut(joint, plan), mirrored);
 
-export const markoutFor = (planned: Planned, mirrored = false): Markout => markoutOf(benchesFor(planned, mirrored));
+export const markoutFor = (planned: PlannedJoint, mirrored = false): Markout =>
+  markoutOf(benchesFor(planned, mirrored));

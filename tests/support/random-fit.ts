@@ -1,6 +1,7 @@
 import { moveRegion, type Region } from '../../src/geometry/plane/loop.ts';
 import { rigid } from '../../src/geometry/plane/rigid.ts';
 import { polar, vec } from '../../src/geometry/plane/vec.ts';
+import type { Part } from '../../src/job/part.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { castingOf } from './jobs.ts';
 import { jointOf } from './joints.ts';
@@ -8,7 +9,7 @@ import type { Random } from './random.ts';
 import { randomRegion } from './random-outlines.ts';
 
 /** A fit of random outlines that overlap a little at home or on the way in, two sections to a part, all may be cut. */
-export function randomFit(random: Random, cut: 'fixed' | 'moving' = 'fixed'): Joint {
+export function randomFit(random: Random, cut: Part = 'fixed'): Joint {
   const place = (region: Region): Region =>
     moveRegion(
       region,

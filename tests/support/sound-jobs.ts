@@ -79,7 +79,7 @@ export function soundJob(random: Random): SoundJob {
       units: 'mm',
       fixed: 'block.part.json',
       moving: 'housing.part.json',
-      axis: placeOf(vec(0, 0), fixedPen),
+      axis: pointOnPaper(vec(0, 0), fixedPen),
       dowels: [
         ['D1', 'P1'],
         ['D2', 'P2'],
@@ -143,7 +143,7 @@ function partOf(
     holes: places.map((place, i) => ({
       id: i < 2 ? `${dowel}${i + 1}` : `${bolt}${i - 1}`,
       kind: i < 2 ? 'dowel' : 'bolt',
-      at: placeOf(place, pen),
+      at: pointOnPaper(place, pen),
       diameter: long(13),
     })),
     sections: rings.map(({ id, depth, ring }) => ({
@@ -156,13 +156,14 @@ function partOf(
 }
 
 function loopOf([inner, outer, fromDeg, toDeg]: Ring['ring'], pen: Pen): PointFile[] {
-  const on = (radius: number, deg: number): PointFile => placeOf(polar(vec(0, 0), radius, (deg * Math.PI) / 180), pen);
+  const on = (radius: number, deg: number): PointFile =>
+    pointOnPaper(polar(vec(0, 0), radius, (deg * Math.PI) / 180), pen);
   const bulge = (pen.mirrored ? -1 : 1) * Math.tan(((toDeg - fromDeg) * Math.PI) / 720);
   const [a, b, c, d] = [on(outer, fromDeg), on(outer, toDeg), on(inner, toDeg), on(inner, fromDeg)];
   return [[a[0], a[1], bulge], b, [c[0], c[1], -bulge], d];
 }
 
-function placeOf(place: Vec, { on, mirrored, units }: Pen): PointFile {
+function pointOnPaper(place: Vec, { on, mirrored, units }: Pen): PointFile {
   const put = apply(on, place);
   return [(mirrored ? 0 - put.x : put.x) / mmIn(units), put.y / mmIn(units)];
 }

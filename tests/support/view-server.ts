@@ -2,12 +2,12 @@ import * as fs from 'node:fs';
 import { type IncomingHttpHeaders, request } from 'node:http';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
-import type { Shown } from '../../cli/view/answer.ts';
+import type { ViewerContent } from '../../cli/view/answer.ts';
 import { serve } from '../../cli/view/serve.ts';
 import { jobFiles } from './small-job.ts';
 import { folderWith } from './temp-folder.ts';
 
-export interface Answered {
+export interface ServerAnswer {
   readonly status: number;
   readonly headers: IncomingHttpHeaders;
   readonly text: string;
@@ -24,7 +24,7 @@ export const smallPage =
   '<!doctype html><title>Small</title><style>p{color:red}</style><script type="module">\r\nlet a = 1;</script>';
 
 /** Serves a job from a folder of its own until the test is done. */
-export async function viewing(shown: Partial<Shown> & { readonly folder?: string } = {}, timing = {}) {
+export async function viewing(shown: Partial<ViewerContent> & { readonly folder?: string } = {}, timing = {}) {
   const folder = shown.folder ?? folderWith(jobFiles());
   const jobFile = shown.jobFile === undefined ? join(folder, 'job.fit.json') : shown.jobFile;
   const all = { html: smallPage, disk: fs, mostBytes: 1024 * 1024, ...shown, jobFile };
@@ -50,7 +50,7 @@ export async function viewing(shown: Partial<Shown> & { readonly folder?: string
   };
 }
 
-function askServer(port: number, path: string, { method = 'GET', headers = {}, body }: Asking): Promise<Answered> {
+function askServer(port: number, path: string, { method = 'GET', headers = {}, body }: Asking): Promise<ServerAnswer> {
   return new Promise((done, fail) => {
     const asked = request({ host: '127.0.0.1', port, path, method, headers, agent: false }, (response) => {
       const chunks: Buffer[] = [];

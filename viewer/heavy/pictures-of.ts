@@ -13,7 +13,7 @@ import { edgesOf, type Region } from '../../src/geometry/plane/loop.ts';
 import { thinLoop } from '../../src/geometry/plane/thin-loop.ts';
 import { vec } from '../../src/geometry/plane/vec.ts';
 import type { Casting } from '../../src/job/casting.ts';
-import { type PlaceSeen, placesOf } from './places-of.ts';
+import { type NamedPlace, placesOf } from './places-of.ts';
 
 /** One pane's picture: what stands still, and what moves with the moving part, drawn at home. */
 export interface Picture {
@@ -41,7 +41,7 @@ export interface Pictures {
   readonly coarser: readonly Coarser[];
   readonly side: Picture;
   readonly labels: readonly Label[];
-  readonly places: readonly PlaceSeen[];
+  readonly places: readonly NamedPlace[];
   /** Which way depth runs in the side picture: x = sign · z. */
   readonly sideSign: 1 | -1;
 }

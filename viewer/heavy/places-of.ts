@@ -3,14 +3,15 @@ import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Region } from '../../src/geometry/plane/loop.ts';
 import { thinLoop } from '../../src/geometry/plane/thin-loop.ts';
 import type { Casting, DepthRange } from '../../src/job/casting.ts';
+import type { Part } from '../../src/job/part.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 
 /** From how low to how high a section reaches, mm. */
 export type Heights = readonly [fromMm: number, toMm: number];
 
 /** A named place of a part that both panes show, and that lights up in both. */
-export interface PlaceSeen {
-  readonly part: 'fixed' | 'moving';
+export interface NamedPlace {
+  readonly part: Part;
   readonly kind: 'section' | 'hollow' | 'do-not-cut';
   readonly id: string;
   /** Its outline on the face, drawn no finer than a touch needs. */
@@ -25,17 +26,14 @@ export interface PlaceSeen {
 const nearMm = 0.3;
 
 /** The sections, hollows and places not to be cut of both parts. */
-export function placesOf(
-  { fixed, moving }: Pick<Joint, 'fixed' | 'moving'>,
-  pathOf: (loops: Region) => SvgNode,
-): PlaceSeen[] {
-  const seen = (part: PlaceSeen['part'], kind: PlaceSeen['kind'], places: readonly Placed[]): PlaceSeen[] =>
+export function placesOf({ fixed, moving }: Pick<Joint, Part>, pathOf: (loops: Region) => SvgNode): NamedPlace[] {
+  const seen = (part: NamedPlace['part'], kind: NamedPlace['kind'], places: readonly NamedRegion[]): NamedPlace[] =>
     places.map(({ id, loops, depth }) => {
       const { minY, maxY } = boxOfLayers([layer('fixed', [outline(loops)])]);
       const face = pathOf(loops.map((loop) => thinLoop(loop, nearMm)));
       return { part, kind, id, face, depth: depth && [depth.fromMm, depth.toMm], heights: [minY, maxY] };
     });
-  const ofPart = (part: PlaceSeen['part'], { sections, hollows, doNotCut }: Casting): PlaceSeen[] => [
+  const ofPart = (part: NamedPlace['part'], { sections, hollows, doNotCut }: Casting): NamedPlace[] => [
     ...seen(part, 'section', sections),
     ...seen(part, 'hollow', hollows),
     ...seen(part, 'do-not-cut', doNotCut),
@@ -43,7 +41,7 @@ export function placesOf(
   return [...ofPart('fixed', fixed), ...ofPart('moving', moving)];
 }
 
-interface Placed {
+interface NamedRegion {
   readonly id: string;
   readonly loops: Region;
   readonly depth: DepthRange | null;

@@ -6,7 +6,7 @@ import { at } from '../job/point-edits.ts';
 import { type PulledOutline, pulledCircle, pulledPoints, type Sight } from './pull-outline.ts';
 
 /** An outline to be pulled onto the edges of a picture. */
-export interface PullAsked {
+export interface PullInput {
   readonly picture: Blob;
   /** From the plane that was traced (mm, y up) to the upright picture's pixels. */
   readonly toPicture: Homography;
@@ -20,7 +20,7 @@ export interface PullAsked {
 const marginPx = 64;
 
 /** Pulls an outline onto the contrast of a picture; null where it lies outside or the picture cannot be read. */
-export async function pull(asked: PullAsked): Promise<PulledOutline<LoopFile> | null> {
+export async function pull(asked: PullInput): Promise<PulledOutline<LoopFile> | null> {
   const { outline, closed, mm, toPicture } = asked;
   const toPx = ([x, y]: XY): Vec | null => carried(toPicture, vec(x * mm, y * mm));
   const seen = placesOn(outline).flatMap((place) => toPx(place) ?? []);

@@ -1,7 +1,7 @@
 import type { Standing } from '../../src/clearance/at-position.ts';
 import type { CheckResult } from '../../src/clearance/check-result.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
-import type { SheetShown } from '../../src/drawing/markout/markout-pages.ts';
+import type { SheetPreview } from '../../src/drawing/markout/markout-pages.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding } from '../../src/files/finding.ts';
@@ -15,9 +15,9 @@ import type { PlanFigures } from '../../src/plan/plan-result.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { Pictures } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
-import type { PullAsked } from './pull.ts';
+import type { PullInput } from './pull.ts';
 import type { PulledOutline } from './pull-outline.ts';
-import type { PictureAsked, PictureSet } from './set-straight.ts';
+import type { PictureInput, PictureSet } from './set-straight.ts';
 
 /** What the page asks of the core; the job it is asked of is kept there, and changed by patches. */
 export type Question =
@@ -32,9 +32,9 @@ export type Question =
   /** A file of outlines for a part. */
   | { readonly kind: 'import'; readonly file: FileToImport }
   /** How a photograph lies. */
-  | { readonly kind: 'set-picture'; readonly asked: PictureAsked }
+  | { readonly kind: 'set-picture'; readonly asked: PictureInput }
   /** An outline onto the edges of a photograph. */
-  | { readonly kind: 'pull'; readonly asked: PullAsked };
+  | { readonly kind: 'pull'; readonly asked: PullInput };
 
 /** What of a job changes no answer; only a report is sent it, to hold the job whole. */
 export type BesideAnswers = Pick<JobFile, 'pictures' | 'openRuns' | 'records'>;
@@ -53,14 +53,14 @@ export interface MadeFile {
   readonly data: string | Uint8Array<ArrayBuffer>;
 }
 
-export interface SheetsShown {
+export interface SheetsReply {
   readonly kind: 'sheets';
-  readonly sheets: readonly SheetShown[];
+  readonly sheets: readonly SheetPreview[];
   /** Why something is not made, in words. */
   readonly notMade: readonly string[];
 }
 
-export interface Checked {
+export interface CheckReply {
   readonly kind: 'checked';
   readonly joint: Joint;
   readonly check: CheckResult;
@@ -74,7 +74,7 @@ export interface Way {
   readonly heights: readonly (readonly Heights[])[];
 }
 
-export interface Planned {
+export interface PlanReply {
   readonly kind: 'planned';
   readonly plan: PlanFigures;
   /** The marking-out table of each part that is cut. */
@@ -84,7 +84,7 @@ export interface Planned {
   readonly cut: { readonly face: readonly SvgNode[]; readonly side: readonly SvgNode[] };
 }
 
-export interface Stands {
+export interface StandReply {
   readonly kind: 'stands';
   readonly leg: number;
   readonly at: number;
@@ -94,11 +94,11 @@ export interface Stands {
 export type Reply =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'findings'; readonly findings: readonly Finding[]; readonly text: string }
-  | Checked
+  | CheckReply
   | Way
-  | Planned
-  | Stands
-  | SheetsShown
+  | PlanReply
+  | StandReply
+  | SheetsReply
   | { readonly kind: 'imported'; readonly imported: ImportedFile }
   | { readonly kind: 'made'; readonly files: readonly MadeFile[] }
   | { readonly kind: 'picture-set'; readonly set: PictureSet }

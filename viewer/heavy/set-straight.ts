@@ -13,7 +13,7 @@ import { tiltErrorMm } from '../../src/intake/photo/tilt-error.ts';
 import type { StatedErrors } from '../../src/intake/photo/touch-noise.ts';
 
 /** A picture to be set straight, all of it in mm and pixels of the upright picture. */
-export interface PictureAsked {
+export interface PictureInput {
   readonly points: readonly KnownPoint[];
   readonly squareOn: boolean;
   readonly stated: StatedErrors;
@@ -27,14 +27,14 @@ export interface PictureAsked {
 }
 
 /** A camera, and what its place was worked out from. */
-export interface StoodAt extends FoundCamera {
+export interface CameraPosition extends FoundCamera {
   readonly by: HeightFrom['kind'];
 }
 
 /** How a picture lies, or why it cannot be said. */
 export interface PictureSet {
   readonly setting: PhotoOutcome<PictureSetting>;
-  readonly camera: PhotoOutcome<StoodAt>;
+  readonly camera: PhotoOutcome<CameraPosition>;
   /** ± limit of a place touched as well as the points were, at the worst of them and of the outlines in the picture, mm. */
   readonly errorMm: number | null;
   /** What a lean of so much, which two points cannot show, would put wrong at the worst of them; null for other settings. */
@@ -48,7 +48,7 @@ export interface Lean {
 }
 
 /** Sets a picture straight and says all that follows from it. */
-export function setStraight(asked: PictureAsked): PictureSet {
+export function setStraight(asked: PictureInput): PictureSet {
   const setting = settingOf(asked);
   if (!setting.ok) return { setting, camera: refused(), errorMm: null, lean: null };
   const { value } = setting;
@@ -62,7 +62,7 @@ export function setStraight(asked: PictureAsked): PictureSet {
   };
 }
 
-function settingOf({ points, squareOn, stated }: PictureAsked): PhotoOutcome<PictureSetting> {
+function settingOf({ points, squareOn, stated }: PictureInput): PhotoOutcome<PictureSetting> {
   if (!squareOn) return setPicture(points, stated);
   const [first, second, third] = points;
   if (first === undefined || second === undefined || third !== undefined)
@@ -76,7 +76,7 @@ function isSeen({ fit }: PictureSetting, { width, height }: PictureSize, at: Vec
 }
 
 /** What was measured goes before what the points tell, and that before what the file says. */
-function cameraOf(setting: PictureSetting, { cameraMm, size, head }: PictureAsked): PhotoOutcome<StoodAt> {
+function cameraOf(setting: PictureSetting, { cameraMm, size, head }: PictureInput): PhotoOutcome<CameraPosition> {
   const jpeg = jpegHead(head);
   const focal35Mm = jpeg.ok ? jpeg.value.focal35Mm : null;
   const ways: HeightFrom[] =

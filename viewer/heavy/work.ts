@@ -15,7 +15,7 @@ import { jobFileName } from '../job/job-file-name.ts';
 import { figuresOf } from './figures-of.ts';
 import { cutPictures, picturesOf } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
-import type { Reply, Stands } from './questions.ts';
+import type { Reply, StandReply } from './questions.ts';
 
 const known = new WeakMap<JobFile, Reading<Analysis>>();
 
@@ -69,7 +69,7 @@ function heightsAlong({ fit, moving }: Joint, { pieces }: TravelCurve): Heights[
 }
 
 /** Where a job stands at a place of its way in; null where it does not come to that. */
-export function standingAt(job: JobFile, leg: number, at: number): Stands | null {
+export function standingAt(job: JobFile, leg: number, at: number): StandReply | null {
   const found = analysed(job);
   if (!found.ok) return null;
   const { joint } = found.value;

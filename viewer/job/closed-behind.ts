@@ -2,7 +2,7 @@ import { apart, arcOf, type Points, vertexAt, type XY, xyOf } from './arc.ts';
 import type { PointList } from './point-edits.ts';
 
 /** One edge carried sideways: a line with its direction, or a circle run one way. */
-interface Carried {
+interface OffsetEdge {
   readonly start: XY;
   readonly end: XY;
   readonly along: XY;
@@ -22,7 +22,9 @@ export function closedBehind(run: PointList, metal: 'left' | 'right', behind: nu
   const back = carried.map((edge, i) => ({
     edge,
     from:
-      i === 0 ? [edge.start] : meeting(carried[i - 1] as Carried, edge, xyOf(run[i] as XY & [number, number]), behind),
+      i === 0
+        ? [edge.start]
+        : meeting(carried[i - 1] as OffsetEdge, edge, xyOf(run[i] as XY & [number, number]), behind),
   }));
   const chain: { at: XY; bulge: number }[] = [];
   for (const [i, { edge, from }] of back.entries()) {
@@ -33,7 +35,7 @@ export function closedBehind(run: PointList, metal: 'left' | 'right', behind: nu
     for (const corner of from.slice(0, -1)) chain.push({ at: corner, bulge: 0 });
     chain.push({ at: start, bulge });
   }
-  const last = (carried.at(-1) as Carried).end;
+  const last = (carried.at(-1) as OffsetEdge).end;
   const home = [...chain, { at: last, bulge: 0 }].reverse();
   return [
     ...run.map((v, i) => vertexAt(xyOf(v), i === run.length - 1 ? 0 : (v[2] ?? 0))),
@@ -41,8 +43,8 @@ export function closedBehind(run: PointList, metal: 'left' | 'right', behind: nu
   ];
 }
 
-function carriedEdges(run: PointList, left: number): Carried[] | null {
-  const edges: Carried[] = [];
+function carriedEdges(run: PointList, left: number): OffsetEdge[] | null {
+  const edges: OffsetEdge[] = [];
   for (let i = 0; i + 1 < run.length; i++) {
     const [a, b, bulge] = [xyOf(run[i] as [number, number]), xyOf(run[i + 1] as [number, number]), run[i]?.[2] ?? 0];
     const edge = bulge === 0 ? carriedLine(a, b, left) : carriedArc(a, b, bulge, left);
@@ -52,7 +54,7 @@ function carriedEdges(run: PointList, left: number): Carried[] | null {
   return edges;
 }
 
-function carriedLine(a: XY, b: XY, left: number): Carried | null {
+function carriedLine(a: XY, b: XY, left: number): OffsetEdge | null {
   const long = apart(a, b);
   if (long === 0) return null;
   const along: XY = [(b[0] - a[0]) / long, (b[1] - a[1]) / long];
@@ -60,7 +62,7 @@ function carriedLine(a: XY, b: XY, left: number): Carried | null {
   return { start: shift(a), end: shift(b), along, arc: null };
 }
 
-function carriedArc(a: XY, b: XY, bulge: number, left: number): Carried | null {
+function carriedArc(a: XY, b: XY, bulge: number, left: number): OffsetEdge | null {
   const { centre, radius: was, sweepRad } = arcOf(a, b, bulge);
   // left of an anticlockwise arc is toward its centre
   const radius = was - Math.sign(bulge) * left;
@@ -73,14 +75,14 @@ function carriedArc(a: XY, b: XY, bulge: number, left: number): Carried | null {
 }
 
 /** Where one carried edge goes over into the next: one point, or two with a straight between them. */
-function meeting(before: Carried, after: Carried, corner: XY, behind: number): XY[] {
+function meeting(before: OffsetEdge, after: OffsetEdge, corner: XY, behind: number): XY[] {
   if (apart(before.end, after.start) <= 1e-9 * behind) return [before.end];
   const middle: XY = [(before.end[0] + after.start[0]) / 2, (before.end[1] + after.start[1]) / 2];
   const nearest = meetings(before, after).sort((p, q) => apart(p, middle) - apart(q, middle))[0];
   return nearest !== undefined && apart(nearest, corner) <= sharpest * behind ? [nearest] : [before.end, after.start];
 }
 
-function meetings(one: Carried, other: Carried): XY[] {
+function meetings(one: OffsetEdge, other: OffsetEdge): XY[] {
   if (one.arc !== null && other.arc !== null) return circlesMeet(one.arc, other.arc);
   if (one.arc !== null) return lineMeets(other, one.arc);
   if (other.arc !== null) return lineMeets(one, other.arc);
@@ -96,7 +98,7 @@ interface Round {
   readonly radius: number;
 }
 
-function lineMeets({ start, along: [ux, uy] }: Carried, { centre, radius }: Round): XY[] {
+function lineMeets({ start, along: [ux, uy] }: OffsetEdge, { centre, radius }: Round): XY[] {
   const foot = (centre[0] - start[0]) * ux + (centre[1] - start[1]) * uy;
   const p: XY = [start[0] + ux * foot, start[1] + uy * foot];
   const half = Math.sqrt(radius ** 2 - apart(p, centre) ** 2);
@@ -114,7 +116,7 @@ function circlesMeet(one: Round, other: Round): XY[] {
 }
 
 /** The bulge of what is left of a carried edge between its corners; null where nothing is. */
-function bulgeOf({ along, arc }: Carried, start: XY, end: XY): number | null {
+function bulgeOf({ along, arc }: OffsetEdge, start: XY, end: XY): number | null {
   if (arc === null) return (end[0] - start[0]) * along[0] + (end[1] - start[1]) * along[1] > 0 ? 0 : null;
   const angle = ([x, y]: XY): number => Math.atan2(y - arc.centre[1], x - arc.centre[0]);
   const way = Math.sign(arc.sweepRad);

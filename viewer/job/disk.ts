@@ -15,7 +15,7 @@ export interface ChosenFiles {
 export type FileOnDisk = FileSystemFileHandle;
 
 /** How saving a job as a file ended; whatever it was, the job on screen is as it was. */
-export type Saved =
+export type SaveResult =
   /** Written, and closed without fault. */
   | { readonly how: 'written'; readonly name: string; readonly file: FileOnDisk }
   /** Handed to the browser as a download; what becomes of it the page is not told. */
@@ -59,7 +59,7 @@ export function jobText(job: JobFile): string | null {
  * Saves a job as one file: into `file` where it was saved before, else where the builder says, else as a download.
  * A file that stood there is only replaced by a whole one.
  */
-export async function saveJobFile(job: JobFile, file: FileOnDisk | null = null): Promise<Saved> {
+export async function saveJobFile(job: JobFile, file: FileOnDisk | null = null): Promise<SaveResult> {
   const text = jobText(job);
   if (text === null) return { how: 'too-large' };
   try {
@@ -80,7 +80,7 @@ async function pick(suggestedName: string): Promise<FileOnDisk | null> {
   return (await showSaveFilePicker?.({ id: 'fettle', suggestedName, types })) ?? null;
 }
 
-async function write(text: string, file: FileOnDisk): Promise<Saved> {
+async function write(text: string, file: FileOnDisk): Promise<SaveResult> {
   // the browser writes beside the file, and puts that in its place only when it is closed
   const stream = await file.createWritable();
   try {
@@ -94,7 +94,7 @@ async function write(text: string, file: FileOnDisk): Promise<Saved> {
   return { how: 'written', name: file.name, file };
 }
 
-function download(text: string, name: string): Saved {
+function download(text: string, name: string): SaveResult {
   const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
   const link = document.createElement('a');
   link.href = address;

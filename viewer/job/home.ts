@@ -8,14 +8,14 @@ import { type OpenedFile, type OpenedJob, openedJob } from './opened-job.ts';
 export type HomeState = 'same' | 'changed-on-disk';
 
 /** A file that was not saved, and is on the disk as it was. */
-export type NotSaved =
+export type SaveFailure =
   | { readonly file: string; readonly why: 'changed-on-disk' | 'unreachable' }
   | { readonly file: string; readonly why: 'refused'; readonly said: string };
 
 /** How saving went; a part or a picture that only a job file can hold is not lost, but not in these files. */
-export interface HomeSaved {
+export interface HomeSaveResult {
   readonly saved: readonly string[];
-  readonly notSaved: readonly NotSaved[];
+  readonly notSaved: readonly SaveFailure[];
   readonly onlyInJob: readonly string[];
   readonly moreInJob: boolean;
 }
@@ -27,9 +27,9 @@ export interface Home {
   readonly opened: Reading<OpenedJob>;
   state(): HomeState;
   /** Saves in place whatever was changed here; a file that was changed on the disk too is left as it is. */
-  save(job: JobFile): Promise<HomeSaved>;
+  save(job: JobFile): Promise<HomeSaveResult>;
   /** Saves over what was changed on the disk: the builder has been asked. */
-  saveOver(job: JobFile): Promise<HomeSaved>;
+  saveOver(job: JobFile): Promise<HomeSaveResult>;
   /** Reads the files anew; what is there is then what this page goes by. Null where the server does not answer. */
   reload(): Promise<Reading<OpenedJob> | null>;
   /** Looks whether anything was changed on the disk. */
@@ -74,7 +74,7 @@ function homeOf(open: string, files: readonly Standing[], ask: Ask): Home {
   };
   const textsOf = (job: JobFile) => homeTexts(job, open, [...versions.keys()]);
 
-  const put = async (name: string, text: string): Promise<NotSaved | null> => {
+  const put = async (name: string, text: string): Promise<SaveFailure | null> => {
     const answer = await asked(ask, `file/${encodeURIComponent(name)}`, {
       method: 'PUT',
       headers: { 'If-Match': `"${versions.get(name)}"`, 'Content-Type': 'application/json' },
@@ -98,15 +98,15 @@ function homeOf(open: string, files: readonly Standing[], ask: Ask): Home {
     texts.set(name, text);
     return true;
   };
-  const changed = (file: string): NotSaved => {
+  const changed = (file: string): SaveFailure => {
     state = 'changed-on-disk';
     return { file, why: 'changed-on-disk' };
   };
 
-  const save = async (job: JobFile): Promise<HomeSaved> => {
+  const save = async (job: JobFile): Promise<HomeSaveResult> => {
     const { texts: wanted, onlyInJob, moreInJob } = textsOf(job);
     const saved: string[] = [];
-    const notSaved: NotSaved[] = [];
+    const notSaved: SaveFailure[] = [];
     for (const [name, text] of wanted) {
       if (texts.get(name) === text) continue;
       const trouble = await put(name, text);

@@ -1,5 +1,5 @@
 import type { JobFile } from '../../src/files/job-file.ts';
-import { KeptElsewhere, type Known, nothingKnown, writeJob } from './storage.ts';
+import { KeptElsewhere, neverStored, type StoredVersion, writeJob } from './storage.ts';
 
 /** Why a job cannot be kept in the browser. */
 export type WhyNotKept = 'no-room' | 'not-allowed' | 'blocked' | 'kept-elsewhere' | 'broken';
@@ -26,7 +26,7 @@ export interface KeeperOptions {
   readonly titleOf: (job: JobFile) => string;
   readonly openedFrom: string | null;
   /** What `openJob` knew of it; nothing for a job that is new. */
-  readonly known?: Known;
+  readonly known?: StoredVersion;
   readonly onKeeping: (keeping: Keeping) => void;
   /** Where it is written; the browser's own storage where not given. */
   readonly write?: typeof writeJob;
@@ -37,7 +37,7 @@ export interface KeeperOptions {
  * for the next change or for `retry`; the job itself stays with the page whatever happens here.
  */
 export function keeperOf({ id, titleOf, openedFrom, onKeeping, known: from, write = writeJob }: KeeperOptions): Keeper {
-  let known = from ?? nothingKnown;
+  let known = from ?? neverStored;
   let waiting: JobFile | null = null;
   let running: Promise<void> | null = null;
   let keeping: Keeping = { state: 'kept', savedAt: null };

@@ -15,13 +15,13 @@ export interface KeptJob {
 export type KeptTitle = Omit<KeptJob, 'job'>;
 
 /** What was last read or written of a job: which write it was, and the bytes of each picture then, by id. */
-export interface Known {
+export interface StoredVersion {
   readonly write: string | null;
   readonly pictures: ReadonlyMap<string, string>;
 }
 
 /** Of a job that was never kept. */
-export const nothingKnown: Known = { write: null, pictures: new Map() };
+export const neverStored: StoredVersion = { write: null, pictures: new Map() };
 
 /** Another tab has kept this job since it was last read or written here; it was not written over. */
 export class KeptElsewhere extends Error {}
@@ -37,13 +37,13 @@ export const newJobId = (): string => crypto.randomUUID();
  * Puts a job on the disk, whole: resolves once it is there, to what is then known of it. Rejects with `KeptElsewhere`
  * where another write than the known one stands there, or with what the browser says; nothing is changed then.
  */
-export async function writeJob(kept: KeptJob, known: Known): Promise<Known> {
-  const now: Known = { write: crypto.randomUUID(), pictures: bytesOf(kept.job) };
+export async function writeJob(kept: KeptJob, known: StoredVersion): Promise<StoredVersion> {
+  const now: StoredVersion = { write: crypto.randomUUID(), pictures: bytesOf(kept.job) };
   await transact('readwrite', async (jobs, pictures) => {
     const standing: Row | undefined = await resultOf(jobs.get(kept.id));
     // a job that was put out of the way meanwhile is no reason to lose what is here
     if (standing !== undefined && standing.write !== known.write) throw new KeptElsewhere();
-    const before = standing === undefined ? nothingKnown.pictures : known.pictures;
+    const before = standing === undefined ? neverStored.pictures : known.pictures;
     for (const [id, data] of now.pictures) if (before.get(id) !== data) pictures.put(data, [kept.id, id]);
     for (const id of before.keys()) if (!now.pictures.has(id)) pictures.delete([kept.id, id]);
     await resultOf(jobs.put({ ...kept, job: withoutBytes(kept.job), write: now.write } as Row));
@@ -58,7 +58,7 @@ function askToStay(): void {
 }
 
 /** A kept job with the bytes of its pictures; null where there is none of that id. */
-export function openJob(id: string): Promise<{ kept: KeptJob; known: Known } | null> {
+export function openJob(id: string): Promise<{ kept: KeptJob; known: StoredVersion } | null> {
   return transact('readonly', async (jobs, pictures) => {
     const row: Row | undefined = await resultOf(jobs.get(id));
     if (row === undefined) return null;

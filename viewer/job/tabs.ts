@@ -1,10 +1,10 @@
 /** Whether this tab is the one that keeps a job, or another is. */
-export type Held = 'here' | 'elsewhere';
+export type Holder = 'here' | 'elsewhere';
 
 /** What a tab does when another one has to do with the same job. */
 export interface HoldOptions {
   /** Called when it changes; what `holdJob` found at first is in `held`. */
-  readonly onHeld: (held: Held) => void;
+  readonly onHeld: (held: Holder) => void;
   /** Another tab has put the job on the disk. */
   readonly onKept: () => void;
   /** Resolves once what is under way is on the disk, before another tab takes over. */
@@ -13,7 +13,7 @@ export interface HoldOptions {
 
 /** This tab's hold on a job. */
 export interface Hold {
-  held(): Held;
+  held(): Holder;
   /** Makes this the tab that keeps the job; resolves once it is. The job is then to be opened anew from the disk. */
   takeOver(): Promise<void>;
   /** Tells the other tabs that the job was put on the disk. */
@@ -35,12 +35,12 @@ const patienceMs = 2000;
 export async function holdJob(id: string, options: HoldOptions): Promise<Hold> {
   const name = `fettle-viewer-job-${id}`;
   const channel = channelOf(name);
-  let held: Held | null = null;
+  let held: Holder | null = null;
   let line = new AbortController();
   let letGo = (): void => {};
   let released = false;
 
-  const turn = (now: Held): void => {
+  const turn = (now: Holder): void => {
     const before = held;
     held = now;
     if (before !== null && before !== now && !released) options.onHeld(now);

@@ -1,16 +1,17 @@
-import { moved, type Point, scaled, type View } from './view.ts';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
+import { moved, scaled, type View } from './view.ts';
 
 /** What a pane does with pointers that are not meant to move its view. */
 export interface Touching {
   /** Takes a press that a tool has a use for; then the view stays put until it is let go or a second finger comes. */
-  readonly onPress?: (at: Point, event: PointerEvent) => boolean;
-  readonly onDrag?: (at: Point, event: PointerEvent) => void;
-  readonly onRelease?: (at: Point, event: PointerEvent) => void;
+  readonly onPress?: (at: Vec, event: PointerEvent) => boolean;
+  readonly onDrag?: (at: Vec, event: PointerEvent) => void;
+  readonly onRelease?: (at: Vec, event: PointerEvent) => void;
   /** A press that a second finger made a pinch of: whatever it changed is to be as before. */
   readonly onAbandon?: () => void;
   /** A press let go where it began. */
-  readonly onTap?: (at: Point, event: PointerEvent) => void;
-  readonly onHover?: (at: Point | null) => void;
+  readonly onTap?: (at: Vec, event: PointerEvent) => void;
+  readonly onHover?: (at: Vec | null) => void;
 }
 
 const tapPx = 6;
@@ -26,10 +27,10 @@ export function gesturesOf(
   fit: () => void,
   touching: () => Touching,
 ): void {
-  const down = new Map<number, Point>();
+  const down = new Map<number, Vec>();
   let toolHas: number | null = null;
-  let pressed: Point | null = null;
-  const at = (event: PointerEvent | WheelEvent): Point => {
+  let pressed: Vec | null = null;
+  const at = (event: PointerEvent | WheelEvent): Vec => {
     const { left, top } = pane.getBoundingClientRect();
     return { x: event.clientX - left, y: event.clientY - top };
   };
@@ -99,20 +100,20 @@ export function gesturesOf(
   });
 }
 
-const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+const apart = (a: Vec, b: Vec): number => Math.hypot(a.x - b.x, a.y - b.y);
 
 /** One pointer moves the view; two stretch it about their middle. */
-function followed(view: View, down: ReadonlyMap<number, Point>, id: number, place: Point): View {
-  const before = down.get(id) as Point;
+function followed(view: View, down: ReadonlyMap<number, Vec>, id: number, place: Vec): View {
+  const before = down.get(id) as Vec;
   const other = [...down].find(([key]) => key !== id)?.[1];
   if (other === undefined) return moved(view, { x: place.x - before.x, y: place.y - before.y });
-  const middle = (p: Point): Point => ({ x: (p.x + other.x) / 2, y: (p.y + other.y) / 2 });
+  const middle = (p: Vec): Vec => ({ x: (p.x + other.x) / 2, y: (p.y + other.y) / 2 });
   const [from, to] = [middle(before), middle(place)];
   const stretched = scaled(view, apart(place, other) / Math.max(1, apart(before, other)), from);
   return moved(stretched, { x: to.x - from.x, y: to.y - from.y });
 }
 
-function keyed(key: string, view: View, middle: Point): View | 'fit' | null {
+function keyed(key: string, view: View, middle: Vec): View | 'fit' | null {
   switch (key) {
     case 'ArrowLeft':
       return moved(view, { x: keyStepPx, y: 0 });

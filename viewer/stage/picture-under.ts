@@ -1,8 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 import { carried, chainedMaps, type Homography, stretchAt, weightAt } from '../../src/intake/photo/homography.ts';
 import type { PictureSize } from '../../src/intake/photo/orientation.ts';
 import type { Pane } from './pane.ts';
-import type { Point, View } from './view.ts';
+import type { View } from './view.ts';
 
 /** A picture to lie under a pane. */
 export interface Beneath {
@@ -26,7 +27,7 @@ export function matrix3dOf(map: Homography, { width, height }: PictureSize): str
 }
 
 /** The picture about one place of the pane, to first order, as an SVG transform; null where it is not seen there. */
-export function matrixNear(beneath: Beneath, fromPlane: Homography, view: View, place: Point): string | null {
+export function matrixNear(beneath: Beneath, fromPlane: Homography, view: View, place: Vec): string | null {
   const at = { x: (place.x - view.origin.x) / view.pxPerMm, y: (view.origin.y - place.y) / view.pxPerMm };
   const px = carried(fromPlane, at);
   if (px === null) return null;

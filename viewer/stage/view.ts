@@ -1,13 +1,11 @@
-/** A point of the plane in mm, y up, or of a pane in pixels, y down. */
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 
-/** How a plane lies under a pane: pixels of a mm, and where the plane's origin is in the pane. */
+/**
+ * How a plane (mm, y up) lies under a pane (pixels, y down): pixels of a mm, and where the plane's origin is in the pane.
+ */
 export interface View {
   readonly pxPerMm: number;
-  readonly origin: Point;
+  readonly origin: Vec;
 }
 
 export interface Extent {
@@ -25,23 +23,23 @@ export interface Size {
 /** From a whole tractor to a hundredth of a millimetre a pixel. */
 const [leastPxPerMm, mostPxPerMm] = [0.02, 100];
 
-export const toPane = ({ pxPerMm, origin }: View, { x, y }: Point): Point => ({
+export const toPane = ({ pxPerMm, origin }: View, { x, y }: Vec): Vec => ({
   x: origin.x + x * pxPerMm,
   y: origin.y - y * pxPerMm,
 });
 
-export const toPlane = ({ pxPerMm, origin }: View, { x, y }: Point): Point => ({
+export const toPlane = ({ pxPerMm, origin }: View, { x, y }: Vec): Vec => ({
   x: (x - origin.x) / pxPerMm,
   y: (origin.y - y) / pxPerMm,
 });
 
-export const moved = (view: View, by: Point): View => ({
+export const moved = (view: View, by: Vec): View => ({
   ...view,
   origin: { x: view.origin.x + by.x, y: view.origin.y + by.y },
 });
 
 /** The same place of the plane stays under `about`. */
-export function scaled(view: View, factor: number, about: Point): View {
+export function scaled(view: View, factor: number, about: Vec): View {
   const pxPerMm = Math.min(mostPxPerMm, Math.max(leastPxPerMm, view.pxPerMm * factor));
   const held = toPlane(view, about);
   return { pxPerMm, origin: { x: about.x - held.x * pxPerMm, y: about.y + held.y * pxPerMm } };

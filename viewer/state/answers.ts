@@ -5,20 +5,20 @@ import type { Progress } from '../../src/geometry/progress.ts';
 import { Core, lastReply, nothingSaid } from '../core.ts';
 import CoreWorker from '../core.worker.ts?worker&inline';
 import type { FileToImport, ImportedFile } from '../heavy/import-file.ts';
-import type { PullAsked } from '../heavy/pull.ts';
+import type { PullInput } from '../heavy/pull.ts';
 import type { PulledOutline } from '../heavy/pull-outline.ts';
 import type {
   BesideAnswers,
-  Checked,
+  CheckReply,
   MadeFile,
   Making,
-  Planned,
+  PlanReply,
   Reply,
-  SheetsShown,
-  Stands,
+  SheetsReply,
+  StandReply,
   Way,
 } from '../heavy/questions.ts';
-import type { PictureAsked, PictureSet } from '../heavy/set-straight.ts';
+import type { PictureInput, PictureSet } from '../heavy/set-straight.ts';
 import { amended } from '../job/part-edits.ts';
 import type { Stop } from '../way.ts';
 
@@ -26,11 +26,11 @@ const start = (): Worker => new CoreWorker();
 
 /** What is asked of the two workers, and what they said last. */
 export class Answers {
-  readonly checked = signal<Checked | null>(null);
+  readonly checked = signal<CheckReply | null>(null);
   readonly way = signal<Way | null>(null);
-  readonly planned = signal<Planned | null>(null);
+  readonly planned = signal<PlanReply | null>(null);
   /** What was proved last of where the moving part stands. */
-  readonly stands = signal<Stands | null>(null);
+  readonly stands = signal<StandReply | null>(null);
   /** What keeps the job from being worked out, in words; empty where nothing does. */
   readonly findings = signal('');
   readonly failure = signal('');
@@ -124,14 +124,14 @@ export class Answers {
   }
 
   /** Asks how a photograph lies. */
-  setStraight(asked: PictureAsked, hear: (set: PictureSet) => void): void {
+  setStraight(asked: PictureInput, hear: (set: PictureSet) => void): void {
     this.#live.ask({ kind: 'set-picture', asked }, null, (reply) => {
       if (reply.kind === 'picture-set') hear(reply.set);
     });
   }
 
   /** An outline on the edges of a photograph; null where it cannot be looked for there. */
-  async pulled(asked: PullAsked): Promise<PulledOutline<LoopFile> | null> {
+  async pulled(asked: PullInput): Promise<PulledOutline<LoopFile> | null> {
     const { reply } = await lastReply(this.#live, { kind: 'pull', asked }, null).catch(() => nothingSaid);
     return reply?.kind === 'pulled' ? reply.pulled : null;
   }
@@ -146,7 +146,7 @@ export class Answers {
   }
 
   /** The sheets to mark out by; null where the job does not come to it. */
-  async sheets(job: JobFile): Promise<SheetsShown | null> {
+  async sheets(job: JobFile): Promise<SheetsReply | null> {
     const { reply } = await lastReply(this.#long, { kind: 'sheets' }, job);
     return reply?.kind === 'sheets' ? reply : null;
   }

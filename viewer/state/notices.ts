@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 
 /** A question with what can be done about it. */
-export interface Asked {
+export interface Prompt {
   readonly text: string;
   readonly choices: readonly { readonly label: string; readonly choose: () => void }[];
 }
@@ -10,14 +10,14 @@ export interface Asked {
 export class Notices {
   readonly notice = signal('');
   /** Null most of the time. */
-  readonly asked = signal<Asked | null>(null);
+  readonly asked = signal<Prompt | null>(null);
 
   tell(notice: string): void {
     this.notice.value = notice;
   }
 
   /** Puts something to the builder; a choice takes the question away. */
-  put(text: string, choices: Asked['choices']): void {
+  put(text: string, choices: Prompt['choices']): void {
     const settled = (choose: () => void) => () => {
       this.asked.value = null;
       choose();

@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import type { Units } from '../../src/job/lengths.ts';
 import type { MarkingRow } from '../../src/markout/marking-row.ts';
-import type { Checked, Planned } from '../heavy/questions.ts';
+import type { CheckReply, PlanReply } from '../heavy/questions.ts';
 import { preferredUnits, preferUnits } from '../preferred-units.ts';
 import { lastStop, stopOf } from '../way.ts';
 import type { Answers } from './answers.ts';
@@ -22,7 +22,7 @@ export class Reader {
   readonly units = computed(() => this.#units.value);
   /** What was checked, its lengths to be said in that unit; all of it is worked out in millimetres. */
   readonly checked = computed(() => readIn(this.#answers.checked.value, this.#units.value));
-  readonly #read = signal<{ readonly row: MarkingRow | null; readonly of: Planned | null }>({ row: null, of: null });
+  readonly #read = signal<{ readonly row: MarkingRow | null; readonly of: PlanReply | null }>({ row: null, of: null });
   /** The place of the cut edge that was touched to be read; of another plan there is none. */
   readonly reading = computed(() => {
     const { row, of } = this.#read.value;
@@ -74,7 +74,7 @@ export class Reader {
   }
 }
 
-const readIn = (checked: Checked | null, units: Units | null): Checked | null => {
+const readIn = (checked: CheckReply | null, units: Units | null): CheckReply | null => {
   if (checked === null || units === null) return checked;
   const { joint } = checked;
   return { ...checked, joint: { ...joint, fit: { ...joint.fit, units } } };

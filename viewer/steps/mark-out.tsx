@@ -3,7 +3,7 @@ import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import { planLine } from '../../src/words/grind-text.ts';
 import type { State } from '../app.ts';
 import { ChoiceField } from '../fields.tsx';
-import type { MadeFile, Making, SheetsShown } from '../heavy/questions.ts';
+import type { MadeFile, Making, SheetsReply } from '../heavy/questions.ts';
 import { ownPage } from '../own-page.ts';
 import { words } from '../words.ts';
 import { Sheets } from './sheets.tsx';
@@ -31,7 +31,7 @@ const kinds = [
 export function MarkOut({ app, state, job }: StepProps) {
   const [paper, setPaper] = useState<PaperName>('a4');
   const [making, setMaking] = useState('');
-  const [shown, setShown] = useState<SheetsShown | null>(null);
+  const [shown, setShown] = useState<SheetsReply | null>(null);
   useEffect(() => {
     let wanted = true;
     setShown(null);
@@ -80,7 +80,7 @@ export function MarkOut({ app, state, job }: StepProps) {
 }
 
 /** Each paper with how many sheets of it all that can be printed takes. */
-const papersFor = (shown: SheetsShown | null): [PaperName, string][] =>
+const papersFor = (shown: SheetsReply | null): [PaperName, string][] =>
   (Object.entries(paperNames) as [PaperName, string][]).map(([paper, name]) => {
     const printed = (shown?.sheets ?? []).flatMap(({ on }) => (on[paper].printable ? [on[paper].count] : []));
     return [paper, printed.length === 0 ? name : words.paperTakes(name, sum(printed))];

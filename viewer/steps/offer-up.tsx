@@ -11,7 +11,7 @@ import { entryHandles } from '../entry-handles.ts';
 import { Group, NumberField } from '../fields.tsx';
 import { InFull } from '../in-full.tsx';
 import { plainFigures, useLengths } from '../lengths.ts';
-import { lastStop, placeOf } from '../way.ts';
+import { lastStop, placeOnWay } from '../way.ts';
 import { standingWords } from '../words/standing.ts';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
@@ -53,7 +53,7 @@ function Standing({ app, state }: Pick<StepProps, 'app' | 'state'>) {
   const [proved, stop] = [app.reader.proved.value, app.reader.stop.value];
   const standing = proved?.standing ?? null;
   const toMoment = (moment: Pick<Instant, 'leg' | 'at'> | null): void => {
-    if (moment && way !== null) app.reader.moveTo(placeOf(way, moment.leg, moment.at));
+    if (moment && way !== null) app.reader.moveTo(placeOnWay(way, moment.leg, moment.at));
   };
   return (
     <div class="standing">

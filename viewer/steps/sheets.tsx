@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { PageShown, SheetShown } from '../../src/drawing/markout/markout-pages.ts';
+import type { PagePreview, SheetPreview } from '../../src/drawing/markout/markout-pages.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
-import type { SheetsShown } from '../heavy/questions.ts';
+import type { SheetsReply } from '../heavy/questions.ts';
 import '../sheets.css';
 import { words } from '../words.ts';
 
 interface Props {
-  readonly shown: SheetsShown;
+  readonly shown: SheetsReply;
   readonly paper: PaperName;
 }
 
@@ -26,7 +26,7 @@ function Sheet({
   sheet: { name, purpose, drawings, on },
   paper,
 }: {
-  readonly sheet: SheetShown;
+  readonly sheet: SheetPreview;
   readonly paper: PaperName;
 }) {
   const addresses = useAddresses(drawings);
@@ -47,7 +47,7 @@ function Sheet({
 
 const percent = (part: number, of: number): string => `${(100 * part) / of}%`;
 
-const Page = ({ page, drawing }: { readonly page: PageShown; readonly drawing: string }) => (
+const Page = ({ page, drawing }: { readonly page: PagePreview; readonly drawing: string }) => (
   <div
     class="page"
     style={{ aspectRatio: `${page.widthMm} / ${page.heightMm}`, width: `${page.widthMm * remPerMm}rem` }}

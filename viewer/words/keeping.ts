@@ -1,5 +1,5 @@
-import type { Saved } from '../job/disk.ts';
-import type { HomeSaved, NotSaved } from '../job/home.ts';
+import type { SaveResult } from '../job/disk.ts';
+import type { HomeSaveResult, SaveFailure } from '../job/home.ts';
 import type { Keeping, WhyNotKept } from '../job/keeper.ts';
 
 /** What is said of where the job is kept: in the browser, in other tabs, in files. */
@@ -21,7 +21,7 @@ export const keepingWords = {
 
   missing: (names: readonly string[]): string => `Still wanted: ${names.join(', ')}. Open or drop it here.`,
 
-  saved: (saved: Saved): string => {
+  saved: (saved: SaveResult): string => {
     switch (saved.how) {
       case 'written':
         return `Saved as ${saved.name}.`;
@@ -35,7 +35,7 @@ export const keepingWords = {
         return `Not saved (${saved.said}). The job is still here; try another place.`;
     }
   },
-  savedHome: ({ saved, notSaved, onlyInJob, moreInJob }: HomeSaved): string =>
+  savedHome: ({ saved, notSaved, onlyInJob, moreInJob }: HomeSaveResult): string =>
     [
       ...(saved.length > 0 ? [`Saved: ${saved.join(', ')}.`] : []),
       ...notSaved.map(notSavedText),
@@ -59,7 +59,7 @@ const whyNot: Readonly<Record<WhyNotKept, (said: string) => string>> = {
   broken: (said) => `the browser says ${said}.`,
 };
 
-function notSavedText(not: NotSaved): string {
+function notSavedText(not: SaveFailure): string {
   switch (not.why) {
     case 'changed-on-disk':
       return `Not saved: ${not.file} was changed on the disk; nothing was written over.`;

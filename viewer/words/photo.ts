@@ -2,7 +2,7 @@ import type { PhotoFault, PhotoSide } from '../../src/intake/photo/photo-fault.t
 import { fineLength, lengthText } from '../../src/job/length-text.ts';
 import type { Units } from '../../src/job/lengths.ts';
 import { turnText } from '../../src/words/units.ts';
-import type { Lean, StoodAt } from '../heavy/set-straight.ts';
+import type { CameraPosition, Lean } from '../heavy/set-straight.ts';
 
 /** A ± limit is never rounded to less than it is: to a hundredth of a millimetre, a thousandth of an inch. */
 export function errorIn(units: Units, mm: number): number {
@@ -94,7 +94,7 @@ export const photoWords = {
       return `${unseen} Say how far it was from the face to learn what that may cost; till then no error is stated.`;
     return `${unseen} ${lengthText(lean.reachMm, units)} from the middle, one degree puts it ${fineLength(lean.oneDegreeMm, units)} wrong, two degrees ${fineLength(lean.twoDegreesMm, units)}; two are reckoned with.`;
   },
-  camera: ({ heightMm, relativeError, by, tiltRad }: StoodAt, units: Units): string => {
+  camera: ({ heightMm, relativeError, by, tiltRad }: CameraPosition, units: Units): string => {
     const from = { points: 'found from the points', focal: 'from the focal length in the file', height: 'as measured' };
     const share = relativeError === null ? '' : ` ± ${Math.ceil(relativeError * 100)} %`;
     return `The camera stood ${roughly(heightMm, units)}${share} off the face, ${from[by]}, ${turnText(tiltRad)} off square.`;

@@ -1,7 +1,7 @@
 import type { State } from '../check-result.ts';
 import type { Doubt } from './verify-doubt.ts';
+import type { Meeting, PairName } from './verify-extrusions.ts';
 import { heldToMm } from './verify-limits.ts';
-import type { Meeting, PairName } from './verify-solids.ts';
 
 /** What a result says of home, of the way in or of one rotating part; mm. */
 export interface Claim {
@@ -26,13 +26,13 @@ export interface FoulStretch extends PairName {
 
 /** What may be wrong between a pair, mm: both outlines, and what moves one part against the other. */
 export const errorTermsMm = (
-  { fixedSolid, movingSolid }: Meeting,
+  { fixedExtrusion, movingExtrusion }: Meeting,
   placeErrorsMm: readonly number[],
-): readonly number[] => [fixedSolid.traceErrorMm, movingSolid.traceErrorMm, ...placeErrorsMm];
+): readonly number[] => [fixedExtrusion.traceErrorMm, movingExtrusion.traceErrorMm, ...placeErrorsMm];
 
 /** Nobody has looked for metal in one of the two. */
-export const isUntraced = ({ fixedSolid, movingSolid }: Meeting): boolean =>
-  fixedSolid.untraced || movingSolid.untraced;
+export const isUntraced = ({ fixedExtrusion, movingExtrusion }: Meeting): boolean =>
+  fixedExtrusion.untraced || movingExtrusion.untraced;
 
 /** Whether a claim says that metal meets, or may meet where nobody traced: its clearance is 0 and its two points are one. */
 export const isZero = ({ state, toleranceMm }: Pick<Claim, 'state' | 'toleranceMm'>): boolean =>

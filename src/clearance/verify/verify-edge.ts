@@ -80,7 +80,7 @@ function splitAtTopAndBottom(arc: ArcEdge): Half[] {
 }
 
 /** A short piece of an edge; all of it lies within `bulgeMm` of the box of its ends. */
-export interface Piece {
+export interface EdgePiece {
   readonly a: Vec;
   readonly b: Vec;
   readonly bulgeMm: number;
@@ -90,7 +90,7 @@ export const lengthOf = (edge: Edge): number =>
   edge.kind === 'line' ? distance(edge.a, edge.b) : edge.radius * Math.abs(edge.sweepRad);
 
 /** An edge cut into pieces no longer than `mostMm`, arcs also into turns of half a radian. */
-export function piecesOf(edge: Edge, mostMm: number): Piece[] {
+export function piecesOf(edge: Edge, mostMm: number): EdgePiece[] {
   const turn = edge.kind === 'arc' ? Math.abs(edge.sweepRad) : 0;
   const count = Math.max(1, Math.ceil(lengthOf(edge) / mostMm), Math.ceil(2 * turn));
   const bulgeMm = edge.kind === 'arc' ? 2 * edge.radius * Math.sin(turn / count / 4) ** 2 : 0;

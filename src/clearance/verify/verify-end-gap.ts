@@ -1,8 +1,8 @@
 import type { DepthRange } from '../../job/casting.ts';
 import { type Doubt, doubt } from './verify-doubt.ts';
+import type { Extrusion } from './verify-extrusions.ts';
 import { onOutlineMm, roundingMm } from './verify-limits.ts';
 import { type Looks, leastGap, type Passing } from './verify-look.ts';
-import type { Solid } from './verify-solids.ts';
 import { type Stretch, standOffAt, type Way, wherePositive } from './verify-way.ts';
 
 /** Two facing ends, one beyond the other along the crank axis; the gap between them runs linearly along the way. */
@@ -19,8 +19,8 @@ interface FacingEnds extends Passing {
 export function endGapDoubts(
   where: 'home' | 'install',
   claimedMm: number | null,
-  fixed: readonly Solid[],
-  moving: readonly Solid[],
+  fixed: readonly Extrusion[],
+  moving: readonly Extrusion[],
   ways: readonly Way[],
   looks: Looks,
   mostLooks: number,
@@ -46,7 +46,7 @@ export function endGapDoubts(
 }
 
 /** Both ways in which two sections can face one another with their ends; not with two ends on mating faces. */
-function facingEnds(f: Solid, m: Solid, way: Way): FacingEnds[] {
+function facingEnds(f: Extrusion, m: Extrusion, way: Way): FacingEnds[] {
   const [a, b] = [f.z, m.z];
   if (a === null || b === null || f.untraced || m.untraced) return [];
   const gaps = [

@@ -1,8 +1,8 @@
 import type { HomeResult, WayInResult } from '../check-result.ts';
 import { errorTermsMm } from './verify-claim.ts';
 import { type Doubt, differing } from './verify-doubt.ts';
+import { isNamed, type Meeting } from './verify-extrusions.ts';
 import { roundingMm } from './verify-limits.ts';
-import { isNamed, type Meeting } from './verify-solids.ts';
 
 /** The tracing error of the pair a result points out: its terms added straight, and by root sum of squares. */
 export function errorDoubts(

@@ -1,10 +1,10 @@
 import type { Clearance } from '../check-result.ts';
 import { isUntraced } from './verify-claim.ts';
 import { type Doubt, differing, doubt } from './verify-doubt.ts';
+import type { Extrusion, Meeting } from './verify-extrusions.ts';
 import { measureFoul } from './verify-foul.ts';
 import { roundingMm } from './verify-limits.ts';
 import type { Looks } from './verify-look.ts';
-import type { Meeting, Solid } from './verify-solids.ts';
 
 /** Area that outlines of any length may be off by for their rounding alone, mm². */
 const hairMm2 = 1e-3;
@@ -13,7 +13,7 @@ const hairMm2 = 1e-3;
 export function foulFigureDoubts(
   where: 'home' | 'install',
   { state, foul: { areaMm2, deepestMm } }: Pick<Clearance, 'state' | 'foul'>,
-  fixed: readonly Solid[],
+  fixed: readonly Extrusion[],
   meetings: readonly Meeting[],
   looks: Looks,
   mostLooks: number,
@@ -26,7 +26,7 @@ export function foulFigureDoubts(
   }
   const sections = fixed.map((section) => ({
     section,
-    past: meetings.filter((meeting) => meeting.fixedSolid === section && !isUntraced(meeting)),
+    past: meetings.filter((meeting) => meeting.fixedExtrusion === section && !isUntraced(meeting)),
   }));
   const met = sections.filter(({ section, past }) => !section.untraced && past.length > 0);
   const found = met

@@ -1,12 +1,12 @@
 import { apply, inverse } from '../../geometry/plane/rigid.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
+import type { Extrusion, Meeting } from './verify-extrusions.ts';
 import { EdgeGrid } from './verify-grid.ts';
 import type { Looks } from './verify-look.ts';
-import type { Meeting, Solid } from './verify-solids.ts';
 import { pathMm, placementAt } from './verify-way.ts';
 
 /** What was found of the metal of one section that others go through. */
-export interface FoulFound {
+export interface FoulEstimate {
   /** The area lies between these, mm². */
   readonly leastAreaMm2: number;
   readonly mostAreaMm2: number;
@@ -23,7 +23,7 @@ interface Cell {
 }
 
 /** A cell with the gap of its centre to the section, and to all that sweeps through it. */
-interface Probed extends Cell {
+interface ProbedCell extends Cell {
   readonly metalMm: number;
   readonly sweptMm: number;
 }
@@ -39,10 +39,15 @@ const reachOf = ({ halfMm }: Cell): number => 1.25 * Math.SQRT2 * halfMm;
  * faster than one goes, so a cell whose centre is deep enough in both is in the foul, and one far enough from either
  * is out of it.
  */
-export function measureFoul(section: Solid, meetings: readonly Meeting[], looks: Looks, mostLooks: number): FoulFound {
+export function measureFoul(
+  section: Extrusion,
+  meetings: readonly Meeting[],
+  looks: Looks,
+  mostLooks: number,
+): FoulEstimate {
   const end = looks.made + mostLooks;
   const inside: Cell[] = [];
-  let doubtful: Probed[] = [];
+  let doubtful: ProbedCell[] = [];
   let cells: Cell[] = [cellRound(section)];
   for (;;) {
     const before = looks.made;
@@ -71,7 +76,7 @@ export function measureFoul(section: Solid, meetings: readonly Meeting[], looks:
 
 const areaOf = (cells: readonly Cell[]): number => cells.reduce((sum, { halfMm }) => sum + 4 * halfMm ** 2, 0);
 
-function cellRound({ shape }: Solid): Cell {
+function cellRound({ shape }: Extrusion): Cell {
   const points = pointsOf(shape);
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   const [left, right] = [least(xs), -least(xs.map((x) => -x))];
@@ -80,12 +85,12 @@ function cellRound({ shape }: Solid): Cell {
   return { centre: vec((left + right) / 2, (bottom + top) / 2), halfMm };
 }
 
-const pointsOf = (shape: Solid['shape']): Vec[] =>
+const pointsOf = (shape: Extrusion['shape']): Vec[] =>
   shape.stations.flatMap((runs, i) => runs.map((run) => shape.pointAt(run, i)).filter((p) => p !== null));
 
 const least = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), Infinity);
 
-function probe({ shape }: Solid, meetings: readonly Meeting[], cell: Cell, looks: Looks): Probed {
+function probe({ shape }: Extrusion, meetings: readonly Meeting[], cell: Cell, looks: Looks): ProbedCell {
   looks.made++;
   const reach = reachOf(cell);
   const metalMm = shape.gapMm(cell.centre, 2 * reach);
@@ -127,17 +132,17 @@ function quartersOf({ centre: { x, y }, halfMm }: Cell): Cell[] {
  * Whether the centre of a doubtful cell stands for metal that stays, beside the edge of the sweep: or a little
  * within it, since the row of cells just outside may be clear of the edge and so not in doubt.
  */
-const isBesideCut = ({ metalMm, sweptMm, halfMm }: Probed): boolean => metalMm < 0 && sweptMm > -halfMm / 2;
+const isBesideCut = ({ metalMm, sweptMm, halfMm }: ProbedCell): boolean => metalMm < 0 && sweptMm > -halfMm / 2;
 
 /** What a probe knows of the metal is only known near its edge: here the whole way out counts. */
-const deepestOnCut = ({ shape }: Solid, doubtful: readonly Probed[]): number =>
+const deepestOnCut = ({ shape }: Extrusion, doubtful: readonly ProbedCell[]): number =>
   -least([0, ...doubtful.filter(isBesideCut).map(({ centre }) => shape.gapMm(centre, Infinity))]);
 
 /** Points of the metal left: along the cut, and along the outline where nothing sweeps over it. */
 function metalLeft(
-  section: Solid,
+  section: Extrusion,
   meetings: readonly Meeting[],
-  doubtful: readonly Probed[],
+  doubtful: readonly ProbedCell[],
   reach: number,
   looks: Looks,
 ): Vec[] {

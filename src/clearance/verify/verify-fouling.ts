@@ -1,9 +1,9 @@
 import type { FirstTouch, FoulingStretch, WayInResult } from '../check-result.ts';
 import { type Doubt, type DoubtCode, doubt } from './verify-doubt.ts';
+import { isNamed, type Meeting, pairText } from './verify-extrusions.ts';
 import { instant, overlapsMm, slackMm } from './verify-limits.ts';
-import { type Found, type Looks, leastGap } from './verify-look.ts';
-import { isNamed, type Meeting, pairText } from './verify-solids.ts';
-import { momentDoubts } from './verify-witness.ts';
+import { type LeastGap, type Looks, leastGap } from './verify-look.ts';
+import { momentDoubts } from './verify-nearest.ts';
 
 /** Where in an interval overlap is looked for. */
 const inside = [0.5, 0.25, 0.75, 0.1, 0.9] as const;
@@ -47,7 +47,7 @@ function intervalDoubts(
   if (fromAt > toAt || fromAt < stretch.from - instant || toAt > stretch.to + instant) {
     return [wayInDoubt('fouling', `${name}: they share depth only from ${stretch.from} to ${stretch.to}.`)];
   }
-  const gapAt = (at: number): Found => leastGap(meeting, { from: at, to: at }, 0, looks, mostLooks);
+  const gapAt = (at: number): LeastGap => leastGap(meeting, { from: at, to: at }, 0, looks, mostLooks);
   const within = inside.map((part) => gapAt(fromAt + part * (toAt - fromAt)));
   const apart = [gapAt(fromAt), ...within, gapAt(toAt)].find(({ gapMm, place }) => gapMm > slackMm(meeting, place));
   const overlaps = within.some(({ gapMm }) => gapMm < -overlapsMm) || toAt - fromAt <= instant;

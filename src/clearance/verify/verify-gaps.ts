@@ -1,12 +1,12 @@
 import { type Claim, errorTermsMm, type FoulStretch, isUntraced, isZero } from './verify-claim.ts';
 import { type Doubt, type DoubtCode, doubt } from './verify-doubt.ts';
+import { isNamed, type Meeting, nameOf, pairText } from './verify-extrusions.ts';
 import { heldToMm, instant, onOutlineMm, overlapsMm, roundingMm, slackMm } from './verify-limits.ts';
-import { type Found, type Looks, leastGap, nothingFound } from './verify-look.ts';
-import { isNamed, type Meeting, nameOf, pairText } from './verify-solids.ts';
+import { type LeastGap, type Looks, leastGap, noGap } from './verify-look.ts';
 import type { Stretch } from './verify-way.ts';
 
 /** What was found of a claim. */
-export interface ClaimFound {
+export interface ClaimEvidence {
   readonly doubts: readonly Doubt[];
   /** The least over pairs of its gap less its tracing error, as far as found; null where no pair shares depth. */
   readonly worstMm: number | null;
@@ -22,7 +22,7 @@ export function lookInto(
   placeErrorsMm: readonly number[],
   looks: Looks,
   mostLooks: number,
-): Pick<ClaimFound, 'doubts'> {
+): Pick<ClaimEvidence, 'doubts'> {
   const seen = seenOf(claim, -Infinity, meetings, placeErrorsMm, looks, mostLooks);
   const sharesDepth = seen.some((pair) => counts(claim, pair));
   return {
@@ -41,7 +41,7 @@ export function lookAtWorst(
   placeErrorsMm: readonly number[],
   looks: Looks,
   mostLooks: number,
-): ClaimFound {
+): ClaimEvidence {
   const seen = seenOf(claim, claim.worstClearanceMm ?? -Infinity, meetings, placeErrorsMm, looks, mostLooks);
   const worsts = seen.filter((pair) => counts(claim, pair)).map(({ gapMm, errorMm }) => Math.max(0, gapMm) - errorMm);
   const worstMm = worsts.length === 0 ? null : Math.min(...worsts);
@@ -69,7 +69,7 @@ function seenOf(
   placeErrorsMm: readonly number[],
   looks: Looks,
   mostLooks: number,
-): Seen[] {
+): PairGap[] {
   return meetings.map((meeting) => {
     const errorMm = errorTermsMm(meeting, placeErrorsMm).reduce((sum, e) => sum + e);
     return lookAt(claim, meeting, errorMm, worstMm + errorMm, looks, mostLooks / meetings.length);
@@ -77,7 +77,7 @@ function seenOf(
 }
 
 /** What was found of one pair; the gap is no more than 0 where the claim has it fouling. */
-interface Seen extends Found {
+interface PairGap extends LeastGap {
   readonly meeting: Meeting;
   readonly errorMm: number;
   /** The least gap where the claim does not have it fouling. */
@@ -91,13 +91,13 @@ function lookAt(
   worstFloorMm: number,
   looks: Looks,
   mostLooks: number,
-): Seen {
+): PairGap {
   const fouling = (claim.fouling ?? []).filter((foul) => isNamed(meeting, foul));
   const free = without(meeting.stretch, fouling);
   const target = Math.max(0, floorMm(claim, meeting), fouling.length > 0 ? 0 : worstFloorMm);
   const found = free
     .map((stretch) => leastGap(meeting, stretch, target, looks, mostLooks / free.length))
-    .reduce((a, b) => (b.gapMm < a.gapMm ? b : a), nothingFound);
+    .reduce((a, b) => (b.gapMm < a.gapMm ? b : a), noGap);
   const gapMm = fouling.length > 0 ? Math.min(0, found.gapMm) : found.gapMm;
   return { ...found, gapMm, meeting, errorMm, freeGapMm: found.gapMm };
 }
@@ -114,7 +114,7 @@ function without({ from, to }: Stretch, fouling: readonly FoulStretch[]): Stretc
 }
 
 /** Untraced metal counts as soon as it would stand nearer than the asked clearance. */
-const counts = ({ askedMm }: Claim, { meeting, gapMm }: Seen): boolean => !isUntraced(meeting) || gapMm < askedMm;
+const counts = ({ askedMm }: Claim, { meeting, gapMm }: PairGap): boolean => !isUntraced(meeting) || gapMm < askedMm;
 
 /** The gap that a pair may not go below; -Infinity where the claim allows it anything. */
 function floorMm({ state, clearanceMm, toleranceMm, askedMm, fouling }: Claim, meeting: Meeting): number {
@@ -135,7 +135,7 @@ function floorMm({ state, clearanceMm, toleranceMm, askedMm, fouling }: Claim, m
 const worstFloorMm = ({ worstClearanceMm }: Claim, errorMm: number): number =>
   worstClearanceMm === undefined || worstClearanceMm === null ? -Infinity : worstClearanceMm + errorMm;
 
-function floorDoubts(claim: Claim, seen: Seen): Doubt[] {
+function floorDoubts(claim: Claim, seen: PairGap): Doubt[] {
   const { meeting, place, freeGapMm } = seen;
   const floor = floorMm(claim, meeting);
   // an instant is rounded too, and metal goes on moving while it is
@@ -145,7 +145,7 @@ function floorDoubts(claim: Claim, seen: Seen): Doubt[] {
   return [pairDoubt(what, claim, seen, floor, freeGapMm)];
 }
 
-function worstDoubts(claim: Claim, seen: Seen): Doubt[] {
+function worstDoubts(claim: Claim, seen: PairGap): Doubt[] {
   const floor = worstFloorMm(claim, seen.errorMm);
   const gapMm = Math.max(0, seen.gapMm);
   if (!counts(claim, seen) || gapMm >= floor - claim.toleranceMm - roundingMm) return [];
@@ -155,7 +155,7 @@ function worstDoubts(claim: Claim, seen: Seen): Doubt[] {
 function pairDoubt(
   what: DoubtCode,
   { where }: Claim,
-  { meeting, at, place }: Seen,
+  { meeting, at, place }: PairGap,
   claimedMm: number,
   foundMm: number,
 ): Doubt {
@@ -206,7 +206,7 @@ function attainedDoubts({ where, worstClearanceMm: claimedMm }: Claim, foundMm: 
 }
 
 /** A foul must be seen somewhere; "undecided" must have its cause. */
-function causeDoubts(claim: Claim, seen: readonly Seen[]): Doubt[] {
+function causeDoubts(claim: Claim, seen: readonly PairGap[]): Doubt[] {
   const { where, state, fouling, toleranceMm } = claim;
   const leastOf = (untraced: boolean): number =>
     Math.min(...seen.filter(({ meeting }) => isUntraced(meeting) === untraced).map(({ gapMm }) => gapMm));

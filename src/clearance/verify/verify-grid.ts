@@ -1,6 +1,6 @@
 import type { Edge } from '../../geometry/plane/edge.ts';
 import type { Vec } from '../../geometry/plane/vec.ts';
-import { crossingsRight, distanceToEdge, type Piece, piecesOf } from './verify-edge.ts';
+import { crossingsRight, distanceToEdge, type EdgePiece, piecesOf } from './verify-edge.ts';
 
 /** Cells along the longer side: four for each edge of a square outline's worth, within reason. */
 const cellsAcross = (edges: number): number => Math.max(16, Math.min(256, Math.round(4 * Math.sqrt(edges))));
@@ -79,7 +79,7 @@ export class EdgeGrid {
     return count;
   }
 
-  #file(edge: number, { a, b, bulgeMm }: Piece, cells: number[][], rows: number[][]): void {
+  #file(edge: number, { a, b, bulgeMm }: EdgePiece, cells: number[][], rows: number[][]): void {
     // a hair more, so that rounding puts no edge into the cell beside its own alone
     const pad = bulgeMm + 1e-9 * this.cellMm;
     const columnOf = (x: number): number => clamp(Math.floor((x - this.#left) / this.cellMm), this.#columns);
@@ -116,7 +116,7 @@ function fileOnce(list: number[], edge: number): void {
   if (list.at(-1) !== edge) list.push(edge);
 }
 
-function boxOf(pieces: readonly Piece[]): { left: number; right: number; bottom: number; top: number } {
+function boxOf(pieces: readonly EdgePiece[]): { left: number; right: number; bottom: number; top: number } {
   const box = { left: Infinity, right: -Infinity, bottom: Infinity, top: -Infinity };
   for (const { a, b, bulgeMm } of pieces) {
     box.left = Math.min(box.left, a.x - bulgeMm, b.x - bulgeMm);

@@ -1,5 +1,5 @@
 import type { Vec } from '../../geometry/plane/vec.ts';
-import type { Meeting } from './verify-solids.ts';
+import type { Meeting } from './verify-extrusions.ts';
 import { pathMm } from './verify-way.ts';
 
 /** Answers are given to 1e-6, and two figures for the same thing may lie this far apart, mm. */

@@ -11,13 +11,13 @@ export interface Passing {
 }
 
 /** The least gap found (mm, negative: that deep inside), when, and where in the joint frame. */
-export interface Found {
+export interface LeastGap {
   readonly gapMm: number;
   readonly at: number;
   readonly place: Vec;
 }
 
-export const nothingFound: Found = { gapMm: Infinity, at: 0, place: vec(0, 0) };
+export const noGap: LeastGap = { gapMm: Infinity, at: 0, place: vec(0, 0) };
 
 /** What a self-check may still spend, in points measured against an outline. */
 export class Looks {
@@ -58,7 +58,7 @@ interface Side {
   readonly shape: Shape;
   /** The gap of a point of `shape`, and where that point is in the joint frame, at an instant. */
   readonly gapMm: (p: Vec, at: number, limitMm: number) => number;
-  readonly placeOf: (p: Vec, at: number) => Vec;
+  readonly pointInJoint: (p: Vec, at: number) => Vec;
   readonly pathMm: (p: Vec) => number;
 }
 
@@ -75,10 +75,16 @@ interface Low {
  * `targetMm`. Every station is followed along its path: at a gap of g it cannot come to the target before it has run
  * g − target, so part of that is skipped. What is found is a gap of real points at a real instant, so never too small.
  */
-export function leastGap(passing: Passing, stretch: Stretch, targetMm: number, looks: Looks, mostLooks: number): Found {
+export function leastGap(
+  passing: Passing,
+  stretch: Stretch,
+  targetMm: number,
+  looks: Looks,
+  mostLooks: number,
+): LeastGap {
   const sides = sidesOf(passing, looks);
   const lows = sides.map((side) => lowsOf(side, stretch, targetMm, looks, mostLooks / 2));
-  let best = nothingFound;
+  let best = noGap;
   for (const [i, side] of sides.entries()) {
     const near = Math.max(targetMm, 0) + 2 * side.shape.spacingMm * everyOf(side.shape, mostLooks / 2);
     for (const low of hollowsOf(lows[i] as Low[][]).filter(({ gapMm }) => gapMm < near)) {
@@ -98,7 +104,7 @@ function sidesOf({ fixed, moving, way }: Passing, looks: Looks): Side[] {
         looks.made++;
         return fixed.gapMm(apply(placementAt(way, at), p), limitMm);
       },
-      placeOf: (p, at) => apply(placementAt(way, at), p),
+      pointInJoint: (p, at) => apply(placementAt(way, at), p),
       pathMm: (p) => pathMm(way, apply(placementAt(way, 0), p)),
     },
     {
@@ -107,7 +113,7 @@ function sidesOf({ fixed, moving, way }: Passing, looks: Looks): Side[] {
         looks.made++;
         return moving.gapMm(apply(inverse(placementAt(way, at)), p), limitMm);
       },
-      placeOf: (p) => p,
+      pointInJoint: (p) => p,
       pathMm: (p) => pathMm(way, p),
     },
   ];
@@ -189,7 +195,7 @@ const steps = [
 ] as const;
 
 /** Goes downhill from a low, along the outline and in time, in ever smaller steps. */
-function follow(side: Side, low: Low, stretch: Stretch): Found {
+function follow(side: Side, low: Low, stretch: Stretch): LeastGap {
   const { shape } = side;
   const p = shape.pointAt(low.run, low.outline) as Vec;
   const span = stretch.to - stretch.from;
@@ -216,8 +222,8 @@ function follow(side: Side, low: Low, stretch: Stretch): Found {
   return foundAt(side, best);
 }
 
-const foundAt = (side: Side, { run, outline, gapMm, at }: Low): Found => ({
+const foundAt = (side: Side, { run, outline, gapMm, at }: Low): LeastGap => ({
   gapMm,
   at,
-  place: side.placeOf(side.shape.pointAt(run, outline) as Vec, at),
+  place: side.pointInJoint(side.shape.pointAt(run, outline) as Vec, at),
 });

@@ -6,7 +6,7 @@ import { heldToMm, roundingMm } from './verify-limits.ts';
 /** How exactly a worst clearance that the result does not give is found again. */
 const foundMm = 0.05;
 
-interface Part {
+interface PartMeasure {
   readonly state: State;
   readonly askedMm: number;
   readonly clearanceMm: number | null;
@@ -19,7 +19,7 @@ interface Part {
 export function verdictDoubts(joint: Joint, check: CheckResult, rotatingWorstMm: readonly (number | null)[]): Doubt[] {
   const { homeMm, wayInMm, rotatingMm } = joint.fit.clearance;
   const { home, wayIn, rotating } = check;
-  const parts: Part[] = [
+  const parts: PartMeasure[] = [
     { ...home, askedMm: homeMm, worstMm: home.worstClearanceMm, worstWithinMm: roundingMm },
     ...(wayIn ? [{ ...wayIn, askedMm: wayInMm, worstMm: wayIn.worstClearanceMm, worstWithinMm: roundingMm }] : []),
     ...rotating.map((r, i) => ({
@@ -60,7 +60,7 @@ function reasonDoubts({ reason, verdict, meetsClearance, notices }: CheckResult)
 }
 
 /** More than one where a figure lies too near a limit to tell. */
-function possibleVerdicts(parts: readonly Part[]): readonly Verdict[] {
+function possibleVerdicts(parts: readonly PartMeasure[]): readonly Verdict[] {
   const states = parts.map(({ state }) => state);
   if (states.includes('fouls')) return ['fouls'];
   if (states.includes('undecided')) return ['undecided'];
@@ -71,5 +71,5 @@ function possibleVerdicts(parts: readonly Part[]): readonly Verdict[] {
   return [...new Set([verdictWith(1), verdictWith(-1)])];
 }
 
-const holds = ({ state, askedMm }: Part, mm: number | null, hairMm: number): boolean =>
+const holds = ({ state, askedMm }: PartMeasure, mm: number | null, hairMm: number): boolean =>
   state !== 'fouls' && state !== 'undecided' && (mm === null || mm + hairMm >= askedMm - heldToMm);

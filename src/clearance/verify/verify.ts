@@ -7,30 +7,30 @@ import { type Doubt, doubt, type Verification } from './verify-doubt.ts';
 import { dowelDoubts, placeErrorsMm } from './verify-dowels.ts';
 import { endGapDoubts } from './verify-end-gap.ts';
 import { errorDoubts } from './verify-error.ts';
-import { foulFigureDoubts } from './verify-foul-figures.ts';
-import { foulingDoubts } from './verify-fouling.ts';
-import { type ClaimFound, lookAtWorst, lookInto } from './verify-gaps.ts';
-import { Looks } from './verify-look.ts';
 import {
-  fixedSolids,
+  type Extrusion,
+  fixedExtrusions,
   type Lengthening,
   meetingsAtHome,
   meetingsOnLegs,
-  movingSolids,
-  rotatingSolids,
-  type Solid,
-} from './verify-solids.ts';
+  movingExtrusions,
+  rotatingExtrusions,
+} from './verify-extrusions.ts';
+import { foulFigureDoubts } from './verify-foul-figures.ts';
+import { foulingDoubts } from './verify-fouling.ts';
+import { type ClaimEvidence, lookAtWorst, lookInto } from './verify-gaps.ts';
+import { Looks } from './verify-look.ts';
+import { nearestDoubts } from './verify-nearest.ts';
 import { verdictDoubts } from './verify-verdict.ts';
 import { atHome } from './verify-way.ts';
-import { witnessDoubts } from './verify-witness.ts';
 
 /** Points that are measured against outlines in all, about; shared evenly among all that is looked at. */
 const mostLooks = 2_000_000;
 
 /** The sections of both parts. */
-interface Solids {
-  readonly fixed: readonly Solid[];
-  readonly moving: readonly Solid[];
+interface Extrusions {
+  readonly fixed: readonly Extrusion[];
+  readonly moving: readonly Extrusion[];
 }
 
 /**
@@ -40,18 +40,18 @@ interface Solids {
  */
 export function* verifyCheck(joint: Joint, check: CheckResult): Generator<Progress, Verification> {
   const looks = new Looks(mostLooks);
-  const solids: Solids = { fixed: fixedSolids(joint.fixed), moving: movingSolids(joint.moving) };
+  const extrusions: Extrusions = { fixed: fixedExtrusions(joint.fixed), moving: movingExtrusions(joint.moving) };
   const { rotating } = joint;
   const steps = 2 + rotating.length;
   yield { step: 'verify home', done: 0, of: steps };
-  const doubts = [...dowelDoubts(joint), ...homeDoubts(joint, check.home, solids, looks, looks.share(steps))];
+  const doubts = [...dowelDoubts(joint), ...homeDoubts(joint, check.home, extrusions, looks, looks.share(steps))];
   yield { step: 'verify way in', done: 1, of: steps };
-  doubts.push(...wayInDoubts(joint, check.wayIn, solids, looks, looks.share(steps - 1)));
-  const found: ClaimFound[] = [];
+  doubts.push(...wayInDoubts(joint, check.wayIn, extrusions, looks, looks.share(steps - 1)));
+  const found: ClaimEvidence[] = [];
   for (const [i, part] of rotating.entries()) {
     yield { step: `verify ${part.name}`, done: 2 + i, of: steps };
     const results = check.rotating.slice(2 * i, 2 * i + 2);
-    found.push(...lookRound(joint, part, results, solids, looks, looks.share(rotating.length - i)));
+    found.push(...lookRound(joint, part, results, extrusions, looks, looks.share(rotating.length - i)));
   }
   const worsts = found.map(({ worstMm }) => worstMm);
   doubts.push(...found.flatMap((claim) => claim.doubts), ...verdictDoubts(joint, check, worsts));
@@ -70,7 +70,7 @@ const atWorst = (by: Lengthening): Lengthening => ({ ...by, withDepthErrors: tru
 function homeDoubts(
   joint: Joint,
   home: HomeResult,
-  { fixed, moving }: Solids,
+  { fixed, moving }: Extrusions,
   looks: Looks,
   mostLooks: number,
 ): Doubt[] {
@@ -81,7 +81,7 @@ function homeDoubts(
   return [
     ...lookInto(claim, meetings, place, looks, mostLooks / 4).doubts,
     ...lookAtWorst(claim, meetingsAtHome(fixed, moving, atWorst(by)), place, looks, mostLooks / 4).doubts,
-    ...witnessDoubts(claim, home.nearest, meetings),
+    ...nearestDoubts(claim, home.nearest, meetings),
     ...errorDoubts('home', home, meetings, place),
     ...foulFigureDoubts('home', home, fixed, meetings, looks, mostLooks / 4),
     ...endGapDoubts('home', home.endGapMm, fixed, moving, [atHome], looks, mostLooks / 4),
@@ -91,7 +91,7 @@ function homeDoubts(
 function wayInDoubts(
   joint: Joint,
   wayIn: WayInResult | null,
-  { fixed, moving }: Solids,
+  { fixed, moving }: Extrusions,
   looks: Looks,
   mostLooks: number,
 ): Doubt[] {
@@ -111,7 +111,7 @@ function wayInDoubts(
   return [
     ...lookInto(claim, meetings, place, looks, mostLooks / 4).doubts,
     ...lookAtWorst(claim, meetingsOnLegs(legs, fixed, moving, atWorst(by)), place, looks, mostLooks / 4).doubts,
-    ...witnessDoubts(claim, wayIn.nearest, meetings),
+    ...nearestDoubts(claim, wayIn.nearest, meetings),
     ...errorDoubts(where, wayIn, meetings, place),
     ...foulingDoubts(wayIn, meetings, looks, mostLooks / 8),
     ...foulFigureDoubts(where, wayIn, fixed, meetings, looks, mostLooks / 4),
@@ -134,13 +134,13 @@ function lookRound(
   joint: Joint,
   part: Casting,
   results: readonly RotatingResult[],
-  { fixed, moving }: Solids,
+  { fixed, moving }: Extrusions,
   looks: Looks,
   mostLooks: number,
-): ClaimFound[] {
+): ClaimEvidence[] {
   const { legs, clearance } = joint.fit;
   const { rotatingMm } = clearance;
-  const rings = rotatingSolids(part);
+  const rings = rotatingExtrusions(part);
   const turning: Lengthening = { marginMm: rotatingMm, sparesFaces: false, withDepthErrors: false };
   const pastMoving = (by: Lengthening) => [
     ...meetingsAtHome(rings, moving, by),
@@ -161,6 +161,6 @@ function lookRound(
     const claim: Claim = { state, clearanceMm, toleranceMm, where: 'rotating', askedMm: rotatingMm };
     const { doubts } = lookInto(claim, meetings, place, looks, mostLooks / 4);
     const { worstMm } = lookAtWorst(claim, meetingsBy(atWorst(turning)), place, looks, mostLooks / 4);
-    return { worstMm, doubts: [...doubts, ...witnessDoubts(claim, nearest && { ...nearest, ...instant }, meetings)] };
+    return { worstMm, doubts: [...doubts, ...nearestDoubts(claim, nearest && { ...nearest, ...instant }, meetings)] };
   });
 }

@@ -1,8 +1,9 @@
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import type { Region } from '../../geometry/plane/loop.ts';
 import type { DepthRange } from '../../job/casting.ts';
+import type { Part } from '../../job/part.ts';
 import { boxOfRegion, middleOf } from '../scene/frame.ts';
-import { bandsOf, type DrawInput, foulsOf, type Owner } from './draw-input.ts';
+import { bandsOf, type DrawInput, foulsOf } from './draw-input.ts';
 import type { SeenFrom } from './side-profile.ts';
 
 /** How depth runs across the side view: from the right the moving part is on the left, as on a third-angle drawing. */
@@ -37,9 +38,9 @@ function everyDepth({ fixed, moving }: DrawInput['joint']): DepthRange {
 }
 
 /** The z range of a depth: fixed metal lies behind the face, moving metal in front of it at its stand-off. */
-export function zRange(depth: DepthRange | null, owner: Owner, { every }: Across, standOffMm = 0): DepthRange {
+export function zRange(depth: DepthRange | null, part: Part, { every }: Across, standOffMm = 0): DepthRange {
   const { fromMm, toMm } = depth ?? every;
-  if (owner === 'fixed') return { fromMm: 0 - toMm, toMm: 0 - fromMm };
+  if (part === 'fixed') return { fromMm: 0 - toMm, toMm: 0 - fromMm };
   return { fromMm: standOffMm + fromMm, toMm: standOffMm + toMm };
 }
 
@@ -50,8 +51,8 @@ export function blockOf(z: DepthRange, minY: number, maxY: number, { x }: Across
 }
 
 /** A rectangle for each loop of a band. */
-export const bandBlocks = (loops: Region, depth: DepthRange | null, owner: Owner, across: Across): Box[] =>
+export const bandBlocks = (loops: Region, depth: DepthRange | null, part: Part, across: Across): Box[] =>
   loops.map((loop) => {
     const { minY, maxY } = boxOfRegion([loop]);
-    return blockOf(zRange(depth, owner, across), minY, maxY, across);
+    return blockOf(zRange(depth, part, across), minY, maxY, across);
   });

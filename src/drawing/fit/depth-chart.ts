@@ -2,6 +2,7 @@ import { reachesPastFace } from '../../clearance/room.ts';
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import { vec } from '../../geometry/plane/vec.ts';
 import type { Casting, DepthRange, Section } from '../../job/casting.ts';
+import type { Part } from '../../job/part.ts';
 import { shortName } from '../../words/names.ts';
 import { rectangle, widthOf } from '../scene/frame.ts';
 import { box, boxOfText, layer, line, text, viewOf } from '../scene/marks.ts';
@@ -18,7 +19,7 @@ import { namedSections } from './slices.ts';
 interface Row {
   readonly name: string;
   readonly role: Role;
-  readonly owner: 'fixed' | 'moving';
+  readonly part: Part;
   readonly depth: DepthRange | null;
 }
 
@@ -48,28 +49,28 @@ const wordsCrossFaces = ({ marks }: Layer): boolean =>
 
 /** Each part's name, then its sections, what must stay and what comes off it. */
 function rowsOf({ joint, plan }: DrawInput): Row[] {
-  const cut = bandsOf(plan).map(({ owner, section, depth }) => ({
-    owner,
+  const cut = bandsOf(plan).map(({ part, section, depth }) => ({
+    part,
     name: `take off, ${section}`,
     role: 'relief' as const,
     depth,
   }));
-  const rows = (part: Casting, owner: Row['owner']): Row[] =>
+  const rows = (casting: Casting, part: Part): Row[] =>
     [
-      { name: shortName(part), role: 'text' as const, depth: null },
-      ...namedSections(part.sections).map(({ name, sections, depth }) => ({
+      { name: shortName(casting), role: 'text' as const, depth: null },
+      ...namedSections(casting.sections).map(({ name, sections, depth }) => ({
         name,
-        role: sectionRole(sections[0], owner),
+        role: sectionRole(sections[0], part),
         depth,
       })),
-      ...part.hollows.map(({ id, depth }) => ({ name: `${id}, hollow`, role: 'hollow' as const, depth })),
-      ...part.doNotCut.map(({ id, depth }) => ({ name: `${id}, do not cut`, role: 'do-not-cut' as const, depth })),
-      ...cut.filter((row) => row.owner === owner),
-    ].map((row) => ({ ...row, owner }));
+      ...casting.hollows.map(({ id, depth }) => ({ name: `${id}, hollow`, role: 'hollow' as const, depth })),
+      ...casting.doNotCut.map(({ id, depth }) => ({ name: `${id}, do not cut`, role: 'do-not-cut' as const, depth })),
+      ...cut.filter((row) => row.part === part),
+    ].map((row) => ({ ...row, part }));
   const turning = joint.rotating.flatMap(({ name, sections }) =>
-    sections.map(({ depth }): Row => ({ name, role: 'rotating', owner: 'fixed', depth })),
+    sections.map(({ depth }): Row => ({ name, role: 'rotating', part: 'fixed', depth })),
   );
-  const heading: Row = { name: 'Turns with the crank', role: 'text', owner: 'fixed', depth: null };
+  const heading: Row = { name: 'Turns with the crank', role: 'text', part: 'fixed', depth: null };
   return [
     ...rows(joint.fixed, 'fixed'),
     ...rows(joint.moving, 'moving'),
@@ -77,8 +78,8 @@ function rowsOf({ joint, plan }: DrawInput): Row[] {
   ];
 }
 
-const sectionRole = (section: Section, owner: Row['owner']): Role =>
-  owner === 'fixed' ? 'fixed' : reachesPastFace(section) ? 'moving' : 'moving-beyond';
+const sectionRole = (section: Section, part: Part): Role =>
+  part === 'fixed' ? 'fixed' : reachesPastFace(section) ? 'moving' : 'moving-beyond';
 
 interface Surroundings {
   readonly input: DrawInput;
@@ -89,7 +90,7 @@ interface Surroundings {
 
 /** The bar, and its words on whichever side has more room. */
 function rowLayers(
-  { name, role, owner, depth }: Row,
+  { name, role, part, depth }: Row,
   y: number,
   { input, across, within, sizes }: Surroundings,
 ): Layer[] {
@@ -100,7 +101,7 @@ function rowLayers(
         text(vec(within.minX, y + 0.1 * textMm), fitText(name, textMm, widthOf(within), true), textMm, { bold: true }),
       ]),
     ];
-  const z = zRange(depth, owner, across);
+  const z = zRange(depth, part, across);
   const [x0, x1] = [across.x(z.fromMm), across.x(z.toMm)];
   const bar = { minX: Math.min(x0, x1), maxX: Math.max(x0, x1), minY: y, maxY: y + 0.85 * textMm };
   const hatched: Mark[] =

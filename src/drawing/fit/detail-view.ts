@@ -6,10 +6,10 @@ import { boxOfMark, boxOfText, circle, gathered, layer, outline, run, text } fro
 import type { Layer, Mark, TextMark, View } from '../scene/scene.ts';
 import type { Sizes } from '../scene/sizes.ts';
 import { wrapText } from '../scene/text-size.ts';
+import { type ClosestPlace, closestPlaceLayers, movingAtMoment } from './closest-place.ts';
 import { bandsOf, type DrawInput } from './draw-input.ts';
 import { runsOf } from './hidden-edges.ts';
 import type { PlaceToSee } from './places-to-see.ts';
-import { movingAtMoment, type Witness, witnessLayers } from './witness.ts';
 
 /** The enlargements of ISO 5455 (from memory), and true scale. */
 const scales = [1, 2, 5, 10, 20, 50];
@@ -36,7 +36,7 @@ const samePlaceMm = 0.05;
 interface Surroundings {
   readonly input: DrawInput;
   readonly plane: readonly Layer[];
-  readonly witnesses: readonly Witness[];
+  readonly closestPlaces: readonly ClosestPlace[];
   readonly sizes: Sizes;
 }
 
@@ -44,11 +44,11 @@ interface Surroundings {
  * A place seen larger, in the joint frame, cut off by its circle: what the whole drawing shows there, and besides the
  * first and last line and the moving part where it comes closest; what there is to say of it stands beneath.
  */
-export function detailView(detail: Detail, { input, plane, witnesses, sizes }: Surroundings): View {
+export function detailView(detail: Detail, { input, plane, closestPlaces, sizes }: Surroundings): View {
   const { letter, place, scale, radiusMm } = detail;
   const { centre } = place;
   const within = grown(boxOfPoint(centre), radiusMm);
-  const near = witnesses.filter(({ middle }) => distance(middle, centre) < radiusMm);
+  const near = closestPlaces.filter(({ middle }) => distance(middle, centre) < radiusMm);
   const bands = bandsOf(input.plan);
   const moments = near.flatMap(({ moment }) => (moment === null ? [] : movingAtMoment(input.joint, moment)));
   const shown = [
@@ -62,7 +62,7 @@ export function detailView(detail: Detail, { input, plane, witnesses, sizes }: S
       'last-line',
       bands.map(({ last }) => outline(last)),
     ),
-    ...witnessLayers(near, (0.7 * sizes.textMm) / scale),
+    ...closestPlaceLayers(near, (0.7 * sizes.textMm) / scale),
   ];
   const caption = captionOf(detail, near, sizes);
   const layers = [
@@ -94,7 +94,7 @@ function prune(mark: Mark, within: Box): Mark[] {
 
 function captionOf(
   { letter, place, scale, radiusMm }: Detail,
-  near: readonly Witness[],
+  near: readonly ClosestPlace[],
   { textMm, headingMm }: Sizes,
 ): TextMark[] {
   const left = place.centre.x - radiusMm;
@@ -109,7 +109,7 @@ function captionOf(
 }
 
 /** The width of each gap beside its middle, square to it, where that is free; the caption has it in any case. */
-function gapFigures(near: readonly Witness[], { joint }: DrawInput, { textMm }: Sizes, scale: number): TextMark[] {
+function gapFigures(near: readonly ClosestPlace[], { joint }: DrawInput, { textMm }: Sizes, scale: number): TextMark[] {
   const figures: TextMark[] = [];
   for (const { fixedAt, movingAt, middle } of near.filter(isNewGap)) {
     const along = angleOf(sub(movingAt, fixedAt));
@@ -128,8 +128,8 @@ function gapFigures(near: readonly Witness[], { joint }: DrawInput, { textMm }: 
 }
 
 /** A gap that is open and not the same as one before it: a straight way in is often closest where it ends. */
-function isNewGap({ fixedAt, movingAt, touches }: Witness, i: number, all: readonly Witness[]): boolean {
-  const isSame = (other: Witness): boolean =>
+function isNewGap({ fixedAt, movingAt, touches }: ClosestPlace, i: number, all: readonly ClosestPlace[]): boolean {
+  const isSame = (other: ClosestPlace): boolean =>
     distance(other.fixedAt, fixedAt) < samePlaceMm && distance(other.movingAt, movingAt) < samePlaceMm;
   return !touches && distance(fixedAt, movingAt) > 0 && !all.slice(0, i).some(isSame);
 }

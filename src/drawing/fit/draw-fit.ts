@@ -4,13 +4,13 @@ import type { Scene } from '../scene/scene.ts';
 import { laidOut } from '../scene/sheet.ts';
 import { sizesFor } from '../scene/sizes.ts';
 import { acrossOf } from './across.ts';
+import { closestPlacesOf } from './closest-place.ts';
 import { detailOf, detailView, scaleFor } from './detail-view.ts';
 import type { DrawInput } from './draw-input.ts';
 import { faceView } from './face-view.ts';
 import { placesToSee } from './places-to-see.ts';
 import { planeLayers } from './plane-layers.ts';
 import { sideView } from './side-view.ts';
-import { witnessesOf } from './witness.ts';
 import { workPlaces } from './work-places.ts';
 
 /** Radius of a detail view on the sheet, in font sizes. */
@@ -23,12 +23,12 @@ const detailRadius = 10.5;
 export function drawFit(input: DrawInput): Scene {
   const sizes = sizesFor(extentOf(input));
   const plane = planeLayers(input, sizes);
-  const witnesses = witnessesOf(input.joint, input.check);
+  const closestPlaces = closestPlacesOf(input.joint, input.check);
   const across = acrossOf(input);
   const works = workPlaces(input);
   const radiusOnSheetMm = detailRadius * sizes.textMm;
   // what cannot be drawn larger than it is needs no view of its own
-  const details = placesToSee(works, witnesses, input.joint.fit.units)
+  const details = placesToSee(works, closestPlaces, input.joint.fit.units)
     .filter(({ radiusMm }) => scaleFor(radiusMm, radiusOnSheetMm) > 1)
     .map((place, i) => detailOf(place, i, radiusOnSheetMm));
   const lettered = works.map((work) => ({
@@ -39,9 +39,9 @@ export function drawFit(input: DrawInput): Scene {
     input,
     across,
     sizes,
-    face: faceView({ input, works, plane, details, witnesses, sizes }),
+    face: faceView({ input, works, plane, details, closestPlaces, sizes }),
     side: sideView(input, lettered, across, sizes),
-    details: details.map((detail) => detailView(detail, { input, plane, witnesses, sizes })),
+    details: details.map((detail) => detailView(detail, { input, plane, closestPlaces, sizes })),
   });
 }
 

@@ -2,6 +2,7 @@ import type { CheckResult } from '../../clearance/check-result.ts';
 import type { Region } from '../../geometry/plane/loop.ts';
 import { loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { DepthRange } from '../../job/casting.ts';
+import type { Part } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { Alternative } from '../../plan/alternatives/alternative.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
@@ -20,7 +21,7 @@ export interface DrawInput {
 
 /** One band of metal to come off, as drawn: joint frame, depth from the face of the part that is cut. */
 export interface DrawnBand {
-  readonly owner: Owner;
+  readonly part: Part;
   readonly section: string;
   readonly depth: DepthRange | null;
   readonly takeOffMm: number | null;
@@ -29,9 +30,6 @@ export interface DrawnBand {
   readonly last: Region;
 }
 
-/** The part that owns what is drawn. */
-export type Owner = 'fixed' | 'moving';
-
 /** The bands of a plan that take anything off, the moving part's last where both are cut. */
 export const bandsOf = (plan: PlanResult | null): readonly DrawnBand[] =>
   (plan?.cuts ?? []).flatMap(({ part, sections }) =>
@@ -39,7 +37,7 @@ export const bandsOf = (plan: PlanResult | null): readonly DrawnBand[] =>
       bands
         .filter(({ planned }) => planned.length > 0)
         .map(({ depth, takeOff, planned, first, last }) => ({
-          owner: part,
+          part,
           section: id,
           depth,
           takeOffMm: takeOff?.mm ?? null,

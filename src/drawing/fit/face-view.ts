@@ -10,12 +10,12 @@ import { boxOfLayers, boxOfText, circle, cross, gathered, layer, text } from '..
 import type { Layer, Mark, TextMark, View } from '../scene/scene.ts';
 import type { Sizes } from '../scene/sizes.ts';
 import { fitText } from '../scene/text-size.ts';
+import { type ClosestPlace, closestPlaceLayers } from './closest-place.ts';
 import { briefDepth } from './depth-words.ts';
 import type { Detail } from './detail-view.ts';
 import { bandsOf, type DrawInput } from './draw-input.ts';
 import { holeRadius } from './hole-symbols.ts';
 import { namedSections } from './slices.ts';
-import { type Witness, witnessLayers } from './witness.ts';
 import { type Work, type WorkPlace, workName } from './work-places.ts';
 
 interface FaceParts {
@@ -23,20 +23,20 @@ interface FaceParts {
   readonly works: readonly WorkPlace[];
   readonly plane: readonly Layer[];
   readonly details: readonly Detail[];
-  readonly witnesses: readonly Witness[];
+  readonly closestPlaces: readonly ClosestPlace[];
   readonly sizes: Sizes;
 }
 
 /** The whole joint at true scale, looking at the fixed part's mating face, origin on the axis, with its labels. */
-export function faceView({ input, works, plane, details, witnesses, sizes }: FaceParts): View {
+export function faceView({ input, works, plane, details, closestPlaces, sizes }: FaceParts): View {
   const { textMm } = sizes;
   const drawn = boxOfLayers(plane);
   const lettered = holeLabels(input, sizes);
-  const callouts = placeCallouts(calloutsOf(input, works, details, witnesses), grown(drawn, 0.5 * textMm), sizes);
+  const callouts = placeCallouts(calloutsOf(input, works, details, closestPlaces), grown(drawn, 0.5 * textMm), sizes);
   const layers = [
     ...plane,
     layer('centre-line', axisCross(input, sizes)),
-    ...witnessLayers(witnesses, 0.9 * textMm),
+    ...closestPlaceLayers(closestPlaces, 0.9 * textMm),
     layer('text', lettered),
     layer(
       'detail-ring',
@@ -80,13 +80,13 @@ function calloutsOf(
   input: DrawInput,
   works: readonly WorkPlace[],
   details: readonly Detail[],
-  witnesses: readonly Witness[],
+  closestPlaces: readonly ClosestPlace[],
 ): Callout[] {
   const { joint } = input;
   const { units } = joint.fit;
   const shown = (at: Vec): boolean => details.some(({ place }) => length(sub(place.centre, at)) < place.radiusMm);
   return [
-    ...witnesses
+    ...closestPlaces
       .filter(({ middle, touches }) => touches || !shown(middle))
       .map(({ middle, title, detail }): Callout => ({ anchors: [middle], title, detail, role: 'text' })),
     ...works
@@ -144,7 +144,7 @@ const widestHoleName = 8;
 function holeLabels({ joint, plan }: DrawInput, sizes: Sizes): TextMark[] {
   const { textMm } = sizes;
   const { fixed, fit } = joint;
-  const cutsMoving = bandsOf(plan).some(({ owner }) => owner === 'moving');
+  const cutsMoving = bandsOf(plan).some(({ part }) => part === 'moving');
   const offset = new Map(joint.bolts.map((bolt) => [bolt.fixed, bolt]));
   const taken: Box[] = fixed.holes.map((hole) => grown(boxOfPoint(hole.at), holeRadius(hole, sizes) + 0.4 * textMm));
   return fixed.holes.map((hole) => {

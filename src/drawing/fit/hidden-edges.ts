@@ -5,7 +5,7 @@ import { type Box, boxesMeet, boxOfEdge } from '../../geometry/plane/edge-box.ts
 import { edgesOfRegion, type Region } from '../../geometry/plane/loop.ts';
 import { crossingsAlong } from './edge-crossings.ts';
 
-export interface SeenAndHidden {
+export interface EdgeVisibility {
   readonly seen: readonly Edge[];
   readonly hidden: readonly Edge[];
 }
@@ -14,8 +14,8 @@ export interface SeenAndHidden {
 const mostPairs = 4e6;
 
 /** The edges of a region parted into those one sees and those behind any of the regions in front. */
-export function partHidden(region: Region, inFront: readonly Region[]): SeenAndHidden {
-  let parted: SeenAndHidden = { seen: edgesOfRegion(region), hidden: [] };
+export function partHidden(region: Region, inFront: readonly Region[]): EdgeVisibility {
+  let parted: EdgeVisibility = { seen: edgesOfRegion(region), hidden: [] };
   for (const cover of inFront) {
     const { seen, hidden } = partBehind(parted.seen, cover);
     parted = { seen, hidden: [...parted.hidden, ...hidden] };
@@ -23,7 +23,7 @@ export function partHidden(region: Region, inFront: readonly Region[]): SeenAndH
   return parted;
 }
 
-function partBehind(edges: readonly Edge[], cover: Region): SeenAndHidden {
+function partBehind(edges: readonly Edge[], cover: Region): EdgeVisibility {
   const tree = buildOutlineTree(cover);
   const covering = edgesOfRegion(cover).map((edge) => ({ edge, box: boxOfEdge(edge) }));
   const pieces = edges.length * covering.length > mostPairs ? edges : edges.flatMap((edge) => piecesOf(edge, covering));

@@ -1,7 +1,7 @@
 import { distance, type Vec } from '../../geometry/plane/vec.ts';
 import type { Units } from '../../job/lengths.ts';
 import { middleOf } from '../scene/frame.ts';
-import type { Witness } from './witness.ts';
+import type { ClosestPlace } from './closest-place.ts';
 import { sizeOf, type WorkPlace, workText } from './work-places.ts';
 
 /** A place too small to read on the whole drawing, and what is to be said of it. */
@@ -21,10 +21,10 @@ const leastRadiusMm = 9;
 /** The places worth a detail view, weightiest first: each cut or, without a plan, each foul; then the closest places. */
 export function placesToSee(
   works: readonly WorkPlace[],
-  witnesses: readonly Witness[],
+  closestPlaces: readonly ClosestPlace[],
   units: Units,
 ): readonly PlaceToSee[] {
-  const wanted = [...works.map((work) => workPlace(work, units)), ...witnesses.map(closest).reverse()];
+  const wanted = [...works.map((work) => workPlace(work, units)), ...closestPlaces.map(closest).reverse()];
   return wanted.reduce<PlaceToSee[]>(addPlace, []).slice(0, mostPlaces);
 }
 
@@ -41,7 +41,7 @@ const workPlace = (work: WorkPlace, units: Units): PlaceToSee => ({
   notes: work.works.map((one) => workText(one, units)),
 });
 
-const closest = ({ fixedAt, movingAt, middle }: Witness): PlaceToSee => ({
+const closest = ({ fixedAt, movingAt, middle }: ClosestPlace): PlaceToSee => ({
   work: null,
   centre: middle,
   radiusMm: Math.max(leastRadiusMm, distance(fixedAt, movingAt) / 2 + 2 * marginMm),

@@ -3,12 +3,13 @@ import type { Box } from '../../geometry/plane/edge-box.ts';
 import { moveRegion, type Region } from '../../geometry/plane/loop.ts';
 import { rigid } from '../../geometry/plane/rigid.ts';
 import type { Casting, DepthRange, Hole, Section } from '../../job/casting.ts';
+import type { Part } from '../../job/part.ts';
 import type { Position } from '../../job/path.ts';
 import { box, layer } from '../scene/marks.ts';
 import type { Layer, Mark } from '../scene/scene.ts';
 import type { Sizes } from '../scene/sizes.ts';
 import { type Across, bandBlocks, blockOf, zRange } from './across.ts';
-import { bandsOf, type DrawInput, foulsOf, type Owner } from './draw-input.ts';
+import { bandsOf, type DrawInput, foulsOf } from './draw-input.ts';
 import { holeRadius } from './hole-symbols.ts';
 import { hatch, hatchRad } from './plane-layers.ts';
 import { stripsOf } from './side-profile.ts';
@@ -58,20 +59,20 @@ const movingLayers = ({ sections }: Casting, across: Across): Layer[] =>
     );
   });
 
-interface Solid {
+interface RegionInDepth {
   readonly loops: Region;
   readonly depth: DepthRange | null;
 }
 
-/** A solid's whole heights over its range of z, without the edges within. */
-function blocks({ loops, depth }: Solid, owner: Owner, across: Across, standOffMm = 0): Mark[] {
+/** A region's whole heights over its range of z, without the edges within. */
+function blocks({ loops, depth }: RegionInDepth, part: Part, across: Across, standOffMm = 0): Mark[] {
   const spans: { fromY: number; toY: number }[] = [];
   for (const { fromY, toY } of stripsOf(loops, across.from)) {
     const below = spans.at(-1);
     if (below?.toY === fromY) below.toY = toY;
     else spans.push({ fromY, toY });
   }
-  const z = zRange(depth, owner, across, standOffMm);
+  const z = zRange(depth, part, across, standOffMm);
   return spans.map(({ fromY, toY }) => box(blockOf(z, fromY, toY, across)));
 }
 
@@ -91,14 +92,14 @@ export function positionsPastFace({ joint }: DrawInput): Position[] {
     .filter(({ standOffMm }) => joint.moving.sections.some((section) => isPastFace(section, standOffMm)));
 }
 
-const keepLayers = ({ hollows, doNotCut }: Casting, owner: Owner, across: Across): Layer[] => [
+const keepLayers = ({ hollows, doNotCut }: Casting, part: Part, across: Across): Layer[] => [
   layer(
     'hollow',
-    hollows.flatMap((hollow) => blocks(hollow, owner, across)),
+    hollows.flatMap((hollow) => blocks(hollow, part, across)),
   ),
   layer(
     'do-not-cut',
-    doNotCut.flatMap((region) => blocks(region, owner, across)),
+    doNotCut.flatMap((region) => blocks(region, part, across)),
   ),
 ];
 
@@ -110,7 +111,7 @@ function pinMarks(hole: Hole, across: Across, sizes: Sizes): Mark[] {
 }
 
 function workLayers(input: DrawInput, across: Across, { hatchMm }: Sizes): Layer[] {
-  const relief = bandsOf(input.plan).flatMap(({ loops, depth, owner }) => bandBlocks(loops, depth, owner, across));
+  const relief = bandsOf(input.plan).flatMap(({ loops, depth, part }) => bandBlocks(loops, depth, part, across));
   const fouls = foulsOf(input).flatMap(({ loops, depth }) => bandBlocks(loops, depth, 'fixed', across));
   const hatched = (area: Box): Mark => hatch(box(area).loops, hatchRad, hatchMm);
   return [layer('relief', relief.map(box)), layer('foul', fouls.map(box)), layer('relief-hatch', relief.map(hatched))];

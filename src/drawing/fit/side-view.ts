@@ -32,10 +32,10 @@ export function sideView(input: DrawInput, works: readonly LetteredWork[], acros
 /** What comes off, or is in the way, and at which depths. */
 function workCallouts({ joint }: DrawInput, works: readonly LetteredWork[], across: Across): Callout[] {
   return works.flatMap(({ letter, work }) =>
-    work.works.map(({ owner, section, depth, loops, words }): Callout => {
+    work.works.map(({ part, section, depth, loops, words }): Callout => {
       const title = letter === null ? section : `${letter}: ${section}`;
       return {
-        anchors: bandBlocks(loops, depth, owner, across).map(middleOf),
+        anchors: bandBlocks(loops, depth, part, across).map(middleOf),
         title: `${title}, ${briefDepth(depth, joint.fit.units)}`,
         detail: words,
         role: 'text',

@@ -11,8 +11,8 @@ import { turnText } from '../../words/units.ts';
 import { box, layer, line, outline, text, viewOf } from '../scene/marks.ts';
 import type { Layer, Mark, Scene, TextMark } from '../scene/scene.ts';
 import { textWidthMm } from '../scene/text-size.ts';
+import { target } from './closest-place.ts';
 import { hatch, hatchRad } from './plane-layers.ts';
-import { target } from './witness.ts';
 
 /** What the chart shows: the curve, what the check found, and the way in it runs along. */
 export interface TravelChartInput {
@@ -68,7 +68,7 @@ export function travelChart(input: TravelChartInput): Scene {
 
 /** What happens near is what matters: the plot reaches somewhat above what was asked and what is nearest. */
 function axesOf({ curve: { pieces, askedMm }, units }: TravelChartInput): Axes {
-  const near = pieces.filter(isTold);
+  const near = pieces.filter(hasFigures);
   const leastOfAll = near.reduce((least, { clearanceMm }) => Math.min(least, clearanceMm), Infinity);
   const topMm = Math.max(leastTopMm, 2.5 * askedMm, near.length === 0 ? 0 : 1.4 * leastOfAll);
   const bottomMm = near.reduce((least, { worstClearanceMm }) => Math.min(least, worstClearanceMm), 0);
@@ -130,17 +130,18 @@ function joined(spans: readonly (readonly [number, number])[]): [number, number]
   return all;
 }
 
-type Told = TravelPiece & { readonly clearanceMm: number; readonly worstClearanceMm: number };
+type FiguredPiece = TravelPiece & { readonly clearanceMm: number; readonly worstClearanceMm: number };
 
-const isTold = (piece: TravelPiece): piece is Told => piece.clearanceMm !== null && piece.worstClearanceMm !== null;
+const hasFigures = (piece: TravelPiece): piece is FiguredPiece =>
+  piece.clearanceMm !== null && piece.worstClearanceMm !== null;
 
 /** The pieces in which something is near, those that follow one another together. */
-function runsOf(pieces: readonly TravelPiece[]): Told[][] {
-  const runs: Told[][] = [];
+function runsOf(pieces: readonly TravelPiece[]): FiguredPiece[][] {
+  const runs: FiguredPiece[][] = [];
   let before: TravelPiece | undefined;
   for (const piece of pieces) {
-    if (isTold(piece)) {
-      if (before !== undefined && isTold(before)) runs.at(-1)?.push(piece);
+    if (hasFigures(piece)) {
+      if (before !== undefined && hasFigures(before)) runs.at(-1)?.push(piece);
       else runs.push([piece]);
     }
     before = piece;
@@ -148,7 +149,7 @@ function runsOf(pieces: readonly TravelPiece[]): Told[][] {
   return runs;
 }
 
-const steps = (run: readonly Told[], { x, y }: Axes, mm: (piece: Told) => number): Vec[] =>
+const steps = (run: readonly FiguredPiece[], { x, y }: Axes, mm: (piece: FiguredPiece) => number): Vec[] =>
   run.flatMap((piece) => [vec(x(piece.leg, piece.fromAt), y(mm(piece))), vec(x(piece.leg, piece.toAt), y(mm(piece)))]);
 
 const curveMarks = ({ curve }: TravelChartInput, axes: Axes): Mark[] =>
@@ -232,7 +233,7 @@ function plotWords(input: TravelChartInput, axes: Axes): TextMark[] {
 
 function widestGap(pieces: readonly TravelPiece[], { x }: Axes): readonly [number, number] | null {
   const spans = pieces
-    .filter((piece) => !isTold(piece))
+    .filter((piece) => !hasFigures(piece))
     .map(({ leg, fromAt, toAt }) => [x(leg, fromAt), x(leg, toAt) + 1e-6] as const);
   return joined(spans).reduce<readonly [number, number] | null>(
     (widest, span) => (widest !== null && widest[1] - widest[0] >= span[1] - span[0] ? widest : span),

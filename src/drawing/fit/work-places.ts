@@ -4,10 +4,11 @@ import { distance } from '../../geometry/plane/vec.ts';
 import type { DepthRange } from '../../job/casting.ts';
 import { lengthText } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
+import type { Part } from '../../job/part.ts';
 import { shortName } from '../../words/names.ts';
 import { boxOfRegion, heightOf, middleOf, widthOf } from '../scene/frame.ts';
 import { briefDepth } from './depth-words.ts';
-import { bandsOf, type DrawInput, foulsOf, type Owner } from './draw-input.ts';
+import { bandsOf, type DrawInput, foulsOf } from './draw-input.ts';
 
 /** A place where metal comes off or, without a plan, is in the way. */
 export interface WorkPlace {
@@ -17,9 +18,9 @@ export interface WorkPlace {
 
 /** What there is at a place in one section over one range of depth. */
 export interface Work {
-  readonly owner: Owner;
+  readonly part: Part;
   /** The name of the part, where both are cut. */
-  readonly part: string | null;
+  readonly partName: string | null;
   readonly section: string;
   readonly depth: DepthRange | null;
   readonly loops: Region;
@@ -37,10 +38,15 @@ export function workPlaces(input: DrawInput): readonly WorkPlace[] {
   const isBoth = (plan?.cuts.length ?? 0) > 1;
   const cuts = bandsOf(plan).map((band) => ({
     ...band,
-    part: isBoth ? shortName(joint[band.owner]) : null,
+    partName: isBoth ? shortName(joint[band.part]) : null,
     words: takeOffText(band.takeOffMm, units),
   }));
-  const fouls = foulsOf(input).map((foul) => ({ ...foul, owner: 'fixed' as const, part: null, words: 'in the way' }));
+  const fouls = foulsOf(input).map((foul) => ({
+    ...foul,
+    part: 'fixed' as const,
+    partName: null,
+    words: 'in the way',
+  }));
   const works: Work[] = cuts.length > 0 ? cuts : fouls;
   const places: { box: Box; works: Work[] }[] = [];
   for (const work of works) for (const loop of work.loops) addLoop(places, work, loop);
@@ -71,7 +77,7 @@ function addLoop(places: { box: Box; works: Work[] }[], work: Work, loop: Loop):
 function joinBands(works: Work[], work: Work): Work[] {
   const alike = works.findIndex(
     (other) =>
-      other.owner === work.owner &&
+      other.part === work.part &&
       other.section === work.section &&
       other.words === work.words &&
       adjoin(other.depth, work.depth),
@@ -93,8 +99,8 @@ const bothDepths = (a: DepthRange | null, b: DepthRange | null): DepthRange | nu
   a === null || b === null ? null : { fromMm: Math.min(a.fromMm, b.fromMm), toMm: Math.max(a.toMm, b.toMm) };
 
 /** `ribs`, after the name of its part where both are cut. */
-export const workName = ({ part, section }: Pick<Work, 'part' | 'section'>): string =>
-  part === null ? section : `${part}, ${section}`;
+export const workName = ({ partName, section }: Pick<Work, 'partName' | 'section'>): string =>
+  partName === null ? section : `${partName}, ${section}`;
 
 /** A work in a line: `ribs, 14–32 mm from face: take off up to 6.1 mm`. */
 export const workText = ({ depth, words, ...work }: Work, units: Units): string =>

@@ -6,7 +6,7 @@ import { paperFor } from './markout-files.ts';
 import type { MarkoutSheet } from './markout-sheets.ts';
 
 /** A page as it will be printed: which drawing it shows, and where that lies on it from its upper left corner, mm. */
-export interface PageShown {
+export interface PagePreview {
   readonly drawing: number;
   readonly widthMm: number;
   readonly heightMm: number;
@@ -16,20 +16,20 @@ export interface PageShown {
 }
 
 /** What a sheet will look like on each paper. */
-export interface SheetShown {
+export interface SheetPreview {
   readonly name: string;
   readonly purpose: string;
   /** Its drawings as SVG. */
   readonly drawings: readonly string[];
   readonly on: Readonly<
-    Record<PaperName, { readonly count: number; readonly printable: boolean; readonly pages: readonly PageShown[] }>
+    Record<PaperName, { readonly count: number; readonly printable: boolean; readonly pages: readonly PagePreview[] }>
   >;
 }
 
 /** A sheet to look at before it is printed; no pages where they would be too many to print. */
-export function sheetShown(sheet: MarkoutSheet): SheetShown {
+export function sheetShown(sheet: MarkoutSheet): SheetPreview {
   const scenes = sheet.scenes(false);
-  const on = (name: PaperName): SheetShown['on'][PaperName] => {
+  const on = (name: PaperName): SheetPreview['on'][PaperName] => {
     const options = { paper: papers[name] };
     const paper = paperFor(sheet, options);
     return { ...paper, pages: paper.printable ? pagesOf(sheetsOf(scenes, options)) : [] };
@@ -42,9 +42,9 @@ export function sheetShown(sheet: MarkoutSheet): SheetShown {
   };
 }
 
-const pagesOf = (printed: ReturnType<typeof sheetsOf>): PageShown[] =>
+const pagesOf = (printed: ReturnType<typeof sheetsOf>): PagePreview[] =>
   printed.flatMap(({ scene, sheets }, drawing) =>
-    sheets.map((sheet): PageShown => {
+    sheets.map((sheet): PagePreview => {
       const { pageWidthMm, pageHeightMm, stretchX, stretchY } = sheet.tiling;
       const corner = cornerOnPage(sheet, scene.heightMm);
       return {

@@ -14,7 +14,7 @@ import {
 import { dashesMm, type Ink, paperInks, type Style, styleOf } from '../scene/styles.ts';
 import { headPoints } from '../svg/svg-marks.ts';
 import { number } from '../svg/svg-paint.ts';
-import { edgesPath, linePath, type Place, pair } from './pdf-path.ts';
+import { edgesPath, linePath, type PointMap, pair } from './pdf-path.ts';
 import { winAnsi } from './pdf-text.ts';
 
 /** The fonts of a document, and the names its content knows them by. */
@@ -42,7 +42,7 @@ export const sceneOperators = (scene: Scene, fonts: Lettering): string =>
   scene.views.flatMap((view) => view.layers.map((layer) => layerOperators(layer, view, scene, fonts))).join('\n');
 
 interface Painting {
-  readonly place: Place;
+  readonly place: PointMap;
   readonly scale: number;
   readonly penMm: number;
   readonly style: Style;
@@ -108,7 +108,7 @@ const closedPaint = ({ line, fill }: Style): string => {
 function arrowOperators({ from, to, heads }: ArrowMark, { place, penMm }: Painting): string {
   const [a, b] = [place(from), place(to)];
   const points = [headPoints(a, b, penMm), ...(heads === 'both' ? [headPoints(b, a, penMm)] : [])];
-  const there: Place = (p) => p;
+  const there: PointMap = (p) => p;
   return [`${linePath([a, b], there)}\nS`, ...points.map((head) => `${linePath(head, there)}\nh f`)].join('\n');
 }
 

@@ -3,18 +3,18 @@ import { add, scale, type Vec, vec } from '../../geometry/plane/vec.ts';
 import { number } from '../svg/svg-paint.ts';
 
 /** Where a point of a view comes to lie on the sheet. */
-export type Place = (p: Vec) => Vec;
+export type PointMap = (p: Vec) => Vec;
 
 /** An arc is drawn within this, mm on the sheet. */
 const arcErrorMm = 1e-3;
 
 export const pair = ({ x, y }: Vec): string => `${number(x)} ${number(y)}`;
 
-export const linePath = (points: readonly Vec[], place: Place): string =>
+export const linePath = (points: readonly Vec[], place: PointMap): string =>
   points.map((p, i) => `${pair(place(p))} ${i === 0 ? 'm' : 'l'}`).join('\n');
 
 /** Edges that follow one another as PDF path operators; `scale` is the view's. */
-export function edgesPath(edges: readonly Edge[], place: Place, viewScale: number): string {
+export function edgesPath(edges: readonly Edge[], place: PointMap, viewScale: number): string {
   const [first] = edges;
   if (first === undefined) return '';
   const steps = edges.map((edge) =>
@@ -27,7 +27,7 @@ export function edgesPath(edges: readonly Edge[], place: Place, viewScale: numbe
  * An arc as cubic curves. With the usual handles of 4/3·tan(θ/4) radii a piece of angle θ leaves its circle by no more
  * than r·(2/27)·sin⁶(θ/4)/cos²(θ/4) (from memory, and held by a test).
  */
-function arcPath(arc: ArcEdge, place: Place, viewScale: number): string {
+function arcPath(arc: ArcEdge, place: PointMap, viewScale: number): string {
   const pieces = piecesFor(arc.radius * viewScale, Math.abs(arc.sweepRad));
   const stepRad = arc.sweepRad / pieces;
   const handle = (4 / 3) * Math.tan(stepRad / 4);

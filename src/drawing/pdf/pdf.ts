@@ -38,13 +38,13 @@ export async function pdfOf(title: string, scenes: readonly Scene[], options: Pr
 export const sheetCount = (scenes: readonly Scene[], { paper, bars = trueBars }: PrintOptions): number =>
   scenes.reduce((sum, scene) => sum + sheetsIn(tilingOf(scene, paper, bars)), 0);
 
-export interface Printed {
+export interface PrintedScene {
   readonly scene: Scene;
   readonly sheets: readonly Sheet[];
 }
 
 /** The sheets of each drawing: row by row from its upper left corner, numbered through the document. */
-export function sheetsOf(scenes: readonly Scene[], options: PrintOptions): Printed[] {
+export function sheetsOf(scenes: readonly Scene[], options: PrintOptions): PrintedScene[] {
   const tilings = scenes.map((scene) => tilingOf(scene, options.paper, options.bars ?? trueBars));
   const of = tilings.reduce((sum, tiling) => sum + sheetsIn(tiling), 0);
   let before = 0;

@@ -12,10 +12,10 @@ import { columnsOf } from '../markout/marking-table.ts';
 import { facts, type Html, list, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';
 
-type Told = Html | null;
+type OptionalHtml = Html | null;
 
 /** What comes off, per part, section and band, and what it leaves. */
-export function takeOff(input: ReportInput): Told {
+export function takeOff(input: ReportInput): OptionalHtml {
   const { joint, plan } = input;
   const cuts = !nothingToCut(plan);
   const names = inWords(plan.cuts.map((cut) => nameCut(joint, cut)));
@@ -31,7 +31,7 @@ export function takeOff(input: ReportInput): Told {
 }
 
 /** What comes off one part; its name is said where both are cut. */
-function offPart({ joint, plan }: ReportInput, cut: PartCut): Told[] {
+function offPart({ joint, plan }: ReportInput, cut: PartCut): OptionalHtml[] {
   const name = plan.cuts.length === 1 ? '' : ` off ${nameCut(joint, cut)}`;
   if (cut.sections.length === 0) return paragraphs([`Nothing comes${name}.`]);
   return [
@@ -44,11 +44,11 @@ function offPart({ joint, plan }: ReportInput, cut: PartCut): Told[] {
 }
 
 /** What else would give where the plan does not hold; left out where it does. */
-export const alternatives = ({ joint, alternatives }: ReportInput): Told =>
+export const alternatives = ({ joint, alternatives }: ReportInput): OptionalHtml =>
   section('alternatives', 'What else would give', list(alternativeTexts(joint, alternatives)));
 
 /** The marking-out table of each part that is cut; left out where nothing is. */
-export function markingOut({ joint, plan, tables }: ReportInput): Told {
+export function markingOut({ joint, plan, tables }: ReportInput): OptionalHtml {
   const filled = plan.cuts.flatMap(({ part }, i) => {
     const rows = tables[i] ?? [];
     return rows.length === 0 ? [] : [{ name: shortName(joint[part]), rows }];
@@ -61,7 +61,7 @@ export function markingOut({ joint, plan, tables }: ReportInput): Told {
   );
 }
 
-function markingTable(units: ReportInput['joint']['fit']['units'], part: string, rows: MarkingTable): Told[] {
+function markingTable(units: ReportInput['joint']['fit']['units'], part: string, rows: MarkingTable): OptionalHtml[] {
   const columns = columnsOf(rows, units).filter(({ of }) => rows.some((row) => of(row) !== ''));
   const heads = columns.map(({ heading: [over, under] }) => `${over} ${under}`.trim());
   return [
@@ -74,7 +74,7 @@ function markingTable(units: ReportInput['joint']['fit']['units'], part: string,
 }
 
 /** Walls, and what is not to be touched; left out where nobody need cut anything. */
-export function keepOff({ joint, plan }: ReportInput): Told {
+export function keepOff({ joint, plan }: ReportInput): OptionalHtml {
   if (nothingToCut(plan) && plan.holds) return null;
   return section(
     'keep-off',

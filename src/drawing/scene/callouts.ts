@@ -16,7 +16,7 @@ export interface Callout {
 
 type Side = 'left' | 'right';
 
-interface Anchored extends Callout {
+interface AnchoredCallout extends Callout {
   readonly at: Vec;
   readonly side: Side;
 }
@@ -42,11 +42,16 @@ export function placeCallouts(
 }
 
 /** Each callout takes the place nearest a column that is not crowded by the callouts before it. */
-function anchorAll(callouts: readonly Callout[], around: Box, { textMm }: Sizes, sides: readonly Side[]): Anchored[] {
-  const placed: Anchored[] = [];
+function anchorAll(
+  callouts: readonly Callout[],
+  around: Box,
+  { textMm }: Sizes,
+  sides: readonly Side[],
+): AnchoredCallout[] {
+  const placed: AnchoredCallout[] = [];
   const roomMm = 3.2 * textMm;
   for (const callout of [...callouts].sort((a, b) => a.anchors.length - b.anchors.length)) {
-    let best: Anchored | null = null;
+    let best: AnchoredCallout | null = null;
     let least = Number.POSITIVE_INFINITY;
     for (const side of sides) {
       const others = placed.filter((other) => other.side === side);
@@ -64,7 +69,7 @@ function anchorAll(callouts: readonly Callout[], around: Box, { textMm }: Sizes,
 
 const linesIn = (callout: Callout): number => (callout.detail === null ? 1 : 2);
 
-function column(side: Side, anchored: readonly Anchored[], around: Box, sizes: Sizes): Layer[] {
+function column(side: Side, anchored: readonly AnchoredCallout[], around: Box, sizes: Sizes): Layer[] {
   const { textMm } = sizes;
   const mine = anchored.filter((callout) => callout.side === side).sort((a, b) => b.at.y - a.at.y);
   const heights = mine.map((callout) => (linesIn(callout) * lineHeight + gapBetween) * textMm);
@@ -81,7 +86,7 @@ function column(side: Side, anchored: readonly Anchored[], around: Box, sizes: S
 /** Widest line of a callout, in font sizes. */
 const widestEms = 22;
 
-function calloutLayers(callout: Anchored, middle: Vec, out: 1 | -1, { textMm }: Sizes): Layer[] {
+function calloutLayers(callout: AnchoredCallout, middle: Vec, out: 1 | -1, { textMm }: Sizes): Layer[] {
   const anchor = out === 1 ? 'start' : 'end';
   const top = middle.y + ((linesIn(callout) - 1) * lineHeight * textMm) / 2 - 0.3 * textMm;
   const title = fitText(callout.title, textMm, widestEms * textMm, true);

@@ -64,7 +64,7 @@ export function figuresOf({ joint, check }: DrawInput): string[] {
   const { units, clearance } = joint.fit;
   const { home, wayIn, rotating } = check;
   const close = rotating.filter(({ clearanceMm }) => clearanceMm !== null && clearanceMm < clearance.rotatingMm);
-  const row = (name: string, measure: Measured, askedMm: number): string =>
+  const row = (name: string, measure: MeasureFigures, askedMm: number): string =>
     `${name}: ${measureText(measure, units)}; asked ${givenLength(askedMm, units)}.`;
   return [
     row('Home', home, clearance.homeMm),
@@ -99,9 +99,9 @@ const sentencesOf = (lines: readonly string[]): Note[] =>
     .filter(({ words }) => words !== '');
 
 /** Of rotating parts no foul is measured. */
-type Measured = Pick<Clearance, 'state' | 'clearanceMm' | 'worstClearanceMm'> & Partial<Pick<Clearance, 'foul'>>;
+type MeasureFigures = Pick<Clearance, 'state' | 'clearanceMm' | 'worstClearanceMm'> & Partial<Pick<Clearance, 'foul'>>;
 
-function measureText({ state, clearanceMm, worstClearanceMm, foul }: Measured, units: Units): string {
+function measureText({ state, clearanceMm, worstClearanceMm, foul }: MeasureFigures, units: Units): string {
   if (clearanceMm === null) return 'never near';
   if (state === 'fouls') {
     if (foul === undefined) return 'fouls';

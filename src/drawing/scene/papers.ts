@@ -4,10 +4,10 @@ export interface Paper {
   readonly shortMm: number;
   readonly longMm: number;
   /** Which way up it goes where both ways take as many sheets. */
-  readonly usual: Turned;
+  readonly usual: PaperOrientation;
 }
 
-export type Turned = 'portrait' | 'landscape';
+export type PaperOrientation = 'portrait' | 'landscape';
 
 export const papers = {
   a4: { name: 'A4', shortMm: 210, longMm: 297, usual: 'portrait' },
@@ -38,7 +38,7 @@ export const trueBars: BarReading = { xMm: barMm, yMm: barMm };
 /** How a drawing is parted into sheets. */
 export interface Tiling {
   readonly paper: Paper;
-  readonly turned: Turned;
+  readonly turned: PaperOrientation;
   readonly pageWidthMm: number;
   readonly pageHeightMm: number;
   readonly columns: number;
@@ -70,7 +70,7 @@ export function tilingOf(drawing: Size, paper: Paper, bars: BarReading = trueBar
 
 export const sheetsIn = ({ columns, rows }: Pick<Tiling, 'columns' | 'rows'>): number => columns * rows;
 
-function tiled(drawing: Size, paper: Paper, turned: Turned, bars: BarReading): Tiling {
+function tiled(drawing: Size, paper: Paper, turned: PaperOrientation, bars: BarReading): Tiling {
   const upright = turned === 'portrait';
   const [pageWidthMm, pageHeightMm] = upright ? [paper.shortMm, paper.longMm] : [paper.longMm, paper.shortMm];
   const [stretchX, stretchY] = [barMm / (upright ? bars.xMm : bars.yMm), barMm / (upright ? bars.yMm : bars.xMm)];

@@ -15,7 +15,7 @@ import type { Sizes } from './sizes.ts';
 import type { Role } from './styles.ts';
 import { fitText, wrapText } from './text-size.ts';
 
-interface Drawn {
+interface SheetContent {
   readonly input: DrawInput;
   readonly across: Across;
   readonly sizes: Sizes;
@@ -35,7 +35,7 @@ const wordsEms = 36;
  * The sheet: the verdict above; the face view with the notes under it, the side view level with it and the depths under
  * that, and the details with the legend under them.
  */
-export function laidOut({ input, across, sizes, face, side, details }: Drawn): Scene {
+export function laidOut({ input, across, sizes, face, side, details }: SheetContent): Scene {
   const { textMm, headingMm } = sizes;
   const gap = gapEms * textMm;
   const grid = detailGrid(details, gap / 2);

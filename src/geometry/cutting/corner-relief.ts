@@ -39,7 +39,7 @@ export interface Narrow {
 }
 
 /** What the clearance takes off a section, polygons in the joint frame. */
-export interface Needed {
+export interface ReliefNeed {
   readonly metal: Polygons;
   readonly needed: Polygons;
   /** The metal without what is needed. */
@@ -54,13 +54,13 @@ export interface Needed {
  * set where it goes least deep for the farthest place not yet reached, and runs there from where the centre may go
  * freely. Null where a corner would take too many bites.
  */
-export function cornerRelief({ metal, needed, left, beside }: Needed, radiusMm: number): CornerRelief | null {
+export function cornerRelief({ metal, needed, left, beside }: ReliefNeed, radiusMm: number): CornerRelief | null {
   const stays = beside.length === 0 ? left : union([...left, ...metalLeft(beside, needed)]);
   if (stays.length === 0) return { bitten: [], extra: [], narrow: [] };
   const open = difference([rectangle(boxRound([...metal, ...beside], 4 * radiusMm))], stays);
   const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
   const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
-  const bench: Bench = {
+  const room: DiscRoom = {
     radiusMm,
     stays: buildOutlineTree(loopsOf(stays)),
     free: buildOutlineTree(loopsOf(free)),
@@ -69,7 +69,7 @@ export function cornerRelief({ metal, needed, left, beside }: Needed, radiusMm: 
   const bites: Bite[] = [];
   for (const piece of pieces(difference(needed, reached)).flatMap((whole) => worthABite(stays, whole))) {
     // one bite may well do for the corners of a rough edge beside it
-    const found = bitesFor(bench, without(piece, bites));
+    const found = bitesFor(room, without(piece, bites));
     if (found === null) return null;
     bites.push(...found);
   }
@@ -89,7 +89,7 @@ function worthABite(stays: Polygons, piece: Polygons): readonly Polygons[] {
   return pieces(difference(piece, offset(outlinesOf(about), cornerSlackMm, arcToleranceMm, 'inside').polygons));
 }
 
-interface Bench {
+interface DiscRoom {
   readonly radiusMm: number;
   readonly stays: OutlineTree;
   /** Where the cutter's centre may go, and what it gets at from there. */
@@ -140,13 +140,13 @@ function without(piece: Polygons, bites: readonly Bite[]): Polygons {
 }
 
 /** Bites until all of a piece is taken; null where that takes too many. */
-function bitesFor(bench: Bench, piece: Polygons): Bite[] | null {
+function bitesFor(room: DiscRoom, piece: Polygons): Bite[] | null {
   const bites: Bite[] = [];
   for (let rest = piece; rest.length > 0; ) {
     if (bites.length === mostBites) return null;
-    const centre = roomiest(bench.stays, farthest(bench, rest, bites), bench.radiusMm - biteMm);
+    const centre = roomiest(room.stays, farthest(room, rest, bites), room.radiusMm - biteMm);
     if (centre === null) return null;
-    const bite = biteAt(bench, centre, bites);
+    const bite = biteAt(room, centre, bites);
     rest = without(rest, [bite]);
     bites.push(bite);
   }
@@ -154,7 +154,7 @@ function bitesFor(bench: Bench, piece: Polygons): Bite[] | null {
 }
 
 /** The corner of what is not yet taken that lies farthest from what is. */
-function farthest({ reached, radiusMm }: Bench, rest: Polygons, bites: readonly Bite[]): Vec {
+function farthest({ reached, radiusMm }: DiscRoom, rest: Polygons, bites: readonly Bite[]): Vec {
   const fromReachMm = (p: Vec): number => {
     const fromBites = bites.map(({ centre }) => distance(centre.at, p) - radiusMm);
     return Math.min(
@@ -171,7 +171,7 @@ function farthest({ reached, radiusMm }: Bench, rest: Polygons, bites: readonly 
 }
 
 /** The disc at a centre, drawn out to the nearest place the centre can come from, where the way there is no narrower. */
-function biteAt({ stays, free, radiusMm }: Bench, centre: Centre, before: readonly Bite[]): Bite {
+function biteAt({ stays, free, radiusMm }: DiscRoom, centre: Centre, before: readonly Bite[]): Bite {
   const doors = [
     ...(free.edgeCount > 0 ? [nearestOnOutline(free, centre.at).point] : []),
     ...before.filter(({ isBarred }) => !isBarred).map((bite) => bite.centre.at),

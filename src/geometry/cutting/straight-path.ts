@@ -32,26 +32,26 @@ interface Step {
  */
 export function straightPath(run: CutRun, outlines: Outlines, radiusMm: number): Polygon | null {
   const lines = laidLines(run, outlines);
-  const bench: Bench = {
+  const search: PathSearch = {
     run,
     lines,
     edge: pointBlocks(run.ring.slice(0, run.end + 1), false),
     radiusMm,
     area: areasFrom(run),
   };
-  const steps = lines.map((_, i) => stepsFromOutline(bench, i));
-  let best: Ended | null = null;
+  const steps = lines.map((_, i) => stepsFromOutline(search, i));
+  let best: PathEnd | null = null;
   for (const [i, line] of lines.entries()) {
     if ((steps[i] as Step[]).length === 0) continue;
-    const to = arrivals(steps[i] as Step[], line, bench.area.origin);
-    const ended = endedInOutline(bench, line, to);
+    const to = arrivals(steps[i] as Step[], line, search.area.origin);
+    const ended = endedInOutline(search, line, to);
     if (ended !== null && ended.takenMm2 < (best?.takenMm2 ?? Number.POSITIVE_INFINITY)) best = ended;
-    for (let j = i + 1; j < lines.length; j++) (steps[j] as Step[]).push(...stepsBetween(bench, i, j, to));
+    for (let j = i + 1; j < lines.length; j++) (steps[j] as Step[]).push(...stepsBetween(search, i, j, to));
   }
   return best && regionBehind(run, lines, best.step);
 }
 
-interface Bench {
+interface PathSearch {
   readonly run: CutRun;
   readonly lines: readonly LaidLine[];
   readonly edge: PointBlocks;
@@ -59,13 +59,13 @@ interface Bench {
   readonly area: Areas;
 }
 
-interface Ended {
+interface PathEnd {
   readonly step: Step;
   readonly takenMm2: number;
 }
 
 /** A path may begin on a line that comes from the casting's outline just before the edge. */
-function stepsFromOutline({ run, lines, area }: Bench, i: number): Step[] {
+function stepsFromOutline({ run, lines, area }: PathSearch, i: number): Step[] {
   const line = lines[i] as LaidLine;
   const { edge, alongMm: ontoMm } = line.back;
   if (edge < run.before) return [];
@@ -74,14 +74,14 @@ function stepsFromOutline({ run, lines, area }: Bench, i: number): Step[] {
 }
 
 /** The best path that ends on a line where that meets the casting's outline just after the edge. */
-function endedInOutline({ run, area }: Bench, line: LaidLine, to: Arrivals): Ended | null {
+function endedInOutline({ run, area }: PathSearch, line: LaidLine, to: Arrivals): PathEnd | null {
   const { edge, alongMm } = line.ahead;
   const step = edge >= run.end && edge < run.after ? to.least(alongMm, alongMm) : null;
   return step && { step, takenMm2: step.takenMm2 + area.along(line, step.ontoMm, alongMm) + area.after(line) };
 }
 
 /** The best paths that go on from one line to another. */
-function stepsBetween({ lines, edge, radiusMm, area }: Bench, i: number, j: number, to: Arrivals): Step[] {
+function stepsBetween({ lines, edge, radiusMm, area }: PathSearch, i: number, j: number, to: Arrivals): Step[] {
   const [line, next] = [lines[i] as LaidLine, lines[j] as LaidLine];
   const bare = cornerBetween(line, next);
   if (bare === null || comingTo(withArc(bare, radiusMm), to) === null) return [];

@@ -1,5 +1,5 @@
 import type { Vec } from '../plane/vec.ts';
-import { levelMm, link, loose, type Run, ringFrom } from './runs.ts';
+import { levelMm, link, loose, type MonotoneRun, ringFrom } from './runs.ts';
 import { partOfEdge, pointAlong, type Travel } from './travel.ts';
 
 /**
@@ -11,7 +11,7 @@ import { partOfEdge, pointAlong, type Travel } from './travel.ts';
  * Each place where the level turns over is looked at once: a tooth stays a tooth, and a pocket found too wide is not
  * made narrower by filling another.
  */
-export function closePockets(runs: readonly Run[], travel: Travel): readonly Run[] {
+export function closePockets(runs: readonly MonotoneRun[], travel: Travel): readonly MonotoneRun[] {
   let kept = runs[0];
   for (const run of runs) {
     if (run.gone || run.previous.leads === run.leads) continue;
@@ -25,7 +25,7 @@ export function closePockets(runs: readonly Run[], travel: Travel): readonly Run
 /** One wall of a pocket, followed run by run from the pocket's end towards its mouth. */
 interface Wall {
   readonly onward: 'previous' | 'next';
-  run: Run;
+  run: MonotoneRun;
   /** How far the level at the far end of `run` lies from that of the pocket's end, mm, and how much farther along. */
   heightMm: number;
   advance: number;
@@ -43,7 +43,7 @@ interface Pocket {
 }
 
 /** The pocket that ends where `after` begins, up to its lower lip; null for a tooth or where wider than the reach. */
-function pocketAt(after: Run, travel: Travel): Pocket | 'closed all round' | null {
+function pocketAt(after: MonotoneRun, travel: Travel): Pocket | 'closed all round' | null {
   const pocket: Pocket = {
     end: after.edge.a,
     opens: after.leads ? -1 : 1,
@@ -69,7 +69,7 @@ function pocketAt(after: Run, travel: Travel): Pocket | 'closed all round' | nul
   return null;
 }
 
-function follow(pocket: Pocket, wall: Wall, run: Run, travel: Travel): void {
+function follow(pocket: Pocket, wall: Wall, run: MonotoneRun, travel: Travel): void {
   wall.run = run;
   const [near, far] = wall.onward === 'next' ? [run.edge.a, run.edge.b] : [run.edge.b, run.edge.a];
   const stray = travel.stray(run.edge);
@@ -95,7 +95,7 @@ function width(pocket: Pocket, travel: Travel): number {
 }
 
 /** The fraction of a run's way at which it reaches a height, by the Illinois form of false position. */
-function atHeight(pocket: Pocket, run: Run, heightMm: number, travel: Travel): number {
+function atHeight(pocket: Pocket, run: MonotoneRun, heightMm: number, travel: Travel): number {
   const above = (t: number): number => pocket.opens * travel.rise(pocket.end, pointAlong(run.edge, t)) - heightMm;
   let [s, t] = [0, 1];
   let [f, g] = [above(s), above(t)];
@@ -112,7 +112,7 @@ function atHeight(pocket: Pocket, run: Run, heightMm: number, travel: Travel): n
 }
 
 /** Cuts the higher wall at the lower lip, joins the two along their level, and takes the pocket out of the ring. */
-function fill(pocket: Pocket, travel: Travel): Run {
+function fill(pocket: Pocket, travel: Travel): MonotoneRun {
   const { before, after } = pocket;
   const [lower, higher] = byHeight(pocket);
   const cutAt = atHeight(pocket, higher.run, lower.heightMm, travel);
@@ -128,6 +128,6 @@ function fill(pocket: Pocket, travel: Travel): Run {
       : loose(travel.track(cut, after.advance - cutAdvance), leads);
   const rest = loose(lower === before ? partOfEdge(edge, cutAt, 1) : partOfEdge(edge, 0, cutAt), leads);
   const ring = lower === before ? [outer.first, lid, rest, outer.last] : [outer.first, rest, lid, outer.last];
-  for (let i = 1; i < ring.length; i++) link(ring[i - 1] as Run, ring[i] as Run);
+  for (let i = 1; i < ring.length; i++) link(ring[i - 1] as MonotoneRun, ring[i] as MonotoneRun);
   return lid;
 }

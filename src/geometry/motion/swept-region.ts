@@ -10,7 +10,7 @@ import type { Polygon, Polygons } from '../polygons/polygons.ts';
 import { closePockets } from './close-pockets.ts';
 import type { Motion } from './motion.ts';
 import { ringsSwept } from './rings.ts';
-import { type Run, runsOf } from './runs.ts';
+import { type MonotoneRun, runsOf } from './runs.ts';
 import { type Travel, travelOf } from './travel.ts';
 
 /** What a solid passes over: polygons that err to one side of the truth by no more than `boundMm`. */
@@ -64,7 +64,7 @@ function outlinesSwept(placed: Region, motion: Motion): (toleranceMm: number, si
 const standsStill = (motion: Motion): boolean =>
   motion.kind === 'slide' ? motion.by.x === 0 && motion.by.y === 0 : motion.angleRad === 0;
 
-function sweptOutline(runs: readonly Run[], travel: Travel, toleranceMm: number, side: Side): Polygon {
+function sweptOutline(runs: readonly MonotoneRun[], travel: Travel, toleranceMm: number, side: Side): Polygon {
   const points: Vec[] = [];
   for (const { edge, leads, previous, endsPocket } of runs) {
     if (leads !== previous.leads) {

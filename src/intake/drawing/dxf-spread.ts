@@ -1,9 +1,9 @@
 import { shown } from '../../files/shown.ts';
-import { type Drawn, fault, step, unread } from '../gathered.ts';
+import { type DrawingItem, fault, step, unread } from '../gathered.ts';
 import { mappedShape } from '../outlines/shape.ts';
 import { type Affine, chained, moved, scaled, turned, unmoved } from './affine.ts';
 import { extrusionOf, shapeOf } from './dxf-shapes.ts';
-import { type Entity, numberOf, placeOf, textOf } from './dxf-tags.ts';
+import { type Entity, lineInFile, numberOf, textOf } from './dxf-tags.ts';
 
 /** A drawing made once and inserted as often as wanted. */
 export interface Block {
@@ -12,7 +12,7 @@ export interface Block {
 }
 
 /** Blocks and layers by name; the format sets letter case aside, so names are in lower case. */
-export interface Sheet {
+export interface DxfTables {
   readonly blocks: ReadonlyMap<string, Block>;
   readonly hiddenLayers: ReadonlySet<string>;
 }
@@ -30,7 +30,11 @@ interface Level {
 const outermost: Level = { map: unmoved, layer: null, within: [] };
 
 /** Everything that entities draw, blocks spread out at every place they are inserted. */
-export function* spreadOut(sheet: Sheet, entities: readonly Entity[], level: Level = outermost): Generator<Drawn> {
+export function* spreadOut(
+  sheet: DxfTables,
+  entities: readonly Entity[],
+  level: Level = outermost,
+): Generator<DrawingItem> {
   for (let i = 0; i < entities.length; i++) {
     const entity = entities[i] as Entity;
     const children = childrenOf(entities, i);
@@ -42,22 +46,22 @@ export function* spreadOut(sheet: Sheet, entities: readonly Entity[], level: Lev
   }
 }
 
-function drawnBy(entity: Entity, children: readonly Entity[], level: Level): Drawn {
+function drawnBy(entity: Entity, children: readonly Entity[], level: Level): DrawingItem {
   const vertices = children.filter(({ kind }) => kind === 'VERTEX');
   const shape = shapeOf(entity, vertices);
   if (typeof shape === 'string') return unread(shape);
-  const [layer, place] = [layerOf(entity, level), placeOf(entity)];
+  const [layer, place] = [layerOf(entity, level), lineInFile(entity)];
   return { kind: 'shape', shape: mappedShape(level.map, shape), layer, place };
 }
 
-function* inserted(sheet: Sheet, entity: Entity, level: Level): Generator<Drawn> {
+function* inserted(sheet: DxfTables, entity: Entity, level: Level): Generator<DrawingItem> {
   const name = textOf(entity, 2).toLowerCase();
   const block = sheet.blocks.get(name);
   const map = extrusionOf(entity);
   if (block === undefined) {
-    yield fault(placeOf(entity), `the block ${shown(name)}`, 'a block that the file holds');
+    yield fault(lineInFile(entity), `the block ${shown(name)}`, 'a block that the file holds');
   } else if (level.within.includes(name) || level.within.length >= deepestNesting) {
-    yield fault(placeOf(entity), `the block ${shown(name)} within itself`, 'blocks that end somewhere');
+    yield fault(lineInFile(entity), `the block ${shown(name)} within itself`, 'blocks that end somewhere');
   } else if (map === null) {
     yield unread("INSERT out of the drawing's plane");
   } else {
@@ -85,7 +89,7 @@ function childrenOf(entities: readonly Entity[], parent: number): Entity[] {
   return children;
 }
 
-function whyUnseen({ hiddenLayers }: Sheet, entity: Entity): string | null {
+function whyUnseen({ hiddenLayers }: DxfTables, entity: Entity): string | null {
   if (numberOf(entity, 67) === 1) return 'in paper space';
   if (numberOf(entity, 60) === 1) return 'made invisible';
   return hiddenLayers.has(textOf(entity, 8, '0').toLowerCase()) ? 'on a layer that is off or frozen' : null;

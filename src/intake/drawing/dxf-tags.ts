@@ -54,7 +54,7 @@ export function entitiesOf(tags: Tags): Entity[] {
 }
 
 /** Where an entity starts, in words. */
-export const placeOf = ({ from }: Entity): string => `line ${lineOfTag(from - 1)}`;
+export const lineInFile = ({ from }: Entity): string => `line ${lineOfTag(from - 1)}`;
 
 /** Every value of an entity with this code, in order. */
 export function valuesOf({ tags, from, to }: Entity, code: number): string[] {

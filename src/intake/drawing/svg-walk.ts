@@ -1,6 +1,6 @@
 import type { Element } from '@xmldom/xmldom';
 import { shown } from '../../files/shown.ts';
-import { type Drawn, fault, step, unread } from '../gathered.ts';
+import { type DrawingItem, fault, step, unread } from '../gathered.ts';
 import { mappedShape } from '../outlines/shape.ts';
 import { type Affine, chained, moved } from './affine.ts';
 import { lengthOf, readShapes } from './svg-shapes.ts';
@@ -10,12 +10,12 @@ import { transformOf } from './svg-transform.ts';
 /** Where the walk stands. */
 interface Level {
   readonly map: Affine;
-  readonly layer: Layer;
+  readonly layer: LayerName;
   readonly depth: number;
 }
 
 /** A marked layer goes before any group's id, the inner before the outer; of ids the outermost counts. */
-interface Layer {
+interface LayerName {
   readonly name: string;
   readonly from: 'nothing' | 'id' | 'mark';
 }
@@ -32,18 +32,18 @@ const containers = new Set(['g', 'a', 'switch']);
 const deepest = 256;
 
 /** All that an SVG root draws; `map` takes its user units to the drawing's. */
-export function* drawnInSvg(root: Element, map: Affine): Generator<Drawn> {
+export function* drawnInSvg(root: Element, map: Affine): Generator<DrawingItem> {
   const byId = elementsById(root);
   yield* drawnInside(byId, root, { map, layer: { name: 'outline', from: 'nothing' }, depth: 0 });
 }
 
 type ById = ReadonlyMap<string, Element>;
 
-function* drawnInside(byId: ById, element: Element, level: Level): Generator<Drawn> {
+function* drawnInside(byId: ById, element: Element, level: Level): Generator<DrawingItem> {
   for (const child of elementsIn(element)) yield* drawnBy(byId, child, level);
 }
 
-function* drawnBy(byId: ById, element: Element, around: Level): Generator<Drawn> {
+function* drawnBy(byId: ById, element: Element, around: Level): Generator<DrawingItem> {
   const name = element.localName ?? '';
   if (silent.has(name)) return;
   yield step;
@@ -51,9 +51,9 @@ function* drawnBy(byId: ById, element: Element, around: Level): Generator<Drawn>
   const map = transformOf(transform);
   if (isHidden(element)) yield unread('hidden');
   else if (around.depth > deepest) {
-    yield fault(placeOf(element), `elements more than ${deepest} deep`, 'fewer, and no reference to itself');
+    yield fault(elementInFile(element), `elements more than ${deepest} deep`, 'fewer, and no reference to itself');
   } else if (map === null) {
-    yield fault(placeOf(element), `transform ${shown(transform)}`, 'a list of transforms');
+    yield fault(elementInFile(element), `transform ${shown(transform)}`, 'a list of transforms');
   } else {
     if (property(element, 'transform') !== transform.trim()) yield unread('transform in a style');
     const level = { map: chained(around.map, map), layer: layerOf(element, around.layer), depth: around.depth + 1 };
@@ -61,7 +61,7 @@ function* drawnBy(byId: ById, element: Element, around: Level): Generator<Drawn>
   }
 }
 
-function* drawnAt(byId: ById, element: Element, level: Level): Generator<Drawn> {
+function* drawnAt(byId: ById, element: Element, level: Level): Generator<DrawingItem> {
   const name = element.localName ?? '';
   if (containers.has(name)) yield* drawnInside(byId, element, level);
   else if (name === 'svg') yield* picture(byId, element, element, level);
@@ -69,8 +69,8 @@ function* drawnAt(byId: ById, element: Element, level: Level): Generator<Drawn> 
   else yield* shapesOf(element, level);
 }
 
-function* shapesOf(element: Element, { map, layer }: Level): Generator<Drawn> {
-  const place = placeOf(element);
+function* shapesOf(element: Element, { map, layer }: Level): Generator<DrawingItem> {
+  const place = elementInFile(element);
   const drawn = readShapes(element);
   if (drawn === null) yield unread(element.localName ?? '');
   else if (typeof drawn === 'string') yield fault(place, drawn, 'a shape that can be drawn');
@@ -78,7 +78,7 @@ function* shapesOf(element: Element, { map, layer }: Level): Generator<Drawn> {
 }
 
 /** What an inner svg or a referred symbol holds, fitted into the width and height that `frame` states. */
-function* picture(byId: ById, frame: Element, content: Element, level: Level): Generator<Drawn> {
+function* picture(byId: ById, frame: Element, content: Element, level: Level): Generator<DrawingItem> {
   const box = viewBoxOf(content);
   const [x, y, width, height] = ['x', 'y', 'width', 'height'].map((name) => lengthOf(frame, name)) as Four;
   if (box !== null && !(width > 0 && height > 0)) {
@@ -90,11 +90,11 @@ function* picture(byId: ById, frame: Element, content: Element, level: Level): G
   yield* drawnInside(byId, content, { ...level, map });
 }
 
-function* reference(byId: ById, element: Element, level: Level): Generator<Drawn> {
+function* reference(byId: ById, element: Element, level: Level): Generator<DrawingItem> {
   const href = element.getAttribute('href') ?? element.getAttribute('xlink:href') ?? '';
   const target = href.startsWith('#') ? byId.get(href.slice(1)) : undefined;
   if (target === undefined) {
-    yield fault(placeOf(element), `a reference to ${shown(href)}`, 'an id that the file holds');
+    yield fault(elementInFile(element), `a reference to ${shown(href)}`, 'an id that the file holds');
   } else if (target.localName === 'symbol') {
     yield* picture(byId, element, target, level);
   } else {
@@ -129,7 +129,7 @@ function property(element: Element, name: string): string {
 const isHidden = (element: Element): boolean =>
   property(element, 'display') === 'none' || /^(hidden|collapse)$/.test(property(element, 'visibility'));
 
-function layerOf(element: Element, around: Layer): Layer {
+function layerOf(element: Element, around: LayerName): LayerName {
   if (element.localName !== 'g') return around;
   const label = element.getAttribute('inkscape:label');
   if (element.getAttribute('inkscape:groupmode') === 'layer' && label) return { name: label, from: 'mark' };
@@ -137,7 +137,7 @@ function layerOf(element: Element, around: Layer): Layer {
   return id && around.from === 'nothing' ? { name: id, from: 'id' } : around;
 }
 
-function placeOf(element: Element): string {
+function elementInFile(element: Element): string {
   const id = element.getAttribute('id');
   return `line ${element.lineNumber}, <${element.localName}${id === null ? '' : ` id="${id}"`}>`;
 }

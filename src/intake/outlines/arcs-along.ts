@@ -35,14 +35,14 @@ export function arcsAlong(curve: Curve, withinMm: number): Vertex[] {
   return vertices;
 }
 
-interface Piece {
+interface CurvePiece {
   readonly from: number;
   readonly to: number;
   readonly a: Vec;
   readonly b: Vec;
 }
 
-function follow(curve: Curve, withinMm: number, piece: Piece, halvings: number, vertices: Vertex[]): void {
+function follow(curve: Curve, withinMm: number, piece: CurvePiece, halvings: number, vertices: Vertex[]): void {
   const half = (piece.from + piece.to) / 2;
   const middle = curve(half);
   const bulge = bulgeOf(piece, middle);
@@ -55,20 +55,20 @@ function follow(curve: Curve, withinMm: number, piece: Piece, halvings: number, 
 }
 
 /** The bulge of a piece, 0 where it is straight within `straightMm` or turns more than an arc may. */
-function bulgeOf({ a, b }: Piece, middle: Vec): number {
+function bulgeOf({ a, b }: CurvePiece, middle: Vec): number {
   const bulge = bulgeThrough(a, middle, b);
   const sagitta = (Math.abs(bulge) * distance(a, b)) / 2;
   return sagitta > straightMm && Math.abs(bulge) <= largestBulge ? bulge : 0;
 }
 
-function follows(curve: Curve, piece: Piece, bulge: number, withinMm: number): boolean {
+function follows(curve: Curve, piece: CurvePiece, bulge: number, withinMm: number): boolean {
   const edge = edgeOfBulge(piece.a, piece.b, bulge);
   const at = (share: number): Vec => curve(piece.from + (piece.to - piece.from) * share);
   return [...samplesAt, 0.5].every((share) => nearEdge(edge, at(share), withinMm)) && staysBetween(piece, at, withinMm);
 }
 
 /** Whether the curve sets out from each end towards the other: a tip beyond an end would fall between the samples. */
-function staysBetween({ a, b }: Piece, at: (share: number) => Vec, withinMm: number): boolean {
+function staysBetween({ a, b }: CurvePiece, at: (share: number) => Vec, withinMm: number): boolean {
   const chord = sub(b, a);
   if (length(chord) <= withinMm) return true;
   return dot(sub(at(nearEnd), a), chord) >= 0 && dot(sub(b, at(1 - nearEnd)), chord) >= 0;

@@ -46,7 +46,7 @@ function cameraFromPoints(
   picture: PictureSize,
   centred: Homography,
 ): PhotoOutcome<FoundCamera> {
-  const place = placeOf(centred);
+  const place = cameraPlaceOf(centred);
   if (place === null) return refused({ code: 'too-square-on', tiltRad: 0, relativeError: null });
   const relativeError = heightError(setting, picture);
   return relativeError !== null && relativeError <= worstRelativeError
@@ -54,7 +54,7 @@ function cameraFromPoints(
     : refused({ code: 'too-square-on', tiltRad: place.tiltRad, relativeError });
 }
 
-function placeOf(centred: Homography): CameraPlace | null {
+function cameraPlaceOf(centred: Homography): CameraPlace | null {
   const focalPx = focalOf(centred);
   return focalPx === null ? null : cameraOf(centred, focalPx);
 }
@@ -65,7 +65,7 @@ function heightError(setting: PictureSetting, picture: PictureSize): number | nu
   const step = 1e-6;
   const heightWith = (index: number, by: number) => {
     const map = inside.map.map((value, i) => (i === index ? value + by : value));
-    return placeOf(fromMiddle(pictureMap({ ...inside, map }), picture))?.heightMm ?? Number.NaN;
+    return cameraPlaceOf(fromMiddle(pictureMap({ ...inside, map }), picture))?.heightMm ?? Number.NaN;
   };
   const slopes = inside.map.map((_, i) => Math.log(heightWith(i, step) / heightWith(i, -step)) / (2 * step));
   return slopes.every(Number.isFinite) ? limitAlong(slopes, setting) : null;

@@ -18,7 +18,7 @@ export interface PullLimits {
 export const usualPull: PullLimits = { reachPx: 8, leastStep: 20 };
 
 /** `outside`: the line looked along leaves the window. `at-the-end`: the contrast still grows where the reach ends. */
-export type Pulled =
+export type PullResult =
   | { readonly ok: true; readonly at: Vec; readonly movedPx: number; readonly step: number }
   | { readonly ok: false; readonly why: 'no-direction' | 'outside' | 'weak' | 'at-the-end' };
 
@@ -26,7 +26,7 @@ export type Pulled =
  * Moves a traced point along the outline's normal onto the strongest contrast there: grey is read from pixel to pixel
  * along the line, and along one to either side of it, and the top of its change taken from a parabola through three.
  */
-export function pullToEdge(window: GreyWindow, from: Vec, normal: Vec, limits: PullLimits = usualPull): Pulled {
+export function pullToEdge(window: GreyWindow, from: Vec, normal: Vec, limits: PullLimits = usualPull): PullResult {
   const size = length(normal);
   if (!(size > 0) || !Number.isFinite(size)) return { ok: false, why: 'no-direction' };
   const along = scale(normal, 1 / size);

@@ -10,7 +10,7 @@ const sectionKinds = ['point', 'arc', 'circle', 'rib'] as const;
 
 /** The features of a section's rows, then its outlines point by point. */
 export function shapesOf(layer: string, rows: readonly Cells[]): DrawnShape[] {
-  const points = new Map<string, Point[]>();
+  const points = new Map<string, OutlinePoint[]>();
   const drawn: DrawnShape[] = [];
   let loop = '';
   for (const cells of rows) {
@@ -24,7 +24,7 @@ export function shapesOf(layer: string, rows: readonly Cells[]): DrawnShape[] {
   return [...drawn, ...[...points.values()].map((loop) => outline(layer, loop))];
 }
 
-function pushTo(points: Map<string, Point[]>, loop: string, point: Point): void {
+function pushTo(points: Map<string, OutlinePoint[]>, loop: string, point: OutlinePoint): void {
   const there = points.get(loop);
   if (there === undefined) points.set(loop, [point]);
   else there.push(point);
@@ -62,30 +62,33 @@ function rib(cells: Cells): Shape {
 }
 
 /** A point of an outline; one `onArc` only shapes the edge it lies on. */
-interface Point {
+interface OutlinePoint {
   readonly cells: Cells;
   readonly at: Vec;
   readonly bulge: number;
   readonly onArc: boolean;
 }
 
-const pointOf = (cells: Cells, kind: 'point' | 'arc'): Point => ({
+const pointOf = (cells: Cells, kind: 'point' | 'arc'): OutlinePoint => ({
   cells,
   at: vec(cells.needed('x'), cells.needed('y')),
   bulge: cells.number('bulge') ?? 0,
   onArc: kind === 'arc',
 });
 
-function outline(layer: string, points: readonly Point[]): DrawnShape {
-  const [first] = points as [Point, ...Point[]];
+function outline(layer: string, points: readonly OutlinePoint[]): DrawnShape {
+  const [first] = points as [OutlinePoint, ...OutlinePoint[]];
   const vertices = points.flatMap((point, i) => (point.onArc ? [] : [vertexAt(point, i + 1, points)]));
   if (vertices.length < 2) first.cells.refuse('section', 'an outline of one point', 'two points or more');
   return { shape: closedRun(strokesThrough(vertices, true)), layer, place: `line ${first.cells.line}` };
 }
 
 /** A corner with the bulge of the edge after it: its own, or that of the arc through the point marked as on it. */
-function vertexAt(corner: Point, after: number, points: readonly Point[]): Vertex {
-  const [next, overNext] = [points[after % points.length], points[(after + 1) % points.length]] as [Point, Point];
+function vertexAt(corner: OutlinePoint, after: number, points: readonly OutlinePoint[]): Vertex {
+  const [next, overNext] = [points[after % points.length], points[(after + 1) % points.length]] as [
+    OutlinePoint,
+    OutlinePoint,
+  ];
   if (!next.onArc) return { ...corner.at, bulge: corner.bulge };
   if (overNext.onArc) overNext.cells.refuse('kind', 'a second arc point in a row', "one point between an arc's ends");
   if (corner.bulge !== 0) corner.cells.refuse('bulge', 'a bulge before an arc point', 'one or the other');

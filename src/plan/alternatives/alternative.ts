@@ -1,4 +1,4 @@
-import type { Part } from '../../clearance/passes.ts';
+import type { Part } from '../../job/part.ts';
 import type { Hindrance } from '../hindrances.ts';
 
 /** What would be asked instead. */

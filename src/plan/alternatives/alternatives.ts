@@ -1,12 +1,12 @@
-import type { Part } from '../../clearance/passes.ts';
 import { round6 } from '../../geometry/plane/rounding.ts';
 import type { Progress } from '../../geometry/progress.ts';
 import type { Clearances } from '../../job/job.ts';
+import type { Part } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { Hindrance } from '../hindrances.ts';
 import type { PartCut } from '../part-cut.ts';
 import { planBoth } from '../plan-both.ts';
-import { type Judged, judge, type PartPlan, planPart } from '../plan-part.ts';
+import { type Judgement, judge, type PartPlan, planPart } from '../plan-part.ts';
 import type { PlanResult } from '../plan-result.ts';
 import type { Alternative, Change } from './alternative.ts';
 import { otherWaysIn } from './other-ways-in.ts';
@@ -40,7 +40,7 @@ export function* alternativesTo(
 function alternative(
   change: Change,
   cuts: readonly PartCut[],
-  { holds, hindrances }: Judged,
+  { holds, hindrances }: Judgement,
   notOffered: readonly Hindrance[] = [],
 ): Alternative {
   return {

@@ -1,8 +1,8 @@
-import type { Part } from '../../clearance/passes.ts';
 import { round6 } from '../../geometry/plane/rounding.ts';
 import { union } from '../../geometry/polygons/polygon-engine.ts';
 import { areaMm2 } from '../../geometry/polygons/polygons.ts';
 import type { Progress } from '../../geometry/progress.ts';
+import type { Part } from '../../job/part.ts';
 import { type Leg, motionBetween, type Position } from '../../job/path.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { judge, type PartPlan, planPart } from '../plan-part.ts';

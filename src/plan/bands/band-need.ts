@@ -1,4 +1,4 @@
-import type { Narrow, Needed } from '../../geometry/cutting/corner-relief.ts';
+import type { Narrow, ReliefNeed } from '../../geometry/cutting/corner-relief.ts';
 import { metalLeft } from '../../geometry/cutting/metal-left.ts';
 import { nearestOnOutline } from '../../geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../../geometry/motion/outline-tree.ts';
@@ -41,7 +41,7 @@ export interface BandNeed {
 }
 
 /** What a section's cuts depend on beside the section. */
-export interface NeedBench {
+export interface NeedConditions {
   readonly joint: Joint;
   readonly doNotCut: readonly DoNotCut[];
   readonly sweeps: Sweeps;
@@ -53,17 +53,17 @@ export interface NeedBench {
 
 /** What each band of a section has to lose for the clearance asked, in a shape that the cutter can make. */
 export function* needsOfSection(
-  bench: NeedBench,
+  conditions: NeedConditions,
   section: Section,
   bands: readonly Band[],
 ): Generator<Progress, BandNeed[]> {
   const metal = metalOf(section.loops, toleranceMm, 'outside');
-  const inIt = bench.beside.filter((other) => !other.mayCut && biteOf(metal, other.loops) !== null);
+  const inIt = conditions.beside.filter((other) => !other.mayCut && biteOf(metal, other.loops) !== null);
   const needs: BandNeed[] = [];
   for (const band of bands) {
     for (const depth of depthsParted(band.depth, inIt)) {
       const standing = inIt.filter((other) => sharesDepth(other.depth, depth));
-      needs.push(...(yield* bandNeed(bench, section, less(metal, standing), { ...band, depth })));
+      needs.push(...(yield* bandNeed(conditions, section, less(metal, standing), { ...band, depth })));
     }
   }
   return needs;
@@ -75,8 +75,13 @@ const less = (metal: Polygons, others: readonly Section[]): Polygons =>
     ? metal
     : thickPieces(metalLeft(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside')))));
 
-function* bandNeed(bench: NeedBench, section: Section, metal: Polygons, band: Band): Generator<Progress, BandNeed[]> {
-  const { joint, sweeps } = bench;
+function* bandNeed(
+  conditions: NeedConditions,
+  section: Section,
+  metal: Polygons,
+  band: Band,
+): Generator<Progress, BandNeed[]> {
+  const { joint, sweeps } = conditions;
   yield { step: `${section.id}, the room needed`, done: 0, of: 3 };
   const short = band.passes.filter(({ shortMm }) => shortMm > 0);
   const room = plannedRoom(joint, short, sweeps, toleranceMm);
@@ -87,7 +92,7 @@ function* bandNeed(bench: NeedBench, section: Section, metal: Polygons, band: Ba
   if (needed.length === 0) return [];
   const left = needed === whole ? beyondRoom : metalLeft(metal, needed);
   yield { step: `${section.id}, the cutter`, done: 1, of: 3 };
-  const shape = shapedFor(bench, { metal, needed, left }, band, short);
+  const shape = shapedFor(conditions, { metal, needed, left }, band, short);
   yield { step: `${section.id}, first and last line`, done: 2, of: 3 };
   const least = leastRoom(joint, short, sweeps, toleranceMm).polygons;
   const most = mostRoom(joint, band.atWorst, sweeps, toleranceMm).polygons;
@@ -106,18 +111,23 @@ function* bandNeed(bench: NeedBench, section: Section, metal: Polygons, band: Ba
     errorMm,
     depthErrorMm,
     reachErrorMm: section.depthErrorMm + Math.max(...band.atWorst.map((pass) => pass.section.depthErrorMm)),
-    discMm: bench.cutter?.radiusMm ?? Math.min(...short.map((pass) => clearanceOf(joint, pass))),
+    discMm: conditions.cutter?.radiusMm ?? Math.min(...short.map((pass) => clearanceOf(joint, pass))),
   };
   return [need];
 }
 
-type Shaped = Pick<BandNeed, 'way'> & Omit<CutterShape, 'way'>;
+type ShapedNeed = Pick<BandNeed, 'way'> & Omit<CutterShape, 'way'>;
 
-function shapedFor(bench: NeedBench, need: Omit<Needed, 'beside'>, band: Band, short: readonly NearPass[]): Shaped {
-  const { joint, sweeps, cutter } = bench;
+function shapedFor(
+  conditions: NeedConditions,
+  need: Omit<ReliefNeed, 'beside'>,
+  band: Band,
+  short: readonly NearPass[],
+): ShapedNeed {
+  const { joint, sweeps, cutter } = conditions;
   if (cutter === null) return { way: null, cut: need.needed, extra: [], narrow: [], boundMm: 0 };
-  const beside = bench.beside.filter((other) => sharesDepth(other.depth, band.depth));
-  const kept = bench.doNotCut.filter((region) => sharesDepth(region.depth, band.depth));
+  const beside = conditions.beside.filter((other) => sharesDepth(other.depth, band.depth));
+  const kept = conditions.doNotCut.filter((region) => sharesDepth(region.depth, band.depth));
   return shapeForCutter(
     { ...need, beside: union(beside.flatMap(({ loops }) => polygonise(loops, toleranceMm, 'outside'))) },
     () => roomForDisc(joint, short, sweeps, toleranceMm, cutter.radiusMm).polygons,

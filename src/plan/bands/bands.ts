@@ -1,9 +1,10 @@
 import { passageOf } from '../../clearance/passages.ts';
-import { depthBreaks, type Part, type Pass, passesBy } from '../../clearance/passes.ts';
+import { depthBreaks, type Pass, passesBy } from '../../clearance/passes.ts';
 import type { DepthView } from '../../clearance/shared-depth.ts';
 import { treeOf } from '../../clearance/trees.ts';
 import { leastDistance, staysClear } from '../../geometry/motion/least-distance.ts';
 import type { DepthRange, Section } from '../../job/casting.ts';
+import type { Part } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { clearanceOf, errorOf } from './room-needed.ts';
 import { passKey } from './sweeps.ts';

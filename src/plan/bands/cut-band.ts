@@ -30,7 +30,7 @@ export interface BandCut {
   /** Null where nothing is left. */
   readonly takeOff: Depth | null;
   /** What ought to go but must not be cut. */
-  readonly refused: readonly Refused[];
+  readonly refused: readonly RefusedMetal[];
   readonly boundMm: number;
   /** What is cut here, and over which part of the depth the clearance asks for it. */
   readonly pieces: readonly CutPiece[];
@@ -52,14 +52,14 @@ export interface StraightBand {
   readonly asItWas: readonly AsItWas[];
 }
 
-export interface Refused {
+export interface RefusedMetal {
   readonly doNotCut: string;
   readonly areaMm2: number;
   readonly at: Depth['at'];
 }
 
 /** What the cuts of a section depend on beside what is needed. */
-export interface Bench {
+export interface CutConditions {
   readonly section: Section;
   readonly doNotCut: readonly DoNotCut[];
   /** Other sections of the casting that are not offered. */
@@ -72,18 +72,21 @@ export interface Bench {
  * The cuts of a section, band by band in order of depth, less what must not be cut: a band is split where a region that
  * must not be cut ends within it.
  */
-export function* cutBands(bench: Bench, pieces: readonly CutPiece[]): Generator<Progress, readonly BandCut[]> {
-  const metal = metalOf(bench.section.loops, toleranceMm, 'outside');
+export function* cutBands(
+  conditions: CutConditions,
+  pieces: readonly CutPiece[],
+): Generator<Progress, readonly BandCut[]> {
+  const metal = metalOf(conditions.section.loops, toleranceMm, 'outside');
   const cuts: BandCut[] = [];
   const slices = slicesOf(pieces);
   for (const slice of slices) {
-    yield { step: `${bench.section.id}, what is left`, done: cuts.length, of: slices.length };
-    cuts.push(...sliceCuts(bench, metal, slice));
+    yield { step: `${conditions.section.id}, what is left`, done: cuts.length, of: slices.length };
+    cuts.push(...sliceCuts(conditions, metal, slice));
   }
   return cuts.filter(({ planned, refused }) => planned.length > 0 || refused.length > 0);
 }
 
-function sliceCuts(bench: Bench, metal: Polygons, slice: Slice): BandCut[] {
+function sliceCuts(conditions: CutConditions, metal: Polygons, slice: Slice): BandCut[] {
   const { depth, pieces } = slice;
   const all = (of: (piece: CutPiece) => Polygons): Polygons =>
     pieces.length === 1 ? of(pieces[0] as CutPiece) : union(pieces.flatMap(of));
@@ -92,8 +95,8 @@ function sliceCuts(bench: Bench, metal: Polygons, slice: Slice): BandCut[] {
     first: all(({ first }) => first),
     last: all(({ last }) => last),
   };
-  const { lines, extra, straight } = straightLines(bench, metal, slice, shaped);
-  const inTheWay = bench.doNotCut.filter(
+  const { lines, extra, straight } = straightLines(conditions, metal, slice, shaped);
+  const inTheWay = conditions.doNotCut.filter(
     (region) => sharesDepth(region.depth, depth) && biteOf(lines.planned, region.loops) !== null,
   );
   const needs = pieces.filter(({ needed }) => needed !== null || depth === null).map(({ need }) => need);
@@ -110,7 +113,7 @@ function sliceCuts(bench: Bench, metal: Polygons, slice: Slice): BandCut[] {
     return {
       ...bandCut(metal, range, lines, refused, boundMm),
       ...shared,
-      lastDepth: lastDepthOf(bench.section, range, pieces),
+      lastDepth: lastDepthOf(conditions.section, range, pieces),
       neededMm3: neededMm3(pieces, range),
       straight: straight && { ...straight, extraMm2: areaMm2(withoutRefused(extra, refused)) },
     };
@@ -135,13 +138,13 @@ interface Lines {
 
 /** Lines with an edge a grinder can follow, where one is asked for: what that adds bites nothing that must not be cut. */
 function straightLines(
-  bench: Bench,
+  conditions: CutConditions,
   metal: Polygons,
   { depth, pieces }: Slice,
   lines: Lines,
 ): { lines: Lines; extra: Polygons; straight: Omit<StraightBand, 'extraMm2'> | null } {
-  if (!bench.straight) return { lines, extra: [], straight: null };
-  const keep = [...bench.doNotCut, ...bench.notOffered]
+  if (!conditions.straight) return { lines, extra: [], straight: null };
+  const keep = [...conditions.doNotCut, ...conditions.notOffered]
     .filter((region) => sharesDepth(region.depth, depth) && biteOf(lines.planned, region.loops) === null)
     .map(({ loops }) => metalOf(loops, toleranceMm, 'outside'));
   const radiusMm = Math.min(...pieces.map(({ need }) => need.discMm));

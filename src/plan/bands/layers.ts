@@ -12,16 +12,16 @@ export interface SectionCut {
 }
 
 /** A section after the cut, layer by layer in order of depth; `cut` null where it stays as it was. */
-export interface Layer {
+export interface DepthLayer {
   readonly depth: DepthRange | null;
   readonly cut: BandCut | null;
 }
 
 /** The bands of a section with the ranges between them that are left alone. */
-export function layersOf({ section, bands }: SectionCut): Layer[] {
+export function layersOf({ section, bands }: SectionCut): DepthLayer[] {
   const { depth } = section;
   if (depth === null || bands.length === 0) return [{ depth, cut: bands[0] ?? null }];
-  const layers: Layer[] = [];
+  const layers: DepthLayer[] = [];
   let fromMm = depth.fromMm;
   for (const cut of bands) {
     const range = cut.depth ?? depth;

@@ -28,7 +28,7 @@ export interface CutterResult {
   /** Where it cannot get in from the side: the gap between metal that stays. */
   readonly narrow: readonly { readonly section: string; readonly at: Vec; readonly gapMm: number }[];
   /** Sections nearer the face that stand over a cut. */
-  readonly covered: readonly Covered[];
+  readonly covered: readonly Overhang[];
 }
 
 export interface CutterEnd {
@@ -50,7 +50,7 @@ export interface CutterEnd {
   readonly at: Vec;
 }
 
-export interface Covered extends Bite {
+export interface Overhang extends Bite {
   readonly section: string;
   readonly by: string;
 }
@@ -174,7 +174,7 @@ function filletEnds(
 }
 
 /** Sections that stand between the mating face and a cut, over it: the largest of each. */
-function coveredBy(sections: readonly Section[], { section, bands }: SectionCut): Covered[] {
+function coveredBy(sections: readonly Section[], { section, bands }: SectionCut): Overhang[] {
   return sections
     .filter((other) => other !== section)
     .flatMap((other) => {

@@ -1,4 +1,4 @@
-import { cornerRelief, cornerSlackMm, type Narrow, type Needed } from '../../geometry/cutting/corner-relief.ts';
+import { cornerRelief, cornerSlackMm, type Narrow, type ReliefNeed } from '../../geometry/cutting/corner-relief.ts';
 import { difference, intersection, union } from '../../geometry/polygons/polygon-engine.ts';
 import { areaMm2, type Polygons } from '../../geometry/polygons/polygons.ts';
 
@@ -26,7 +26,7 @@ const extraMm2 = 1e-3;
  * where none must) only where the other would too. `left` is the metal without what is needed.
  */
 export function shapeForCutter(
-  { metal, left, needed, beside }: Needed,
+  { metal, left, needed, beside }: ReliefNeed,
   grown: () => Polygons,
   radiusMm: number,
   bites: ((cut: Polygons) => boolean) | null,

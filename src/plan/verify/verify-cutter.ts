@@ -18,7 +18,7 @@ const heights = Array.from({ length: 41 }, (_, i) => (i - 20) / 20).sort((a, b) 
 /** A place this near to metal that stays is passed over, of the radius: a corner there is as narrow as the cutter. */
 const besideMetal = 0.1;
 
-interface Solid {
+interface ShapeInDepth {
   readonly depth: DepthRange | null;
   readonly shape: OutlineShape;
 }
@@ -29,8 +29,8 @@ interface Solid {
  */
 export function cutterDoubts(judged: Casting, cut: PartCut, cutter: Cutter | null): Doubt[] {
   if (cutter === null) return [];
-  const stays = cut.after.sections.map(solidOf);
-  const left = judged.sections.map(solidOf);
+  const stays = cut.after.sections.map(shapeInDepth);
+  const left = judged.sections.map(shapeInDepth);
   const radiusMm = cutter.radiusMm * (1 - smallerBy);
   return cut.sections.flatMap(({ id, bands }) =>
     bands.flatMap(({ depth, planned }): Doubt[] => {
@@ -40,7 +40,7 @@ export function cutterDoubts(judged: Casting, cut: PartCut, cutter: Cutter | nul
         ({ at, z }) =>
           !isIn(left, at, z) &&
           !isIn(stays, at, z) &&
-          stays.every((solid) => !isAt(solid, z) || solid.shape.gapMm(at, 10) > besideMetal * cutter.radiusMm) &&
+          stays.every((one) => !isAt(one, z) || one.shape.gapMm(at, 10) > besideMetal * cutter.radiusMm) &&
           !canStand(stays, at, z, radiusMm, cutter.nose),
       );
       if (missed === undefined) return [];
@@ -50,12 +50,12 @@ export function cutterDoubts(judged: Casting, cut: PartCut, cutter: Cutter | nul
   );
 }
 
-const solidOf = ({ depth, loops }: Section): Solid => ({ depth, shape: new OutlineShape(loops) });
+const shapeInDepth = ({ depth, loops }: Section): ShapeInDepth => ({ depth, shape: new OutlineShape(loops) });
 
-const isAt = ({ depth }: Solid, z: number): boolean => depth === null || (depth.fromMm < z && z < depth.toMm);
+const isAt = ({ depth }: ShapeInDepth, z: number): boolean => depth === null || (depth.fromMm < z && z < depth.toMm);
 
-const isIn = (solids: readonly Solid[], at: Vec, z: number): boolean =>
-  solids.some((solid) => isAt(solid, z) && solid.shape.gapMm(at, 1) < 0);
+const isIn = (shapes: readonly ShapeInDepth[], at: Vec, z: number): boolean =>
+  shapes.some((one) => isAt(one, z) && one.shape.gapMm(at, 1) < 0);
 
 /** Places spread over a region and its depth, the same each time (the additive recurrence of Roberts, 2018; from memory). */
 export function placesIn(shape: OutlineShape, { fromMm, toMm }: DepthRange): { at: Vec; z: number }[] {
@@ -77,7 +77,7 @@ export function placesIn(shape: OutlineShape, { fromMm, toMm }: DepthRange): { a
 }
 
 /** Whether a cutter that covers a place can stand anywhere clear of metal. */
-function canStand(stays: readonly Solid[], at: Vec, z: number, radiusMm: number, nose: Cutter['nose']): boolean {
+function canStand(stays: readonly ShapeInDepth[], at: Vec, z: number, radiusMm: number, nose: Cutter['nose']): boolean {
   for (const height of nose === 'ball' ? heights : [0]) {
     const middleZ = z + height * radiusMm;
     const reachMm = radiusMm * Math.sqrt(1 - height * height);
@@ -85,14 +85,20 @@ function canStand(stays: readonly Solid[], at: Vec, z: number, radiusMm: number,
       for (let k = 0; k < (part === 0 ? 1 : directions); k++) {
         const turn = (2 * Math.PI * k) / directions;
         const middle = vec(at.x + part * reachMm * Math.cos(turn), at.y + part * reachMm * Math.sin(turn));
-        if (stays.every((solid) => isClear(solid, middle, middleZ, radiusMm, nose))) return true;
+        if (stays.every((one) => isClear(one, middle, middleZ, radiusMm, nose))) return true;
       }
     }
   }
   return false;
 }
 
-function isClear({ depth, shape }: Solid, middle: Vec, z: number, radiusMm: number, nose: Cutter['nose']): boolean {
+function isClear(
+  { depth, shape }: ShapeInDepth,
+  middle: Vec,
+  z: number,
+  radiusMm: number,
+  nose: Cutter['nose'],
+): boolean {
   const offMm = depth === null ? 0 : Math.max(0, depth.fromMm - z, z - depth.toMm);
   const wideMm =
     nose === 'flat' ? (offMm === 0 ? radiusMm : 0) : Math.sqrt(Math.max(0, radiusMm * radiusMm - offMm * offMm));

@@ -56,14 +56,14 @@ function bitten({ sections, doNotCut }: Casting, cuts: readonly CutShape[]): Dou
 }
 
 /** What a hole or a hollow is guarded by, worked out here once more. */
-interface Kept {
+interface Keepout {
   readonly id: string;
   readonly depth: DepthRange | null;
   readonly loops: Region;
   readonly keepMm: number;
 }
 
-function keptOf({ holes, hollows }: Casting, { minWallMm }: Fit): Kept[] {
+function keptOf({ holes, hollows }: Casting, { minWallMm }: Fit): Keepout[] {
   const least = minWallMm ?? 0;
   return [
     ...hollows.map(({ id, depth, loops, keepWallMm }) => ({
@@ -72,7 +72,7 @@ function keptOf({ holes, hollows }: Casting, { minWallMm }: Fit): Kept[] {
       loops,
       keepMm: Math.max(keepWallMm ?? 0, least),
     })),
-    ...holes.flatMap(({ id, at, depth, diameterMm, thread, mayBreak, keepWallMm }): Kept[] => {
+    ...holes.flatMap(({ id, at, depth, diameterMm, thread, mayBreak, keepWallMm }): Keepout[] => {
       const across = Math.max(diameterMm ?? 0, thread === null ? 0 : (parseThread(thread)?.majorMm ?? 0));
       if (mayBreak || across === 0) return [];
       const asked = keepWallMm === null && minWallMm === null ? across / 2 : Math.max(keepWallMm ?? 0, least);

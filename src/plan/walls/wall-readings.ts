@@ -41,7 +41,7 @@ export interface ReadWall {
 }
 
 /** A cut with places for which neither a hollow nor a reading speaks, and the deepest of those. */
-export interface Unmeasured {
+export interface UnmeasuredCut {
   readonly section: string;
   readonly depth: DepthRange | null;
   readonly at: Vec;
@@ -97,16 +97,16 @@ function readWall(reading: WallReading, section: Section, band: BandCut, fit: Fi
   };
 }
 
-interface Taken {
+interface Removal {
   readonly place: SurfacePlace;
   readonly takenMm: number;
 }
 
-const greatest = (all: readonly Taken[]): Taken | null =>
-  all.reduce<Taken | null>((most, one) => (most !== null && most.takenMm >= one.takenMm ? most : one), null);
+const greatest = (all: readonly Removal[]): Removal | null =>
+  all.reduce<Removal | null>((most, one) => (most !== null && most.takenMm >= one.takenMm ? most : one), null);
 
-const nearest = (all: readonly Taken[], to: Vec): Taken | null =>
-  all.reduce<Taken | null>(
+const nearest = (all: readonly Removal[], to: Vec): Removal | null =>
+  all.reduce<Removal | null>(
     (best, one) => (best !== null && distance(best.place.at, to) <= distance(one.place.at, to) ? best : one),
     null,
   );
@@ -122,7 +122,7 @@ const boxAbout = ({ x, y }: Vec, byMm: number): Box => ({
  * The cuts with places for which neither a hollow nearby nor a reading speaks, each with the deepest of those places; not
  * where the metal comes off altogether, for then no wall is left to be measured.
  */
-export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): Unmeasured[] {
+export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): UnmeasuredCut[] {
   return cuts.flatMap(({ section, bands }) => {
     const metal = metalOf(section.loops, toleranceMm, 'outside');
     return bands.flatMap((band) =>

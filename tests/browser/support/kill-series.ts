@@ -5,7 +5,7 @@ import { launchBrowser } from './browser.ts';
 import { type HarnessWindow, harnessPage, newFolder } from './harness.ts';
 
 /** What was seen of a page before it was killed, and what the browser had of its job after that. */
-interface Killed {
+interface KillResult {
   /** The edits counted when the last gesture was begun, and when the job was last said to be kept. */
   readonly begun: number;
   readonly kept: number;
@@ -20,7 +20,7 @@ export interface KillSeries {
    * Edits a job, kills the page, or the whole browser where `all` is set, at a moment of the seed's choosing, and
    * opens the job again.
    */
-  kill(address: string, seed: number, how: { readonly paced: boolean; readonly all: boolean }): Promise<Killed>;
+  kill(address: string, seed: number, how: { readonly paced: boolean; readonly all: boolean }): Promise<KillResult>;
   end(): Promise<void>;
 }
 
@@ -95,7 +95,7 @@ async function killBrowser(browser: BrowserContext, page: Page): Promise<void> {
   await gone;
 }
 
-const foundOf = (page: Page, job: string): Promise<Pick<Killed, 'found' | 'whole'>> =>
+const foundOf = (page: Page, job: string): Promise<Pick<KillResult, 'found' | 'whole'>> =>
   page.evaluate(async (id) => {
     const { openJob, forget, editsIn, jobAfter, sameJob } = (window as unknown as HarnessWindow).fettle;
     const opened = await openJob(id);

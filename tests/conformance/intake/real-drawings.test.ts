@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Reading } from '../../../src/files/finding.ts';
 import { edgesOf } from '../../../src/geometry/plane/loop.ts';
 import { regionAreaMm2 } from '../../../src/geometry/polygons/region-measures.ts';
-import { type Imported, importDrawing } from '../../../src/intake/import-drawing.ts';
+import { type DrawingImport, importDrawing } from '../../../src/intake/import-drawing.ts';
 import { nothingSaid } from '../../../src/intake/import-options.ts';
 import { outlinesOf } from '../../../src/intake/outlines/outlines.ts';
 import { readDrawing } from '../../../src/intake/sources.ts';
@@ -26,7 +26,7 @@ function outlines(name: string, bytes: Uint8Array) {
   return outlinesOf(drawing.value.shapes, 1, 0);
 }
 
-function imported(name: string, units: string | null, join_: number | null = null): Reading<Imported> {
+function imported(name: string, units: string | null, join_: number | null = null): Reading<DrawingImport> {
   const drawing = readDrawing(name, bytesOf('dxf', name));
   if (!drawing.ok) return drawing;
   return importDrawing(name, drawing.value, { ...nothingSaid, name, viewedFrom: 'face', units, join: join_ });

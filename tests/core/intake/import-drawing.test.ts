@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Imported, importDrawing } from '../../../src/intake/import-drawing.ts';
+import { type DrawingImport, importDrawing } from '../../../src/intake/import-drawing.ts';
 import { type ImportOptions, nothingSaid } from '../../../src/intake/import-options.ts';
 import { circle, type DxfParts, dxfDrawing, findingsOf, line, type Tags, valueIn } from './drawn.ts';
 
@@ -7,7 +7,7 @@ const plain: ImportOptions = { ...nothingSaid, name: 'block', viewedFrom: 'face'
 
 const reading = (parts: DxfParts, options: Partial<ImportOptions> = {}) =>
   importDrawing('a.dxf', dxfDrawing(parts), { ...plain, ...options });
-const imported = (entities: readonly Tags[], options: Partial<ImportOptions> = {}): Imported =>
+const imported = (entities: readonly Tags[], options: Partial<ImportOptions> = {}): DrawingImport =>
   valueIn(reading({ entities }, options));
 const partOf = (entities: readonly Tags[], options: Partial<ImportOptions> = {}) => imported(entities, options).part;
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { PDFDocument } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { openJob } from '../../../cli/open-job.ts';
-import type { SheetShown } from '../../../src/drawing/markout/markout-pages.ts';
+import type { SheetPreview } from '../../../src/drawing/markout/markout-pages.ts';
 import { marginMm, type PaperName } from '../../../src/drawing/scene/papers.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { make, sheetsToShow } from '../../../viewer/heavy/make.ts';
@@ -34,7 +34,7 @@ describe('what the page hands over to mark out by', () => {
 });
 
 describe('the sheets as they are shown', () => {
-  let sheets: readonly SheetShown[] = [];
+  let sheets: readonly SheetPreview[] = [];
   beforeAll(() => {
     const reply = drain(sheetsToShow(demoJob()));
     if (reply.kind === 'sheets') sheets = reply.sheets;

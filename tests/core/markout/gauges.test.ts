@@ -16,9 +16,9 @@ import { type SwingGauge, swingGauge } from '../../../src/markout/marking-out-sw
 import { textBoxes } from '../../support/drawings.ts';
 import { box, castingOf, type JobSpec } from '../../support/jobs.ts';
 import { caseCutInstead, lugJob, plannedDemo, plannedJob, plannedWithoutCutter } from '../../support/markout-jobs.ts';
-import { benchesFor, type Planned } from '../../support/plan-answer.ts';
+import { benchesFor, type PlannedJoint } from '../../support/plan-answer.ts';
 
-const benchFor = (planned: Planned, mirrored = false): Bench => benchesFor(planned, mirrored)[0] as Bench;
+const benchFor = (planned: PlannedJoint, mirrored = false): Bench => benchesFor(planned, mirrored)[0] as Bench;
 
 const benches = {
   carrier: benchFor(plannedDemo('transfer-case')),

@@ -3,9 +3,9 @@ import { overlap } from '../../../src/drawing/scene/frame.ts';
 import { svgOf } from '../../../src/drawing/svg/svg.ts';
 import { parsedSvg, textBoxes } from '../../support/drawings.ts';
 import { caseCutInstead, lugJob, plannedDemo, plannedJob } from '../../support/markout-jobs.ts';
-import { markoutFor, type Planned } from '../../support/plan-answer.ts';
+import { markoutFor, type PlannedJoint } from '../../support/plan-answer.ts';
 
-const scenesOf = (planned: Planned, mirrored = false) =>
+const scenesOf = (planned: PlannedJoint, mirrored = false) =>
   markoutFor(planned, mirrored).sheets.flatMap(({ name, scenes }) =>
     scenes(true).map((scene, i) => [`${name} ${i + 1}`, scene] as const),
   );

@@ -1,7 +1,7 @@
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { closePockets } from '../../../src/geometry/motion/close-pockets.ts';
 import { type Motion, motionAt } from '../../../src/geometry/motion/motion.ts';
-import { type Run, runsOf } from '../../../src/geometry/motion/runs.ts';
+import { type MonotoneRun, runsOf } from '../../../src/geometry/motion/runs.ts';
 import { sweptRegion } from '../../../src/geometry/motion/swept-region.ts';
 import { travelOf } from '../../../src/geometry/motion/travel.ts';
 import { boxAround, boxOfEdge } from '../../../src/geometry/plane/edge-box.ts';
@@ -234,7 +234,8 @@ describe('a rough outline', () => {
 
   it('keeps few of its notches: all narrower than the way are filled before anything is swept', () => {
     const travel = travelOf(turnBy(15));
-    const turnings = (runs: readonly Run[]): number => runs.filter((run) => run.leads !== run.previous.leads).length;
+    const turnings = (runs: readonly MonotoneRun[]): number =>
+      runs.filter((run) => run.leads !== run.previous.leads).length;
     for (const outline of metalOnLeft(roughRing(new Random(3), 0.5, 5000))) {
       const runs = runsOf(outline, travel);
       expect(turnings(runs)).toBeGreaterThan(2000);

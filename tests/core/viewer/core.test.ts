@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { JobFile } from '../../../src/files/job-file.ts';
-import { Core, type Ended } from '../../../viewer/core.ts';
+import { Core, type QuestionEnd } from '../../../viewer/core.ts';
 import type { Making, Question, Reply } from '../../../viewer/heavy/questions.ts';
-import { type Answered, type Call, patched } from '../../../viewer/protocol.ts';
+import { type Call, patched, type WorkerMessage } from '../../../viewer/protocol.ts';
 import { fitFile } from '../../support/small-job.ts';
 
 const jobCalled = (title: string): JobFile => ({
@@ -41,7 +41,7 @@ class Slow extends EventTarget {
     if (call === undefined) return '';
     return 'drop' in call ? `drop ${call.drop}` : `${call.id} ${call.question.kind}`;
   }
-  say(answered: Answered): void {
+  say(answered: WorkerMessage): void {
     this.dispatchEvent(new MessageEvent('message', { data: answered }));
   }
   break(): void {
@@ -58,7 +58,7 @@ function slowCore(hurries: boolean) {
   };
   const core = new Core({ start, hurries });
   const told: string[] = [];
-  const tell = (name: string, ended: Ended): void => {
+  const tell = (name: string, ended: QuestionEnd): void => {
     told.push(`${name} ${ended.how}`);
   };
   const ask = (name: string, question: Question, job: JobFile | null): Promise<void> =>

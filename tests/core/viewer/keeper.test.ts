@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { JobFile } from '../../../src/files/job-file.ts';
 import { type Keeping, keeperOf } from '../../../viewer/job/keeper.ts';
-import { KeptElsewhere, type KeptJob, type Known } from '../../../viewer/job/storage.ts';
+import { KeptElsewhere, type KeptJob, type StoredVersion } from '../../../viewer/job/storage.ts';
 import { fitFile } from '../../support/small-job.ts';
 
 const jobCalled = (title: string): JobFile => ({
@@ -12,10 +12,10 @@ const jobCalled = (title: string): JobFile => ({
 
 /** A disk on which each write waits until it is let through or fails. */
 function slowDisk() {
-  const asked: { title: string; known: Known; end: (error?: unknown) => void }[] = [];
-  const write = ({ title }: KeptJob, known: Known): Promise<Known> =>
+  const asked: { title: string; known: StoredVersion; end: (error?: unknown) => void }[] = [];
+  const write = ({ title }: KeptJob, known: StoredVersion): Promise<StoredVersion> =>
     new Promise((done, fail) => {
-      const now: Known = { write: title, pictures: new Map() };
+      const now: StoredVersion = { write: title, pictures: new Map() };
       asked.push({ title, known, end: (error) => (error === undefined ? done(now) : fail(error)) });
     });
   const told: Keeping[] = [];

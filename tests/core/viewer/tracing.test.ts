@@ -2,18 +2,18 @@ import { describe, expect, it } from 'vitest';
 import type { JobFile } from '../../../src/files/job-file.ts';
 import type { XY } from '../../../viewer/job/arc.ts';
 import { toPane, type View } from '../../../viewer/stage/view.ts';
-import { choosing, type Looking } from '../../../viewer/steps/outlines/chosen.ts';
 import { pressKey } from '../../../viewer/steps/outlines/keys.ts';
 import { outlinesLine } from '../../../viewer/steps/outlines/outlines-line.ts';
 import { loopPath } from '../../../viewer/steps/outlines/paths.ts';
-import { type Bench, touchingOf } from '../../../viewer/steps/outlines/touch.ts';
+import { choosing, type Looking } from '../../../viewer/steps/outlines/selection.ts';
+import { type TraceContext, touchingOf } from '../../../viewer/steps/outlines/touch.ts';
 import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
 
 const file = 'block.part.json';
 const opened = { list: 'sections', index: 0 } as const;
 const view: View = { pxPerMm: 4, origin: { x: 300, y: 200 } };
 
-/** A bench one can tap on at places of the part's drawing. */
+/** A context one can tap on at places of the part's drawing. */
 function benchOf(looking: Partial<Looking>, changes: object = {}, pointerType = 'touch') {
   let job = {
     format: 'fettle-job/1',
@@ -21,7 +21,7 @@ function benchOf(looking: Partial<Looking>, changes: object = {}, pointerType = 
     parts: { [file]: { ...blockFile, ...changes } },
   } as unknown as JobFile;
   let now: Looking = { opened, chosen: null, tool: choosing, said: '', ...looking };
-  const bench = (): Bench => ({
+  const context = (): TraceContext => ({
     sheet: { job, file, view },
     looking: now,
     look: (more) => {
@@ -34,7 +34,7 @@ function benchOf(looking: Partial<Looking>, changes: object = {}, pointerType = 
     magnify: () => {},
     snap: () => {},
   });
-  const touching = touchingOf(bench);
+  const touching = touchingOf(context);
   const event = { pointerType } as PointerEvent;
   const pixels = ([x, y]: XY) => toPane(view, { x, y });
   return {
@@ -48,11 +48,11 @@ function benchOf(looking: Partial<Looking>, changes: object = {}, pointerType = 
       touching.onDrag?.(pixels(to), event);
       touching.onRelease?.(pixels(to), event);
     },
-    press: (key: string, shiftKey = false) => pressKey(bench(), { key, shiftKey } as KeyboardEvent),
+    press: (key: string, shiftKey = false) => pressKey(context(), { key, shiftKey } as KeyboardEvent),
     loops: () => job.parts[file]?.sections[0]?.loops ?? [],
     holes: () => job.parts[file]?.holes ?? [],
     looking: () => now,
-    look: (more: Partial<Looking>) => bench().look(more),
+    look: (more: Partial<Looking>) => context().look(more),
     job: () => job,
   };
 }

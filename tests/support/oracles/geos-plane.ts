@@ -7,7 +7,7 @@ import { type Vec, vec } from '../../../src/geometry/plane/vec.ts';
 export type Shape = number & { readonly shape: unique symbol };
 
 /** A region made ready to be asked many times how near others come. */
-export type Prepared = number & { readonly prepared: unique symbol };
+export type PreparedShape = number & { readonly prepared: unique symbol };
 
 /** A rectangle along the axes. */
 export interface Box {
@@ -141,14 +141,14 @@ export class GeosPlane {
     return [p as Vec, q as Vec];
   }
 
-  prepare(shape: Shape): Prepared {
+  prepare(shape: Shape): PreparedShape {
     const ready = this.#geos.GEOSPrepare(shape);
     this.#ready.push(ready);
-    return ready as Prepared;
+    return ready as PreparedShape;
   }
 
   /** Whether a shape comes within a distance of a prepared one. */
-  isWithin(prepared: Prepared, shape: Shape, mm: number): boolean {
+  isWithin(prepared: PreparedShape, shape: Shape, mm: number): boolean {
     return this.#geos.GEOSPreparedDistanceWithin(prepared, shape, mm) === 1;
   }
 

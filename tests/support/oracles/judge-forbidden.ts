@@ -17,7 +17,7 @@ const roundMm = 1e-5;
 const wallSlackMm = 1e-3 + 4 * chordMm;
 
 /** Something a cut must keep out of, or away from. */
-interface Guarded {
+interface Keepout {
   readonly what: 'hole' | 'hollow';
   readonly id: string;
   readonly depth: DepthRange | null;
@@ -59,7 +59,7 @@ function nearness(
   geos: GeosPlane,
   cut: Shape,
   layer: Layer,
-  { what, depth, shape, keepMm }: Guarded,
+  { what, depth, shape, keepMm }: Keepout,
   about: Pick<Complaint, 'part' | 'of'>,
 ): Complaint[] {
   const along = gapMm(layer, depth);
@@ -93,8 +93,8 @@ function thicknessMm(geos: GeosPlane, shape: Shape): number {
   return 2 * mm;
 }
 
-function guardedIn(geos: GeosPlane, { holes, hollows }: CutPart['casting'], fit: Fit): Guarded[] {
-  const bored = holes.flatMap((hole): Guarded[] => {
+function guardedIn(geos: GeosPlane, { holes, hollows }: CutPart['casting'], fit: Fit): Keepout[] {
+  const bored = holes.flatMap((hole): Keepout[] => {
     const diameterMm = widthMm(hole);
     if (hole.mayBreak || diameterMm === null) return [];
     const { id, depth, at } = hole;
@@ -102,7 +102,7 @@ function guardedIn(geos: GeosPlane, { holes, hollows }: CutPart['casting'], fit:
     return [{ what: 'hole', id, depth, shape: geos.region([circleLoop(at, diameterMm / 2)], chordMm), keepMm }];
   });
   const hollow = hollows.map(
-    ({ id, depth, loops, keepWallMm }): Guarded => ({
+    ({ id, depth, loops, keepWallMm }): Keepout => ({
       what: 'hollow',
       id,
       depth,

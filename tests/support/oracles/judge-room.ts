@@ -6,7 +6,7 @@ import type { Casting, DepthRange, Section } from '../../../src/job/casting.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
 import type { Complaint } from './complaint.ts';
 import type { CutterBody } from './cutter-body.ts';
-import type { Box, GeosPlane, Prepared, Shape } from './geos-plane.ts';
+import type { Box, GeosPlane, PreparedShape, Shape } from './geos-plane.ts';
 import { chordMm, depthsOf, type Layer } from './layered-solid.ts';
 
 /** A part with what is planned to go from it, and what a cutter leaves of that; `body` null where there is none. */
@@ -131,7 +131,7 @@ class Room {
   readonly #geos: GeosPlane;
   readonly #instants: readonly Instant[];
   readonly #marginMm: number;
-  readonly #prepared = new Map<Shape, Prepared>();
+  readonly #prepared = new Map<Shape, PreparedShape>();
   readonly #moved = new Map<string, Shape>();
 
   constructor(geos: GeosPlane, instants: readonly Instant[], marginMm: number) {
@@ -176,7 +176,7 @@ class Room {
     return [...worst.values()];
   }
 
-  #ready(shape: Shape): Prepared {
+  #ready(shape: Shape): PreparedShape {
     const ready = this.#prepared.get(shape) ?? this.#geos.prepare(shape);
     this.#prepared.set(shape, ready);
     return ready;

@@ -4,24 +4,24 @@ import { runClosedBehind, runsOf, withMetalOnOtherSide, withRun, withRunClosed }
 import { useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { PictureTools } from '../photo/picture-tools.tsx';
-import { type Chosen, choosing, circleOf, openedSection, pointsOf, withCircle } from './chosen.ts';
 import { PointsTable } from './points-table.tsx';
-import { type Bench, chosenLast, closeRun } from './touch.ts';
+import { choosing, circleOf, openedSection, pointsOf, type Selection, withCircle } from './selection.ts';
+import { chosenLast, closeRun, type TraceContext } from './touch.ts';
 
 interface Props {
-  readonly bench: Bench;
+  readonly context: TraceContext;
   readonly onKeyDown: (event: KeyboardEvent) => void;
 }
 
 /** Figures and buttons of the outline or run that is chosen. */
-export function ChosenThing({ bench, onKeyDown }: Props) {
-  const { job, file } = bench.sheet;
-  const { chosen } = bench.looking;
+export function ChosenThing({ context, onKeyDown }: Props) {
+  const { job, file } = context.sheet;
+  const { chosen } = context.looking;
   const part = job.parts[file];
   if (chosen === null || chosen.kind === 'hole' || part === undefined) return null;
   const points = pointsOf(job, file, chosen);
   if (points === null && circleOf(job, file, chosen) === null) return null;
-  const section = openedSection(job, file, bench.looking.opened);
+  const section = openedSection(job, file, context.looking.opened);
   const place = chosen.kind === 'loop' ? (holderAt(part, chosen.place)?.id ?? '') : '';
   return (
     <section
@@ -29,28 +29,34 @@ export function ChosenThing({ bench, onKeyDown }: Props) {
       aria-label={chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}
     >
       <h2>{chosen.kind === 'loop' ? words.chosenLoop(place, chosen.loop + 1) : words.chosenRun}</h2>
-      {chosen.kind === 'run' && <RunButtons bench={bench} index={chosen.run} />}
+      {chosen.kind === 'run' && <RunButtons context={context} index={chosen.run} />}
       {points === null ? (
-        <CircleFields bench={bench} chosen={chosen} />
+        <CircleFields context={context} chosen={chosen} />
       ) : (
-        <PointsTable bench={bench} chosen={chosen} points={points} onKeyDown={onKeyDown} />
+        <PointsTable context={context} chosen={chosen} points={points} onKeyDown={onKeyDown} />
       )}
-      {bench.over !== null && section !== null && (
+      {context.over !== null && section !== null && (
         <PictureTools
           key={chosen.kind === 'run' ? `run ${chosen.run}` : `loop ${chosen.loop}`}
-          bench={bench}
-          over={bench.over}
+          context={context}
+          over={context.over}
           part={part}
           section={section}
           chosen={chosen}
         />
       )}
-      {chosen.kind === 'loop' && <LoopButtons bench={bench} chosen={chosen} name={place} />}
+      {chosen.kind === 'loop' && <LoopButtons context={context} chosen={chosen} name={place} />}
     </section>
   );
 }
 
-function CircleFields({ bench: { sheet, edit }, chosen }: { readonly bench: Bench; readonly chosen: Chosen }) {
+function CircleFields({
+  context: { sheet, edit },
+  chosen,
+}: {
+  readonly context: TraceContext;
+  readonly chosen: Selection;
+}) {
   const circle = circleOf(sheet.job, sheet.file, chosen);
   const figures = useLengths(sheet.job.parts[sheet.file]?.units ?? 'mm');
   if (circle === null) return null;
@@ -73,15 +79,15 @@ function CircleFields({ bench: { sheet, edit }, chosen }: { readonly bench: Benc
 }
 
 function LoopButtons({
-  bench,
+  context,
   chosen,
   name,
 }: {
-  readonly bench: Bench;
-  readonly chosen: Chosen & { kind: 'loop' };
+  readonly context: TraceContext;
+  readonly chosen: Selection & { kind: 'loop' };
   readonly name: string;
 }) {
-  const { sheet, look, edit } = bench;
+  const { sheet, look, edit } = context;
   const { place, loop } = chosen;
   const become = (list: LoopList) => (): void => {
     const part = sheet.job.parts[sheet.file];
@@ -123,8 +129,8 @@ function LoopButtons({
   );
 }
 
-function RunButtons({ bench, index }: { readonly bench: Bench; readonly index: number }) {
-  const { sheet, looking, look, edit } = bench;
+function RunButtons({ context, index }: { readonly context: TraceContext; readonly index: number }) {
+  const { sheet, looking, look, edit } = context;
   const { job, file } = sheet;
   const run = runsOf(job)[index];
   const figures = useLengths(job.parts[file]?.units ?? 'mm');
@@ -142,7 +148,7 @@ function RunButtons({ bench, index }: { readonly bench: Bench; readonly index: n
     <>
       <p class="hint">{words.metalOn(run.metal)}</p>
       <div class="row">
-        <button type="button" onClick={() => closeRun(bench, index)}>
+        <button type="button" onClick={() => closeRun(context, index)}>
           {words.close}
         </button>
         <button type="button" onClick={() => edit((now) => withRun(now, index, withMetalOnOtherSide))}>

@@ -1,6 +1,6 @@
 import type { Figures } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import type { Looking } from './chosen.ts';
+import type { Looking } from './selection.ts';
 
 interface DepthProps {
   readonly depth: readonly [number, number] | undefined;

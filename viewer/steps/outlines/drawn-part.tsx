@@ -1,9 +1,9 @@
 import type { OpenRunFile, PartDraft } from '../../../src/files/job-file.ts';
 import { mmIn } from '../../../src/job/length-text.ts';
 import { holderAt, holdersOf, loopLists } from '../../job/part-edits.ts';
-import type { Looking } from './chosen.ts';
-import { samePlace } from './chosen.ts';
 import { circlePath, loopPath, runPath } from './paths.ts';
+import type { Looking } from './selection.ts';
+import { samePlace } from './selection.ts';
 
 interface Props {
   readonly part: PartDraft;

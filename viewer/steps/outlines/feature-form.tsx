@@ -5,7 +5,7 @@ import { type Place, withHole, withLoop, withPart } from '../../job/part-edits.t
 import { numberIn, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { MeasureForm } from './measure-form.tsx';
-import type { Bench } from './touch.ts';
+import type { TraceContext } from './touch.ts';
 
 type Kind = keyof typeof words.featureKinds;
 
@@ -17,7 +17,13 @@ const fields: Readonly<Record<Kind, readonly string[]>> = {
 };
 
 /** Ribs, bosses, pads and holes from the figures of caliper and depth gauge. */
-export function FeatureForm({ bench: { sheet, edit }, place }: { readonly bench: Bench; readonly place: Place }) {
+export function FeatureForm({
+  context: { sheet, edit },
+  place,
+}: {
+  readonly context: TraceContext;
+  readonly place: Place;
+}) {
   const [kind, setKind] = useState<Kind>('rib');
   const { read, unit } = useLengths(sheet.job.parts[sheet.file]?.units ?? 'mm');
   const add = (texts: readonly string[]): string | null => {

@@ -1,10 +1,10 @@
 import type { OpenRunFile } from '../../../src/files/job-file.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import { alongEdge, type XY, xyOf } from '../../job/arc.ts';
 import { at } from '../../job/point-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
-import type { Point } from '../../stage/view.ts';
-import { type Chosen, circleOf, type Looking, pointsOf } from './chosen.ts';
 import { bendable, inPane, middleOf, type Sheet } from './hit.ts';
+import { circleOf, type Looking, pointsOf, type Selection } from './selection.ts';
 
 interface Props {
   readonly sheet: Sheet;
@@ -33,11 +33,11 @@ export function Handles({ sheet, looking, snap }: Props) {
   );
 }
 
-function Dot({ kind, at: { x, y }, r = 6 }: { readonly kind: string; readonly at: Point; readonly r?: number }) {
+function Dot({ kind, at: { x, y }, r = 6 }: { readonly kind: string; readonly at: Vec; readonly r?: number }) {
   return <circle class={kind} cx={x} cy={y} r={r} />;
 }
 
-function ChosenHandles({ sheet, chosen }: { readonly sheet: Sheet; readonly chosen: Chosen }) {
+function ChosenHandles({ sheet, chosen }: { readonly sheet: Sheet; readonly chosen: Selection }) {
   const points = pointsOf(sheet.job, sheet.file, chosen);
   const circle = circleOf(sheet.job, sheet.file, chosen);
   const hole = chosen.kind === 'hole' ? sheet.job.parts[sheet.file]?.holes?.[chosen.hole] : undefined;
@@ -95,7 +95,7 @@ function MetalMarks({ sheet, run: { points, metal } }: { readonly sheet: Sheet; 
     const [from, to] = [inPane(sheet, a), inPane(sheet, b)];
     const count = Math.max(1, Math.min(200, Math.round(Math.hypot(to.x - from.x, to.y - from.y) / apartPx)));
     for (let k = 0; k < count; k++) {
-      const place = (t: number): Point => inPane(sheet, alongEdge(a, b, bulge, t));
+      const place = (t: number): Vec => inPane(sheet, alongEdge(a, b, bulge, t));
       const t = (k + 0.5) / count;
       marks.push(markAt(place(t - 0.01 / count), place(t), place(t + 0.01 / count), metal));
     }
@@ -103,7 +103,7 @@ function MetalMarks({ sheet, run: { points, metal } }: { readonly sheet: Sheet; 
   return <path class="metal" d={marks.join('')} />;
 }
 
-function markAt(before: Point, { x, y }: Point, after: Point, metal: 'left' | 'right'): string {
+function markAt(before: Vec, { x, y }: Vec, after: Vec, metal: 'left' | 'right'): string {
   const long = Math.hypot(after.x - before.x, after.y - before.y) || 1;
   const reach = (metal === 'left' ? markPx : -markPx) / long;
   // y runs down here: left of a way (dx, dy) is (dy, −dx)

@@ -1,12 +1,13 @@
 import type { JobFile } from '../../../src/files/job-file.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import { mmIn } from '../../../src/job/length-text.ts';
 import { alongEdge, nearestAlong, type XY, xyOf } from '../../job/arc.ts';
 import { holderAt, holdersOf, loopLists, type Place } from '../../job/part-edits.ts';
 import { at, type PointList } from '../../job/point-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
-import { type Point, toPane, toPlane, type View } from '../../stage/view.ts';
+import { toPane, toPlane, type View } from '../../stage/view.ts';
 import { tapped } from '../../words/outlines.ts';
-import { type Chosen, circleOf, pointsOf } from './chosen.ts';
+import { circleOf, pointsOf, type Selection } from './selection.ts';
 
 /** A finger covers so much, a mouse so much, in pixels. */
 export const fingerPx = 22;
@@ -22,22 +23,22 @@ export interface Sheet {
 const unitsOf = ({ job, file }: Sheet): 'mm' | 'in' => job.parts[file]?.units ?? 'mm';
 
 /** Where a point of the part's drawing is in the pane. */
-export function inPane(sheet: Sheet, [x, y]: XY): Point {
+export function inPane(sheet: Sheet, [x, y]: XY): Vec {
   const mm = mmIn(unitsOf(sheet));
   return toPane(sheet.view, { x: x * mm, y: y * mm });
 }
 
 /** Where a point of the pane is in the part's drawing. */
-export function inDrawing(sheet: Sheet, place: Point): XY {
+export function inDrawing(sheet: Sheet, place: Vec): XY {
   const units = unitsOf(sheet);
   const { x, y } = toPlane(sheet.view, place);
   return [tapped(x, units), tapped(y, units)];
 }
 
-const pxApart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+const pxApart = (a: Vec, b: Vec): number => Math.hypot(a.x - b.x, a.y - b.y);
 
 /** The nearest of some points within reach; null where none is. */
-function nearest<T>(sheet: Sheet, place: Point, reachPx: number, all: readonly (readonly [XY, T])[]): T | null {
+function nearest<T>(sheet: Sheet, place: Vec, reachPx: number, all: readonly (readonly [XY, T])[]): T | null {
   let best: T | null = null;
   let least = reachPx;
   for (const [point, what] of all) {
@@ -48,7 +49,7 @@ function nearest<T>(sheet: Sheet, place: Point, reachPx: number, all: readonly (
 }
 
 /** What of the chosen thing a press takes hold of. */
-export type Held =
+export type Handle =
   | { readonly kind: 'vertex'; readonly vertex: number }
   | { readonly kind: 'bend'; readonly edge: number }
   | { readonly kind: 'centre' }
@@ -69,7 +70,7 @@ export function bendable(sheet: Sheet, points: PointList, closed: boolean): numb
 export const middleOf = (points: PointList, edge: number): XY =>
   alongEdge(xyOf(at(points, edge)), xyOf(at(points, edge + 1)), at(points, edge)[2] ?? 0, 0.5);
 
-export function heldAt(sheet: Sheet, chosen: Chosen | null, place: Point, reachPx: number): Held | null {
+export function handleAt(sheet: Sheet, chosen: Selection | null, place: Vec, reachPx: number): Handle | null {
   const points = pointsOf(sheet.job, sheet.file, chosen);
   const circle = circleOf(sheet.job, sheet.file, chosen);
   if (points !== null) {
@@ -77,22 +78,22 @@ export function heldAt(sheet: Sheet, chosen: Chosen | null, place: Point, reachP
     const middles = bendable(sheet, points, chosen?.kind === 'loop').map(
       (edge) => [middleOf(points, edge), { kind: 'bend', edge }] as const,
     );
-    return nearest<Held>(sheet, place, reachPx, vertices) ?? nearest<Held>(sheet, place, reachPx, middles);
+    return nearest<Handle>(sheet, place, reachPx, vertices) ?? nearest<Handle>(sheet, place, reachPx, middles);
   }
   if (circle !== null) {
     const [x, y] = circle.circle;
-    return nearest<Held>(sheet, place, reachPx, [
+    return nearest<Handle>(sheet, place, reachPx, [
       [[x, y], { kind: 'centre' }],
       [[x + circle.radius, y], { kind: 'rim' }],
     ]);
   }
   const hole = chosen?.kind === 'hole' ? sheet.job.parts[sheet.file]?.holes?.[chosen.hole] : undefined;
   if (chosen?.kind !== 'hole' || hole === undefined) return null;
-  return nearest<Held>(sheet, place, reachPx, [[hole.at, { kind: 'hole', hole: chosen.hole }]]);
+  return nearest<Handle>(sheet, place, reachPx, [[hole.at, { kind: 'hole', hole: chosen.hole }]]);
 }
 
 /** The edge of the chosen outline or run under a place. */
-export function edgeAt(sheet: Sheet, points: PointList, closed: boolean, place: Point, reachPx: number): number | null {
+export function edgeAt(sheet: Sheet, points: PointList, closed: boolean, place: Vec, reachPx: number): number | null {
   const p = inDrawing(sheet, place);
   const count = closed ? points.length : points.length - 1;
   const nearests = Array.from({ length: count }, (_, i) => [nearestOn(points, i, p), i] as const);
@@ -105,12 +106,12 @@ function nearestOn(points: PointList, i: number, p: XY): XY {
 }
 
 /** The outline, run or hole under a place. */
-export function thingAt(sheet: Sheet, place: Point, reachPx: number): Chosen | null {
+export function thingAt(sheet: Sheet, place: Vec, reachPx: number): Selection | null {
   const { job, file } = sheet;
   const part = job.parts[file];
   if (part === undefined) return null;
   const p = inDrawing(sheet, place);
-  const candidates: (readonly [XY, Chosen])[] = [];
+  const candidates: (readonly [XY, Selection])[] = [];
   for (const list of loopLists) {
     holdersOf(part, list).forEach((_, index) => {
       candidates.push(...loopsAt(sheet, { list, index }, p));
@@ -118,7 +119,7 @@ export function thingAt(sheet: Sheet, place: Point, reachPx: number): Chosen | n
   }
   runsOf(job).forEach((run, i) => {
     if (run.part !== file) return;
-    const chosen: Chosen = { kind: 'run', run: i, vertex: null };
+    const chosen: Selection = { kind: 'run', run: i, vertex: null };
     if (run.points.length === 1) candidates.push([xyOf(at(run.points, 0)), chosen]);
     for (let e = 0; e + 1 < run.points.length; e++) candidates.push([nearestOn(run.points, e, p), chosen]);
   });
@@ -128,11 +129,11 @@ export function thingAt(sheet: Sheet, place: Point, reachPx: number): Chosen | n
   return nearest(sheet, place, reachPx, candidates);
 }
 
-function loopsAt({ job, file }: Sheet, place: Place, p: XY): (readonly [XY, Chosen])[] {
+function loopsAt({ job, file }: Sheet, place: Place, p: XY): (readonly [XY, Selection])[] {
   const part = job.parts[file];
   const loops = (part && holderAt(part, place)?.loops) ?? [];
-  return loops.flatMap((loop, i): (readonly [XY, Chosen])[] => {
-    const chosen: Chosen = { kind: 'loop', place, loop: i, vertex: null };
+  return loops.flatMap((loop, i): (readonly [XY, Selection])[] => {
+    const chosen: Selection = { kind: 'loop', place, loop: i, vertex: null };
     if (!('circle' in loop)) return loop.map((_, e) => [nearestOn(loop, e, p), chosen] as const);
     const [dx, dy] = [p[0] - loop.circle[0], p[1] - loop.circle[1]];
     const out = loop.radius / (Math.hypot(dx, dy) || 1);
@@ -141,7 +142,7 @@ function loopsAt({ job, file }: Sheet, place: Place, p: XY): (readonly [XY, Chos
 }
 
 /** A point another point or hole is so near to that it is meant; `but` is left out. Null where none is. */
-export function snapAt(sheet: Sheet, place: Point, but: (point: XY) => boolean): XY | null {
+export function snapAt(sheet: Sheet, place: Vec, but: (point: XY) => boolean): XY | null {
   const { job, file } = sheet;
   const part = job.parts[file];
   if (part === undefined) return null;

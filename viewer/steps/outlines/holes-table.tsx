@@ -5,13 +5,13 @@ import { type Figures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { DepthFields } from './depth-fields.tsx';
 import { MeasureForm } from './measure-form.tsx';
-import type { Bench } from './touch.ts';
+import type { TraceContext } from './touch.ts';
 
 const kinds = Object.entries(words.holeKinds) as [HoleFile['kind'], string][];
 
 /** Every hole as a line, the chosen one with its figures to type over. */
-export function HolesTable({ bench }: { readonly bench: Bench }) {
-  const { sheet, looking, look, edit } = bench;
+export function HolesTable({ context }: { readonly context: TraceContext }) {
+  const { sheet, looking, look, edit } = context;
   const part = sheet.job.parts[sheet.file];
   const { tool, chosen } = looking;
   const lengths = useLengths(part?.units ?? 'mm');
@@ -37,7 +37,7 @@ export function HolesTable({ bench }: { readonly bench: Bench }) {
               >
                 {words.holeLine(hole.id, words.holeKinds[hole.kind], sizeOf(hole, lengths))}
               </button>
-              {isChosen && <HoleFields bench={bench} hole={hole} index={i} />}
+              {isChosen && <HoleFields context={context} hole={hole} index={i} />}
             </li>
           );
         })}
@@ -62,12 +62,12 @@ const sizeOf = ({ thread, diameter }: HoleFile, { text }: Figures): string =>
   thread ?? (diameter === undefined ? '' : words.round(text(diameter)));
 
 interface Props {
-  readonly bench: Bench;
+  readonly context: TraceContext;
   readonly hole: HoleFile;
   readonly index: number;
 }
 
-function HoleFields({ bench: { sheet, look, edit }, hole, index }: Props) {
+function HoleFields({ context: { sheet, look, edit }, hole, index }: Props) {
   const part = sheet.job.parts[sheet.file];
   const figures = useLengths(part?.units ?? 'mm');
   const set = (changes: Partial<Omit<HoleFile, 'id'>>): void =>
@@ -135,7 +135,7 @@ function HoleFields({ bench: { sheet, look, edit }, hole, index }: Props) {
   );
 }
 
-interface GuardProps extends Pick<Bench, 'look'> {
+interface GuardProps extends Pick<TraceContext, 'look'> {
   readonly hole: HoleFile;
   readonly figures: Figures;
   readonly set: (changes: Partial<Omit<HoleFile, 'id'>>) => void;

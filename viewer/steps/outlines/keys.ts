@@ -1,8 +1,8 @@
 import { withHoleChanged, withoutHole, withPart } from '../../job/part-edits.ts';
 import { at, withoutVertex, withVertexAt } from '../../job/point-edits.ts';
 import { nudge } from '../../words/outlines.ts';
-import { type Chosen, choosing, pointsOf, withPoints } from './chosen.ts';
-import { type Bench, closeRun } from './touch.ts';
+import { choosing, pointsOf, type Selection, withPoints } from './selection.ts';
+import { closeRun, type TraceContext } from './touch.ts';
 
 const ways: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -12,8 +12,8 @@ const ways: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 /** What keys do to what is chosen; true where the key had a use. */
-export function pressKey(bench: Bench, event: KeyboardEvent): boolean {
-  const { looking, look } = bench;
+export function pressKey(context: TraceContext, event: KeyboardEvent): boolean {
+  const { looking, look } = context;
   const { chosen, tool } = looking;
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
   if (event.key === 'Escape' && (chosen !== null || tool.kind !== 'choose')) {
@@ -22,18 +22,18 @@ export function pressKey(bench: Bench, event: KeyboardEvent): boolean {
   }
   if (chosen === null) return false;
   const way = ways[event.key];
-  if (way !== undefined) return nudged(bench, chosen, way, event.shiftKey ? 10 : 1);
-  if (event.key === 'Delete' || event.key === 'Backspace') return deleted(bench, chosen);
+  if (way !== undefined) return nudged(context, chosen, way, event.shiftKey ? 10 : 1);
+  if (event.key === 'Delete' || event.key === 'Backspace') return deleted(context, chosen);
   if (event.key === 'Enter' && chosen.kind === 'run' && tool.kind === 'trace') {
-    closeRun(bench, chosen.run);
+    closeRun(context, chosen.run);
     return true;
   }
   return false;
 }
 
 function nudged(
-  { sheet: { job, file }, edit }: Bench,
-  chosen: Chosen,
+  { sheet: { job, file }, edit }: TraceContext,
+  chosen: Selection,
   [dx, dy]: readonly [number, number],
   steps: number,
 ): boolean {
@@ -61,7 +61,7 @@ function nudged(
   return true;
 }
 
-function deleted({ sheet: { job, file }, look, edit }: Bench, chosen: Chosen): boolean {
+function deleted({ sheet: { job, file }, look, edit }: TraceContext, chosen: Selection): boolean {
   if (chosen.kind === 'hole') {
     edit((now) => withoutHole(now, file, chosen.hole));
     look({ chosen: null });

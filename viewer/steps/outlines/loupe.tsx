@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { Point } from '../../stage/view.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 
 const radiusPx = 64;
 /** From the finger to the nearest of it. */
@@ -7,7 +7,7 @@ const awayPx = 40;
 const usual = 2.5;
 
 interface Props {
-  readonly at: Point;
+  readonly at: Vec;
   /** The drawing in it, by its id; none where only what is given as children is in it. */
   readonly of: string | undefined;
   /** What it may not reach out of, in pixels. */
@@ -19,7 +19,7 @@ interface Props {
 
 /** A round piece of the drawing, larger, above the finger that covers it; below or beside it where there is no room above. */
 export function Loupe({ at, of, room, largerBy = usual, children }: Props) {
-  const { x, y } = placeOf(at, room);
+  const { x, y } = loupeCentre(at, room);
   return (
     <g class="loupe">
       <clipPath id="loupe-glass">
@@ -38,7 +38,7 @@ export function Loupe({ at, of, room, largerBy = usual, children }: Props) {
   );
 }
 
-function placeOf({ x, y }: Point, { clientWidth: width, clientHeight: height }: Props['room']): Point {
+function loupeCentre({ x, y }: Vec, { clientWidth: width, clientHeight: height }: Props['room']): Vec {
   const out = radiusPx + awayPx;
   const within = (value: number, size: number) =>
     Math.min(Math.max(value, radiusPx), Math.max(radiusPx, size - radiusPx));

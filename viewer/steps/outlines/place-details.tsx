@@ -12,8 +12,8 @@ import {
 } from '../../job/part-edits.ts';
 import { useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import type { Looking } from './chosen.ts';
 import { DepthFields } from './depth-fields.tsx';
+import type { Looking } from './selection.ts';
 import type { Edit } from './touch.ts';
 
 interface Props {

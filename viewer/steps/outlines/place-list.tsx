@@ -5,31 +5,31 @@ import { runsOf } from '../../job/run-edits.ts';
 import { type Figures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { TracedDepth } from '../photo/picture-tools.tsx';
-import { choosing, type Opened, samePlace } from './chosen.ts';
 import { ChosenThing } from './chosen-thing.tsx';
 import { FeatureForm } from './feature-form.tsx';
 import { HolesTable } from './holes-table.tsx';
 import { PlaceDetails } from './place-details.tsx';
-import type { Bench } from './touch.ts';
+import { choosing, type OpenEntry, samePlace } from './selection.ts';
+import type { TraceContext } from './touch.ts';
 import { TraceTools } from './trace-tools.tsx';
 import { WallsTable } from './walls-table.tsx';
 
 interface Props {
-  readonly bench: Bench;
+  readonly context: TraceContext;
   readonly part: PartDraft;
   readonly onKeyDown: (event: KeyboardEvent) => void;
 }
 
 /** What is traced as plain lines, one of them opened at a time. */
-export function PlaceList({ bench, part, onKeyDown }: Props) {
-  const { sheet, looking, look, edit } = bench;
+export function PlaceList({ context, part, onKeyDown }: Props) {
+  const { sheet, looking, look, edit } = context;
   const lengths = useLengths(part.units);
   const places = loopLists.flatMap((list) =>
     holdersOf(part, list).map((holder, index) => ({ holder, place: { list, index } })),
   );
-  const open = (to: Opened) => (): void =>
+  const open = (to: OpenEntry) => (): void =>
     look({ opened: samePlace(looking.opened, to) ? null : to, chosen: null, tool: choosing, said: '' });
-  const line = (to: Opened, text: string) => (
+  const line = (to: OpenEntry, text: string) => (
     <button type="button" class="line" aria-expanded={samePlace(looking.opened, to)} onClick={open(to)}>
       {text}
     </button>
@@ -40,19 +40,19 @@ export function PlaceList({ bench, part, onKeyDown }: Props) {
       <ul class="places">
         {places.map(({ holder, place }) => (
           <li key={`${place.list} ${place.index}`}>
-            {line(place, placeLine(holder, place, openRunsIn(bench, holder, place), lengths))}
+            {line(place, placeLine(holder, place, openRunsIn(context, holder, place), lengths))}
             {samePlace(looking.opened, place) && (
-              <OpenedPlace bench={bench} part={part} place={place} holder={holder} onKeyDown={onKeyDown} />
+              <OpenedPlace context={context} part={part} place={place} holder={holder} onKeyDown={onKeyDown} />
             )}
           </li>
         ))}
         <li>
           {line('holes', words.holes(part.holes?.length ?? 0))}
-          {looking.opened === 'holes' && <HolesTable bench={bench} />}
+          {looking.opened === 'holes' && <HolesTable context={context} />}
         </li>
         <li>
           {line('walls', words.walls(part.wallReadings?.length ?? 0))}
-          {looking.opened === 'walls' && <WallsTable bench={bench} />}
+          {looking.opened === 'walls' && <WallsTable context={context} />}
         </li>
       </ul>
       <button
@@ -68,7 +68,7 @@ export function PlaceList({ bench, part, onKeyDown }: Props) {
   );
 }
 
-const openRunsIn = ({ sheet: { job, file } }: Bench, { id }: LoopHolder, { list }: Place): number =>
+const openRunsIn = ({ sheet: { job, file } }: TraceContext, { id }: LoopHolder, { list }: Place): number =>
   list === 'sections' ? runsOf(job).filter((run) => run.part === file && run.section === id).length : 0;
 
 function placeLine(
@@ -92,22 +92,22 @@ interface OpenedProps extends Props {
   readonly holder: LoopHolder;
 }
 
-function OpenedPlace({ bench, part, place, holder, onKeyDown }: OpenedProps) {
-  const { sheet, looking, look, edit } = bench;
+function OpenedPlace({ context, part, place, holder, onKeyDown }: OpenedProps) {
+  const { sheet, looking, look, edit } = context;
   const { chosen } = looking;
   const runs = runsOf(sheet.job).flatMap((run, i) =>
     place.list === 'sections' && run.part === sheet.file && run.section === holder.id ? [{ run, i }] : [],
   );
   return (
     <div class="opened-place">
-      <TraceTools bench={bench} place={place} />
-      {bench.over !== null && place.list === 'sections' && (
-        <TracedDepth bench={bench} over={bench.over} part={part} section={holder.id} />
+      <TraceTools context={context} place={place} />
+      {context.over !== null && place.list === 'sections' && (
+        <TracedDepth context={context} over={context.over} part={part} section={holder.id} />
       )}
       {place.list === 'sections' && looking.tool.kind === 'choose' && (
         <details>
           <summary>{words.features}</summary>
-          <FeatureForm bench={bench} place={place} />
+          <FeatureForm context={context} place={place} />
         </details>
       )}
       <fieldset class="row" aria-label={words.outlines}>
@@ -132,7 +132,7 @@ function OpenedPlace({ bench, part, place, holder, onKeyDown }: OpenedProps) {
           </button>
         ))}
       </fieldset>
-      <ChosenThing bench={bench} onKeyDown={onKeyDown} />
+      <ChosenThing context={context} onKeyDown={onKeyDown} />
       <details open={holder.loops.length + runs.length === 0}>
         <summary>{words.details}</summary>
         <PlaceDetails part={part} file={sheet.file} place={place} holder={holder} edit={edit} look={look} />

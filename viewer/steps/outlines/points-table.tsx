@@ -13,13 +13,13 @@ import {
 import { withPointAdded, withRun } from '../../job/run-edits.ts';
 import { plainFigures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import type { Chosen } from './chosen.ts';
-import { withPoints } from './chosen.ts';
-import type { Bench } from './touch.ts';
+import type { Selection } from './selection.ts';
+import { withPoints } from './selection.ts';
+import type { TraceContext } from './touch.ts';
 
 interface Props {
-  readonly bench: Bench;
-  readonly chosen: Exclude<Chosen, { readonly kind: 'hole' }>;
+  readonly context: TraceContext;
+  readonly chosen: Exclude<Selection, { readonly kind: 'hole' }>;
   readonly points: PointList;
   readonly onKeyDown: (event: KeyboardEvent) => void;
 }
@@ -27,8 +27,8 @@ interface Props {
 const bulges = plainFigures('', 4);
 
 /** The points of an outline or a run as figures to type over. */
-export function PointsTable({ bench, chosen, points, onKeyDown }: Props) {
-  const { sheet, look, edit } = bench;
+export function PointsTable({ context, chosen, points, onKeyDown }: Props) {
+  const { sheet, look, edit } = context;
   const lengths = useLengths(sheet.job.parts[sheet.file]?.units ?? 'mm');
   const put = (next: ReturnType<typeof withoutVertex>): void =>
     edit((job) => withPoints(job, sheet.file, chosen, next));

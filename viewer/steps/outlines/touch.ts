@@ -1,29 +1,29 @@
 import type { JobFile } from '../../../src/files/job-file.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import { apart, circleThrough, type XY, xyOf } from '../../job/arc.ts';
 import { holderAt, type Place, withHole, withHoleChanged, withLoop, withPart } from '../../job/part-edits.ts';
 import { at, withEdgeOver, withVertexAt, withVertexOn } from '../../job/point-edits.ts';
 import { closedRun, runsOf, withPointAdded, withRun, withRunClosed, withRunFrom } from '../../job/run-edits.ts';
 import type { Touching } from '../../stage/gestures.ts';
-import type { Point } from '../../stage/view.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import type { OverPicture } from '../photo/over-picture.ts';
+import { edgeAt, fingerPx, type Handle, handleAt, inDrawing, mousePx, type Sheet, snapAt, thingAt } from './hit.ts';
 import {
-  type Chosen,
   choosing,
   circleOf,
   type Looking,
   openedSection,
   pointsOf,
+  type Selection,
   type Tool,
   withCircle,
   withPoints,
-} from './chosen.ts';
-import { edgeAt, fingerPx, type Held, heldAt, inDrawing, mousePx, type Sheet, snapAt, thingAt } from './hit.ts';
+} from './selection.ts';
 
 export type Edit = (change: (job: JobFile) => JobFile, gesture?: string) => void;
 
 /** What a touch can see and do; asked anew at each touch, so that it is never of yesterday. */
-export interface Bench {
+export interface TraceContext {
   readonly sheet: Sheet;
   readonly looking: Looking;
   readonly look: (changes: Partial<Looking>) => void;
@@ -31,15 +31,15 @@ export interface Bench {
   /** The picture that is traced over. */
   readonly over: OverPicture | null;
   /** Shows the place under a finger larger; null: no longer. */
-  readonly magnify: (place: Point | null) => void;
+  readonly magnify: (place: Vec | null) => void;
   /** Shows what a tap would snap to. */
   readonly snap: (point: XY | null) => void;
 }
 
 interface Grip {
-  readonly held: Held;
+  readonly held: Handle;
   readonly gesture: string;
-  readonly from: Point;
+  readonly from: Vec;
   readonly before: JobFile;
   moved: boolean;
 }
@@ -49,20 +49,20 @@ const tremblePx = 3;
 let grips = 0;
 
 /** What presses on the drawing do while outlines are traced. */
-export function touchingOf(bench: () => Bench): Touching {
+export function touchingOf(context: () => TraceContext): Touching {
   let grip: Grip | null = null;
   let lastGrip: Grip | null = null;
   const letGo = (): void => {
     grip = null;
-    bench().magnify(null);
-    bench().snap(null);
+    context().magnify(null);
+    context().snap(null);
   };
   return {
     onPress: (place, event) => {
-      const { sheet, looking, look } = bench();
+      const { sheet, looking, look } = context();
       lastGrip = null;
       if (looking.tool.kind === 'circle' || looking.tool.kind === 'hole') return false;
-      const held = heldAt(sheet, looking.chosen, place, reach(event));
+      const held = handleAt(sheet, looking.chosen, place, reach(event));
       if (held === null) return false;
       grip = { held, gesture: `drag ${++grips}`, from: place, before: sheet.job, moved: false };
       if (held.kind === 'vertex') look({ chosen: withVertex(looking.chosen, held.vertex) });
@@ -72,24 +72,24 @@ export function touchingOf(bench: () => Bench): Touching {
       if (grip === null) return;
       grip.moved ||= Math.hypot(place.x - grip.from.x, place.y - grip.from.y) > tremblePx;
       if (!grip.moved) return;
-      drag(bench(), grip, place);
-      if (event.pointerType === 'touch') bench().magnify(place);
+      drag(context(), grip, place);
+      if (event.pointerType === 'touch') context().magnify(place);
     },
     onRelease: () => {
       lastGrip = grip;
       letGo();
     },
     onAbandon: () => {
-      if (grip?.moved) bench().edit(takenBack(grip), grip.gesture);
+      if (grip?.moved) context().edit(takenBack(grip), grip.gesture);
       letGo();
     },
     onTap: (place, event) => {
-      if (lastGrip === null) tap(bench(), place, reach(event));
-      else if (!lastGrip.moved && lastGrip.held.kind === 'vertex') tapVertex(bench(), lastGrip.held.vertex);
+      if (lastGrip === null) tap(context(), place, reach(event));
+      else if (!lastGrip.moved && lastGrip.held.kind === 'vertex') tapVertex(context(), lastGrip.held.vertex);
       lastGrip = null;
     },
     onHover: (place) => {
-      const { sheet, looking, snap } = bench();
+      const { sheet, looking, snap } = context();
       snap(place === null || looking.tool.kind === 'choose' ? null : snapAt(sheet, place, () => false));
     },
   };
@@ -102,10 +102,10 @@ const takenBack =
 
 const reach = ({ pointerType }: PointerEvent): number => (pointerType === 'mouse' ? mousePx : fingerPx);
 
-const withVertex = (chosen: Chosen | null, vertex: number | null): Chosen | null =>
+const withVertex = (chosen: Selection | null, vertex: number | null): Selection | null =>
   chosen === null || chosen.kind === 'hole' ? chosen : { ...chosen, vertex };
 
-function drag({ sheet, looking: { chosen }, edit, snap }: Bench, { held, gesture }: Grip, place: Point): void {
+function drag({ sheet, looking: { chosen }, edit, snap }: TraceContext, { held, gesture }: Grip, place: Vec): void {
   if (chosen === null) return;
   const { job, file } = sheet;
   const snapped = held.kind === 'bend' ? null : snapAt(sheet, place, isHeld(job, file, chosen, held));
@@ -115,7 +115,7 @@ function drag({ sheet, looking: { chosen }, edit, snap }: Bench, { held, gesture
 }
 
 /** A point does not snap to itself. */
-function isHeld(job: JobFile, file: string, chosen: Chosen, held: Held): (point: XY) => boolean {
+function isHeld(job: JobFile, file: string, chosen: Selection, held: Handle): (point: XY) => boolean {
   const points = pointsOf(job, file, chosen);
   const own: XY | undefined =
     held.kind === 'vertex' && points !== null
@@ -126,7 +126,7 @@ function isHeld(job: JobFile, file: string, chosen: Chosen, held: Held): (point:
   return (point) => own !== undefined && apart(point, own) === 0;
 }
 
-function dragged(job: JobFile, file: string, chosen: Chosen, held: Held, to: XY): JobFile {
+function dragged(job: JobFile, file: string, chosen: Selection, held: Handle, to: XY): JobFile {
   const points = pointsOf(job, file, chosen);
   const circle = circleOf(job, file, chosen);
   if (held.kind === 'hole') return withPart(job, file, (part) => withHoleChanged(part, held.hole, { at: [...to] }));
@@ -142,29 +142,29 @@ function dragged(job: JobFile, file: string, chosen: Chosen, held: Held, to: XY)
     : job;
 }
 
-function tap(bench: Bench, place: Point, reachPx: number): void {
-  const { sheet, looking } = bench;
-  if (looking.tool.kind === 'choose') chooseAt(bench, place, reachPx);
-  else pointTo(bench, snapAt(sheet, place, () => false) ?? inDrawing(sheet, place));
+function tap(context: TraceContext, place: Vec, reachPx: number): void {
+  const { sheet, looking } = context;
+  if (looking.tool.kind === 'choose') chooseAt(context, place, reachPx);
+  else pointTo(context, snapAt(sheet, place, () => false) ?? inDrawing(sheet, place));
 }
 
 /** Gives the tool its next point, tapped or typed. */
-export function pointTo(bench: Bench, to: XY) {
-  const { tool } = bench.looking;
+export function pointTo(context: TraceContext, to: XY) {
+  const { tool } = context.looking;
   switch (tool.kind) {
     case 'choose':
       return;
     case 'trace':
-      return traceTo(bench, tool, to);
+      return traceTo(context, tool, to);
     case 'circle':
-      return circleOver(bench, tool, to);
+      return circleOver(context, tool, to);
     case 'hole':
-      return addHoleAt(bench, to);
+      return addHoleAt(context, to);
   }
 }
 
 /** On an edge of what is chosen a tap puts a point; elsewhere it chooses. */
-function chooseAt({ sheet, looking: { chosen }, look, edit }: Bench, place: Point, reachPx: number) {
+function chooseAt({ sheet, looking: { chosen }, look, edit }: TraceContext, place: Vec, reachPx: number) {
   const { job, file } = sheet;
   const points = pointsOf(job, file, chosen);
   const edge = points && edgeAt(sheet, points, chosen?.kind === 'loop', place, reachPx);
@@ -176,7 +176,7 @@ function chooseAt({ sheet, looking: { chosen }, look, edit }: Bench, place: Poin
 }
 
 /** What is chosen is opened too. */
-export function lookingAt({ job, file }: Sheet, chosen: Chosen | null): Partial<Looking> {
+export function lookingAt({ job, file }: Sheet, chosen: Selection | null): Partial<Looking> {
   switch (chosen?.kind) {
     case undefined:
       return { chosen };
@@ -193,20 +193,24 @@ export function lookingAt({ job, file }: Sheet, chosen: Chosen | null): Partial<
 }
 
 /** On the first point of the line that is traced, a tap closes it. */
-function tapVertex(bench: Bench, vertex: number): void {
-  const { sheet, looking } = bench;
+function tapVertex(context: TraceContext, vertex: number): void {
+  const { sheet, looking } = context;
   const { chosen, tool } = looking;
-  if (tool.kind === 'trace' && chosen?.kind === 'run' && vertex === 0) closeRun(bench, chosen.run, arcPoint(tool));
+  if (tool.kind === 'trace' && chosen?.kind === 'run' && vertex === 0) closeRun(context, chosen.run, arcPoint(tool));
   else if (tool.kind === 'trace') {
     const points = pointsOf(sheet.job, sheet.file, chosen);
-    if (tool.arc === 'next' && points !== null) traceTo(bench, tool, xyOf(at(points, vertex)));
+    if (tool.arc === 'next' && points !== null) traceTo(context, tool, xyOf(at(points, vertex)));
   }
 }
 
 const arcPoint = (tool: Tool): XY | null => (tool.kind === 'trace' && typeof tool.arc === 'object' ? tool.arc : null);
 
 /** Closes a run into an outline and chooses it. */
-export function closeRun({ sheet: { job, file }, looking, look, edit }: Bench, index: number, over: XY | null = null) {
+export function closeRun(
+  { sheet: { job, file }, looking, look, edit }: TraceContext,
+  index: number,
+  over: XY | null = null,
+) {
   const run = runsOf(job)[index];
   const loop = run === undefined ? null : closedRun(run, over);
   if (loop === null) return look({ said: words.closesNothing });
@@ -215,14 +219,14 @@ export function closeRun({ sheet: { job, file }, looking, look, edit }: Bench, i
 }
 
 /** The outline that is about to be added to a place. */
-export function chosenLast(job: JobFile, file: string, opened: Looking['opened']): Chosen | null {
+export function chosenLast(job: JobFile, file: string, opened: Looking['opened']): Selection | null {
   if (opened === null || typeof opened === 'string') return null;
   const part = job.parts[file];
   const loop = part && holderAt(part, opened)?.loops.length;
   return loop === undefined ? null : { kind: 'loop', place: opened, loop, vertex: null };
 }
 
-function traceTo({ sheet: { job, file }, looking, look, edit }: Bench, tool: Tool & { kind: 'trace' }, to: XY) {
+function traceTo({ sheet: { job, file }, looking, look, edit }: TraceContext, tool: Tool & { kind: 'trace' }, to: XY) {
   const { chosen } = looking;
   const run = chosen?.kind === 'run' ? runsOf(job)[chosen.run] : undefined;
   if (chosen?.kind !== 'run' || run === undefined) {
@@ -236,7 +240,11 @@ function traceTo({ sheet: { job, file }, looking, look, edit }: Bench, tool: Too
   look({ chosen: { ...chosen, vertex: run.points.length }, tool: { kind: 'trace', arc: 'no' }, said: '' });
 }
 
-function circleOver({ sheet: { job, file }, looking, look, edit }: Bench, tool: Tool & { kind: 'circle' }, to: XY) {
+function circleOver(
+  { sheet: { job, file }, looking, look, edit }: TraceContext,
+  tool: Tool & { kind: 'circle' },
+  to: XY,
+) {
   const [a, b] = tool.through;
   if (a === undefined || b === undefined) return look({ tool: { ...tool, through: [...tool.through, to] }, said: '' });
   const circle = circleThrough(a, b, to);
@@ -246,7 +254,7 @@ function circleOver({ sheet: { job, file }, looking, look, edit }: Bench, tool: 
   look({ tool: choosing, chosen: chosenLast(job, file, place), said: '' });
 }
 
-function addHoleAt({ sheet: { job, file }, look, edit }: Bench, to: XY): void {
+function addHoleAt({ sheet: { job, file }, look, edit }: TraceContext, to: XY): void {
   const hole = job.parts[file]?.holes?.length ?? 0;
   edit((now) => withPart(now, file, (part) => withHole(part, 'dowel', to)));
   look({ tool: choosing, chosen: { kind: 'hole', hole }, opened: 'holes', said: '' });

@@ -1,13 +1,13 @@
 import type { Place } from '../../job/part-edits.ts';
 import { useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import { choosing } from './chosen.ts';
 import { MeasureForm } from './measure-form.tsx';
-import { type Bench, pointTo } from './touch.ts';
+import { choosing } from './selection.ts';
+import { pointTo, type TraceContext } from './touch.ts';
 
 /** What the next taps on the drawing do, said before and while they do it. */
-export function TraceTools({ bench, place }: { readonly bench: Bench; readonly place: Place }) {
-  const { looking, look } = bench;
+export function TraceTools({ context, place }: { readonly context: TraceContext; readonly place: Place }) {
+  const { looking, look } = context;
   const { tool, chosen } = looking;
   const onRun = chosen?.kind === 'run';
   if (tool.kind === 'trace') {
@@ -28,7 +28,7 @@ export function TraceTools({ bench, place }: { readonly bench: Bench; readonly p
             {words.stop}
           </button>
         </div>
-        <TypedPoint bench={bench} />
+        <TypedPoint context={context} />
       </>
     );
   }
@@ -41,7 +41,7 @@ export function TraceTools({ bench, place }: { readonly bench: Bench; readonly p
             {words.stop}
           </button>
         </div>
-        <TypedPoint bench={bench} />
+        <TypedPoint context={context} />
       </>
     );
   }
@@ -63,12 +63,12 @@ export function TraceTools({ bench, place }: { readonly bench: Bench; readonly p
 }
 
 /** The next point by its figures, for those who measured it or use keys alone. */
-export function TypedPoint({ bench }: { readonly bench: Bench }) {
-  const { read, unit } = useLengths(bench.sheet.job.parts[bench.sheet.file]?.units ?? 'mm');
+export function TypedPoint({ context }: { readonly context: TraceContext }) {
+  const { read, unit } = useLengths(context.sheet.job.parts[context.sheet.file]?.units ?? 'mm');
   const add = (texts: readonly string[]): string | null => {
     const [x = null, y = null] = texts.map((text) => read(text));
     if (x === null || y === null) return words.numberWanted;
-    pointTo(bench, [x, y]);
+    pointTo(context, [x, y]);
     return null;
   };
   return <MeasureForm fields={['x', 'y']} unit={unit} button={words.addPoint} add={add} />;

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { JobFile } from '../../../src/files/job-file.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import type { XY } from '../../job/arc.ts';
 import { withPart } from '../../job/part-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
@@ -7,12 +8,11 @@ import '../../outlines.css';
 import type { Pane } from '../../stage/pane.ts';
 import { usePaneTool } from '../../stage/pane-tool.ts';
 import { usePictureUnder } from '../../stage/picture-under.ts';
-import type { Point, View } from '../../stage/view.ts';
+import type { View } from '../../stage/view.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { forSection, type OverPicture, pictureExtent } from '../photo/over-picture.ts';
 import { PictureLoupe } from '../photo/picture-loupe.tsx';
 import { AboutPart } from './about-part.tsx';
-import { choosing, type Looking, openedSection } from './chosen.ts';
 import { DrawnPart } from './drawn-part.tsx';
 import { extentOf } from './extent.ts';
 import { Handles } from './handles.tsx';
@@ -20,7 +20,8 @@ import { pressKey } from './keys.ts';
 import { Loupe } from './loupe.tsx';
 import { useLatest, usePainted } from './painted.ts';
 import { PlaceList } from './place-list.tsx';
-import { type Bench, type Edit, touchingOf } from './touch.ts';
+import { choosing, type Looking, openedSection } from './selection.ts';
+import { type Edit, type TraceContext, touchingOf } from './touch.ts';
 
 interface Props {
   readonly job: JobFile;
@@ -40,11 +41,11 @@ const planeId = 'traced-plane';
 export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
   const [looking, setLooking] = useState(nothingOpened);
   const [view, setView] = useState<View>(() => pane.view());
-  const [finger, magnify] = useState<Point | null>(null);
+  const [finger, magnify] = useState<Vec | null>(null);
   const [snapped, snap] = useState<XY | null>(null);
   const look = (changes: Partial<Looking>): void => setLooking((old) => ({ ...old, ...changes }));
-  const bench: Bench = { sheet: { job, file, view }, looking, look, edit, magnify, snap, over };
-  const latest = useLatest(bench);
+  const context: TraceContext = { sheet: { job, file, view }, looking, look, edit, magnify, snap, over };
+  const latest = useLatest(context);
   const part = job.parts[file];
 
   useEffect(() => pane.onView(setView), [pane]);
@@ -83,7 +84,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
   usePainted(
     pane.labels,
     <>
-      <Handles sheet={bench.sheet} looking={looking} snap={snapped} />
+      <Handles sheet={context.sheet} looking={looking} snap={snapped} />
       {finger !== null && under && (
         <PictureLoupe
           at={finger}
@@ -108,7 +109,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
       {part !== undefined && (
         <>
           <AboutPart key={file} part={part} change={(change) => edit((now) => withPart(now, file, change))} />
-          <PlaceList bench={bench} part={part} onKeyDown={onKeyDown} />
+          <PlaceList context={context} part={part} onKeyDown={onKeyDown} />
         </>
       )}
       <p class="said" role="status">

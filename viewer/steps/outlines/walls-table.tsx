@@ -3,12 +3,12 @@ import { withoutWallReading, withPart, withWallReading } from '../../job/part-ed
 import { type Figures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { MeasureForm } from './measure-form.tsx';
-import type { Bench } from './touch.ts';
+import type { TraceContext } from './touch.ts';
 
 const fields = ['x', 'y', words.wallDepth, words.wall, words.wallError] as const;
 
 /** Thicknesses of wall measured here and there. */
-export function WallsTable({ bench: { sheet, edit } }: { readonly bench: Bench }) {
+export function WallsTable({ context: { sheet, edit } }: { readonly context: TraceContext }) {
   const part = sheet.job.parts[sheet.file];
   const lengths = useLengths(part?.units ?? 'mm');
   const { text, unit } = lengths;

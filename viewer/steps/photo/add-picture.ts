@@ -16,12 +16,12 @@ export const isPicture = ({ name, type }: File): boolean =>
   /\.(jpe?g|png|webp|heic|heif|avif|gif|tiff?|bmp)$/i.test(name);
 
 /** A picture a job has room for, or in words why it is not taken. */
-export type Brought =
+export type PictureLoad =
   | { readonly ok: true; readonly picture: NewPicture }
   | { readonly ok: false; readonly text: string };
 
 /** Reads a picture for a part of a job; what it is, its bytes say, not its name. */
-export async function broughtPicture(job: JobFile, part: string, file: File): Promise<Brought> {
+export async function broughtPicture(job: JobFile, part: string, file: File): Promise<PictureLoad> {
   const { name } = file;
   const left = mostBytes - picturesIn(job).reduce((sum, { data }) => sum + (data.length / 4) * 3, 0);
   if (file.size > left) return { ok: false, text: words.tooLarge(name, file.size, left, mostBytes) };

@@ -2,14 +2,14 @@ import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import type { LoopFile } from '../../../src/files/part-file.ts';
 import { usualErrors } from '../../../src/intake/photo/touch-noise.ts';
 import { mmIn } from '../../../src/job/length-text.ts';
-import type { PictureAsked } from '../../heavy/set-straight.ts';
+import type { PictureInput } from '../../heavy/set-straight.ts';
 import { alongEdge, type XY, xyOf } from '../../job/arc.ts';
 import { placeOfTouch } from '../../job/picture-edits.ts';
 import { at } from '../../job/point-edits.ts';
 import type { LoadedPicture } from './loaded-picture.ts';
 
 /** What the core is asked of a picture, in mm. */
-export function askedOfPicture(part: PartDraft, picture: PictureFile, { size, head }: LoadedPicture): PictureAsked {
+export function askedOfPicture(part: PartDraft, picture: PictureFile, { size, head }: LoadedPicture): PictureInput {
   const mm = mmIn(part.units);
   const inMm = ([x, y]: XY) => ({ x: x * mm, y: y * mm });
   const { touches, squareOn = false, cameraAway, touchErrorPx, knownError } = picture;

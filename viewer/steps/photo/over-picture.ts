@@ -4,9 +4,9 @@ import { vec } from '../../../src/geometry/plane/vec.ts';
 import { carried, chainedMaps, type Homography, inverseMap, weightAt } from '../../../src/intake/photo/homography.ts';
 import type { PictureSetting } from '../../../src/intake/photo/picture-setting.ts';
 import type { Units } from '../../../src/job/lengths.ts';
-import type { PullAsked } from '../../heavy/pull.ts';
+import type { PullInput } from '../../heavy/pull.ts';
 import type { PulledOutline } from '../../heavy/pull-outline.ts';
-import type { StoodAt } from '../../heavy/set-straight.ts';
+import type { CameraPosition } from '../../heavy/set-straight.ts';
 import type { Beneath } from '../../stage/picture-under.ts';
 import type { Extent } from '../../stage/view.ts';
 import { behindMm, looksAtFace } from './asked-of-picture.ts';
@@ -20,11 +20,11 @@ export interface OverPicture {
   readonly loaded: LoadedPicture;
   readonly setting: PictureSetting;
   /** Null where it is not known how far the camera was: then nothing is right but the plane of the touched points. */
-  readonly camera: StoodAt | null;
+  readonly camera: CameraPosition | null;
   /** What a place in the plane of the points is good to, in the part's units; null where that cannot be said. */
   readonly error: number | null;
   readonly strength: number;
-  readonly pull: (asked: PullAsked) => Promise<PulledOutline<LoopFile> | null>;
+  readonly pull: (asked: PullInput) => Promise<PulledOutline<LoopFile> | null>;
 }
 
 /** A picture as it can be traced over; null where it does not come to that. */
@@ -75,7 +75,7 @@ export function pictureExtent({ setting, loaded }: OverPicture): Extent | null {
 }
 
 /** From where a place seems to be in the plane of the points to where it is, so far behind it; as `trueAtDepth`. */
-function behindMap({ heightMm, foot }: StoodAt, depthMm: number): Homography {
+function behindMap({ heightMm, foot }: CameraPosition, depthMm: number): Homography {
   const grow = (heightMm + depthMm) / heightMm;
   return [grow, 0, foot.x * (1 - grow), 0, grow, foot.y * (1 - grow), 0, 0, 1];
 }

@@ -1,11 +1,12 @@
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import type { Homography } from '../../../src/intake/photo/homography.ts';
 import type { Pane } from '../../stage/pane.ts';
 import { type Beneath, matrixNear } from '../../stage/picture-under.ts';
-import type { Point, View } from '../../stage/view.ts';
+import type { View } from '../../stage/view.ts';
 import { Loupe } from '../outlines/loupe.tsx';
 
 interface Props {
-  readonly at: Point;
+  readonly at: Vec;
   readonly beneath: Beneath;
   readonly fromPlane: Homography;
   readonly view: View;

@@ -4,27 +4,27 @@ import type { LoopFile } from '../../../src/files/part-file.ts';
 import { shiftAtDepthMm, trueAtDepth } from '../../../src/intake/photo/at-depth.ts';
 import { fineLength, mmIn } from '../../../src/job/length-text.ts';
 import { NumberField } from '../../fields.tsx';
-import type { StoodAt } from '../../heavy/set-straight.ts';
+import type { CameraPosition } from '../../heavy/set-straight.ts';
 import { vertexAt, type XY, xyOf } from '../../job/arc.ts';
 import { withDetails, withPart } from '../../job/part-edits.ts';
 import { withPictureChanged } from '../../job/picture-edits.ts';
 import { useLengths } from '../../lengths.ts';
 import { errorIn, photoWords as words } from '../../words/photo.ts';
-import { type Chosen, circleOf, pointsOf, withCircle, withPoints } from '../outlines/chosen.ts';
-import type { Bench } from '../outlines/touch.ts';
+import { circleOf, pointsOf, type Selection, withCircle, withPoints } from '../outlines/selection.ts';
+import type { TraceContext } from '../outlines/touch.ts';
 import { looksAtFace, tracedDepth } from './asked-of-picture.ts';
 import { forSection, type OverPicture } from './over-picture.ts';
 import { stated } from './stated-error.ts';
 
 interface Props {
-  readonly bench: Bench;
+  readonly context: TraceContext;
   readonly over: OverPicture;
   readonly part: PartDraft;
   readonly section: string;
 }
 
 /** At which depth a section is traced over a picture; the picture is shown for that. */
-export function TracedDepth({ bench: { edit }, over, part, section }: Props) {
+export function TracedDepth({ context: { edit }, over, part, section }: Props) {
   const { picture, camera, setting } = over;
   const { units } = part;
   const figures = useLengths(units);
@@ -56,9 +56,9 @@ export function TracedDepth({ bench: { edit }, over, part, section }: Props) {
 }
 
 /** What a picture does for the outline that is chosen: puts it right for its depth, pulls it onto the picture's edges. */
-export function PictureTools({ bench, over, part, section, chosen }: Props & { readonly chosen: Chosen }) {
+export function PictureTools({ context, over, part, section, chosen }: Props & { readonly chosen: Selection }) {
   const [said, say] = useState('');
-  const { job, file } = bench.sheet;
+  const { job, file } = context.sheet;
   const { units } = part;
   const outline = circleOf(job, file, chosen) ?? (pointsOf(job, file, chosen) as LoopFile | null);
   const { toPicture, behindMm: behind } = forSection(over, part, section);
@@ -67,7 +67,7 @@ export function PictureTools({ bench, over, part, section, chosen }: Props & { r
   if (outline === null) return null;
   // what was changed meanwhile is not written over
   const put = (next: LoopFile): void =>
-    bench.edit((now) => {
+    context.edit((now) => {
       if ((circleOf(now, file, chosen) ?? pointsOf(now, file, chosen)) !== outline) return now;
       return 'circle' in next ? withCircle(now, file, chosen, next) : withPoints(now, file, chosen, next);
     });
@@ -99,7 +99,7 @@ export function PictureTools({ bench, over, part, section, chosen }: Props & { r
         )}
       </div>
       <SectionError
-        bench={bench}
+        context={context}
         over={over}
         part={part}
         section={section}
@@ -119,14 +119,14 @@ interface ErrorProps extends Omit<Props, 'part'> {
 }
 
 /** What a section is good to that is traced over the picture, its depth allowed for; it can be told so. */
-function SectionError({ bench, over, part, section, doubtMm }: ErrorProps) {
+function SectionError({ context, over, part, section, doubtMm }: ErrorProps) {
   const { units, sections, traceError } = part;
   const index = sections.findIndex(({ id }) => id === section);
   const error = over.error === null ? null : errorIn(units, over.error * mmIn(units) + doubtMm);
   const isSaid = error === null || (sections[index]?.traceError ?? traceError ?? 0) >= error;
   const write = (traced: number): void =>
-    bench.edit((job) =>
-      withPart(job, bench.sheet.file, (old) => withDetails(old, { list: 'sections', index }, { traceError: traced })),
+    context.edit((job) =>
+      withPart(job, context.sheet.file, (old) => withDetails(old, { list: 'sections', index }, { traceError: traced })),
     );
   return (
     <>
@@ -142,14 +142,14 @@ function SectionError({ bench, over, part, section, doubtMm }: ErrorProps) {
 
 const inMm = ([x, y]: XY, mm: number) => ({ x: x * mm, y: y * mm });
 
-function largestShift(outline: LoopFile, camera: StoodAt, behind: number, mm: number): number {
+function largestShift(outline: LoopFile, camera: CameraPosition, behind: number, mm: number): number {
   const places = 'circle' in outline ? [outline.circle] : outline.map(xyOf);
   const beyond = 'circle' in outline ? (outline.radius * mm * Math.abs(behind)) / camera.heightMm : 0;
   return Math.max(...places.map((place) => shiftAtDepthMm(camera, inMm(place, mm), behind))) + beyond;
 }
 
 /** An outline that was traced in the plane of the points, where it truly is: larger by the same everywhere. */
-function atDepth(outline: LoopFile, camera: StoodAt, behind: number, mm: number): LoopFile {
+function atDepth(outline: LoopFile, camera: CameraPosition, behind: number, mm: number): LoopFile {
   const moved = (place: XY): XY => {
     const outcome = trueAtDepth(camera, inMm(place, mm), behind);
     return outcome.ok ? [outcome.value.x / mm, outcome.value.y / mm] : place;

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { JobFile, PartDraft } from '../../../src/files/job-file.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import type { App } from '../../app.ts';
 import { ChoiceField, NumberField } from '../../fields.tsx';
 import { apart } from '../../job/arc.ts';
@@ -15,7 +16,7 @@ import { useLengths } from '../../lengths.ts';
 import type { Pane } from '../../stage/pane.ts';
 import { usePaneTool } from '../../stage/pane-tool.ts';
 import { usePictureUnder } from '../../stage/picture-under.ts';
-import type { Point, View } from '../../stage/view.ts';
+import type { View } from '../../stage/view.ts';
 import { photoWords as words } from '../../words/photo.ts';
 import { useLatest, usePainted } from '../outlines/painted.ts';
 import { HowWell } from './how-well.tsx';
@@ -26,7 +27,7 @@ import { SaidOfSetting } from './said-of-setting.tsx';
 import { nearness, sheetExtent, sheetMap, sheetMapBack } from './sheet-of-picture.ts';
 import { TouchMarks } from './touch-marks.tsx';
 import { offText, TouchTable, worstTouch } from './touch-table.tsx';
-import { type PictureBench, pressPictureKey, touchingPicture, touchNext } from './touching-picture.ts';
+import { type PictureContext, pressPictureKey, touchingPicture, touchNext } from './touching-picture.ts';
 import type { OpenPicture } from './use-picture.ts';
 
 interface Props {
@@ -45,10 +46,10 @@ export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
   const [chosen, choose] = useState<number | null>(null);
   const [wanted, setWanted] = useState<NextPlace | null>(null);
   const [said, say] = useState('');
-  const [under, magnify] = useState<Point | null>(null);
-  const edit: PictureBench['edit'] = (change, gesture) => app.job.edit(change, gesture);
+  const [under, magnify] = useState<Vec | null>(null);
+  const edit: PictureContext['edit'] = (change, gesture) => app.job.edit(change, gesture);
   const next = nextPlace(part, picture, wanted);
-  const bench: PictureBench = {
+  const context: PictureContext = {
     job,
     part,
     picture,
@@ -62,7 +63,7 @@ export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
     say,
     magnify,
   };
-  const latest = useLatest(bench);
+  const latest = useLatest(context);
   const heading = useRef<HTMLHeadingElement>(null);
   // what is to be done is said there
   useEffect(() => heading.current?.scrollIntoView({ block: 'start' }), []);
@@ -110,7 +111,7 @@ export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
     // on a button Backspace keeps its own meaning
     if (event.key !== 'Backspace' && pressPictureKey(latest.current, event)) event.preventDefault();
   };
-  const middle = (): Point => ({ x: pane.element.clientWidth / 2, y: pane.element.clientHeight / 2 });
+  const middle = (): Vec => ({ x: pane.element.clientWidth / 2, y: pane.element.clientHeight / 2 });
   return (
     <section class="outlines photo" aria-label={words.heading(picture.name)}>
       <h2 ref={heading}>{words.heading(picture.name)}</h2>
@@ -141,7 +142,7 @@ export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
         }}
         onKeyDown={onKeyDown}
       />
-      <PlaceOfChosen part={part} bench={bench} />
+      <PlaceOfChosen part={part} context={context} />
       <SaidOfSetting part={part} picture={picture} set={loaded === null ? null : set} />
       <button type="button" class="done" onClick={onDone}>
         {words.done}
@@ -171,8 +172,8 @@ export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
 const lensFor = (view: View): number => Math.min(8, Math.max(2.5, 1 / nearness(view)));
 
 /** The figures of a chosen point that is no hole; for two such, their distance. */
-function PlaceOfChosen({ part, bench }: { readonly part: PartDraft; readonly bench: PictureBench }) {
-  const { picture, chosen, edit } = bench;
+function PlaceOfChosen({ part, context }: { readonly part: PartDraft; readonly context: PictureContext }) {
+  const { picture, chosen, edit } = context;
   const { touches, squareOn } = picture;
   const [first, second] = touches;
   const touch = chosen === null ? undefined : touches[chosen];

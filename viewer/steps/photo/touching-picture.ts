@@ -1,16 +1,17 @@
 import type { JobFile, PartDraft, PictureFile } from '../../../src/files/job-file.ts';
+import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import type { PictureSize } from '../../../src/intake/photo/orientation.ts';
 import type { XY } from '../../job/arc.ts';
 import { withoutTouch, withTouch, withTouchChanged } from '../../job/picture-edits.ts';
 import type { Touching } from '../../stage/gestures.ts';
-import type { Point, View } from '../../stage/view.ts';
+import type { View } from '../../stage/view.ts';
 import { photoWords as words } from '../../words/photo.ts';
 import { fingerPx, mousePx } from '../outlines/hit.ts';
 import { isByDistance, type NextPlace, touchOf } from './known-places.ts';
 import { isIn, pxInPane, pxUnder } from './sheet-of-picture.ts';
 
 /** What a touch in a picture can see and do; asked anew at each touch. */
-export interface PictureBench {
+export interface PictureContext {
   readonly job: JobFile;
   readonly part: PartDraft;
   readonly picture: PictureFile;
@@ -23,23 +24,23 @@ export interface PictureBench {
   /** Once a place is touched, the next is to be found anew. */
   readonly goOn: () => void;
   readonly say: (text: string) => void;
-  readonly magnify: (place: Point | null) => void;
+  readonly magnify: (place: Vec | null) => void;
 }
 
 let grips = 0;
 
 /** Presses while a picture is set straight: a tap touches the next place, a touched point is dragged. */
-export function touchingPicture(bench: () => PictureBench): Touching {
+export function touchingPicture(context: () => PictureContext): Touching {
   let grip: { readonly touch: number; readonly gesture: string; readonly off: XY; readonly before: JobFile } | null =
     null;
   let held = false;
   const letGo = (): void => {
     grip = null;
-    bench().magnify(null);
+    context().magnify(null);
   };
   return {
     onPress: (place, event) => {
-      const { job, picture, view, choose, magnify } = bench();
+      const { job, picture, view, choose, magnify } = context();
       const touch = touchAt(picture, view, place, event.pointerType === 'mouse' ? mousePx : fingerPx);
       held = touch !== null;
       if (touch === null) return false;
@@ -53,7 +54,7 @@ export function touchingPicture(bench: () => PictureBench): Touching {
     },
     onDrag: (place) => {
       if (grip === null) return;
-      const { view, picture, size, edit, magnify } = bench();
+      const { view, picture, size, edit, magnify } = context();
       const [x, y] = pxUnder(view, place);
       const px: XY = [x + grip.off[0], y + grip.off[1]];
       if (size === null || !isIn(size, px)) return;
@@ -65,18 +66,18 @@ export function touchingPicture(bench: () => PictureBench): Touching {
     onAbandon: () => {
       if (grip !== null) {
         const { before, gesture } = grip;
-        bench().edit(() => before, gesture);
+        context().edit(() => before, gesture);
       }
       letGo();
     },
     onTap: (place) => {
-      if (!held) touchNext(bench(), place);
+      if (!held) touchNext(context(), place);
       held = false;
     },
   };
 }
 
-function touchAt({ touches }: PictureFile, view: View, place: Point, reachPx: number): number | null {
+function touchAt({ touches }: PictureFile, view: View, place: Vec, reachPx: number): number | null {
   let best: number | null = null;
   let least = reachPx;
   touches.forEach(({ px }, i) => {
@@ -88,7 +89,7 @@ function touchAt({ touches }: PictureFile, view: View, place: Point, reachPx: nu
 }
 
 /** Touches the next place where the pane is tapped, or in its middle. */
-export function touchNext({ part, picture, size, view, next, edit, choose, goOn, say }: PictureBench, place: Point) {
+export function touchNext({ part, picture, size, view, next, edit, choose, goOn, say }: PictureContext, place: Vec) {
   const px = pxUnder(view, place);
   if (size === null || !isIn(size, px)) return;
   const touch = touchOf(part, next, px);
@@ -109,8 +110,8 @@ const ways: Readonly<Record<string, XY>> = {
 };
 
 /** Keys move the chosen point by pixels of the picture, or remove it; true where the key had a use. */
-export function pressPictureKey(bench: PictureBench, event: KeyboardEvent): boolean {
-  const { picture, size, view, chosen, edit, choose, magnify } = bench;
+export function pressPictureKey(context: PictureContext, event: KeyboardEvent): boolean {
+  const { picture, size, view, chosen, edit, choose, magnify } = context;
   const touch = chosen === null ? undefined : picture.touches[chosen];
   if (event.ctrlKey || event.metaKey || event.altKey || chosen === null || touch === undefined) return false;
   const way = ways[event.key];

@@ -12,7 +12,7 @@ import { layer, line, outline } from '../scene/marks.ts';
 import type { ArrowMark, Layer, Mark } from '../scene/scene.ts';
 
 /** The closest place at home or on the way in, and how it is told. */
-export interface Witness {
+export interface ClosestPlace {
   readonly fixedAt: Vec;
   readonly movingAt: Vec;
   readonly middle: Vec;
@@ -27,21 +27,23 @@ export interface Witness {
  * The closest places: home, the way in, and each rotating part that is nearer than asked. A place that fouls or touches
  * is the first contact along the way.
  */
-export function witnessesOf({ fit }: Joint, { home, wayIn, rotating }: CheckResult): readonly Witness[] {
+export function closestPlacesOf({ fit }: Joint, { home, wayIn, rotating }: CheckResult): readonly ClosestPlace[] {
   const { clearance, units } = fit;
   const close = rotating.filter(({ clearanceMm }) => clearanceMm !== null && clearanceMm < clearance.rotatingMm);
   return [
-    ...witnessAt('at home', home, null, units),
-    ...(wayIn === null ? [] : witnessAt('on the way in', wayIn, wayIn.nearest, units)),
-    ...close.flatMap((part) => witnessAt(`to ${part.part}`, { ...part, worstClearanceMm: null }, part.instant, units)),
+    ...closestPlaceAt('at home', home, null, units),
+    ...(wayIn === null ? [] : closestPlaceAt('on the way in', wayIn, wayIn.nearest, units)),
+    ...close.flatMap((part) =>
+      closestPlaceAt(`to ${part.part}`, { ...part, worstClearanceMm: null }, part.instant, units),
+    ),
   ];
 }
 
-interface Measured extends Pick<Clearance, 'state' | 'clearanceMm' | 'worstClearanceMm'> {
+interface NearestMeasure extends Pick<Clearance, 'state' | 'clearanceMm' | 'worstClearanceMm'> {
   readonly nearest: NearestPlaces | null;
 }
 
-function witnessAt(where: string, measured: Measured, moment: Instant | null, units: Units): Witness[] {
+function closestPlaceAt(where: string, measured: NearestMeasure, moment: Instant | null, units: Units): ClosestPlace[] {
   const { state, clearanceMm, worstClearanceMm, nearest } = measured;
   if (nearest === null || clearanceMm === null) return [];
   const touches = state === 'touches' || state === 'fouls';
@@ -61,19 +63,19 @@ function witnessAt(where: string, measured: Measured, moment: Instant | null, un
   ];
 }
 
-/** The gap as a line between its two witnesses, or a target where the parts touch. */
-export function witnessLayers(witnesses: readonly Witness[], reachMm: number): readonly Layer[] {
-  const open = witnesses.filter(({ touches, fixedAt, movingAt }) => !touches && distance(fixedAt, movingAt) > 0);
+/** The gap as a line between its two ends, or a target where the parts touch. */
+export function closestPlaceLayers(closestPlaces: readonly ClosestPlace[], reachMm: number): readonly Layer[] {
+  const open = closestPlaces.filter(({ touches, fixedAt, movingAt }) => !touches && distance(fixedAt, movingAt) > 0);
   return [
     layer('witness', open.map(gapArrow)),
     layer(
       'first-touch',
-      witnesses.filter(({ touches }) => touches).flatMap(({ fixedAt }) => target(fixedAt, reachMm)),
+      closestPlaces.filter(({ touches }) => touches).flatMap(({ fixedAt }) => target(fixedAt, reachMm)),
     ),
   ];
 }
 
-const gapArrow = ({ fixedAt, movingAt }: Witness): ArrowMark => ({
+const gapArrow = ({ fixedAt, movingAt }: ClosestPlace): ArrowMark => ({
   kind: 'arrow',
   from: fixedAt,
   to: movingAt,

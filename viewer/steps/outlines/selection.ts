@@ -6,10 +6,10 @@ import { runsOf, withRun } from '../../job/run-edits.ts';
 import { tidiedPoints } from '../../job/tidied.ts';
 
 /** What is opened in the list: one place of outlines, or one of the other lists. */
-export type Opened = Place | 'holes' | 'walls' | null;
+export type OpenEntry = Place | 'holes' | 'walls' | null;
 
 /** What is chosen on the drawing; `vertex` is the point of it that keys move. */
-export type Chosen =
+export type Selection =
   | { readonly kind: 'loop'; readonly place: Place; readonly loop: number; readonly vertex: number | null }
   | { readonly kind: 'run'; readonly run: number; readonly vertex: number | null }
   | { readonly kind: 'hole'; readonly hole: number };
@@ -23,8 +23,8 @@ export type Tool =
 
 /** The state of the step, beside the job itself. */
 export interface Looking {
-  readonly opened: Opened;
-  readonly chosen: Chosen | null;
+  readonly opened: OpenEntry;
+  readonly chosen: Selection | null;
   readonly tool: Tool;
   /** Why the last thing asked for was not done. */
   readonly said: string;
@@ -32,13 +32,13 @@ export interface Looking {
 
 export const choosing: Tool = { kind: 'choose' };
 
-export const samePlace = (a: Opened, b: Opened): boolean =>
+export const samePlace = (a: OpenEntry, b: OpenEntry): boolean =>
   typeof a === 'object' && typeof b === 'object' && a !== null && b !== null
     ? a.list === b.list && a.index === b.index
     : a === b;
 
 /** The points of the chosen outline or run; null for a circle, a hole, or what is gone. */
-export function pointsOf(job: JobFile, file: string, chosen: Chosen | null): PointList | null {
+export function pointsOf(job: JobFile, file: string, chosen: Selection | null): PointList | null {
   const part = job.parts[file];
   if (chosen === null || part === undefined || chosen.kind === 'hole') return null;
   if (chosen.kind === 'run') return runsOf(job)[chosen.run]?.points ?? null;
@@ -46,7 +46,7 @@ export function pointsOf(job: JobFile, file: string, chosen: Chosen | null): Poi
   return loop === undefined || 'circle' in loop ? null : loop;
 }
 
-export function circleOf(job: JobFile, file: string, chosen: Chosen | null): CircleFile | null {
+export function circleOf(job: JobFile, file: string, chosen: Selection | null): CircleFile | null {
   const part = job.parts[file];
   if (chosen?.kind !== 'loop' || part === undefined) return null;
   const loop = holderAt(part, chosen.place)?.loops[chosen.loop];
@@ -54,7 +54,7 @@ export function circleOf(job: JobFile, file: string, chosen: Chosen | null): Cir
 }
 
 /** The job with other points in what is chosen; with too few, or null, it is taken away. */
-export function withPoints(job: JobFile, file: string, chosen: Chosen, points: Points | null): JobFile {
+export function withPoints(job: JobFile, file: string, chosen: Selection, points: Points | null): JobFile {
   if (chosen.kind === 'hole') return job;
   if (chosen.kind === 'run') {
     return withRun(job, chosen.run, (run) =>
@@ -65,13 +65,13 @@ export function withPoints(job: JobFile, file: string, chosen: Chosen, points: P
   return withPart(job, file, (part) => withLoopChanged(part, chosen.place, chosen.loop, loop));
 }
 
-export const withCircle = (job: JobFile, file: string, chosen: Chosen, circle: CircleFile): JobFile =>
+export const withCircle = (job: JobFile, file: string, chosen: Selection, circle: CircleFile): JobFile =>
   chosen.kind === 'loop'
     ? withPart(job, file, (part) => withLoopChanged(part, chosen.place, chosen.loop, circle))
     : job;
 
 /** The section that is opened, by its id. */
-export function openedSection(job: JobFile, file: string, opened: Opened): string | null {
+export function openedSection(job: JobFile, file: string, opened: OpenEntry): string | null {
   if (opened === null || typeof opened === 'string' || opened.list !== 'sections') return null;
   return job.parts[file]?.sections[opened.index]?.id ?? null;
 }

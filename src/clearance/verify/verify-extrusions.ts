@@ -7,7 +7,7 @@ import { OutlineShape, type Shape } from './verify-shape.ts';
 import { atHome, type Stretch, sharedStretch, type Way } from './verify-way.ts';
 
 /** A section, or all that nobody has traced, as the self-check looks at it. */
-export interface Solid {
+export interface Extrusion {
   readonly name: string;
   readonly shape: Shape;
   /** Where it stands along z at home, mm; null for every depth. An end on its own mating face is at 0. */
@@ -19,30 +19,30 @@ export interface Solid {
   readonly untraced: boolean;
 }
 
-/** Two solids that share depth on a stretch of a way, of which the second is lengthened. */
+/** Two extrusions that share depth on a stretch of a way, of which the second is lengthened. */
 export interface Meeting extends Passing {
-  readonly fixedSolid: Solid;
-  readonly movingSolid: Solid;
+  readonly fixedExtrusion: Extrusion;
+  readonly movingExtrusion: Extrusion;
   /** Counts from 1; null at home. */
   readonly leg: number | null;
   readonly stretch: Stretch;
 }
 
-export const fixedSolids = (casting: Casting): Solid[] => solidsOf(casting, intoFixed);
+export const fixedExtrusions = (casting: Casting): Extrusion[] => extrusionsOf(casting, intoFixed);
 
-export const movingSolids = (casting: Casting): Solid[] => solidsOf(casting, (depth) => depth);
+export const movingExtrusions = (casting: Casting): Extrusion[] => extrusionsOf(casting, (depth) => depth);
 
-export const rotatingSolids = (casting: Casting): Solid[] =>
-  solidsOf(casting, intoFixed, (loops, inverted) => new RoundShape(loops, inverted));
+export const rotatingExtrusions = (casting: Casting): Extrusion[] =>
+  extrusionsOf(casting, intoFixed, (loops, inverted) => new RoundShape(loops, inverted));
 
 const intoFixed = ({ fromMm, toMm }: DepthRange): DepthRange => ({ fromMm: 0 - toMm, toMm: 0 - fromMm });
 
-function solidsOf(
+function extrusionsOf(
   { sections, traced }: Casting,
   zOf: (depth: DepthRange) => DepthRange,
   shapeOf: (loops: Region, inverted: boolean) => Shape = (loops, inverted) => new OutlineShape(loops, inverted),
-): Solid[] {
-  const solids = sections
+): Extrusion[] {
+  const extrusions = sections
     .filter(({ loops }) => loops.length > 0)
     .map(({ id, depth, whole, loops, traceErrorMm, depthErrorMm }) => ({
       name: id,
@@ -53,34 +53,34 @@ function solidsOf(
       traceErrorMm,
       untraced: false,
     }));
-  if (traced === null) return solids;
+  if (traced === null) return extrusions;
   const z = traced.depth && zOf(traced.depth);
   const beyond = { shape: shapeOf(traced.loops, true), z, wholeZ: z, depthErrorMm: 0, traceErrorMm: 0 };
-  return [...solids, { ...beyond, name: 'not traced here', untraced: true }];
+  return [...extrusions, { ...beyond, name: 'not traced here', untraced: true }];
 }
 
-/** By how much the moving solid is lengthened, and whether ends that both lie on mating faces are spared. */
+/** By how much the moving extrusion is lengthened, and whether ends that both lie on mating faces are spared. */
 export interface Lengthening {
   readonly marginMm: number;
   readonly sparesFaces: boolean;
   readonly withDepthErrors: boolean;
 }
 
-/** Every two solids that share depth at home. */
-export const meetingsAtHome = (fixed: readonly Solid[], moving: readonly Solid[], by: Lengthening): Meeting[] =>
+/** Every two extrusions that share depth at home. */
+export const meetingsAtHome = (fixed: readonly Extrusion[], moving: readonly Extrusion[], by: Lengthening): Meeting[] =>
   meetingsOn(fixed, moving, by, atHome, null);
 
-/** Every two solids that share depth on a leg of the way in. */
+/** Every two extrusions that share depth on a leg of the way in. */
 export const meetingsOnLegs = (
   legs: readonly Leg[],
-  fixed: readonly Solid[],
-  moving: readonly Solid[],
+  fixed: readonly Extrusion[],
+  moving: readonly Extrusion[],
   by: Lengthening,
 ): Meeting[] => legs.flatMap((leg, i) => meetingsOn(fixed, moving, by, leg, i + 1));
 
 function meetingsOn(
-  fixed: readonly Solid[],
-  moving: readonly Solid[],
+  fixed: readonly Extrusion[],
+  moving: readonly Extrusion[],
   by: Lengthening,
   way: Way,
   leg: number | null,
@@ -89,16 +89,16 @@ function meetingsOn(
     moving.flatMap((m) => {
       const stretch = f.untraced && m.untraced ? null : sharedStretch(f.z, m.z && lengthened(m, f, by), way);
       if (stretch === null) return [];
-      return [{ fixedSolid: f, movingSolid: m, fixed: f.shape, moving: m.shape, way, leg, stretch }];
+      return [{ fixedExtrusion: f, movingExtrusion: m, fixed: f.shape, moving: m.shape, way, leg, stretch }];
     }),
   );
 }
 
 /**
- * Where the moving solid counts as metal along z. Its near end looks at the fixed solid's end toward z = +∞, its far end
- * at the other; at z = 0 either is a mating face.
+ * Where the moving extrusion counts as metal along z. Its near end looks at the fixed extrusion's end toward z = +∞,
+ * its far end at the other; at z = 0 either is a mating face.
  */
-function lengthened(moving: Solid, fixed: Solid, by: Lengthening): DepthRange {
+function lengthened(moving: Extrusion, fixed: Extrusion, by: Lengthening): DepthRange {
   const [own, whole] = [moving.z as DepthRange, moving.wholeZ as DepthRange];
   const errorsMm = by.withDepthErrors ? [moving.depthErrorMm, fixed.depthErrorMm] : [0, 0];
   const byMm = (end: number, facing: number | undefined): number => {
@@ -120,14 +120,16 @@ export interface PairName {
   readonly leg?: number;
 }
 
-export const isNamed = ({ leg, fixedSolid, movingSolid }: Meeting, name: PairName): boolean =>
-  leg === (name.leg ?? null) && fixedSolid.name === name.fixedSection && movingSolid.name === name.movingSection;
+export const isNamed = ({ leg, fixedExtrusion, movingExtrusion }: Meeting, name: PairName): boolean =>
+  leg === (name.leg ?? null) &&
+  fixedExtrusion.name === name.fixedSection &&
+  movingExtrusion.name === name.movingSection;
 
 export const pairText = ({ fixedSection, movingSection, leg }: PairName): string =>
   `"${fixedSection}" and "${movingSection}" ${leg === undefined ? 'at home' : `on leg ${leg}`}`;
 
-export const nameOf = ({ leg, fixedSolid, movingSolid }: Meeting): PairName => ({
-  fixedSection: fixedSolid.name,
-  movingSection: movingSolid.name,
+export const nameOf = ({ leg, fixedExtrusion, movingExtrusion }: Meeting): PairName => ({
+  fixedSection: fixedExtrusion.name,
+  movingSection: movingExtrusion.name,
   ...(leg !== null && { leg }),
 });

@@ -6,7 +6,7 @@ import { areaMm2 } from '../geometry/polygons/polygons.ts';
 import type { SectionCut } from './bands/layers.ts';
 
 /** A foul that a plan leaves. */
-export interface Uncured {
+export interface UncuredFoul {
   /** Of a rotating part, its name. */
   readonly section: string;
   /** Why it is left: the section is not offered, or a do-not-cut region stands there. */
@@ -24,12 +24,12 @@ export const uncuredBy = (
   needs: readonly SectionCut[],
   rotating: readonly RotatingResult[],
   rotatingMm: number,
-): Uncured[] => [
+): UncuredFoul[] => [
   ...needs.flatMap((need) => (need.section.mayCut ? refusedIn(need) : notOffered(need))),
   ...rotating
     .filter(({ state, clearanceMm }) => !holdsClearance(state, clearanceMm, rotatingMm))
     .map(
-      ({ part, nearest }): Uncured => ({
+      ({ part, nearest }): UncuredFoul => ({
         section: part,
         why: 'rotating',
         doNotCut: null,
@@ -39,7 +39,7 @@ export const uncuredBy = (
     ),
 ];
 
-function notOffered({ section, bands }: SectionCut): Uncured[] {
+function notOffered({ section, bands }: SectionCut): UncuredFoul[] {
   const [deepest] = bands.toSorted((a, b) => (b.takeOff?.mm ?? Infinity) - (a.takeOff?.mm ?? Infinity));
   const at = deepest?.takeOff?.at ?? deepest?.planned[0]?.[0];
   if (at === undefined) return [];
@@ -48,7 +48,7 @@ function notOffered({ section, bands }: SectionCut): Uncured[] {
 }
 
 /** For each region that must not be cut, the band it costs most. */
-function refusedIn({ section, bands }: SectionCut): Uncured[] {
+function refusedIn({ section, bands }: SectionCut): UncuredFoul[] {
   const refused = bands.flatMap((band) => band.refused).sort((a, b) => b.areaMm2 - a.areaMm2);
   const worst = refused.filter(({ doNotCut }, i) => refused.findIndex((other) => other.doNotCut === doNotCut) === i);
   return worst.map((one) => ({ section: section.id, why: 'do-not-cut', ...one }));

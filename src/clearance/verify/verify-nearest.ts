@@ -3,29 +3,29 @@ import { distance } from '../../geometry/plane/vec.ts';
 import type { Instant, NearestPlaces } from '../check-result.ts';
 import { type Claim, isZero } from './verify-claim.ts';
 import { type Doubt, doubt } from './verify-doubt.ts';
+import { isNamed, type Meeting, pairText } from './verify-extrusions.ts';
 import { instant, roundingMm, slackMm } from './verify-limits.ts';
-import { isNamed, type Meeting, pairText } from './verify-solids.ts';
 import { placementAt, standOffAt, type Way } from './verify-way.ts';
 
 /** Two points a result points out, with the instant where it is not home. */
-export type Witness = NearestPlaces & Partial<Instant>;
+export type NearestClaim = NearestPlaces & Partial<Instant>;
 
-/** What two witness points say against a claim: that they lie elsewhere, at another time, or another way apart. */
-export function witnessDoubts(claim: Claim, witness: Witness | null, meetings: readonly Meeting[]): Doubt[] {
+/** What two points say against a claim: that they lie elsewhere, at another time, or another way apart. */
+export function nearestDoubts(claim: Claim, nearest: NearestClaim | null, meetings: readonly Meeting[]): Doubt[] {
   const { where } = claim;
-  if (witness === null) {
+  if (nearest === null) {
     return claim.clearanceMm === null ? [] : [doubt('witness', where, 'A clearance is given without its two points.')];
   }
-  const { at = 0, leg, turnRad, standOffMm } = witness;
-  const meeting = meetings.find((m) => isNamed(m, witness));
+  const { at = 0, leg, turnRad, standOffMm } = nearest;
+  const meeting = meetings.find((m) => isNamed(m, nearest));
   if (meeting === undefined || at < meeting.stretch.from - instant || at > meeting.stretch.to + instant) {
-    return [doubt('witness', where, `${pairText(witness)} share no depth at ${at}.`)];
+    return [doubt('witness', where, `${pairText(nearest)} share no depth at ${at}.`)];
   }
   const moment = leg === undefined ? null : { leg, at, turnRad: turnRad ?? NaN, standOffMm: standOffMm ?? NaN };
   return [
     ...(moment ? momentDoubts(where, moment, meeting.way) : []),
-    ...placeDoubts(claim, witness, meeting, at),
-    ...distanceDoubts(claim, witness),
+    ...placeDoubts(claim, nearest, meeting, at),
+    ...distanceDoubts(claim, nearest),
   ];
 }
 
@@ -48,21 +48,21 @@ export function momentDoubts(where: Doubt['where'], { leg, at, turnRad, standOff
 const degrees = (rad: number): number => (rad * 180) / Math.PI;
 
 /** A pair that comes into one another's depth overlapped touches first at a point inside both. */
-function placeDoubts({ where, state }: Claim, witness: Witness, meeting: Meeting, at: number): Doubt[] {
-  const { fixedAt, movingAt } = witness;
+function placeDoubts({ where, state }: Claim, nearest: NearestClaim, meeting: Meeting, at: number): Doubt[] {
+  const { fixedAt, movingAt } = nearest;
   const slack = slackMm(meeting, movingAt);
   const mayBeInside = state !== 'clear' && at <= meeting.stretch.from + instant;
   const gaps = [
     meeting.fixed.gapMm(fixedAt, 1),
     meeting.moving.gapMm(apply(inverse(placementAt(meeting.way, at)), movingAt), 1),
   ];
-  const text = `A point of ${pairText(witness)} lies off its outline.`;
+  const text = `A point of ${pairText(nearest)} lies off its outline.`;
   return gaps
     .filter((gap) => Math.abs(gap) > slack && !(mayBeInside && gap < 0))
     .map((foundMm) => doubt('witness', where, text, { claimedMm: 0, foundMm, at: [fixedAt.x, fixedAt.y] }));
 }
 
-function distanceDoubts(claim: Claim, { fixedAt, movingAt }: Witness): Doubt[] {
+function distanceDoubts(claim: Claim, { fixedAt, movingAt }: NearestClaim): Doubt[] {
   const { where, state, clearanceMm, toleranceMm } = claim;
   const foundMm = distance(fixedAt, movingAt);
   if (

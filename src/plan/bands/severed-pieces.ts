@@ -7,7 +7,7 @@ import { metalOf } from './metal.ts';
 import { toleranceMm } from './tolerance.ts';
 
 /** A piece that a cut would part from its section, and a place within it. */
-export interface Severed {
+export interface SeveredPiece {
   readonly section: string;
   readonly areaMm2: number;
   readonly at: Vec;
@@ -20,7 +20,7 @@ const holdsMm = 0.01;
  * Pieces a cut would part from a section. A piece of one layer hangs together with those of the next that it overlaps;
  * where more hang apart after the cut than before, the smallest are named.
  */
-export function severedPieces(cut: SectionCut): Severed[] {
+export function severedPieces(cut: SectionCut): SeveredPiece[] {
   const metal = metalOf(cut.section.loops, toleranceMm, 'outside');
   const layers = layersOf(cut).map((layer) => layer.cut?.left ?? metal);
   if (layers.every((layer) => pieceCount(layer) === pieceCount(metal))) return [];

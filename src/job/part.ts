@@ -1,0 +1,2 @@
+/** One part of the joint, told from the other. */
+export type Part = 'fixed' | 'moving';
