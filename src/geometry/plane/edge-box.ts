@@ -41,6 +41,14 @@ export function boxAround(boxes: readonly Box[]): Box {
   return { minX, minY, maxX, maxY };
 }
 
+/** A box with so much more on every side, mm. */
+export const boxGrown = ({ minX, minY, maxX, maxY }: Box, byMm: number): Box => ({
+  minX: minX - byMm,
+  minY: minY - byMm,
+  maxX: maxX + byMm,
+  maxY: maxY + byMm,
+});
+
 export const boxesMeet = (a: Box, b: Box, withinMm: number): boolean =>
   a.minX - b.maxX <= withinMm &&
   b.minX - a.maxX <= withinMm &&

@@ -10,6 +10,7 @@ import {
 } from 'clipper2-ts';
 import type { Vec } from '../plane/vec.ts';
 import type { Polygon, Polygons } from './polygons.ts';
+import { boxRound, solidNear } from './solid-near.ts';
 
 /**
  * The one adapter of the polygon engine. It works on a grid of 1e-6 mm, the same to which answers are rounded, so that
@@ -24,10 +25,15 @@ export const engineErrorMm = 5e-6;
 export const union = (polygons: Polygons): Polygons => operate(ClipType.Union, polygons, []);
 
 /** What lies in both. */
-export const intersection = (a: Polygons, b: Polygons): Polygons => operate(ClipType.Intersection, a, b);
+export const intersection = (a: Polygons, b: Polygons): Polygons =>
+  operate(ClipType.Intersection, near(a, b), near(b, a));
 
 /** What lies in `a` and not in `b`. */
-export const difference = (a: Polygons, b: Polygons): Polygons => operate(ClipType.Difference, a, b);
+export const difference = (a: Polygons, b: Polygons): Polygons => operate(ClipType.Difference, a, near(b, a));
+
+/** Of a solid what can matter to another, with room for the grid. */
+const near = (polygons: Polygons, other: Polygons): Polygons =>
+  solidNear(polygons, boxRound(other, 1000 * engineErrorMm));
 
 /** The separate pieces of a solid, each its outline followed by its holes. */
 export function pieces(polygons: Polygons): readonly Polygons[] {

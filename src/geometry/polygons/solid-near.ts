@@ -1,4 +1,4 @@
-import type { Box } from '../plane/edge-box.ts';
+import { type Box, boxGrown } from '../plane/edge-box.ts';
 import { type Vec, vec } from '../plane/vec.ts';
 import type { Polygon, Polygons } from './polygons.ts';
 
@@ -47,7 +47,7 @@ export function boxRound(polygons: Polygons, byMm: number): Box {
       if (y > maxY) maxY = y;
     }
   }
-  return { minX: minX - byMm, minY: minY - byMm, maxX: maxX + byMm, maxY: maxY + byMm };
+  return boxGrown({ minX, minY, maxX, maxY }, byMm);
 }
 
 /** A box as a polygon, anticlockwise. */

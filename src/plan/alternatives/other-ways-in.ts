@@ -1,11 +1,10 @@
 import { round6 } from '../../geometry/plane/rounding.ts';
-import { union } from '../../geometry/polygons/polygon-engine.ts';
-import { areaMm2 } from '../../geometry/polygons/polygons.ts';
 import type { Progress } from '../../geometry/progress.ts';
 import type { Part } from '../../job/part.ts';
 import { type Leg, motionBetween, type Position } from '../../job/path.ts';
 import type { Joint } from '../../joint/joint.ts';
-import { judge, type PartPlan, planPart } from '../plan-part.ts';
+import { neededMm2 } from '../bands/needed-area.ts';
+import { judge, planPart } from '../plan-part.ts';
 import type { Alternative, Change } from './alternative.ts';
 
 const turnsDeg = [1, -1, 2, -2, 3, -3, 5, -5, 8, -8, 10, -10] as const;
@@ -29,26 +28,23 @@ export function* otherWaysIn(joint: Joint): Generator<Progress, Alternative[]> {
   if (legs.length === 0) return [];
   const part = joint.fit.cut === 'moving' ? 'moving' : 'fixed';
   const uncut = { ...joint, fit: { ...joint.fit, cutter: null, straight: false } };
-  const nowMm2 = neededMm2(yield* planPart(uncut, part));
+  const nowMm2 = yield* neededMm2(uncut, part);
   const found: Alternative[] = [];
   const ways = waysOf(positionsOf(legs), part);
   for (const [done, way] of ways.entries()) {
     yield { step: 'other ways in', done, of: ways.length };
     const changed = legsThrough(way.positions);
     if (changed === null) continue;
-    const plan = yield* planPart({ ...uncut, fit: { ...uncut.fit, legs: changed } }, part);
-    const needMm2 = neededMm2(plan);
+    const along = { ...uncut, fit: { ...uncut.fit, legs: changed } };
+    const needMm2 = yield* neededMm2(along, part);
     if (needMm2 > nowMm2 - leastGainMm2) continue;
+    const plan = yield* planPart(along, part);
     const { holds, hindrances } = yield* judge(plan, joint.fit.clearance);
     found.push({ change: way.change, holds, areaMm2: needMm2, massG: plan.cut.massG, against: hindrances });
   }
   // ways whose areas differ by no more than rounding keep their order
   return found.sort((a, b) => round6(a.areaMm2) - round6(b.areaMm2));
 }
-
-/** What the clearance takes of each section, offered or not, as seen along the depth. */
-const neededMm2 = ({ needs }: PartPlan): number =>
-  needs.reduce((sum, { bands }) => sum + areaMm2(union(bands.flatMap(({ planned }) => planned))), 0);
 
 const positionsOf = (legs: readonly Leg[]): Position[] => [
   ...legs.slice(0, 1).map(({ from }) => from),

@@ -1,4 +1,4 @@
-import type { Narrow, ReliefNeed } from '../../geometry/cutting/corner-relief.ts';
+import type { Narrow } from '../../geometry/cutting/corner-relief.ts';
 import { metalLeft } from '../../geometry/cutting/metal-left.ts';
 import { nearestOnOutline } from '../../geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../../geometry/motion/outline-tree.ts';
@@ -6,16 +6,17 @@ import { offset } from '../../geometry/polygons/offset.ts';
 import { difference, intersection, pieces, union } from '../../geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../../geometry/polygons/polygonise.ts';
 import { loopsOf, outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import { boxRound } from '../../geometry/polygons/solid-near.ts';
 import type { Progress } from '../../geometry/progress.ts';
 import type { DepthRange, DoNotCut, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { biteOf, thickPieces } from '../cutter/bite.ts';
 import { type CutterShape, type CutterWay, shapeForCutter } from '../cutter/cutter-shape.ts';
-import { type Band, heldToMm, type NearPass } from './bands.ts';
+import { type Band, heldToMm } from './bands.ts';
 import { depthsParted, sharesDepth } from './depth-ranges.ts';
 import { metalOf } from './metal.ts';
-import { clearanceOf, errorOf, leastRoom, mostRoom, plannedRoom, roomForDisc } from './room-needed.ts';
+import { clearanceOf, errorOf, leastRoom, mostRoom, plannedRoom, type RoomQuery, roomForDisc } from './room-needed.ts';
 import type { Sweeps } from './sweeps.ts';
 import { toleranceMm } from './tolerance.ts';
 
@@ -57,16 +58,57 @@ export function* needsOfSection(
   section: Section,
   bands: readonly Band[],
 ): Generator<Progress, BandNeed[]> {
-  const metal = metalOf(section.loops, toleranceMm, 'outside');
-  const inIt = conditions.beside.filter((other) => !other.mayCut && biteOf(metal, other.loops) !== null);
   const needs: BandNeed[] = [];
+  const lacks = lacksOf(conditions, section, bands);
+  while (true) {
+    yield { step: `${section.id}, the room needed`, done: 0, of: 3 };
+    const { value: lack } = lacks.next();
+    if (lack === undefined) return needs;
+    yield { step: `${section.id}, the cutter`, done: 1, of: 3 };
+    const shape = shapedFor(conditions, lack);
+    yield { step: `${section.id}, first and last line`, done: 2, of: 3 };
+    needs.push(bandNeed(conditions, section, lack, shape));
+  }
+}
+
+/** What the clearance asks of a band of a section, before any cutter and any error. */
+export interface Lack {
+  readonly band: Band;
+  /** All that stands there and is the section's alone. */
+  readonly metal: Polygons;
+  readonly needed: Polygons;
+  readonly left: Polygons;
+  readonly boundMm: number;
+  readonly query: RoomQuery;
+}
+
+/** What the clearance asks of a section, band by band; worked out as it is asked for. */
+export function* lacksOf(
+  { joint, sweeps, beside }: Pick<NeedConditions, 'joint' | 'sweeps' | 'beside'>,
+  section: Section,
+  bands: readonly Band[],
+): Generator<Lack, void> {
+  if (bands.length === 0) return;
+  const whole = metalOf(section.loops, toleranceMm, 'outside');
+  const inIt = beside.filter((other) => !other.mayCut && biteOf(whole, other.loops) !== null);
   for (const band of bands) {
+    const short = band.passes.filter(({ shortMm }) => shortMm > 0);
+    const slackMm = Math.min(heldToMm, ...short.map((pass) => clearanceOf(joint, pass))) - toleranceMm;
     for (const depth of depthsParted(band.depth, inIt)) {
-      const standing = inIt.filter((other) => sharesDepth(other.depth, depth));
-      needs.push(...(yield* bandNeed(conditions, section, less(metal, standing), { ...band, depth })));
+      const metal = less(
+        whole,
+        inIt.filter((other) => sharesDepth(other.depth, depth)),
+      );
+      const query = { joint, passes: short, box: boxRound(metal, 0), sweeps, toleranceMm };
+      const room = plannedRoom(query);
+      const within = intersection(metal, room.polygons);
+      const beyond = difference(metal, room.polygons);
+      const needed = slackMm > 0 ? withoutShavings(within, beyond, slackMm) : within;
+      if (needed.length === 0) continue;
+      const left = needed === within ? beyond : metalLeft(metal, needed);
+      yield { band: { ...band, depth }, metal, needed, left, boundMm: room.boundMm, query };
     }
   }
-  return needs;
 }
 
 /** Metal that is a section's alone: what another, not offered, shares with it stays whatever is cut. */
@@ -75,62 +117,42 @@ const less = (metal: Polygons, others: readonly Section[]): Polygons =>
     ? metal
     : thickPieces(metalLeft(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside')))));
 
-function* bandNeed(
-  conditions: NeedConditions,
+function bandNeed(
+  { joint, cutter }: NeedConditions,
   section: Section,
-  metal: Polygons,
-  band: Band,
-): Generator<Progress, BandNeed[]> {
-  const { joint, sweeps } = conditions;
-  yield { step: `${section.id}, the room needed`, done: 0, of: 3 };
-  const short = band.passes.filter(({ shortMm }) => shortMm > 0);
-  const room = plannedRoom(joint, short, sweeps, toleranceMm);
-  const slackMm = Math.min(heldToMm, ...short.map((pass) => clearanceOf(joint, pass))) - toleranceMm;
-  const whole = intersection(metal, room.polygons);
-  const beyondRoom = difference(metal, room.polygons);
-  const needed = slackMm > 0 ? withoutShavings(whole, beyondRoom, slackMm) : whole;
-  if (needed.length === 0) return [];
-  const left = needed === whole ? beyondRoom : metalLeft(metal, needed);
-  yield { step: `${section.id}, the cutter`, done: 1, of: 3 };
-  const shape = shapedFor(conditions, { metal, needed, left }, band, short);
-  yield { step: `${section.id}, first and last line`, done: 2, of: 3 };
-  const least = leastRoom(joint, short, sweeps, toleranceMm).polygons;
-  const most = mostRoom(joint, band.atWorst, sweeps, toleranceMm).polygons;
+  { band, metal, needed, boundMm, query }: Lack,
+  shape: ShapedNeed,
+): BandNeed {
+  const least = leastRoom(query).polygons;
+  const most = mostRoom({ ...query, passes: band.atWorst }).polygons;
   const errorMm = Math.max(...band.atWorst.map((pass) => errorOf(joint, pass)));
-  const depthErrorMm = Math.max(...short.map((pass) => pass.section.depthErrorMm));
-  const need: BandNeed = {
+  return {
     section,
     depth: band.depth,
     needed,
     planned: shape.cut,
     first: intersection(metalOf(section.loops, toleranceMm, 'inside'), least),
     last: intersection(metal, [...most, ...movedBy(shape.extra, errorMm)]),
-    boundMm: toleranceMm + room.boundMm + shape.boundMm,
+    boundMm: toleranceMm + boundMm + shape.boundMm,
     way: shape.way,
     narrow: shape.narrow,
     errorMm,
-    depthErrorMm,
+    depthErrorMm: Math.max(...query.passes.map((pass) => pass.section.depthErrorMm)),
     reachErrorMm: section.depthErrorMm + Math.max(...band.atWorst.map((pass) => pass.section.depthErrorMm)),
-    discMm: conditions.cutter?.radiusMm ?? Math.min(...short.map((pass) => clearanceOf(joint, pass))),
+    discMm: cutter?.radiusMm ?? Math.min(...query.passes.map((pass) => clearanceOf(joint, pass))),
   };
-  return [need];
 }
 
 type ShapedNeed = Pick<BandNeed, 'way'> & Omit<CutterShape, 'way'>;
 
-function shapedFor(
-  conditions: NeedConditions,
-  need: Omit<ReliefNeed, 'beside'>,
-  band: Band,
-  short: readonly NearPass[],
-): ShapedNeed {
-  const { joint, sweeps, cutter } = conditions;
-  if (cutter === null) return { way: null, cut: need.needed, extra: [], narrow: [], boundMm: 0 };
-  const beside = conditions.beside.filter((other) => sharesDepth(other.depth, band.depth));
-  const kept = conditions.doNotCut.filter((region) => sharesDepth(region.depth, band.depth));
+function shapedFor({ cutter, doNotCut, beside }: NeedConditions, lack: Lack): ShapedNeed {
+  const { band, metal, needed, left, query } = lack;
+  if (cutter === null) return { way: null, cut: needed, extra: [], narrow: [], boundMm: 0 };
+  const standing = beside.filter((other) => sharesDepth(other.depth, band.depth));
+  const kept = doNotCut.filter((region) => sharesDepth(region.depth, band.depth));
   return shapeForCutter(
-    { ...need, beside: union(beside.flatMap(({ loops }) => polygonise(loops, toleranceMm, 'outside'))) },
-    () => roomForDisc(joint, short, sweeps, toleranceMm, cutter.radiusMm).polygons,
+    { metal, needed, left, beside: union(standing.flatMap(({ loops }) => polygonise(loops, toleranceMm, 'outside'))) },
+    () => roomForDisc(query, cutter.radiusMm).polygons,
     cutter.radiusMm,
     kept.length === 0 ? null : (cut) => kept.some(({ loops }) => biteOf(cut, loops) !== null),
   );

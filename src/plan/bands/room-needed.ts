@@ -1,11 +1,13 @@
 import type { Pass } from '../../clearance/passes.ts';
 import { isMotionless, motionAt } from '../../geometry/motion/motion.ts';
 import type { Side } from '../../geometry/plane/arc-points.ts';
+import { type Box, boxGrown } from '../../geometry/plane/edge-box.ts';
 import { compose, type Rigid } from '../../geometry/plane/rigid.ts';
 import { distance } from '../../geometry/plane/vec.ts';
 import { offset } from '../../geometry/polygons/offset.ts';
 import { engineErrorMm, union } from '../../geometry/polygons/polygon-engine.ts';
 import { outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import { solidNear } from '../../geometry/polygons/solid-near.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { Sweeps } from './sweeps.ts';
 
@@ -23,53 +25,47 @@ export const clearanceOf = ({ fit }: Joint, { leg }: Pass): number =>
 export const errorOf = (joint: Joint, { section }: Pass): number =>
   section.traceErrorMm + joint.dowelPlayMm + joint.fitRmsMm;
 
+/** By which passes metal must make room, looked at in a box; beyond that the room told may be anything. */
+export interface RoomQuery {
+  readonly joint: Joint;
+  readonly passes: readonly Pass[];
+  readonly box: Box;
+  readonly sweeps: Sweeps;
+  readonly toleranceMm: number;
+}
+
 /** The room that gives the asked clearance as traced; never too little. */
-export const plannedRoom = (joint: Joint, passes: readonly Pass[], sweeps: Sweeps, toleranceMm: number): Room =>
-  room(passes, { toleranceMm, side: 'outside', sweeps, shrink: () => 0, grow: (pass) => clearanceOf(joint, pass) });
+export const plannedRoom = (query: RoomQuery): Room =>
+  room(query, { side: 'outside', shrink: () => 0, grow: (pass) => clearanceOf(query.joint, pass) });
 
 /** The planned room where every pass is given at least `leastMm`: a disc of that radius gets at all of it. */
-export const roomForDisc = (
-  joint: Joint,
-  passes: readonly Pass[],
-  sweeps: Sweeps,
-  toleranceMm: number,
-  leastMm: number,
-): Room =>
-  room(passes, {
-    toleranceMm,
-    side: 'outside',
-    sweeps,
-    shrink: () => 0,
-    grow: (pass) => Math.max(leastMm, clearanceOf(joint, pass)),
-  });
+export const roomForDisc = (query: RoomQuery, leastMm: number): Room =>
+  room(query, { side: 'outside', shrink: () => 0, grow: (pass) => Math.max(leastMm, clearanceOf(query.joint, pass)) });
 
 /** The room that is needed even if every error is in the builder's favour; never too much. */
-export const leastRoom = (joint: Joint, passes: readonly Pass[], sweeps: Sweeps, toleranceMm: number): Room =>
-  room(passes, {
-    toleranceMm,
+export const leastRoom = (query: RoomQuery): Room =>
+  room(query, {
     side: 'inside',
-    sweeps,
-    shrink: (pass) => errorOf(joint, pass),
-    grow: (pass) => clearanceOf(joint, pass),
+    shrink: (pass) => errorOf(query.joint, pass),
+    grow: (pass) => clearanceOf(query.joint, pass),
   });
 
 /** The room that is enough even if every error is against the builder; never too little. */
-export const mostRoom = (joint: Joint, passes: readonly Pass[], sweeps: Sweeps, toleranceMm: number): Room =>
-  room(passes, {
-    toleranceMm,
+export const mostRoom = (query: RoomQuery): Room =>
+  room(query, {
     side: 'outside',
-    sweeps,
     shrink: () => 0,
-    grow: (pass) => clearanceOf(joint, pass) + errorOf(joint, pass),
+    grow: (pass) => clearanceOf(query.joint, pass) + errorOf(query.joint, pass),
   });
 
 /** More than the engine can shift an outline on its way through sweep, union, offset and cut. */
 const snapMm = 4 * engineErrorMm;
 
+/** Beyond a box by so much, mm, nothing that the engine or an arc's tolerance moves gets into it. */
+const marginMm = 1;
+
 interface Growth {
-  readonly toleranceMm: number;
   readonly side: Side;
-  readonly sweeps: Sweeps;
   readonly shrink: (pass: Pass) => number;
   readonly grow: (pass: Pass) => number;
 }
@@ -91,15 +87,19 @@ const isSamePlacement = (a: Rigid, b: Rigid): boolean =>
 const united = (solids: readonly Polygons[]): Polygons =>
   solids.length === 1 ? (solids[0] as Polygons) : union(solids.flat());
 
-/** Passes that grow by the same are united first: they overlap, and what is united is offset once. */
-function room(passes: readonly Pass[], { toleranceMm, side, sweeps, shrink, grow }: Growth): Room {
+/**
+ * Passes that grow by the same are united first: they overlap, and what is united is offset once. Of what is swept no
+ * more is taken than can come within the box: a disc that grows from beyond twice its radius does not get there.
+ */
+function room({ passes, box, sweeps, toleranceMm }: RoomQuery, { side, shrink, grow }: Growth): Room {
   const amounts = [...new Set(passes.map(grow))];
   const bias = side === 'outside' ? snapMm : -snapMm;
   const grown = amounts.map((byMm) => {
     const swept = withoutStops(passes.filter((pass) => grow(pass) === byMm)).map((pass) =>
       sweeps(pass, side, shrink(pass)),
     );
-    const ground = outlinesOf(united(swept.map((s) => s.polygons)));
+    const around = boxGrown(box, 2 * byMm + marginMm);
+    const ground = outlinesOf(united(swept.map((s) => solidNear(s.polygons, around))));
     const { polygons, boundMm } = offset(ground, byMm + bias, toleranceMm, side);
     return {
       polygons,
