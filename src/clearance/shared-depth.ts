@@ -86,15 +86,6 @@ export function meetingFractions(
   return sharedFractions(fixed.depth, reachOf(moving, fixed, rule, view), leg);
 }
 
-/** The part of a leg during which two sections of mating parts share depth, as measured; null when they never do. */
-export const sectionsMeet = (
-  fixed: Section,
-  moving: Section,
-  leg: Pick<Leg, 'from' | 'to'>,
-  marginMm: number,
-): Fractions | null =>
-  meetingFractions(stretchOf(fixed), stretchOf(moving), leg, { marginMm, facesMate: true }, 'as-measured');
-
 export const wholeLeg: Fractions = { from: 0, to: 1 };
 
 /** The part of a leg during which two ranges share depth, closed; null when they never do. */
