@@ -12,15 +12,13 @@ import {
 import { boxAround } from '../geometry/plane/edge-box.ts';
 import { lerp, type Vec, vec } from '../geometry/plane/vec.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons/polygons.ts';
+import { deepestWithinMm } from './tolerances.ts';
 
 /** How deep something goes at its deepest, mm, and a point where it does. */
 export interface Depth {
   readonly mm: number;
   readonly at: Vec;
 }
-
-/** The search ends when nothing deeper than this is left; the depth it gives is reached, and may be short by as much. */
-const deepestWithinMm = 5e-5;
 
 /**
  * How deep a removed region goes, where `left` is the metal that stays and `outline` that there was, both trees of

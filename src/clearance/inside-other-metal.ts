@@ -7,6 +7,7 @@ import { home, type Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { CheckNotice } from './notices.ts';
 import { sectionMeetings, standingAt } from './passings.ts';
+import { whollyShare } from './tolerances.ts';
 import { treeOf } from './trees.ts';
 
 /**
@@ -24,14 +25,11 @@ export function insideOtherMetal(joint: Joint): CheckNotice[] {
     }));
 }
 
-// arcs are taken a little within, so that what lies inside shares a hair less than all of itself
-const wholly = 1 - 1e-4;
-
 function oneInOther(fixed: Section, moving: Section, { turnRad, shift }: Position): boolean {
   if (fixed.loops.length === 0 || moving.loops.length === 0) return false;
   const placement = rigid(turnRad, shift);
   // the trees are there already, and few sections begin so: areas are only cut out where they do
   if (!startsInside(treeOf(fixed.loops), treeOf(moving.loops), placement)) return false;
   const sharedMm2 = regionOverlapAreaMm2(fixed.loops, moveRegion(moving.loops, placement));
-  return sharedMm2 >= wholly * Math.min(regionAreaMm2(fixed.loops), regionAreaMm2(moving.loops));
+  return sharedMm2 >= whollyShare * Math.min(regionAreaMm2(fixed.loops), regionAreaMm2(moving.loops));
 }

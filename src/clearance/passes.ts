@@ -5,6 +5,7 @@ import type { DepthRange, Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import { atHome, matingRule, meetings, metalOf, type Way, waysOf } from './passings.ts';
 import { type DepthView, isStretch, reachOf, type Stretch, stretchOf } from './shared-depth.ts';
+import { leastBandMm } from './tolerances.ts';
 
 /** One part of the joint, told from the other. */
 export type Part = 'fixed' | 'moving';
@@ -62,9 +63,6 @@ export function depthBreaks(joint: Joint, part: Part, section: Section): number[
   }
   return [...breaks, toMm];
 }
-
-/** Bands thinner than this are none. */
-const leastBandMm = 1e-6;
 
 const waysOfJoint = ({ fit }: Joint): Way[] => [atHome, ...waysOf(fit.legs)];
 

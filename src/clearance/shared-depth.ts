@@ -1,14 +1,12 @@
 import type { DepthRange, Section } from '../job/casting.ts';
 import type { Leg } from '../job/path.ts';
+import { flushMm } from './tolerances.ts';
 
 /** A closed part of a leg, as fractions of its way. */
 export interface Fractions {
   readonly from: number;
   readonly to: number;
 }
-
-/** Ranges that overlap by less than this only meet end to end; far below anything a depth gauge can tell. */
-const flushMm = 1e-9;
 
 /** How near in depth two sections may pass before they count as sharing it, mm. */
 export interface DepthRule {

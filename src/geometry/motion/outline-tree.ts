@@ -2,6 +2,7 @@ import { type Edge, edgeOfBulge, edgeOfCircle } from '../plane/edge.ts';
 import type { Box } from '../plane/edge-box.ts';
 import type { Region, Vertex } from '../plane/loop.ts';
 import { distance } from '../plane/vec.ts';
+import { flatBulge } from './tolerances.ts';
 
 /**
  * The edges of a region in flat arrays under a binary tree of boxes, built once and good at any position.
@@ -89,12 +90,6 @@ export const boxOfOutline = (tree: OutlineTree): Box =>
         maxX: maxX(tree, rootNode),
         maxY: maxY(tree, rootNode),
       };
-
-/**
- * An arc flatter than this is stored as its chord: its sagitta, half the bulge times the chord, is then no more than
- * the rounding that its far centre would bring.
- */
-const flatBulge = 1e-7;
 
 export function buildOutlineTree(region: Region): OutlineTree {
   const sizes = region.map((loop) => (loop.kind === 'circle' ? 1 : loop.vertices.length));

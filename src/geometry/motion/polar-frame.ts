@@ -12,6 +12,7 @@ import {
   startX,
   startY,
 } from './outline-tree.ts';
+import { angleSlackRad, centreShare, levelSlope, poleShare, tangentMm } from './tolerances.ts';
 
 /** Facing of a radius-critical point: where the outline's radius has a local minimum, maximum, or may have either. */
 export const isMinimum = 1;
@@ -45,10 +46,6 @@ export const firstCritical = (edge: number): number => criticalPerEdge * edge;
 export const radiusAt = ({ radii }: PolarFrame, critical: number): number => radii[critical] as number;
 export const angleAt = ({ angles }: PolarFrame, critical: number): number => angles[critical] as number;
 export const facingAt = ({ facings }: PolarFrame, critical: number): number => facings[critical] as number;
-
-const angleSlackRad = 1e-12;
-/** A slope of radius along the outline (mm per mm) under which a vertex counts as level: pruning only. */
-const levelSlope = 1e-7;
 
 const frames = new WeakMap<OutlineTree, { x: number; y: number; frame: PolarFrame }[]>();
 
@@ -139,7 +136,7 @@ class FrameBuilder implements PolarFrame {
     this.#edges[4 * edge] = Math.min(this.#edges[4 * edge] as number, height);
     this.#setCritical(edge, 1, height, Math.atan2(y, x), isMinimum);
     // the line runs through the pole, or all but: its two halves lie on opposite sides
-    if (height < 1e-9 * Math.sqrt(squared)) this.#setAngles(edge, 0, Math.PI);
+    if (height < poleShare * Math.sqrt(squared)) this.#setAngles(edge, 0, Math.PI);
   }
 
   #addArc(edge: number, s: EdgeSlot, from: number, to: number): void {
@@ -147,7 +144,7 @@ class FrameBuilder implements PolarFrame {
     const toCentre = Math.atan2(s.cy, s.cx);
     this.#setArcAngles(edge, s, from, to, away, toCentre);
     // about its own centre an arc is level all along: its ends serve
-    if (away <= 1e-14 * s.radius) return;
+    if (away <= centreShare * s.radius) return;
     const ux = s.cx / away;
     const uy = s.cy / away;
     if (s.spans(s.cx + s.radius * ux, s.cy + s.radius * uy)) {
@@ -162,8 +159,8 @@ class FrameBuilder implements PolarFrame {
   }
 
   #setArcAngles(edge: number, s: EdgeSlot, from: number, to: number, away: number, toCentre: number): void {
-    if (away > s.radius * (1 + 1e-9)) this.#setArcSeenFromOutside(edge, s, from, to, away, toCentre);
-    else if (s.whole || away > s.radius * (1 - 1e-9)) this.#setAngles(edge, 0, Math.PI);
+    if (away > s.radius * (1 + poleShare)) this.#setArcSeenFromOutside(edge, s, from, to, away, toCentre);
+    else if (s.whole || away > s.radius * (1 - poleShare)) this.#setAngles(edge, 0, Math.PI);
     else {
       // from inside its circle one sees an arc run steadily round
       const way = Math.sign(s.sweepRad);
@@ -179,7 +176,7 @@ class FrameBuilder implements PolarFrame {
     const end = wrapRad(to - toCentre);
     const tangent = Math.sqrt((away - s.radius) * (away + s.radius));
     const touches = (side: number): boolean =>
-      s.spans(tangent * Math.cos(toCentre + side * reach), tangent * Math.sin(toCentre + side * reach), 1e-9);
+      s.spans(tangent * Math.cos(toCentre + side * reach), tangent * Math.sin(toCentre + side * reach), tangentMm);
     const low = touches(-1) ? -reach : Math.min(start, end);
     const high = touches(1) ? reach : Math.max(start, end);
     this.#setAngles(edge, toCentre + (low + high) / 2, (high - low) / 2);

@@ -16,9 +16,7 @@ import {
   startX,
   startY,
 } from './outline-tree.ts';
-
-/** More than the rounding of a distance from the ray's line, mm: a box this near to it is looked into. */
-const lookMm = 1e-9;
+import { lookMm } from './tolerances.ts';
 
 /**
  * How far along a ray it crosses the edges of a tree of straight edges, mm, in no order; of an edge's ends one belongs

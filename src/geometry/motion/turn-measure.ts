@@ -20,7 +20,7 @@ import {
   radiusAt,
   wrapRad,
 } from './polar-frame.ts';
-import { contactSlackMm, pruningMm, roundingMm } from './tolerances.ts';
+import { contactSlackMm, pruningMm, roundingMm, turnSlackRad } from './tolerances.ts';
 import { turnContacts } from './turn-contacts.ts';
 
 /**
@@ -161,8 +161,8 @@ export class TurnMeasure implements LegMeasure {
       // a turn beyond a full circle comes by more than once
       let turn = positiveRad(angle - this.#fromRad);
       // an instant a rounding before the start belongs to it
-      if (turn > 2 * Math.PI - 1e-9) turn -= 2 * Math.PI;
-      for (; turn <= this.#spanRad + 1e-9; turn += 2 * Math.PI) {
+      if (turn > 2 * Math.PI - turnSlackRad) turn -= 2 * Math.PI;
+      for (; turn <= this.#spanRad + turnSlackRad; turn += 2 * Math.PI) {
         this.#confirm(Math.min(Math.max(turn, 0), this.#spanRad), movingEdge, out);
       }
     }
