@@ -1,10 +1,9 @@
-import { home, type Leg } from '../job/path.ts';
+import type { Leg } from '../job/path.ts';
 import { axialGap, standOffAt } from './end-gap.ts';
 import { stateOf } from './measure.ts';
 import { fractionOfLeg, type PairPassage } from './pairs.ts';
+import { atHome } from './passings.ts';
 import { sharedFractions } from './shared-depth.ts';
-
-const standing = { from: home, to: home };
 
 /**
  * How near, along the crank, the fouling pairs come to one another while their outlines overlap, mm: 0 where one goes
@@ -18,7 +17,7 @@ export function alongCrankMm(pairs: readonly PairPassage[], legs: readonly Leg[]
 }
 
 function gapOf({ fixed, moving, leg: count, fractions, passage }: PairPassage, legs: readonly Leg[]): number {
-  const leg = count === null ? standing : legs[count - 1];
+  const leg = count === null ? atHome.leg : legs[count - 1];
   const [f, m] = [fixed.depth, moving.depth];
   if (leg === undefined || f === null || m === null) return 0;
   const shared = sharedFractions(f, m, leg);

@@ -3,8 +3,9 @@ import type { Joint } from '../joint/joint.ts';
 import type { NearestPlaces, State } from './check-result.ts';
 import { measureOf } from './measure.ts';
 import { nearestOf } from './moments.ts';
-import { pairRule, pairsAt } from './pairs.ts';
-import { solidsOf } from './solids.ts';
+import { pairRule, pairsOn } from './pairs.ts';
+import { standingAt } from './passings.ts';
+import { sidesOf } from './solids.ts';
 
 /** The least clearance with the moving part standing at one position. */
 export interface Standing {
@@ -18,7 +19,7 @@ export interface Standing {
 
 /** The least clearance at one position, proved for the outlines as traced. */
 export function clearanceAt(joint: Joint, position: Position): Standing {
-  const pairs = pairsAt(solidsOf(joint.fixed), solidsOf(joint.moving), pairRule(joint), position);
+  const pairs = pairsOn(sidesOf(joint), [standingAt(position)], pairRule(joint));
   const { state, clearanceMm, worstClearanceMm, decisive } = measureOf(pairs, joint.fit.clearance.wayInMm);
   return { state, clearanceMm, worstClearanceMm, nearest: decisive && nearestOf(decisive) };
 }

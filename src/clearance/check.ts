@@ -3,35 +3,36 @@ import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import { alongCrankMm } from './along-crank.ts';
 import type { CheckResult, Clearance, HomeResult, WayInResult } from './check-result.ts';
-import { endGapAtHome, endGapOnLegs } from './end-gap.ts';
+import { endGapOn } from './end-gap.ts';
 import { type Foul, homeFoul, noFoul, wayInFoul } from './foul.ts';
 import { insideOtherMetal } from './inside-other-metal.ts';
 import { holdsClearance, type Measure, measureOf } from './measure.ts';
 import { firstTouchOf, foulingOf, instantOf, nearestOf } from './moments.ts';
-import { type PairPassage, pairRule, pairsAt, pairsOnLeg } from './pairs.ts';
+import { type PairPassage, pairRule, pairsOn } from './pairs.ts';
+import { atHome, waysOf } from './passings.ts';
 import { farReason, reasonOf, reasonsBeforehand } from './reasons.ts';
 import { checkRotating, type RotatingMeasure } from './rotating.ts';
 import { sectionNotices } from './section-notices.ts';
-import { solidsOf } from './solids.ts';
+import { sidesOf } from './solids.ts';
 import { verdictOf } from './verdict.ts';
 
 /** Checks a job at home, on every leg of the way in, and past its rotating parts: proved for the outlines as traced. */
 export function* checkJoint(joint: Joint): Generator<Progress, CheckResult> {
   const { fit } = joint;
-  const fixed = solidsOf(joint.fixed);
-  const moving = solidsOf(joint.moving);
+  const solids = sidesOf(joint);
   const steps = 1 + fit.legs.length + joint.rotating.length;
 
   yield { step: 'home', done: 0, of: steps };
   const rule = pairRule(joint);
-  const homePairs = pairsAt(fixed, moving, rule);
+  const homePairs = pairsOn(solids, [atHome], rule);
   const home = measureOf(homePairs, fit.clearance.homeMm);
   const homeMetal = home.state === 'fouls' ? homeFoul(joint) : noFoul;
 
   const pairs: PairPassage[] = [];
-  for (const [i, leg] of fit.legs.entries()) {
+  const ways = waysOf(fit.legs);
+  for (const [i, way] of ways.entries()) {
     yield { step: `leg ${i + 1}`, done: 1 + i, of: steps };
-    pairs.push(...pairsOnLeg(fixed, moving, leg, i + 1, rule));
+    pairs.push(...pairsOn(solids, [way], rule));
   }
   const wayIn = fit.legs.length > 0 ? measureOf(pairs, fit.clearance.wayInMm) : null;
   const wayInMetal = wayIn?.state === 'fouls' ? wayInFoul(joint) : noFoul;
@@ -39,10 +40,10 @@ export function* checkJoint(joint: Joint): Generator<Progress, CheckResult> {
   const rotating: RotatingMeasure[] = [];
   for (const [i, part] of joint.rotating.entries()) {
     yield { step: part.name, done: 1 + fit.legs.length + i, of: steps };
-    rotating.push(...checkRotating(joint, part, fixed, moving));
+    rotating.push(...checkRotating(joint, part, solids));
   }
 
-  const endGaps = { home: endGapAtHome(fixed, moving), wayIn: endGapOnLegs(fixed, moving, fit.legs) };
+  const endGaps = { home: endGapOn(solids, [atHome]), wayIn: endGapOn(solids, ways) };
   const reasons = [...reasonsBeforehand(joint), ...farReason(joint, { home, wayIn })];
   const reason = reasonOf(joint, reasons);
   return {

@@ -1,18 +1,24 @@
 import { regionContains } from '../geometry/motion/containment.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
-import { buildOutlineTree, type OutlineTree, squaredToSegment } from '../geometry/motion/outline-tree.ts';
+import {
+  buildOutlineTree,
+  endX,
+  endY,
+  type OutlineTree,
+  squaredToSegment,
+  startX,
+  startY,
+} from '../geometry/motion/outline-tree.ts';
 import { boxAround } from '../geometry/plane/edge-box.ts';
 import { lerp, type Vec, vec } from '../geometry/plane/vec.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons/polygons.ts';
+import { deepestWithinMm } from './tolerances.ts';
 
 /** How deep something goes at its deepest, mm, and a point where it does. */
 export interface Depth {
   readonly mm: number;
   readonly at: Vec;
 }
-
-/** The search ends when nothing deeper than this is left; the depth it gives is reached, and may be short by as much. */
-const deepestWithinMm = 5e-5;
 
 /**
  * How deep a removed region goes, where `left` is the metal that stays and `outline` that there was, both trees of
@@ -42,11 +48,8 @@ function probe(search: Search, at: Vec): number {
 }
 
 /** How far a point lies from a straight edge of a tree, mm. */
-function fromEdgeMm({ ends }: OutlineTree, edge: number, p: Vec): number {
-  const ax = ends[4 * edge] as number;
-  const ay = ends[4 * edge + 1] as number;
-  return Math.sqrt(squaredToSegment(p.x, p.y, ax, ay, ends[4 * edge + 2] as number, ends[4 * edge + 3] as number));
-}
+const fromEdgeMm = (tree: OutlineTree, edge: number, p: Vec): number =>
+  Math.sqrt(squaredToSegment(p.x, p.y, startX(tree, edge), startY(tree, edge), endX(tree, edge), endY(tree, edge)));
 
 const beats = (search: Search, mm: number): boolean => mm > search.best.mm + deepestWithinMm;
 

@@ -1,8 +1,7 @@
 import type { Casting, DepthRange, Section } from '../job/casting.ts';
-import { home, type Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { LikelyDepths, ReasonNotice, StartRemedy } from './notices.ts';
-import { sectionsMeet } from './shared-depth.ts';
+import { atHome, sectionMeetings, standingAt, type Way, waysOf } from './passings.ts';
 
 /** What depths alone tell against a job: sections that never share any, or share it before the way in begins. */
 export function depthReasons(joint: Joint): ReasonNotice[] {
@@ -14,13 +13,11 @@ export function depthReasons(joint: Joint): ReasonNotice[] {
 
 /** The first position is taken as given: what happens on the way to it is not checked. */
 function startReason(joint: Joint): ReasonNotice[] {
-  const { fit, fixed, moving } = joint;
-  const first = fit.legs[0]?.from;
+  const first = joint.fit.legs[0]?.from;
   if (first === undefined) return [];
-  const pairs = fixed.sections.flatMap((f) => moving.sections.map((m) => [f, m] as const));
-  const pair = pairs.find(([f, m]) => sectionsMeet(f, m, { from: first, to: first }, fit.depthMarginMm) !== null);
-  if (pair === undefined) return [];
-  const [{ id: fixedSection }, { id: movingSection }] = pair;
+  const [meeting] = sectionMeetings(joint, [standingAt(first)]);
+  if (meeting === undefined) return [];
+  const [fixedSection, movingSection] = [meeting.fixed.section.id, meeting.moving.section.id];
   return [{ code: 'starts-in-shared-depth', fixedSection, movingSection, remedy: startRemedy(joint) }];
 }
 
@@ -32,16 +29,14 @@ function startRemedy({ fixed, moving }: Joint): StartRemedy {
     : { kind: 'state-depths', sections: endless.map(({ id }) => id) };
 }
 
-const standing: Pick<Leg, 'from' | 'to'> = { from: home, to: home };
+const sharesAtHome = (joint: Joint): boolean => anyShares(joint, [atHome]);
 
-const sharesAtHome = (joint: Joint): boolean => anyShares(joint, standing);
+const sharesOnTheWay = (joint: Joint): boolean => anyShares(joint, waysOf(joint.fit.legs));
 
-const sharesOnTheWay = (joint: Joint): boolean => joint.fit.legs.some((leg) => anyShares(joint, leg));
-
-type Parts = Pick<Joint, 'fit' | 'fixed' | 'moving'>;
-
-const anyShares = ({ fit, fixed, moving }: Parts, leg: Pick<Leg, 'from' | 'to'>): boolean =>
-  fixed.sections.some((f) => moving.sections.some((m) => sectionsMeet(f, m, leg, fit.depthMarginMm) !== null));
+function anyShares(joint: Pick<Joint, 'fit' | 'fixed' | 'moving'>, ways: readonly Way[]): boolean {
+  const [meeting] = sectionMeetings(joint, ways);
+  return meeting !== undefined;
+}
 
 /** At home the two parts turned over give the same as one with its depths turned round, so their own sides tell. */
 function likelyDepths(joint: Joint): LikelyDepths {
@@ -51,7 +46,7 @@ function likelyDepths(joint: Joint): LikelyDepths {
     { ...joint, fixed: turnedOver(fixed) },
     { ...joint, moving: turnedOver(moving) },
   ];
-  if (!turned.some((other) => anyShares(other, standing))) return { kind: 'not-known', ...files };
+  if (!turned.some((other) => anyShares(other, [atHome]))) return { kind: 'not-known', ...files };
   const sides = [fixed, moving].map(sideOf);
   if (sides[0] === 'proud') return { kind: 'signs', file: fixed.file };
   if (sides[1] === 'proud') return { kind: 'signs', file: moving.file };

@@ -11,6 +11,7 @@ import type { Joint } from '../joint/joint.ts';
 import { type Depth, deepest } from './deepest.ts';
 import { motionKey } from './passages.ts';
 import { type Pass, passesBy } from './passes.ts';
+import { foulArcMm, foulSliverMm, shallowMm } from './tolerances.ts';
 import { treeOf } from './trees.ts';
 
 /** The metal of the fixed part that the moving part would go through; loops in the joint frame, mm. */
@@ -29,15 +30,6 @@ export const homeFoul = (joint: Joint): Foul => foulOf(joint, (pass) => pass.leg
 
 /** Metal of the fixed part that the moving part sweeps through on its way in. */
 export const wayInFoul = (joint: Joint): Foul => foulOf(joint, (pass) => pass.leg !== null);
-
-/** Arcs keep within this of the truth, on the inside: outlines that only touch share no area. */
-const toleranceMm = 5e-5;
-
-/** Holes thinner than this are where tracks that cover one another err to different sides. */
-const sliverMm = 4 * toleranceMm;
-
-/** An overlap no deeper than the engine's own error is a touch. */
-const shallowMm = 2 * engineErrorMm;
 
 function foulOf(joint: Joint, counts: (pass: Pass) => boolean): Foul {
   const fouls = joint.fixed.sections.map((section) =>
@@ -75,7 +67,7 @@ function foulIn(section: Section, passes: readonly Pass[]): SectionFoul | null {
     ({ section: other, start, motion }) => !staysClear(outline, treeOf(other.loops), start, motion, engineErrorMm),
   );
   if (touching.length === 0) return null;
-  const metal = polygonise(section.loops, toleranceMm, 'inside');
+  const metal = polygonise(section.loops, foulArcMm, 'inside');
   const swept = sweptBy(touching);
   const whole = buildOutlineTree(loopsOf(metal));
   const left = buildOutlineTree(loopsOf(difference(metal, swept)));
@@ -89,9 +81,9 @@ function foulIn(section: Section, passes: readonly Pass[]): SectionFoul | null {
 
 function sweptBy(passes: readonly Pass[]): Polygons {
   const swept = passes.map(({ section, start, motion }) =>
-    sweptRegion(section.loops, start, motion, toleranceMm, 'inside'),
+    sweptRegion(section.loops, start, motion, foulArcMm, 'inside'),
   );
-  return withoutSlivers(union(swept.flatMap(({ polygons }) => polygons)), 'outside', sliverMm);
+  return withoutSlivers(union(swept.flatMap(({ polygons }) => polygons)), 'outside', foulSliverMm);
 }
 
 const greatest = (fouls: readonly { readonly depth: Depth | null }[]): number | null =>

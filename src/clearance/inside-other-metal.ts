@@ -6,25 +6,24 @@ import type { Section } from '../job/casting.ts';
 import { home, type Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { CheckNotice } from './notices.ts';
-import { sectionsMeet } from './shared-depth.ts';
+import { sectionMeetings, standingAt } from './passings.ts';
+import { whollyShare } from './tolerances.ts';
 import { treeOf } from './trees.ts';
 
 /**
  * Sections of which one lies wholly in the metal of the other where the way in begins, or at home where only that is
  * asked: no casting gets there, so one of them is likely drawn solid where it is hollow.
  */
-export function insideOtherMetal({ fit, fixed, moving }: Joint): CheckNotice[] {
-  const at = fit.legs[0]?.from ?? home;
-  return fixed.sections.flatMap((f) =>
-    moving.sections
-      .filter((m) => sectionsMeet(f, m, { from: at, to: at }, fit.depthMarginMm) !== null)
-      .filter((m) => oneInOther(f, m, at))
-      .map((m) => ({ code: 'inside-other-metal', fixedSection: f.id, movingSection: m.id })),
-  );
+export function insideOtherMetal(joint: Joint): CheckNotice[] {
+  const at = joint.fit.legs[0]?.from ?? home;
+  return [...sectionMeetings(joint, [standingAt(at)])]
+    .filter(({ fixed, moving }) => oneInOther(fixed.section, moving.section, at))
+    .map(({ fixed, moving }) => ({
+      code: 'inside-other-metal',
+      fixedSection: fixed.section.id,
+      movingSection: moving.section.id,
+    }));
 }
-
-// arcs are taken a little within, so that what lies inside shares a hair less than all of itself
-const wholly = 1 - 1e-4;
 
 function oneInOther(fixed: Section, moving: Section, { turnRad, shift }: Position): boolean {
   if (fixed.loops.length === 0 || moving.loops.length === 0) return false;
@@ -32,5 +31,5 @@ function oneInOther(fixed: Section, moving: Section, { turnRad, shift }: Positio
   // the trees are there already, and few sections begin so: areas are only cut out where they do
   if (!startsInside(treeOf(fixed.loops), treeOf(moving.loops), placement)) return false;
   const sharedMm2 = regionOverlapAreaMm2(fixed.loops, moveRegion(moving.loops, placement));
-  return sharedMm2 >= wholly * Math.min(regionAreaMm2(fixed.loops), regionAreaMm2(moving.loops));
+  return sharedMm2 >= whollyShare * Math.min(regionAreaMm2(fixed.loops), regionAreaMm2(moving.loops));
 }

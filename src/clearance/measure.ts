@@ -1,6 +1,7 @@
 import { greatestToleranceMm, leastToleranceMm } from '../geometry/motion/tolerances.ts';
 import type { Clearance, State } from './check-result.ts';
 import { fractionOfLeg, type PairPassage } from './pairs.ts';
+import { heldToMm } from './tolerances.ts';
 
 /** What the passages of a set of pairs come to, in mm. */
 export interface Measure extends Pick<Clearance, 'state' | 'clearanceMm' | 'toleranceMm' | 'errorMm' | 'errorRssMm'> {
@@ -49,7 +50,7 @@ export const worse = (a: State, b: State): State => (severity[b] > severity[a] ?
 
 /** Whether a measure holds an asked clearance, to a micrometre. */
 export const holdsClearance = (state: State, clearanceMm: number | null, askedMm: number): boolean =>
-  state !== 'fouls' && state !== 'undecided' && (clearanceMm === null || clearanceMm >= askedMm - 0.001);
+  state !== 'fouls' && state !== 'undecided' && (clearanceMm === null || clearanceMm >= askedMm - heldToMm);
 
 const isUntraced = ({ fixed, moving }: PairPassage): boolean => fixed.untraced || moving.untraced;
 

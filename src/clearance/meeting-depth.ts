@@ -1,6 +1,7 @@
 import type { DepthRange, Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { SectionPair } from './notices.ts';
+import { matingRule } from './passings.ts';
 import { isStretch, type MaybeStretch, reachOf, stretchOf } from './shared-depth.ts';
 
 /**
@@ -15,8 +16,7 @@ export function meetingDepth(
 ): DepthRange | null {
   const [f, m] = [stretchNamed(fixed.sections, fixedSection), stretchNamed(moving.sections, movingSection)];
   if (m === null || !isStretch(m)) return f?.depth ?? null;
-  const rule = { marginMm: fit.depthMarginMm, facesMate: true };
-  const reach = f !== null && isStretch(f) ? reachOf(m, f, rule, 'as-measured') : m.depth;
+  const reach = f !== null && isStretch(f) ? reachOf(m, f, matingRule({ fit }), 'as-measured') : m.depth;
   const fromMm = 0 - Math.max(a, b) - reach.toMm;
   const toMm = 0 - Math.min(a, b) - reach.fromMm;
   if (f === null || !isStretch(f)) return { fromMm, toMm };

@@ -1,10 +1,10 @@
 import { isMotionless, type Motion, partOfMotion } from '../geometry/motion/motion.ts';
 import type { Passage } from '../geometry/motion/passage.ts';
-import { identity, rigid } from '../geometry/plane/rigid.ts';
+import { rigid } from '../geometry/plane/rigid.ts';
 import { vec } from '../geometry/plane/vec.ts';
-import { home, type Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import { passageOf } from './passages.ts';
+import { matingRule, type Passing, passings, type Sides, type Way } from './passings.ts';
 import { type DepthRule, type DepthView, type Fractions, meetingFractions, wholeLeg } from './shared-depth.ts';
 import type { Solid } from './solids.ts';
 
@@ -39,68 +39,35 @@ export interface PairRule {
   readonly place: PlaceErrors;
 }
 
-/** Sections of the two parts, which mate at depth 0. */
-export const pairRule = (joint: Joint): PairRule => ({
-  depth: { marginMm: joint.fit.depthMarginMm, facesMate: true },
-  place: placeErrors(joint),
-});
+export const pairRule = (joint: Joint): PairRule => ({ depth: matingRule(joint), place: placeErrors(joint) });
 
 /** Standing still, told as a turn about the axis by nothing: the frames about the axis serve every leg. */
 const standing: Motion = { kind: 'turn', pole: vec(0, 0), angleRad: 0 };
 
-/** The pairs standing at a position, home where none is given, that share depth there. */
-export const pairsAt = (
-  fixed: readonly Solid[],
-  moving: readonly Solid[],
+/** The pairs over the part of each way, or of a piece of it, during which they share depth. */
+export const pairsOn = (
+  solids: Sides<Solid>,
+  ways: readonly Way[],
   rule: PairRule,
-  position = home,
-): PairPassage[] => {
-  const stay = { from: position, to: position };
-  const start = position === home ? identity : rigid(position.turnRad, position.shift);
-  return everyPair(fixed, moving).flatMap(([f, m]) =>
-    seenBothWays(f, m, stay, null, rule, wholeLeg, () => passageOf(f.tree, m.tree, start, standing)),
-  );
-};
-
-/** The pairs over the part of a leg, or of a piece of it, during which they share depth. */
-export const pairsOnLeg = (
-  fixed: readonly Solid[],
-  moving: readonly Solid[],
-  leg: Leg,
-  count: number,
-  rule: PairRule,
-  piece = wholeLeg,
+  piece: Fractions = wholeLeg,
 ): PairPassage[] =>
-  everyPair(fixed, moving).flatMap(([f, m]) => {
-    let passed: Passage | null = null;
-    return seenBothWays(f, m, leg, count, rule, piece, (fractions) => {
-      // where nothing moves in the plane, no stretch of the leg differs from another
-      if (passed === null || !isMotionless(leg.motion)) passed = passageOnLeg(f, m, leg, fractions);
-      return passed;
-    });
-  });
-
-/** Every two solids of which at least one was traced. */
-const everyPair = (fixed: readonly Solid[], moving: readonly Solid[]): (readonly [Solid, Solid])[] =>
-  fixed.flatMap((f) => moving.filter((m) => !(f.untraced && m.untraced)).map((m) => [f, m] as const));
+  [...passings(solids, ways)]
+    .filter(({ fixed, moving }) => !(fixed.untraced && moving.untraced))
+    .flatMap((passing) => seenBothWays(passing, rule, piece));
 
 const views = ['as-measured', 'at-worst'] as const;
 
-function seenBothWays(
-  fixed: Solid,
-  moving: Solid,
-  leg: Pick<Leg, 'from' | 'to'>,
-  count: number | null,
-  { depth, place }: PairRule,
-  piece: Fractions,
-  passageOver: (fractions: Fractions) => Passage,
-): PairPassage[] {
+function seenBothWays(passing: Passing<Solid>, { depth, place }: PairRule, piece: Fractions): PairPassage[] {
+  const { fixed, moving, leg, count } = passing;
   const errors = errorsOf(fixed, moving, place);
   const found: PairPassage[] = [];
   for (const view of views) {
     const fractions = commonTo(meetingFractions(fixed, moving, leg, depth, view), piece);
     if (fractions === null || found.some((seen) => isSame(seen.fractions, fractions))) continue;
-    found.push({ fixed, moving, leg: count, fractions, passage: passageOver(fractions), errors, view });
+    // where nothing moves in the plane, no stretch of the leg differs from another
+    const passed = isMotionless(leg.motion) ? found[0]?.passage : undefined;
+    const passage = passed ?? passageOnLeg(passing, fractions);
+    found.push({ fixed, moving, leg: count, fractions, passage, errors, view });
   }
   return found;
 }
@@ -114,7 +81,7 @@ function commonTo(shared: Fractions | null, piece: Fractions): Fractions | null 
 }
 
 /** How two solids pass in the plane over part of a leg, whatever their depths. */
-export function passageOnLeg(fixed: Solid, moving: Solid, leg: Leg, { from, to }: Fractions): Passage {
+export function passageOnLeg({ fixed, moving, leg }: Passing<Solid>, { from, to }: Fractions): Passage {
   const part = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, from, to);
   const motion = isMotionless(part.motion) ? standing : part.motion;
   return passageOf(fixed.tree, moving.tree, part.start, motion);

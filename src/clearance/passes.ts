@@ -1,11 +1,12 @@
-import { type Motion, partOfMotion, still } from '../geometry/motion/motion.ts';
+import { type Motion, partOfMotion } from '../geometry/motion/motion.ts';
 import { seenFromMoving } from '../geometry/motion/seen-from-moving.ts';
 import { type Rigid, rigid } from '../geometry/plane/rigid.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
 import type { Part } from '../job/part.ts';
-import { home, type Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import { type DepthView, isStretch, meetingFractions, reachOf, type Stretch, stretchOf } from './shared-depth.ts';
+import { atHome, matingRule, meetings, metalOf, type Way, waysOf } from './passings.ts';
+import { type DepthView, isStretch, reachOf, type Stretch, stretchOf } from './shared-depth.ts';
+import { leastBandMm } from './tolerances.ts';
 
 /**
  * A section of the other part as it passes: standing at home (`leg` null), or over the stretch of one leg on which it
@@ -19,8 +20,6 @@ export interface Pass {
   readonly motion: Motion;
 }
 
-const atHome: Leg = { from: home, to: home, motion: still };
-
 /**
  * What passes a band of a section's depth: the sections of the other part that share depth with any of it, at home
  * and on each leg. Sharing is as the clearance check has it, the moving section lengthened by the depth margin, and at
@@ -33,19 +32,15 @@ export function passesBy(
   band: DepthRange | null,
   view: DepthView = 'as-measured',
 ): Pass[] {
-  const others = joint[otherOf(part)].sections;
-  const own = { ...stretchOf(section), depth: band };
-  const rule = { marginMm: joint.fit.depthMarginMm, facesMate: true };
-  return legsOf(joint).flatMap(({ leg, count }) =>
-    others.flatMap((other): Pass[] => {
-      const [fixed, moving] = part === 'fixed' ? [own, stretchOf(other)] : [stretchOf(other), own];
-      const shared = meetingFractions(fixed, moving, leg, rule, view);
-      if (shared === null) return [];
-      const placed = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, shared.from, shared.to);
-      const seen = part === 'fixed' ? placed : seenFromMoving(placed.start, placed.motion);
-      return [{ section: other, leg: count, ...seen }];
-    }),
-  );
+  const others = joint[otherOf(part)].sections.map(metalOf);
+  const own = [{ ...metalOf(section), depth: band }];
+  const sides = part === 'fixed' ? { fixed: own, moving: others } : { fixed: others, moving: own };
+  return Array.from(meetings(sides, waysOfJoint(joint), matingRule(joint), view), (meeting) => {
+    const { leg, count, fractions } = meeting;
+    const placed = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, fractions.from, fractions.to);
+    const seen = part === 'fixed' ? placed : seenFromMoving(placed.start, placed.motion);
+    return { section: meeting[otherOf(part)].section, leg: count, ...seen };
+  });
 }
 
 const otherOf = (part: Part): Part => (part === 'fixed' ? 'moving' : 'fixed');
@@ -67,21 +62,15 @@ export function depthBreaks(joint: Joint, part: Part, section: Section): number[
   return [...breaks, toMm];
 }
 
-/** Bands thinner than this are none. */
-const leastBandMm = 1e-6;
-
-const legsOf = (joint: Joint): { leg: Leg; count: number | null }[] => [
-  { leg: atHome, count: null },
-  ...joint.fit.legs.map((leg, i) => ({ leg, count: i + 1 })),
-];
+const waysOfJoint = ({ fit }: Joint): Way[] => [atHome, ...waysOf(fit.legs)];
 
 /** Where the ends of another section stand in this part's depth, at the stand-offs where legs begin and end. */
 function endsOf(joint: Joint, part: Part, own: Stretch, other: Stretch): number[] {
   const marginMm = joint.fit.depthMarginMm;
-  const standOffs = legsOf(joint).flatMap(({ leg }) => [leg.from.standOffMm, leg.to.standOffMm]);
+  const standOffs = waysOfJoint(joint).flatMap(({ leg }) => [leg.from.standOffMm, leg.to.standOffMm]);
   return standOffs.flatMap((mm) => {
     if (part === 'fixed') {
-      const { fromMm, toMm } = reachOf(other, own, { marginMm, facesMate: true }, 'as-measured');
+      const { fromMm, toMm } = reachOf(other, own, matingRule(joint), 'as-measured');
       return [-mm - fromMm, -mm - toMm];
     }
     return [-mm - other.depth.fromMm, -mm - other.depth.toMm].flatMap((end) => [end - marginMm, end + marginMm]);

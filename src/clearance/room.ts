@@ -6,9 +6,7 @@ import { union } from '../geometry/polygons/polygon-engine.ts';
 import { loopsOf } from '../geometry/polygons/polygons.ts';
 import type { Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
-
-/** Fine enough for any drawing; on the outside, so that what is drawn clear is clear. */
-const toleranceMm = 0.01;
+import { drawnRoomMm } from './tolerances.ts';
 
 /** Everything the moving sections cover from the first position to home, whatever their depth; for drawing, mm. */
 export function roomItSwingsThrough(joint: Joint): Region {
@@ -17,7 +15,7 @@ export function roomItSwingsThrough(joint: Joint): Region {
     ...joint.fit.legs.map(({ from, motion }) => ({ start: rigid(from.turnRad, from.shift), motion })),
   ];
   const swept = joint.moving.sections.flatMap(({ loops }) =>
-    ways.map(({ start, motion }) => sweptRegion(loops, start, motion, toleranceMm).polygons),
+    ways.map(({ start, motion }) => sweptRegion(loops, start, motion, drawnRoomMm).polygons),
   );
   return loopsOf(union(swept.flat()));
 }

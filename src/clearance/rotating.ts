@@ -3,7 +3,8 @@ import type { Joint } from '../joint/joint.ts';
 import type { RotatingResult } from './check-result.ts';
 import { type Measure, measureOf } from './measure.ts';
 import { instantOf, nearestOf } from './moments.ts';
-import { type PairPassage, type PairRule, pairsAt, pairsOnLeg, placeErrors } from './pairs.ts';
+import { type PairPassage, type PairRule, pairsOn, placeErrors } from './pairs.ts';
+import { atHome, type Sides, waysOf } from './passings.ts';
 import { type Solid, solidsSweptRound } from './solids.ts';
 
 export interface RotatingMeasure {
@@ -15,12 +16,7 @@ export interface RotatingMeasure {
  * A rotating part against the moving part (home and every leg) and against the fixed part. It is taken as the rings
  * it sweeps; instead of the depth margin the other part is lengthened by the rotating clearance.
  */
-export function checkRotating(
-  joint: Joint,
-  part: Casting,
-  fixed: readonly Solid[],
-  moving: readonly Solid[],
-): RotatingMeasure[] {
+export function checkRotating(joint: Joint, part: Casting, { fixed, moving }: Sides<Solid>): RotatingMeasure[] {
   const rings = solidsSweptRound(part);
   return [
     rotatingMeasure(joint, part, 'moving', againstMoving(joint, rings, moving)),
@@ -30,10 +26,7 @@ export function checkRotating(
 
 function againstMoving(joint: Joint, rings: readonly Solid[], moving: readonly Solid[]): PairPassage[] {
   const rule = turningRule(joint, placeErrors(joint));
-  return [
-    ...pairsAt(rings, moving, rule),
-    ...joint.fit.legs.flatMap((leg, i) => pairsOnLeg(rings, moving, leg, i + 1, rule)),
-  ];
+  return pairsOn({ fixed: rings, moving }, [atHome, ...waysOf(joint.fit.legs)], rule);
 }
 
 /** What turns has no mating face, so no end is left out. */
@@ -45,7 +38,7 @@ const turningRule = (joint: Joint, place: PairRule['place']): PairRule => ({
 /** The fixed part stands still: told as a moving part at home, its depths turned to the moving side's sense. */
 function againstFixed(joint: Joint, rings: readonly Solid[], fixed: readonly Solid[]): PairPassage[] {
   const standing = fixed.map((f) => ({ ...f, depth: flipped(f.depth), whole: flipped(f.whole) }));
-  return pairsAt(rings, standing, turningRule(joint, []));
+  return pairsOn({ fixed: rings, moving: standing }, [atHome], turningRule(joint, []));
 }
 
 const flipped = (depth: DepthRange | null): DepthRange | null =>

@@ -3,6 +3,7 @@ import type { Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Measure } from './measure.ts';
 import type { CheckNotice } from './notices.ts';
+import { atHome, passings } from './passings.ts';
 import type { RotatingMeasure } from './rotating.ts';
 
 /** What is to be said of sections as they are drawn and measured. */
@@ -21,11 +22,13 @@ export function sectionNotices(
 
 /** Two sections without depth that lie largely over one another were likely meant to have depths. */
 const overlapNotices = ({ fixed, moving }: Joint): CheckNotice[] =>
-  fixed.sections.flatMap((f) =>
-    moving.sections
-      .filter((m) => f.depth === null && m.depth === null && overlapShare(f, m) > 0.5)
-      .map((m) => ({ code: 'sections-without-depth-overlap', fixedSection: f.id, movingSection: m.id })),
-  );
+  [...passings({ fixed: fixed.sections, moving: moving.sections }, [atHome])]
+    .filter(({ fixed: f, moving: m }) => f.depth === null && m.depth === null && overlapShare(f, m) > 0.5)
+    .map(({ fixed: f, moving: m }) => ({
+      code: 'sections-without-depth-overlap',
+      fixedSection: f.id,
+      movingSection: m.id,
+    }));
 
 const overlapShare = (f: Section, m: Section): number =>
   regionOverlapAreaMm2(f.loops, m.loops) / Math.min(regionAreaMm2(f.loops), regionAreaMm2(m.loops));

@@ -1,14 +1,12 @@
 import type { DepthRange, Section } from '../job/casting.ts';
 import type { Leg } from '../job/path.ts';
+import { flushMm } from './tolerances.ts';
 
 /** A closed part of a leg, as fractions of its way. */
 export interface Fractions {
   readonly from: number;
   readonly to: number;
 }
-
-/** Ranges that overlap by less than this only meet end to end; far below anything a depth gauge can tell. */
-const flushMm = 1e-9;
 
 /** How near in depth two sections may pass before they count as sharing it, mm. */
 export interface DepthRule {
@@ -85,15 +83,6 @@ export function meetingFractions(
   if (!isStretch(fixed) || !isStretch(moving)) return wholeLeg;
   return sharedFractions(fixed.depth, reachOf(moving, fixed, rule, view), leg);
 }
-
-/** The part of a leg during which two sections of mating parts share depth, as measured; null when they never do. */
-export const sectionsMeet = (
-  fixed: Section,
-  moving: Section,
-  leg: Pick<Leg, 'from' | 'to'>,
-  marginMm: number,
-): Fractions | null =>
-  meetingFractions(stretchOf(fixed), stretchOf(moving), leg, { marginMm, facesMate: true }, 'as-measured');
 
 export const wholeLeg: Fractions = { from: 0, to: 1 };
 

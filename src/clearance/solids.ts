@@ -4,6 +4,8 @@ import { circleLoop, type Region } from '../geometry/plane/loop.ts';
 import { vec } from '../geometry/plane/vec.ts';
 import { remembered } from '../geometry/remembered.ts';
 import type { Casting, DepthRange } from '../job/casting.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { Sides } from './passings.ts';
 import { stretchOf } from './shared-depth.ts';
 import { treeOf } from './trees.ts';
 
@@ -24,10 +26,15 @@ export interface Solid {
 const everywhereMm = 4e6;
 
 /** What stands for a part: its sections, and where it says how far the tracing goes, all beyond that. */
-export const solidsOf = (casting: Casting): Solid[] => solidsAs(casting, (region) => region);
+const solidsOf = (casting: Casting): Solid[] => solidsAs(casting, (region) => region);
 
 /** What stands for a part that runs round the axis: the rings it sweeps, and those of what was not traced of it. */
 export const solidsSweptRound = (casting: Casting): Solid[] => solidsAs(casting, ringsOf);
+
+export const sidesOf = ({ fixed, moving }: Pick<Joint, 'fixed' | 'moving'>): Sides<Solid> => ({
+  fixed: solidsOf(fixed),
+  moving: solidsOf(moving),
+});
 
 const axis = vec(0, 0);
 

@@ -4,8 +4,10 @@ import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { State } from './check-result.ts';
 import { measureOf } from './measure.ts';
-import { pairRule, pairsOnLeg } from './pairs.ts';
-import { type Solid, solidsOf } from './solids.ts';
+import { pairRule, pairsOn } from './pairs.ts';
+import { type CountedWay, type Sides, waysOf } from './passings.ts';
+import type { Fractions } from './shared-depth.ts';
+import { type Solid, sidesOf } from './solids.ts';
 
 /** The least clearance over one piece of a leg: what is proved for every instant of it, not what some instant has. */
 export interface TravelPiece {
@@ -38,29 +40,24 @@ const leastPiecesOfLeg = 16;
  */
 export function* travelCurve(joint: Joint, pieces = 120): Generator<Progress, TravelCurve> {
   const { fit } = joint;
-  const solids = { fixed: solidsOf(joint.fixed), moving: solidsOf(joint.moving) };
+  const solids = sidesOf(joint);
   const counts = piecesOf(joint, pieces);
   const of = counts.reduce((sum, count) => sum + count, 0);
   const curve: TravelPiece[] = [];
-  for (const [i, leg] of fit.legs.entries()) {
+  for (const [i, way] of waysOf(fit.legs).entries()) {
     const count = counts[i] ?? leastPiecesOfLeg;
     for (let k = 0; k < count; k++) {
       yield { step: `clearance along leg ${i + 1}`, done: curve.length, of };
-      curve.push(pieceOf(joint, solids, leg, i + 1, k / count, (k + 1) / count));
+      curve.push(pieceOf(joint, solids, way, { from: k / count, to: (k + 1) / count }));
     }
   }
   return { askedMm: fit.clearance.wayInMm, pieces: curve };
 }
 
-interface Solids {
-  readonly fixed: readonly Solid[];
-  readonly moving: readonly Solid[];
-}
-
-function pieceOf(joint: Joint, solids: Solids, leg: Leg, count: number, fromAt: number, toAt: number): TravelPiece {
-  const pairs = pairsOnLeg(solids.fixed, solids.moving, leg, count, pairRule(joint), { from: fromAt, to: toAt });
+function pieceOf(joint: Joint, solids: Sides<Solid>, way: CountedWay, piece: Fractions): TravelPiece {
+  const pairs = pairsOn(solids, [way], pairRule(joint), piece);
   const { state, clearanceMm, errorMm, worstClearanceMm } = measureOf(pairs, joint.fit.clearance.wayInMm);
-  return { leg: count, fromAt, toAt, state, clearanceMm, errorMm, worstClearanceMm };
+  return { leg: way.count, fromAt: piece.from, toAt: piece.to, state, clearanceMm, errorMm, worstClearanceMm };
 }
 
 /** How many pieces each leg is parted into. */

@@ -5,6 +5,7 @@ import { clearanceHoleFor } from '../trade/clearance-holes.ts';
 import { floatMm } from '../trade/floating-fasteners.ts';
 import { parseThread } from '../trade/threads.ts';
 import type { JointNotice, PairNames } from './notices.ts';
+import { boltHairMm } from './tolerances.ts';
 
 /** How far a bolt is off its hole and how far it may be, mm. */
 export interface Bolt extends PairNames {
@@ -13,9 +14,6 @@ export interface Bolt extends PairNames {
   readonly allowedMm: number | null;
   readonly linesUp: boolean | null;
 }
-
-// rounding alone must not part a bolt that stands exactly at its limit
-const hairMm = 1e-9;
 
 /** Each bolt with both its holes in the joint frame at home. */
 export const boltsOf = (pairs: readonly HolePair[]): Bolt[] => pairs.map(boltOf);
@@ -28,7 +26,7 @@ function boltOf(pair: HolePair): Bolt {
     moving: pair.moving.id,
     offsetMm,
     allowedMm,
-    linesUp: allowedMm === null ? null : offsetMm <= allowedMm + hairMm,
+    linesUp: allowedMm === null ? null : offsetMm <= allowedMm + boltHairMm,
   };
 }
 

@@ -1,9 +1,7 @@
 import type { Finding } from '../files/finding.ts';
 import { distance, type Vec } from '../geometry/plane/vec.ts';
 import type { Fit, HolePair } from '../job/job.ts';
-
-// two dowels nearer than this are one dowel entered twice
-const coincidentMm = 1e-3;
+import { coincidentMm } from './tolerances.ts';
 
 /** Dowel pairs that stand on an earlier pair, in either part: they would let any turn fit. */
 export function coincidentDowels(fit: Pick<Fit, 'file' | 'dowels'>): Finding[] {

@@ -3,6 +3,7 @@ import { type PointPair, type RigidFit, rigidFit } from '../geometry/plane/rigid
 import { distance, sub, type Vec } from '../geometry/plane/vec.ts';
 import type { HolePair } from '../job/job.ts';
 import type { JointNotice, PairNames } from './notices.ts';
+import { halfTurnSlackRad, spacingHairMm } from './tolerances.ts';
 
 /** How the moving drawing is carried home by the dowels. */
 export interface DowelUp {
@@ -48,7 +49,8 @@ export function bestFit(pairs: readonly PointPair[]): RigidFit {
 }
 
 /** A half turn is told as a positive one, on whichever side of it rounding falls. */
-const halfOpenTurnRad = (turnRad: number): number => (turnRad <= 1e-8 - Math.PI ? turnRad + 2 * Math.PI : turnRad);
+const halfOpenTurnRad = (turnRad: number): number =>
+  turnRad <= halfTurnSlackRad - Math.PI ? turnRad + 2 * Math.PI : turnRad;
 
 /** Moving − fixed distance between the two dowels where that difference is largest, mm; null for fewer than two. */
 function spacingError(pairs: readonly HolePair[]): number | null {
@@ -65,14 +67,11 @@ function spacingError(pairs: readonly HolePair[]): number | null {
 const spacingWarnMm = 0.3;
 const measureAgainMm = 0.5;
 
-// rounding alone must not warn of a spacing exactly at its limit
-const hairMm = 5e-7;
-
 export function dowelNotices({ pairs, spacingErrorMm }: DowelUp): JointNotice[] {
   const [only] = pairs;
   if (only && pairs.length === 1) return [{ code: 'one-dowel-pair', fixed: only.fixed, moving: only.moving }];
   if (spacingErrorMm === null) return [];
-  const isBeyond = (limitMm: number): boolean => Math.abs(spacingErrorMm) > limitMm + hairMm;
+  const isBeyond = (limitMm: number): boolean => Math.abs(spacingErrorMm) > limitMm + spacingHairMm;
   if (!isBeyond(spacingWarnMm)) return [];
   return [{ code: isBeyond(measureAgainMm) ? 'dowel-spacing-measure-again' : 'dowel-spacing', spacingErrorMm }];
 }

@@ -5,6 +5,7 @@ import type { HandCheck } from './hand.ts';
 import { drawingOf, type MissCause, type PairNames, type Refusal } from './notices.ts';
 import { spacingRatio } from './spacing-ratio.ts';
 import { type PairLimits, suggestPairing } from './suggest-pairing.ts';
+import { registrationHairMm } from './tolerances.ts';
 
 /** A joint as dowelled up, with what was found of its holes. */
 export interface Registration {
@@ -21,9 +22,6 @@ export interface Registration {
 const boltMissMm = 5;
 const boltMissOfAllowed = 10;
 const spacingMissMm = 2;
-
-// rounding alone must not refuse: a hole exactly at its limit registers
-const hairMm = 1e-6;
 
 /**
  * Why two drawings do not register, so that nothing is judged; null where they do. Mirrored drawings never do; paired
@@ -58,7 +56,7 @@ const boltLimitMm = (registrationMm: number | null, allowedMm: number | null): n
 function dowelRefusal(registered: Registration): Refusal | null {
   const { dowelMm } = limitsOf(registered);
   const offMm = Math.abs(registered.spacingErrorMm ?? 0);
-  if (offMm <= dowelMm + hairMm) return null;
+  if (offMm <= dowelMm + registrationHairMm) return null;
   return { code: 'dowels-do-not-register', offMm, limitMm: dowelMm, cause: causeOf(registered) };
 }
 
@@ -70,7 +68,7 @@ function boltRefusal(registered: Registration): Refusal | null {
       if (bolt === undefined) return [];
       return [{ ...bolt, limitMm: boltLimitMm(fit.registrationMm, bolt.allowedMm), at: pair.fixed.at }];
     })
-    .filter(({ offsetMm, limitMm }) => offsetMm > limitMm + hairMm)
+    .filter(({ offsetMm, limitMm }) => offsetMm > limitMm + registrationHairMm)
     .sort((a, b) => b.offsetMm - a.offsetMm);
   const [worst] = missing;
   if (worst === undefined) return null;

@@ -10,15 +10,10 @@ import { loopsOf, outlinesOf, type Polygons } from '../polygons/polygons.ts';
 import { boxRound, rectangle, solidNear } from '../polygons/solid-near.ts';
 import { metalLeft } from './metal-left.ts';
 import { type Centre, roomiest } from './roomiest.ts';
-
-/** Arcs of the cutter's outline keep within this, on the side of more metal off. */
-const arcToleranceMm = 1e-4;
+import { arcToleranceMm, biteMm, standingMm } from './tolerances.ts';
 
 /** What lies this near to metal that stays need not be in the cutter's reach: that much of a corner may be left. */
 export const cornerSlackMm = 4 * arcToleranceMm;
-
-/** A bite is set this much deeper than its farthest place asks, so that each takes in more than a point. */
-const biteMm = 2e-3;
 
 /** More bites than this for one corner is no corner: the cut is then grown all along instead. */
 const mostBites = 64;
@@ -200,7 +195,7 @@ function track(from: Vec, to: Vec, radiusMm: number): Polygons {
 
 function trackLoop(from: Vec, to: Vec, radiusMm: number): Loop {
   const lengthMm = distance(from, to);
-  if (lengthMm < 1e-6) return circleLoop(to, radiusMm);
+  if (lengthMm < standingMm) return circleLoop(to, radiusMm);
   const along = scale(sub(to, from), radiusMm / lengthMm);
   const right = vec(along.y, -along.x);
   const at = (p: Vec, side: 1 | -1, bulge: number) => ({ x: p.x + side * right.x, y: p.y + side * right.y, bulge });

@@ -1,4 +1,5 @@
 import type { Vec } from '../plane/vec.ts';
+import { roundingMm } from './tolerances.ts';
 
 /** Points in a row, flat, and boxes round so many of them at a time, so that far ones are passed over together. */
 export interface PointBlocks {
@@ -33,9 +34,6 @@ function middleOf(values: Float64Array, from: number, to: number): [number, numb
   }
   return [(least + most) / 2, (most - least) / 2];
 }
-
-/** Far above the rounding of a length, far below the engine's grid, mm. */
-const roundingMm = 1e-9;
 
 /**
  * Calls `visit` with the first point of each block, and the one past its last, that may come within a range of lengths

@@ -2,6 +2,7 @@ import { regionContains } from '../motion/containment.ts';
 import { isWithin, nearestOnOutline } from '../motion/nearest-point.ts';
 import type { OutlineTree } from '../motion/outline-tree.ts';
 import { distance, lerp, polar, type Vec } from '../plane/vec.ts';
+import { arrivesMm, stepMm } from './tolerances.ts';
 
 /** A place for the middle of a cutter, and how far it is from the metal that stays. */
 export interface Centre {
@@ -11,9 +12,6 @@ export interface Centre {
 
 const directions = 32;
 const rings = [1, 0.7, 0.4, 0.15] as const;
-
-/** The search ends with steps this small: it may miss the roomiest place by about as much. */
-const stepMm = 1e-3;
 
 /**
  * The place within `withinMm` of a point, and in its sight, that is farthest from an outline: rings of places round the
@@ -63,8 +61,6 @@ const clamped = (p: Vec, centre: Vec, withinMm: number): Vec => {
   return mm <= withinMm ? p : lerp(centre, p, withinMm / mm);
 };
 
-/** Nearer than this to its end a line of sight is taken to arrive: a corner of metal may lie right on it. */
-const arrivesMm = 2e-3;
 const mostStrides = 200;
 
 /** Whether no outline lies between two places: each stride is as long as there is room for. */

@@ -1,6 +1,7 @@
 import { add, cross, dot, scale, sub, type Vec } from '../plane/vec.ts';
 import { forBlocksWithin, type PointBlocks } from './point-blocks.ts';
 import type { LaidLine } from './straight-lines.ts';
+import { leastTurnRad, shortMm } from './tolerances.ts';
 
 /** Where one laid line is left for the next; lengths along each from its own `at`, mm. */
 export interface StraightCorner {
@@ -13,12 +14,6 @@ export interface StraightCorner {
   /** The turn of the edge, negative to the right, which is into the cut; rad. */
   readonly turnRad: number;
 }
-
-/** Below this the lines are taken as one. */
-const leastTurnRad = 1e-4;
-
-/** A round cutter leaves a corner so much short at most. */
-const shortMm = 1.5e-3;
 
 /** The corner two laid lines make, with no arc in it yet; null where they meet nowhere within metal. */
 export function cornerBetween(from: LaidLine, onto: LaidLine): StraightCorner | null {

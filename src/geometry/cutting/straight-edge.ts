@@ -5,9 +5,9 @@ import { intersection, union } from '../polygons/polygon-engine.ts';
 import { areaMm2, loopsOf, outlinesOf, type Polygon, type Polygons, signedAreaMm2 } from '../polygons/polygons.ts';
 import { metalLeft } from './metal-left.ts';
 import { type PointBlocks, pointBlocks } from './point-blocks.ts';
-import { hairMm } from './straight-lines.ts';
-import { arcToleranceMm, straightPath } from './straight-path.ts';
+import { straightPath } from './straight-path.ts';
 import { cutRuns } from './straight-run.ts';
+import { arcToleranceMm, hairMm, joinMm, sharedMm2 } from './tolerances.ts';
 
 /** Why a stretch of the cut's edge is left as it was. */
 export type WhyAsItWas = 'opening' | 'no-room' | 'do-not-cut';
@@ -24,17 +24,11 @@ export interface StraightCut {
   readonly asItWas: readonly AsItWas[];
 }
 
-/** What is added is grown so much, that no film stays between it and the cut; mm. */
-const joinMm = 2e-5;
-
 /** How far a straight edge lies beyond lines that touch and arcs that are true, mm. */
 export const straightBoundMm = hairMm + arcToleranceMm + 2 * joinMm;
 
 /** Two stretches whose straight edges cross are made one, and that again made straight, so many times. */
 const mostRounds = 4;
-
-/** Straight edges that share less metal than this do not cross, mm². */
-const sharedMm2 = 1e-6;
 
 /**
  * A cut grown outward until its edge is made of flats of `leastFlatMm` or more and of arcs of `radiusMm` or more in the

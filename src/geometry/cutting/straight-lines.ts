@@ -2,6 +2,7 @@ import { add, cross, dot, lerp, scale, sub, type Vec, vec } from '../plane/vec.t
 import type { Polygon } from '../polygons/polygons.ts';
 import { forBlocksWithin, type PointBlocks } from './point-blocks.ts';
 import type { CutRun } from './straight-run.ts';
+import { chordMm, endMm, hairMm } from './tolerances.ts';
 
 /** A straight line laid on the cut's edge from the metal's side; metal is on its left. Lengths along it from `at`, mm. */
 export interface LaidLine {
@@ -26,17 +27,8 @@ export interface Meeting {
   readonly edge: number;
 }
 
-/** Lines lie this far clear of the edge they are laid on, so that none runs on it; mm. */
-export const hairMm = 1e-3;
-
-/** Where a line laid on an end of the edge meets the outline is so near to that, mm. */
-const endMm = 0.02;
-
 /** Directions are taken between so many points of the edge. */
 const mostPoints = 48;
-
-/** The edge between the points keeps within this of their chords, or twice that and so on where they are too many; mm. */
-const chordMm = 0.005;
 
 /** Lines that also turn about the ends of the edge by so much, degrees. */
 const endTurnsDeg = [0.5, 1, 2, 4, 8, 16, 32] as const;

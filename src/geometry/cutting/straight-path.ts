@@ -5,12 +5,10 @@ import { type PointBlocks, pointBlocks } from './point-blocks.ts';
 import { cornerBetween, corneredWays, type StraightCorner, withArc } from './straight-corner.ts';
 import { type LaidLine, laidLines, type Meeting, type Outlines } from './straight-lines.ts';
 import type { CutRun } from './straight-run.ts';
+import { arcToleranceMm } from './tolerances.ts';
 
 /** No flat is shorter, mm, but where the casting's outline ends it. */
 export const leastFlatMm = 10;
-
-/** Arcs keep within this on the side of more metal off, mm. */
-export const arcToleranceMm = 1e-4;
 
 /** A path so far: it comes onto a line at a length along it, by a corner from a step before or from the outline. */
 interface Step {

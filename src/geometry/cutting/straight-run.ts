@@ -2,6 +2,7 @@ import { nearestOnOutline } from '../motion/nearest-point.ts';
 import type { OutlineTree } from '../motion/outline-tree.ts';
 import { distance, lerp, type Vec } from '../plane/vec.ts';
 import type { Polygon } from '../polygons/polygons.ts';
+import { leastRunMm, runOnOutlineMm } from './tolerances.ts';
 
 /**
  * An edge of the cut: points 0 to `end` of an outline of the metal left, run with that metal on its left. The casting's
@@ -16,11 +17,6 @@ export interface CutRun {
   readonly after: number;
   readonly isClosed: boolean;
 }
-
-/** An edge that keeps within this of the outline as it was is no edge of the cut, mm: above what a plan's lines err by. */
-const onOutlineMm = 2e-3;
-/** Nor is a stretch shorter than this, mm: a speck. */
-const leastRunMm = 0.05;
 
 /** The stretches of an outline of the metal left that the cut makes, each with the outline turned to start with it. */
 export function cutRuns(polygon: Polygon, outline: OutlineTree): CutRun[] {
@@ -59,4 +55,4 @@ const lengthOf = (points: readonly Vec[]): number =>
   points.reduce((sum, p, i) => (i === 0 ? 0 : sum + distance(points[i - 1] as Vec, p)), 0);
 
 const liesOn = (outline: OutlineTree, a: Vec, b: Vec): boolean =>
-  [0.25, 0.5, 0.75].every((t) => nearestOnOutline(outline, lerp(a, b, t)).distanceMm <= onOutlineMm);
+  [0.25, 0.5, 0.75].every((t) => nearestOnOutline(outline, lerp(a, b, t)).distanceMm <= runOnOutlineMm);

@@ -5,9 +5,7 @@ import { type Box, boxAround, gapOfBoxesMm } from '../plane/edge-box.ts';
 import { distance, lerp, type Vec } from '../plane/vec.ts';
 import { loopsOf, type Polygon, type Polygons, signedAreaMm2 } from '../polygons/polygons.ts';
 import { alongOutline, roughMm } from './along-outline.ts';
-
-/** An edge of what is left lies on the outline as it was where its middle is this near to it. */
-const onOutlineMm = 2.5e-3;
+import { outlineMiddleMm } from './tolerances.ts';
 
 /** Edges are looked at in stretches no longer than this. */
 const stretchMm = 2;
@@ -34,7 +32,7 @@ export interface Thickness {
  */
 export function thinnest(left: Polygons, outline: OutlineTree, reachMm: number): Thickness | null {
   const stretches = left.flatMap((polygon, loop) => (isCrumb(polygon) ? [] : stretchesOf(polygon, loop)));
-  const isOld = stretches.map(({ a, b }) => nearestOnOutline(outline, lerp(a, b, 0.5)).distanceMm < onOutlineMm);
+  const isOld = stretches.map(({ a, b }) => nearestOnOutline(outline, lerp(a, b, 0.5)).distanceMm < outlineMiddleMm);
   const cut = stretches.filter((_, i) => !isOld[i]);
   const old = stretches.filter((_, i) => isOld[i]);
   if (cut.length === 0) return null;

@@ -1,5 +1,5 @@
 import type { Motion as KernelMotion } from '../motion/motion.ts';
-import type { OutlineTree } from '../motion/outline-tree.ts';
+import { boxOfOutline, type OutlineTree } from '../motion/outline-tree.ts';
 import { sweptRegion as sweepOfRegion } from '../motion/swept-region.ts';
 import type { Rigid } from '../plane/rigid.ts';
 import { length } from '../plane/vec.ts';
@@ -100,8 +100,8 @@ function carriedMm(reachMm: number, start: Rigid, motion: KernelMotion): number 
   return placedMm + chord * (placedMm + length(motion.pole));
 }
 
-/** How far the box round a solid reaches from the origin; the root of its tree holds it. */
-function farthestCornerMm({ boxes }: OutlineTree): number {
-  const [minX = 0, minY = 0, maxX = 0, maxY = 0] = boxes.subarray(4, 8);
+/** How far the box round a solid reaches from the origin. */
+function farthestCornerMm(tree: OutlineTree): number {
+  const { minX, minY, maxX, maxY } = boxOfOutline(tree);
   return Math.hypot(Math.max(-minX, maxX), Math.max(-minY, maxY));
 }

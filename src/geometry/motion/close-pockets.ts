@@ -1,5 +1,6 @@
 import type { Vec } from '../plane/vec.ts';
-import { levelMm, link, loose, type MonotoneRun, ringFrom } from './runs.ts';
+import { link, loose, type MonotoneRun, ringFrom } from './runs.ts';
+import { levelMm } from './tolerances.ts';
 import { partOfEdge, pointAlong, type Travel } from './travel.ts';
 
 /**

@@ -2,7 +2,7 @@ import { apply, type Rigid } from '../plane/rigid.ts';
 import { type Vec, vec } from '../plane/vec.ts';
 import type { LegMeasure } from './leg-measure.ts';
 import type { Motion } from './motion.ts';
-import type { OutlineTree } from './outline-tree.ts';
+import { boxOfOutline, type OutlineTree } from './outline-tree.ts';
 import { SlideMeasure } from './slide-measure.ts';
 import { roundingMm } from './tolerances.ts';
 import { TurnMeasure } from './turn-measure.ts';
@@ -29,8 +29,7 @@ function farTurnAsSlide(
   const { pole, angleRad } = motion;
   const away = Math.hypot(pole.x, pole.y);
   if (away < 1e6 || Math.abs(angleRad) > 1e-3 || moving.edgeCount === 0) return null;
-  const { boxes } = moving;
-  const [minX = 0, minY = 0, maxX = 0, maxY = 0] = boxes.subarray(4, 8);
+  const { minX, minY, maxX, maxY } = boxOfOutline(moving);
   const middle = apply(start, vec((minX + maxX) / 2, (minY + maxY) / 2));
   const arm = vec(middle.x - pole.x, middle.y - pole.y);
   const armMm = Math.hypot(arm.x, arm.y);

@@ -1,6 +1,8 @@
 import { type Edge, edgeOfBulge, edgeOfCircle } from '../plane/edge.ts';
+import type { Box } from '../plane/edge-box.ts';
 import type { Region, Vertex } from '../plane/loop.ts';
 import { distance } from '../plane/vec.ts';
+import { flatBulge } from './tolerances.ts';
 
 /**
  * The edges of a region in flat arrays under a binary tree of boxes, built once and good at any position.
@@ -34,11 +36,60 @@ export interface OutlineTree {
   readonly deviationMm: number;
 }
 
-/**
- * An arc flatter than this is stored as its chord: its sagitta, half the bulge times the chord, is then no more than
- * the rounding that its far centre would bring.
- */
-const flatBulge = 1e-7;
+const chordSize = 5;
+
+/** Of nodes: only these know how a tree is numbered. */
+export const rootNode = 1;
+export const leftOf = (node: number): number => 2 * node;
+export const rightOf = (node: number): number => 2 * node + 1;
+export const siblingOf = (node: number): number => node ^ 1;
+export const isLeaf = ({ leafCount }: OutlineTree, node: number): boolean => node >= leafCount;
+
+/** One more than the last of the nodes, which are numbered on from the root. */
+export const nodeCount = ({ leafCount }: OutlineTree): number => 2 * leafCount;
+
+/** The edges of a leaf, one or none, run from `firstEdge` to just before `endEdge`. */
+export const firstEdge = (tree: OutlineTree, leaf: number): number => edgeBefore(tree, leaf - tree.leafCount);
+export const endEdge = (tree: OutlineTree, leaf: number): number => edgeBefore(tree, leaf + 1 - tree.leafCount);
+
+const edgeBefore = ({ edgeCount, leafCount }: OutlineTree, leaf: number): number =>
+  Math.floor((leaf * edgeCount) / leafCount);
+
+/** The sides of a node's box. */
+export const minX = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node] as number;
+export const minY = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node + 1] as number;
+export const maxX = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node + 2] as number;
+export const maxY = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node + 3] as number;
+
+/** A node's chord from a to b, and within how many mm of it the node's edges lie. */
+export const chordAx = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node] as number;
+export const chordAy = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node + 1] as number;
+export const chordBx = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node + 2] as number;
+export const chordBy = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node + 3] as number;
+export const chordReach = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node + 4] as number;
+
+/** Where an edge starts and ends. */
+export const startX = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge] as number;
+export const startY = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge + 1] as number;
+export const endX = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge + 2] as number;
+export const endY = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge + 3] as number;
+
+/** The shape of an edge that is an arc; its radius tells whether it is. */
+export const centreX = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge] as number;
+export const centreY = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge + 1] as number;
+export const radiusOf = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge + 2] as number;
+export const sweepRadOf = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge + 3] as number;
+
+/** The box round a whole outline; all 0 where it has no edges. */
+export const boxOfOutline = (tree: OutlineTree): Box =>
+  tree.edgeCount === 0
+    ? { minX: 0, minY: 0, maxX: 0, maxY: 0 }
+    : {
+        minX: minX(tree, rootNode),
+        minY: minY(tree, rootNode),
+        maxX: maxX(tree, rootNode),
+        maxY: maxY(tree, rootNode),
+      };
 
 export function buildOutlineTree(region: Region): OutlineTree {
   const sizes = region.map((loop) => (loop.kind === 'circle' ? 1 : loop.vertices.length));
@@ -115,13 +166,11 @@ function storeEdge(ends: Float64Array, arcs: Float64Array, edge: number, { a, b,
   if (shape.kind === 'arc') arcs.set([shape.centre.x, shape.centre.y, shape.radius, shape.sweepRad], 4 * edge);
 }
 
-export const chordSize = 5;
-
 /** A node's chord runs from the start of its first edge to the end of its last. */
 function fillChords(tree: OutlineTree): void {
   const { leafCount, chords, ends } = tree;
   for (let leaf = 0; leaf < leafCount; leaf++) {
-    const edge = leafEdge(tree, leaf);
+    const edge = edgeBefore(tree, leaf);
     const at = chordSize * (leafCount + leaf);
     setChord(chords, at, ends, 4 * edge, ends, 4 * edge);
     chords[at + 4] = sagitta(tree, edge);
@@ -162,8 +211,8 @@ const fromChord = (chords: Float64Array, at: number, x: number, y: number): numb
   );
 
 /** How far an arc leaves its chord: r(1 − cos ½sweep), beyond a half circle too; 0 for a line. */
-const sagitta = ({ arcs }: OutlineTree, edge: number): number =>
-  (arcs[4 * edge + 2] as number) * 2 * Math.sin((arcs[4 * edge + 3] as number) / 4) ** 2;
+const sagitta = (tree: OutlineTree, edge: number): number =>
+  radiusOf(tree, edge) * 2 * Math.sin(sweepRadOf(tree, edge) / 4) ** 2;
 
 /** Squared distance (mm²) from a point to the segment a–b. */
 export function squaredToSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
@@ -173,10 +222,6 @@ export function squaredToSegment(x: number, y: number, ax: number, ay: number, b
   const t = squared > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / squared)) : 0;
   return (ax + t * dx - x) ** 2 + (ay + t * dy - y) ** 2;
 }
-
-/** The edges of a leaf, one or none, run from `leafEdge(leaf)` to just before `leafEdge(leaf + 1)`; `leaf` counts from 0. */
-export const leafEdge = (tree: OutlineTree, leaf: number): number =>
-  Math.floor((leaf * tree.edgeCount) / tree.leafCount);
 
 function linkLoops(sizes: readonly number[]): Pick<OutlineTree, 'previous' | 'next' | 'loopStarts'> {
   const edgeCount = sizes.reduce((sum, size) => sum + size, 0);
@@ -201,7 +246,7 @@ function fillBoxes(tree: OutlineTree): void {
     const at = 4 * (leafCount + leaf);
     boxes[at] = boxes[at + 1] = Number.POSITIVE_INFINITY;
     boxes[at + 2] = boxes[at + 3] = Number.NEGATIVE_INFINITY;
-    growByEdge(tree, at, leafEdge(tree, leaf));
+    growByEdge(tree, at, edgeBefore(tree, leaf));
   }
   for (let node = leafCount - 1; node >= 1; node--) {
     for (let side = 0; side < 4; side++) {
@@ -212,20 +257,20 @@ function fillBoxes(tree: OutlineTree): void {
   }
 }
 
-function growByEdge({ boxes, ends, arcs }: OutlineTree, at: number, edge: number): void {
-  const i = 4 * edge;
-  const ax = ends[i] as number;
-  const ay = ends[i + 1] as number;
-  const bx = ends[i + 2] as number;
-  const by = ends[i + 3] as number;
+function growByEdge(tree: OutlineTree, at: number, edge: number): void {
+  const { boxes } = tree;
+  const ax = startX(tree, edge);
+  const ay = startY(tree, edge);
+  const bx = endX(tree, edge);
+  const by = endY(tree, edge);
   grow(boxes, at, ax, ay);
   grow(boxes, at, bx, by);
-  const radius = arcs[i + 2] as number;
+  const radius = radiusOf(tree, edge);
   if (radius === 0) return;
-  const way = Math.sign(arcs[i + 3] as number);
+  const way = Math.sign(sweepRadOf(tree, edge));
   for (let quarter = 0; quarter < 4; quarter++) {
-    const x = (arcs[i] as number) + radius * (quarter === 0 ? 1 : quarter === 2 ? -1 : 0);
-    const y = (arcs[i + 1] as number) + radius * (quarter === 1 ? 1 : quarter === 3 ? -1 : 0);
+    const x = centreX(tree, edge) + radius * (quarter === 0 ? 1 : quarter === 2 ? -1 : 0);
+    const y = centreY(tree, edge) + radius * (quarter === 1 ? 1 : quarter === 3 ? -1 : 0);
     // an arc lies wholly on one side of its chord
     if (way * ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) <= 0) grow(boxes, at, x, y);
   }

@@ -5,7 +5,7 @@ import { regionContains } from './containment.ts';
 import { CutEdges } from './cut-edges.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import { nearestOnOutline } from './nearest-point.ts';
-import type { OutlineTree } from './outline-tree.ts';
+import { type OutlineTree, startX, startY } from './outline-tree.ts';
 import { forNearPairs } from './search.ts';
 import { SlideMeasure } from './slide-measure.ts';
 
@@ -52,8 +52,8 @@ export function startsInside(fixed: OutlineTree, moving: OutlineTree, placement:
 
 const containsPoint = (tree: OutlineTree, p: Vec): boolean => regionContains(tree, p.x, p.y);
 
-const loopPoints = ({ loopStarts, ends }: OutlineTree): Vec[] =>
-  Array.from(loopStarts, (edge) => vec(ends[4 * edge] as number, ends[4 * edge + 1] as number));
+const loopPoints = (tree: OutlineTree): Vec[] =>
+  Array.from(tree.loopStarts, (edge) => vec(startX(tree, edge), startY(tree, edge)));
 
 class PlacedSolids {
   readonly #fixed: OutlineTree;

@@ -7,7 +7,7 @@ import type { OutlineTree } from './outline-tree.ts';
 import { overlapOf, startsInside } from './overlap.ts';
 import { anyContact, contactsOnLeg, type Passing, searchNearest } from './search.ts';
 import { SlideMeasure } from './slide-measure.ts';
-import { leastToleranceMm } from './tolerances.ts';
+import { instant, leastToleranceMm } from './tolerances.ts';
 
 /** Where and when two outlines are nearest or touch: points in the fixed frame, mm, at a fraction of the motion. */
 export interface Witness {
@@ -36,9 +36,6 @@ export interface Passage {
   /** The complete set of overlapping parts, in order. */
   readonly overlaps: readonly OverlapInterval[];
 }
-
-/** Fractions of a motion nearer together than this are one instant. */
-const instant = 1e-12;
 
 /**
  * How a moving solid, placed by `start`, passes a fixed one on a motion: clearance and contact proved for every

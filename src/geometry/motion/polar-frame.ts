@@ -1,14 +1,25 @@
 import { rigid } from '../plane/rigid.ts';
 import { type Vec, vec } from '../plane/vec.ts';
 import { EdgeSlot } from './edge-slot.ts';
-import { leafEdge, type OutlineTree } from './outline-tree.ts';
+import {
+  firstEdge,
+  isLeaf,
+  leftOf,
+  nodeCount,
+  type OutlineTree,
+  rightOf,
+  rootNode,
+  startX,
+  startY,
+} from './outline-tree.ts';
+import { angleSlackRad, centreShare, levelSlope, poleShare, tangentMm } from './tolerances.ts';
 
 /** Facing of a radius-critical point: where the outline's radius has a local minimum, maximum, or may have either. */
 export const isMinimum = 1;
 export const isMaximum = 2;
 
 /** Critical points kept per edge: its start, and a line's foot or an arc's near and far point. */
-export const criticalPerEdge = 3;
+const criticalPerEdge = 3;
 
 /**
  * An outline seen from a pole: the radius and angle ranges of every node, and the points where the radius is critical.
@@ -24,9 +35,17 @@ export interface PolarFrame {
   readonly facings: Uint8Array;
 }
 
-const angleSlackRad = 1e-12;
-/** A slope of radius along the outline (mm per mm) under which a vertex counts as level: pruning only. */
-const levelSlope = 1e-7;
+/** The range of radius and angle of a node. */
+export const minRadius = ({ nodes }: PolarFrame, node: number): number => nodes[4 * node] as number;
+export const maxRadius = ({ nodes }: PolarFrame, node: number): number => nodes[4 * node + 1] as number;
+export const middleRad = ({ nodes }: PolarFrame, node: number): number => nodes[4 * node + 2] as number;
+export const halfWidthRad = ({ nodes }: PolarFrame, node: number): number => nodes[4 * node + 3] as number;
+
+/** The critical points of an edge run from its first to just before that of the edge after it. */
+export const firstCritical = (edge: number): number => criticalPerEdge * edge;
+export const radiusAt = ({ radii }: PolarFrame, critical: number): number => radii[critical] as number;
+export const angleAt = ({ angles }: PolarFrame, critical: number): number => angles[critical] as number;
+export const facingAt = ({ facings }: PolarFrame, critical: number): number => facings[critical] as number;
 
 const frames = new WeakMap<OutlineTree, { x: number; y: number; frame: PolarFrame }[]>();
 
@@ -41,13 +60,15 @@ export function polarFrame(tree: OutlineTree, pole: Vec): PolarFrame {
 }
 
 function buildPolarFrame(tree: OutlineTree, pole: Vec): PolarFrame {
-  const { edgeCount, leafCount } = tree;
+  const { edgeCount } = tree;
   const builder = new FrameBuilder(tree, pole);
   for (let edge = 0; edge < edgeCount; edge++) builder.addStart(edge);
   for (let edge = 0; edge < edgeCount; edge++) builder.addEdge(edge);
   builder.markVertices();
-  for (let leaf = 0; leaf < leafCount; leaf++) builder.setLeaf(leaf);
-  for (let node = leafCount - 1; node >= 1; node--) builder.mergeChildren(node);
+  for (let node = nodeCount(tree) - 1; node >= rootNode; node--) {
+    if (isLeaf(tree, node)) builder.setLeaf(node);
+    else builder.mergeChildren(node);
+  }
   return builder;
 }
 
@@ -69,7 +90,7 @@ class FrameBuilder implements PolarFrame {
     const n = tree.edgeCount;
     this.#tree = tree;
     this.#toPole = rigid(0, vec(-pole.x, -pole.y));
-    this.nodes = new Float64Array(8 * tree.leafCount);
+    this.nodes = new Float64Array(4 * nodeCount(tree));
     this.radii = new Float64Array(criticalPerEdge * n);
     this.angles = new Float64Array(criticalPerEdge * n);
     this.facings = new Uint8Array(criticalPerEdge * n);
@@ -79,22 +100,21 @@ class FrameBuilder implements PolarFrame {
   }
 
   addStart(edge: number): void {
-    const { ends } = this.#tree;
-    const x = (ends[4 * edge] as number) + this.#toPole.shift.x;
-    const y = (ends[4 * edge + 1] as number) + this.#toPole.shift.y;
+    const x = startX(this.#tree, edge) + this.#toPole.shift.x;
+    const y = startY(this.#tree, edge) + this.#toPole.shift.y;
     this.#setCritical(edge, 0, Math.sqrt(x * x + y * y), Math.atan2(y, x), 0);
   }
 
   addEdge(edge: number): void {
     const s = this.#slot;
     s.load(this.#tree, edge, this.#toPole);
-    const start = criticalPerEdge * edge;
-    const end = criticalPerEdge * (this.#tree.next[edge] as number);
-    const ra = this.radii[start] as number;
-    const rb = this.radii[end] as number;
+    const start = firstCritical(edge);
+    const end = firstCritical(this.#tree.next[edge] as number);
+    const ra = radiusAt(this, start);
+    const rb = radiusAt(this, end);
     // an edge that starts or ends on the pole is seen where it goes
-    const from = this.angles[ra > 0 ? start : end] as number;
-    const to = this.angles[rb > 0 ? end : start] as number;
+    const from = angleAt(this, ra > 0 ? start : end);
+    const to = angleAt(this, rb > 0 ? end : start);
     this.#edges[4 * edge] = Math.min(ra, rb);
     this.#edges[4 * edge + 1] = Math.max(ra, rb);
     if (s.arc) this.#addArc(edge, s, from, to);
@@ -116,7 +136,7 @@ class FrameBuilder implements PolarFrame {
     this.#edges[4 * edge] = Math.min(this.#edges[4 * edge] as number, height);
     this.#setCritical(edge, 1, height, Math.atan2(y, x), isMinimum);
     // the line runs through the pole, or all but: its two halves lie on opposite sides
-    if (height < 1e-9 * Math.sqrt(squared)) this.#setAngles(edge, 0, Math.PI);
+    if (height < poleShare * Math.sqrt(squared)) this.#setAngles(edge, 0, Math.PI);
   }
 
   #addArc(edge: number, s: EdgeSlot, from: number, to: number): void {
@@ -124,7 +144,7 @@ class FrameBuilder implements PolarFrame {
     const toCentre = Math.atan2(s.cy, s.cx);
     this.#setArcAngles(edge, s, from, to, away, toCentre);
     // about its own centre an arc is level all along: its ends serve
-    if (away <= 1e-14 * s.radius) return;
+    if (away <= centreShare * s.radius) return;
     const ux = s.cx / away;
     const uy = s.cy / away;
     if (s.spans(s.cx + s.radius * ux, s.cy + s.radius * uy)) {
@@ -139,8 +159,8 @@ class FrameBuilder implements PolarFrame {
   }
 
   #setArcAngles(edge: number, s: EdgeSlot, from: number, to: number, away: number, toCentre: number): void {
-    if (away > s.radius * (1 + 1e-9)) this.#setArcSeenFromOutside(edge, s, from, to, away, toCentre);
-    else if (s.whole || away > s.radius * (1 - 1e-9)) this.#setAngles(edge, 0, Math.PI);
+    if (away > s.radius * (1 + poleShare)) this.#setArcSeenFromOutside(edge, s, from, to, away, toCentre);
+    else if (s.whole || away > s.radius * (1 - poleShare)) this.#setAngles(edge, 0, Math.PI);
     else {
       // from inside its circle one sees an arc run steadily round
       const way = Math.sign(s.sweepRad);
@@ -156,7 +176,7 @@ class FrameBuilder implements PolarFrame {
     const end = wrapRad(to - toCentre);
     const tangent = Math.sqrt((away - s.radius) * (away + s.radius));
     const touches = (side: number): boolean =>
-      s.spans(tangent * Math.cos(toCentre + side * reach), tangent * Math.sin(toCentre + side * reach), 1e-9);
+      s.spans(tangent * Math.cos(toCentre + side * reach), tangent * Math.sin(toCentre + side * reach), tangentMm);
     const low = touches(-1) ? -reach : Math.min(start, end);
     const high = touches(1) ? reach : Math.max(start, end);
     this.#setAngles(edge, toCentre + (low + high) / 2, (high - low) / 2);
@@ -171,21 +191,21 @@ class FrameBuilder implements PolarFrame {
       let facing = 0;
       if (before <= levelSlope && after >= -levelSlope) facing |= isMinimum;
       if (before >= -levelSlope && after <= levelSlope) facing |= isMaximum;
-      this.facings[criticalPerEdge * edge] = facing;
+      this.facings[firstCritical(edge)] = facing;
     }
   }
 
-  setLeaf(leaf: number): void {
-    const edge = 4 * leafEdge(this.#tree, leaf);
-    this.nodes.set(this.#edges.subarray(edge, edge + 4), 4 * (this.#tree.leafCount + leaf));
+  setLeaf(node: number): void {
+    const edge = 4 * firstEdge(this.#tree, node);
+    this.nodes.set(this.#edges.subarray(edge, edge + 4), 4 * node);
   }
 
   mergeChildren(node: number): void {
-    mergeRange(this.nodes, 4 * node, 8 * node, 8 * node + 4);
+    mergeRange(this.nodes, 4 * node, 4 * leftOf(node), 4 * rightOf(node));
   }
 
   #setCritical(edge: number, slot: number, radius: number, angle: number, facing: number): void {
-    const i = criticalPerEdge * edge + slot;
+    const i = firstCritical(edge) + slot;
     this.radii[i] = radius;
     this.angles[i] = angle;
     this.facings[i] = facing;

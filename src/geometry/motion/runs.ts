@@ -1,5 +1,6 @@
 import type { Edge } from '../plane/edge.ts';
 import type { Outline } from '../polygons/metal-on-left.ts';
+import { levelMm } from './tolerances.ts';
 import type { Travel } from './travel.ts';
 
 /** A piece of a closed outline along which the level does not turn over, in a ring with its neighbours. */
@@ -13,9 +14,6 @@ export interface MonotoneRun {
   next: MonotoneRun;
   gone: boolean;
 }
-
-/** A rise below this is level: taken either way it moves the swept region by no more. */
-export const levelMm = 1e-9;
 
 /** A closed outline as runs, in order. */
 export function runsOf(outline: Outline, travel: Travel): MonotoneRun[] {

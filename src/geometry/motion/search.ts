@@ -1,5 +1,18 @@
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
-import { leafEdge, type OutlineTree } from './outline-tree.ts';
+import {
+  endEdge,
+  firstEdge,
+  isLeaf,
+  leftOf,
+  maxX,
+  maxY,
+  minX,
+  minY,
+  type OutlineTree,
+  rightOf,
+  rootNode,
+  siblingOf,
+} from './outline-tree.ts';
 import { pruningMm } from './tolerances.ts';
 
 /** Two outlines and the leg one makes past the other. */
@@ -14,13 +27,13 @@ export interface Passing {
  * further once it is below `enoughMm`.
  */
 export function searchNearest(passing: Passing, best: Nearest, enoughMm = 0): void {
-  descend(passing, 1, 1, passing.leg.bound(1, 1), best, enoughMm);
+  descend(passing, rootNode, rootNode, passing.leg.bound(rootNode, rootNode), best, enoughMm);
 }
 
 function descend(passing: Passing, f: number, m: number, bound: number, best: Nearest, enoughMm: number): void {
   if (bound >= best.distanceMm - pruningMm || best.distanceMm < enoughMm) return;
   const { fixed, moving, leg } = passing;
-  if (f >= fixed.leafCount && m >= moving.leafCount) {
+  if (isLeaf(fixed, f) && isLeaf(moving, m)) {
     forEdgePairs(passing, f, m, (fixedEdge, movingEdge) => {
       measureEdges(leg, fixedEdge, movingEdge, best);
       return false;
@@ -28,18 +41,18 @@ function descend(passing: Passing, f: number, m: number, bound: number, best: Ne
     return;
   }
   if (partsFixed(passing, f, m)) {
-    const first = leg.bound(2 * f, m);
-    const second = leg.bound(2 * f + 1, m);
-    const swap = second < first ? 1 : 0;
-    descend(passing, 2 * f + swap, m, Math.min(first, second), best, enoughMm);
-    descend(passing, 2 * f + 1 - swap, m, Math.max(first, second), best, enoughMm);
+    const first = leg.bound(leftOf(f), m);
+    const second = leg.bound(rightOf(f), m);
+    const near = second < first ? rightOf(f) : leftOf(f);
+    descend(passing, near, m, Math.min(first, second), best, enoughMm);
+    descend(passing, siblingOf(near), m, Math.max(first, second), best, enoughMm);
     return;
   }
-  const first = leg.bound(f, 2 * m);
-  const second = leg.bound(f, 2 * m + 1);
-  const swap = second < first ? 1 : 0;
-  descend(passing, f, 2 * m + swap, Math.min(first, second), best, enoughMm);
-  descend(passing, f, 2 * m + 1 - swap, Math.max(first, second), best, enoughMm);
+  const first = leg.bound(f, leftOf(m));
+  const second = leg.bound(f, rightOf(m));
+  const near = second < first ? rightOf(m) : leftOf(m);
+  descend(passing, f, near, Math.min(first, second), best, enoughMm);
+  descend(passing, f, siblingOf(near), Math.max(first, second), best, enoughMm);
 }
 
 /** Measures one pair of edges over the leg, and notes the pair when it is the nearest so far. */
@@ -55,7 +68,7 @@ export function forNearPairs(
   withinMm: number,
   visit: (fixedEdge: number, movingEdge: number) => boolean,
 ): boolean {
-  return visitNear(passing, 1, 1, withinMm, visit);
+  return visitNear(passing, rootNode, rootNode, withinMm, visit);
 }
 
 function visitNear(
@@ -67,11 +80,11 @@ function visitNear(
 ): boolean {
   const { fixed, moving, leg } = passing;
   if (leg.bound(f, m) > withinMm) return false;
-  if (f >= fixed.leafCount && m >= moving.leafCount) return forEdgePairs(passing, f, m, visit);
+  if (isLeaf(fixed, f) && isLeaf(moving, m)) return forEdgePairs(passing, f, m, visit);
   if (partsFixed(passing, f, m)) {
-    return visitNear(passing, 2 * f, m, withinMm, visit) || visitNear(passing, 2 * f + 1, m, withinMm, visit);
+    return visitNear(passing, leftOf(f), m, withinMm, visit) || visitNear(passing, rightOf(f), m, withinMm, visit);
   }
-  return visitNear(passing, f, 2 * m, withinMm, visit) || visitNear(passing, f, 2 * m + 1, withinMm, visit);
+  return visitNear(passing, f, leftOf(m), withinMm, visit) || visitNear(passing, f, rightOf(m), withinMm, visit);
 }
 
 /** All contacts of the two outlines on the leg, in no order. */
@@ -99,23 +112,19 @@ function forEdgePairs(
   m: number,
   visit: (fixedEdge: number, movingEdge: number) => boolean,
 ): boolean {
-  const fixedLeaf = f - fixed.leafCount;
-  const movingLeaf = m - moving.leafCount;
-  const fixedEnd = leafEdge(fixed, fixedLeaf + 1);
-  const movingEnd = leafEdge(moving, movingLeaf + 1);
-  for (let i = leafEdge(fixed, fixedLeaf); i < fixedEnd; i++) {
-    for (let j = leafEdge(moving, movingLeaf); j < movingEnd; j++) if (visit(i, j)) return true;
+  const fixedEnd = endEdge(fixed, f);
+  const movingEnd = endEdge(moving, m);
+  for (let i = firstEdge(fixed, f); i < fixedEnd; i++) {
+    for (let j = firstEdge(moving, m); j < movingEnd; j++) if (visit(i, j)) return true;
   }
   return false;
 }
 
 /** Of two nodes, at least one no leaf, the larger is parted; a leaf never is. */
 function partsFixed({ fixed, moving }: Passing, f: number, m: number): boolean {
-  if (f >= fixed.leafCount) return false;
-  return m >= moving.leafCount || sizeOf(fixed, f) >= sizeOf(moving, m);
+  if (isLeaf(fixed, f)) return false;
+  return isLeaf(moving, m) || sizeOf(fixed, f) >= sizeOf(moving, m);
 }
 
-function sizeOf({ boxes }: OutlineTree, node: number): number {
-  const i = 4 * node;
-  return (boxes[i + 2] as number) - (boxes[i] as number) + (boxes[i + 3] as number) - (boxes[i + 1] as number);
-}
+const sizeOf = (tree: OutlineTree, node: number): number =>
+  maxX(tree, node) - minX(tree, node) + maxY(tree, node) - minY(tree, node);

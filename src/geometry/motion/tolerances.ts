@@ -37,3 +37,33 @@ export const leastToleranceMm = 1e-6;
 
 /** An answer known no better than this is undecided. */
 export const greatestToleranceMm = 1e-3;
+
+/** A bulge; flatter arcs are stored as their chord: larger, the chord would err by more than rounding; smaller, its far centre would. */
+export const flatBulge = 1e-7;
+
+/** Radians beside an angle range of a polar frame: smaller than rounding, a bound would be too high; larger, more is looked into. */
+export const angleSlackRad = 1e-12;
+
+/** Radius by length, mm per mm, below which a vertex counts as level: smaller, an extreme is missed; larger, more is measured. */
+export const levelSlope = 1e-7;
+
+/** Millimetres of rise taken as level: either way moves a swept region by no more, so larger would make it that much wrong. */
+export const levelMm = 1e-9;
+
+/** Millimetres beside a ray at which a box is looked into: smaller than rounding, a crossing is missed; larger, more is looked into. */
+export const lookMm = 1e-9;
+
+/** Fractions of a motion nearer together than this are one instant: smaller, rounding parts one contact in two; larger, a brief overlap is lost. */
+export const instant = 1e-12;
+
+/** Radians by which a contact may lie before a turn or past it: smaller than rounding, one at an end is lost; larger, more are confirmed. */
+export const turnSlackRad = 1e-9;
+
+/** Of its own size: nearer to an edge the pole is on it, which is then seen all round; smaller, its range may be wrong; larger, it only prunes less. */
+export const poleShare = 1e-9;
+
+/** Of an arc’s radius: with its centre nearer to the pole it is level all along; larger, a nearest point is missed; smaller, its direction is noise. */
+export const centreShare = 1e-14;
+
+/** Millimetres past an arc’s end at which a tangent ray still touches it: smaller than rounding, its range is too narrow; larger, it prunes less. */
+export const tangentMm = 1e-9;

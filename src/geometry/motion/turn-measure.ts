@@ -5,15 +5,22 @@ import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
 import type { OutlineTree } from './outline-tree.ts';
 import {
-  criticalPerEdge,
+  angleAt,
+  facingAt,
+  firstCritical,
+  halfWidthRad,
   isMaximum,
   isMinimum,
+  maxRadius,
+  middleRad,
+  minRadius,
   type PolarFrame,
   polarFrame,
   positiveRad,
+  radiusAt,
   wrapRad,
 } from './polar-frame.ts';
-import { contactSlackMm, pruningMm, roundingMm } from './tolerances.ts';
+import { contactSlackMm, pruningMm, roundingMm, turnSlackRad } from './tolerances.ts';
 import { turnContacts } from './turn-contacts.ts';
 
 /**
@@ -73,18 +80,16 @@ export class TurnMeasure implements LegMeasure {
 
   /** Least distance between two sectors, the moving one swept; (r − s)² + 4rs·sin²(½δ) between points at r and s. */
   bound(fixedNode: number, movingNode: number): number {
-    const f = this.#fixedFrame.nodes;
-    const m = this.#movingFrame.nodes;
-    const i = 4 * fixedNode;
-    const j = 4 * movingNode;
-    const fMin = f[i] as number;
-    const fMax = f[i + 1] as number;
-    const mMin = m[j] as number;
-    const mMax = m[j + 1] as number;
+    const f = this.#fixedFrame;
+    const m = this.#movingFrame;
+    const fMin = minRadius(f, fixedNode);
+    const fMax = maxRadius(f, fixedNode);
+    const mMin = minRadius(m, movingNode);
+    const mMax = maxRadius(m, movingNode);
     const halfSpan = this.#spanRad / 2;
-    const middle = (m[j + 2] as number) + this.#fromRad + halfSpan;
-    const apart = Math.abs(wrapRad(middle - (f[i + 2] as number)));
-    const angle = apart - halfSpan - (f[i + 3] as number) - (m[j + 3] as number);
+    const middle = middleRad(m, movingNode) + this.#fromRad + halfSpan;
+    const apart = Math.abs(wrapRad(middle - middleRad(f, fixedNode)));
+    const angle = apart - halfSpan - halfWidthRad(f, fixedNode) - halfWidthRad(m, movingNode);
     if (angle <= 0) return Math.max(0, fMin - mMax, mMin - fMax);
     const cos = Math.max(0, Math.cos(angle));
     const mNear = Math.min(Math.max(fMin * cos, mMin), mMax);
@@ -114,27 +119,27 @@ export class TurnMeasure implements LegMeasure {
   #measureAlignments(fixedEdge: number, movingEdge: number, best: Nearest): void {
     const fixed = this.#fixedFrame;
     const moving = this.#movingFrame;
-    for (let i = criticalPerEdge * fixedEdge; i < criticalPerEdge * (fixedEdge + 1); i++) {
-      const facing = fixed.facings[i] as number;
+    for (let i = firstCritical(fixedEdge); i < firstCritical(fixedEdge + 1); i++) {
+      const facing = facingAt(fixed, i);
       if (facing === 0) continue;
       // a minimum of one faces a maximum of the other
       const wanted = (facing & isMinimum ? isMaximum : 0) | (facing & isMaximum ? isMinimum : 0);
-      for (let j = criticalPerEdge * movingEdge; j < criticalPerEdge * (movingEdge + 1); j++) {
-        if (((moving.facings[j] as number) & wanted) === 0) continue;
-        const gap = Math.abs((fixed.radii[i] as number) - (moving.radii[j] as number));
+      for (let j = firstCritical(movingEdge); j < firstCritical(movingEdge + 1); j++) {
+        if ((facingAt(moving, j) & wanted) === 0) continue;
+        const gap = Math.abs(radiusAt(fixed, i) - radiusAt(moving, j));
         if (gap < best.distanceMm) this.#considerAlignment(i, j, gap, best);
       }
     }
   }
 
   #considerAlignment(i: number, j: number, gap: number, best: Nearest): void {
-    const angle = this.#fixedFrame.angles[i] as number;
-    const turn = positiveRad(angle - (this.#movingFrame.angles[j] as number) - this.#fromRad);
+    const angle = angleAt(this.#fixedFrame, i);
+    const turn = positiveRad(angle - angleAt(this.#movingFrame, j) - this.#fromRad);
     if (turn > this.#spanRad) return;
     const cos = Math.cos(angle);
     const sin = Math.sin(angle);
-    const f = this.#fixedFrame.radii[i] as number;
-    const m = this.#movingFrame.radii[j] as number;
+    const f = radiusAt(this.#fixedFrame, i);
+    const m = radiusAt(this.#movingFrame, j);
     const { x, y } = this.#pole;
     best.consider(gap, this.#fractionOf(turn), x + f * cos, y + f * sin, x + m * cos, y + m * sin);
   }
@@ -156,8 +161,8 @@ export class TurnMeasure implements LegMeasure {
       // a turn beyond a full circle comes by more than once
       let turn = positiveRad(angle - this.#fromRad);
       // an instant a rounding before the start belongs to it
-      if (turn > 2 * Math.PI - 1e-9) turn -= 2 * Math.PI;
-      for (; turn <= this.#spanRad + 1e-9; turn += 2 * Math.PI) {
+      if (turn > 2 * Math.PI - turnSlackRad) turn -= 2 * Math.PI;
+      for (; turn <= this.#spanRad + turnSlackRad; turn += 2 * Math.PI) {
         this.#confirm(Math.min(Math.max(turn, 0), this.#spanRad), movingEdge, out);
       }
     }
