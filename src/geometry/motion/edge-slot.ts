@@ -1,15 +1,5 @@
 import type { Rigid } from '../plane/rigid.ts';
-import {
-  centreX,
-  centreY,
-  endX,
-  endY,
-  type OutlineTree,
-  radiusOf,
-  startX,
-  startY,
-  sweepRadOf,
-} from './outline-tree.ts';
+import type { OutlineTree } from './outline-tree.ts';
 
 /**
  * One edge of a tree, carried to where it stands: scratch space that the hot loops fill again and again, so that
@@ -33,27 +23,29 @@ export class EdgeSlot {
 
   load(tree: OutlineTree, edge: number, at: Rigid): void {
     const { cos, sin, shift } = at;
-    const ax = startX(tree, edge);
-    const ay = startY(tree, edge);
-    const bx = endX(tree, edge);
-    const by = endY(tree, edge);
+    const { ends, arcs } = tree;
+    const i = 4 * edge;
+    const ax = ends[i] as number;
+    const ay = ends[i + 1] as number;
+    const bx = ends[i + 2] as number;
+    const by = ends[i + 3] as number;
     this.ax = cos * ax - sin * ay + shift.x;
     this.ay = sin * ax + cos * ay + shift.y;
     this.bx = cos * bx - sin * by + shift.x;
     this.by = sin * bx + cos * by + shift.y;
     this.dx = cos * (bx - ax) - sin * (by - ay);
     this.dy = sin * (bx - ax) + cos * (by - ay);
-    this.radius = radiusOf(tree, edge);
+    this.radius = arcs[i + 2] as number;
     this.arc = this.radius > 0;
     if (!this.arc) {
       this.whole = false;
       return;
     }
-    const cx = centreX(tree, edge);
-    const cy = centreY(tree, edge);
+    const cx = arcs[i] as number;
+    const cy = arcs[i + 1] as number;
     this.cx = cos * cx - sin * cy + shift.x;
     this.cy = sin * cx + cos * cy + shift.y;
-    this.sweepRad = sweepRadOf(tree, edge);
+    this.sweepRad = arcs[i + 3] as number;
     this.whole = ax === bx && ay === by;
   }
 

@@ -36,7 +36,8 @@ export interface OutlineTree {
   readonly deviationMm: number;
 }
 
-const chordSize = 5;
+/** The length of a node's chord in `chords`. */
+export const chordSize = 5;
 
 /** Of nodes: only these know how a tree is numbered. */
 export const rootNode = 1;
@@ -60,13 +61,6 @@ export const minX = ({ boxes }: OutlineTree, node: number): number => boxes[4 * 
 export const minY = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node + 1] as number;
 export const maxX = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node + 2] as number;
 export const maxY = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node + 3] as number;
-
-/** A node's chord from a to b, and within how many mm of it the node's edges lie. */
-export const chordAx = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node] as number;
-export const chordAy = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node + 1] as number;
-export const chordBx = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node + 2] as number;
-export const chordBy = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node + 3] as number;
-export const chordReach = ({ chords }: OutlineTree, node: number): number => chords[chordSize * node + 4] as number;
 
 /** Where an edge starts and ends. */
 export const startX = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge] as number;

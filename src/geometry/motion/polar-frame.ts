@@ -27,19 +27,16 @@ const criticalPerEdge = 3;
  * Ranges are exact for edges and merged upward; angles carry a slack far above their rounding.
  */
 export interface PolarFrame {
-  /** minRadius, maxRadius, middleRad, halfWidthRad of each node; a half width of π is all round. */
+  /**
+   * minRadius, maxRadius, middleRad, halfWidthRad of each node; a half width of π is all round. Read as they lie where
+   * nodes are compared by the million.
+   */
   readonly nodes: Float64Array;
   readonly radii: Float64Array;
   readonly angles: Float64Array;
   /** 0 where there is no such point, else `isMinimum` | `isMaximum`. */
   readonly facings: Uint8Array;
 }
-
-/** The range of radius and angle of a node. */
-export const minRadius = ({ nodes }: PolarFrame, node: number): number => nodes[4 * node] as number;
-export const maxRadius = ({ nodes }: PolarFrame, node: number): number => nodes[4 * node + 1] as number;
-export const middleRad = ({ nodes }: PolarFrame, node: number): number => nodes[4 * node + 2] as number;
-export const halfWidthRad = ({ nodes }: PolarFrame, node: number): number => nodes[4 * node + 3] as number;
 
 /** The critical points of an edge run from its first to just before that of the edge after it. */
 export const firstCritical = (edge: number): number => criticalPerEdge * edge;

@@ -3,19 +3,7 @@ import { length, type Vec, vec } from '../plane/vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
-import {
-  chordAx,
-  chordAy,
-  chordBx,
-  chordBy,
-  chordReach,
-  maxX,
-  maxY,
-  minX,
-  minY,
-  type OutlineTree,
-  squaredToSegment,
-} from './outline-tree.ts';
+import { chordSize, type OutlineTree, squaredToSegment } from './outline-tree.ts';
 import { slideContacts } from './slide-contacts.ts';
 import { contactSlackMm, pruningMm, roundingMm } from './tolerances.ts';
 
@@ -71,48 +59,44 @@ export class SlideMeasure implements LegMeasure {
 
   /** Gap between the nodes' chords, less what their edges leave them by; for outlines that stand still. */
   #chordGap(fixedNode: number, movingNode: number): number {
-    const f = this.#fixed;
-    const m = this.#moving;
+    const f = this.#fixed.chords;
+    const m = this.#moving.chords;
+    const i = chordSize * fixedNode;
+    const j = chordSize * movingNode;
     const { cos, sin, shift } = this.#start;
-    const max = chordAx(m, movingNode);
-    const may = chordAy(m, movingNode);
-    const mbx = chordBx(m, movingNode);
-    const mby = chordBy(m, movingNode);
+    const max = m[j] as number;
+    const may = m[j + 1] as number;
+    const mbx = m[j + 2] as number;
+    const mby = m[j + 3] as number;
     const gap = segmentGap(
-      chordAx(f, fixedNode),
-      chordAy(f, fixedNode),
-      chordBx(f, fixedNode),
-      chordBy(f, fixedNode),
+      f[i] as number,
+      f[i + 1] as number,
+      f[i + 2] as number,
+      f[i + 3] as number,
       cos * max - sin * may + shift.x,
       sin * max + cos * may + shift.y,
       cos * mbx - sin * mby + shift.x,
       sin * mbx + cos * mby + shift.y,
     );
-    return gap - chordReach(f, fixedNode) - chordReach(m, movingNode) - this.#roundingMm;
+    return gap - (f[i + 4] as number) - (m[j + 4] as number) - this.#roundingMm;
   }
 
   /** Gap between the nodes' boxes, each carried into the slide's frame, the moving one swept along x. */
   #boxGap(fixedNode: number, movingNode: number): number {
-    const f = this.#fixed;
-    const m = this.#moving;
+    const f = this.#fixed.boxes;
+    const m = this.#moving.boxes;
+    const i = 4 * fixedNode;
+    const j = 4 * movingNode;
     const toF = this.#toSlide;
     const toM = this.#movingStart;
-    const fLeft = minX(f, fixedNode);
-    const fLow = minY(f, fixedNode);
-    const fRight = maxX(f, fixedNode);
-    const fHigh = maxY(f, fixedNode);
-    const mLeft = minX(m, movingNode);
-    const mLow = minY(m, movingNode);
-    const mRight = maxX(m, movingNode);
-    const mHigh = maxY(m, movingNode);
-    const fx = (fLeft + fRight) / 2;
-    const fy = (fLow + fHigh) / 2;
-    const fw = (fRight - fLeft) / 2;
-    const fh = (fHigh - fLow) / 2;
-    const mx = (mLeft + mRight) / 2;
-    const my = (mLow + mHigh) / 2;
-    const mw = (mRight - mLeft) / 2;
-    const mh = (mHigh - mLow) / 2;
+    const fx = ((f[i] as number) + (f[i + 2] as number)) / 2;
+    const fy = ((f[i + 1] as number) + (f[i + 3] as number)) / 2;
+    const fw = ((f[i + 2] as number) - (f[i] as number)) / 2;
+    const fh = ((f[i + 3] as number) - (f[i + 1] as number)) / 2;
+    const mx = ((m[j] as number) + (m[j + 2] as number)) / 2;
+    const my = ((m[j + 1] as number) + (m[j + 3] as number)) / 2;
+    const mw = ((m[j + 2] as number) - (m[j] as number)) / 2;
+    const mh = ((m[j + 3] as number) - (m[j + 1] as number)) / 2;
     const half = this.#lengthMm / 2;
     const along = Math.abs(toM.cos * mx - toM.sin * my + toM.shift.x + half - (toF.cos * fx - toF.sin * fy));
     const across = Math.abs(toM.sin * mx + toM.cos * my + toM.shift.y - (toF.sin * fx + toF.cos * fy));

@@ -8,12 +8,8 @@ import {
   angleAt,
   facingAt,
   firstCritical,
-  halfWidthRad,
   isMaximum,
   isMinimum,
-  maxRadius,
-  middleRad,
-  minRadius,
   type PolarFrame,
   polarFrame,
   positiveRad,
@@ -80,16 +76,18 @@ export class TurnMeasure implements LegMeasure {
 
   /** Least distance between two sectors, the moving one swept; (r − s)² + 4rs·sin²(½δ) between points at r and s. */
   bound(fixedNode: number, movingNode: number): number {
-    const f = this.#fixedFrame;
-    const m = this.#movingFrame;
-    const fMin = minRadius(f, fixedNode);
-    const fMax = maxRadius(f, fixedNode);
-    const mMin = minRadius(m, movingNode);
-    const mMax = maxRadius(m, movingNode);
+    const f = this.#fixedFrame.nodes;
+    const m = this.#movingFrame.nodes;
+    const i = 4 * fixedNode;
+    const j = 4 * movingNode;
+    const fMin = f[i] as number;
+    const fMax = f[i + 1] as number;
+    const mMin = m[j] as number;
+    const mMax = m[j + 1] as number;
     const halfSpan = this.#spanRad / 2;
-    const middle = middleRad(m, movingNode) + this.#fromRad + halfSpan;
-    const apart = Math.abs(wrapRad(middle - middleRad(f, fixedNode)));
-    const angle = apart - halfSpan - halfWidthRad(f, fixedNode) - halfWidthRad(m, movingNode);
+    const middle = (m[j + 2] as number) + this.#fromRad + halfSpan;
+    const apart = Math.abs(wrapRad(middle - (f[i + 2] as number)));
+    const angle = apart - halfSpan - (f[i + 3] as number) - (m[j + 3] as number);
     if (angle <= 0) return Math.max(0, fMin - mMax, mMin - fMax);
     const cos = Math.max(0, Math.cos(angle));
     const mNear = Math.min(Math.max(fMin * cos, mMin), mMax);
