@@ -118,6 +118,13 @@ module.exports = {
       to: { path: '^(cli|tests)/' },
     },
     {
+      name: 'main-thread-reads-nothing',
+      comment: 'files may be large: their schemas are held against them by the worker',
+      severity: 'error',
+      from: { path: '^viewer/', pathNot: ofTheWorker },
+      to: { path: '^src/(files/(part|fit|job)-file|job/read-)', dependencyTypesNot: ['type-only'] },
+    },
+    {
       name: 'main-thread-computes-nothing',
       comment: "the page's own thread draws: of what computes it takes only types, and leaves the rest to its worker",
       severity: 'error',

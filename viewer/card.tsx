@@ -1,7 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import type { App, State } from './app.ts';
 import { ChoiceField } from './fields.tsx';
-import { demoJob } from './job/demo-job.ts';
 import { newJob } from './job/new-job.ts';
 import { ShownUnits } from './lengths.ts';
 import type { Session } from './session.ts';
@@ -129,7 +128,7 @@ const Start = ({ session }: { readonly session: Session }) => (
     <button type="button" onClick={() => session.open(newJob(words.newParts), null)}>
       {words.begin}
     </button>
-    <button type="button" onClick={() => session.open(demoJob(), null)}>
+    <button type="button" onClick={() => session.openDemo()}>
       {words.demo}
     </button>
   </div>

@@ -1,7 +1,11 @@
+import type { Reading } from '../src/files/finding.ts';
 import type { JobFile } from '../src/files/job-file.ts';
 import type { Progress } from '../src/geometry/progress.ts';
+import { demoJob } from './heavy/demo-job.ts';
+import { homeTexts } from './heavy/home-texts.ts';
 import { importFile } from './heavy/import-file.ts';
 import { make, sheetsToShow } from './heavy/make.ts';
+import { type OpenedJob, openedJob } from './heavy/opened-job.ts';
 import { pull } from './heavy/pull.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { setStraight } from './heavy/set-straight.ts';
@@ -29,6 +33,12 @@ self.addEventListener('message', ({ data }: MessageEvent<Call>) => {
 
 async function answer(id: number, question: Question, job: JobFile | null): Promise<void> {
   switch (question.kind) {
+    case 'open':
+      post({ id, reply: { kind: 'opened', opened: opened(question) } });
+      return;
+    case 'texts':
+      post({ id, reply: { kind: 'texts', texts: homeTexts(question.job, question.open, question.served) } });
+      return;
     case 'import':
       post({ id, reply: { kind: 'imported', imported: importFile(question.file) } });
       return;
@@ -42,6 +52,9 @@ async function answer(id: number, question: Question, job: JobFile | null): Prom
       if (job !== null) await answerOf(job, id, question);
   }
 }
+
+const opened = ({ files, present }: Extract<Question, { readonly kind: 'open' }>): Reading<OpenedJob> =>
+  files === 'demo' ? { ok: true, value: { job: demoJob(), from: null, missing: [] } } : openedJob(files, present);
 
 type OfAJob = Extract<Question, { readonly kind: 'work' | 'at' | 'make' | 'sheets' }>;
 

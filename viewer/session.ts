@@ -1,13 +1,13 @@
 import { effect, untracked } from '@preact/signals';
+import { jobEnding } from '../src/files/file-endings.ts';
 import type { JobFile } from '../src/files/job-file.ts';
-import { readJobFile } from '../src/job/read-job-file.ts';
 import { findingsText } from '../src/words/finding-text.ts';
 import type { App } from './app.ts';
+import type { OpenedFile, OpenedJob } from './heavy/opened-job.ts';
 import { type FileOnDisk, readChosen, saveJobFile } from './job/disk.ts';
 import { findHome, type Home, type HomeSaveResult, watchHome } from './job/home.ts';
 import { type Keeper, type Keeping, keeperOf } from './job/keeper.ts';
 import { newJob } from './job/new-job.ts';
-import { type OpenedFile, type OpenedJob, openedJob } from './job/opened-job.ts';
 import { freshPictureId, withPicture } from './job/picture-edits.ts';
 import { latestJob, newJobId, openJob, type StoredVersion } from './job/storage.ts';
 import { type Hold, holdJob } from './job/tabs.ts';
@@ -41,9 +41,10 @@ export class Session {
 
   async begin(): Promise<void> {
     const given = document.getElementById('job')?.textContent;
-    const held = given ? readJobFile(words.name, given) : null;
-    if (held?.ok) return this.open(held.value, null);
-    this.#home = await findHome();
+    const file = { name: `${words.name}${jobEnding}`, text: given ?? '' };
+    const held = given ? await this.#app.answers.opened([file], null) : null;
+    if (held?.ok) return this.open(held.value.job, null);
+    this.#home = await findHome(this.#app.answers);
     if (this.#home !== null) {
       watchHome(this.#home, (state) => {
         if (state === 'changed-on-disk') this.#askOfDisk();
@@ -59,6 +60,11 @@ export class Session {
   async open(job: JobFile, from: string | null): Promise<void> {
     await this.#adopt(newJobId(), job, undefined, from);
     this.#keeper?.keep(job);
+  }
+
+  /** A worked job to look at. */
+  async openDemo(): Promise<void> {
+    await this.#take(await this.#app.answers.opened('demo', null), null);
   }
 
   async openFiles(files: Iterable<File>): Promise<void> {
@@ -101,7 +107,7 @@ export class Session {
   }
 
   async #openTexts(texts: readonly OpenedFile[]): Promise<void> {
-    await this.#take(openedJob(texts, this.#app.job.now.value), null);
+    await this.#take(await this.#app.answers.opened(texts, this.#app.job.now.value), null);
   }
 
   async #take(opened: Home['opened'], from: string | null): Promise<void> {

@@ -7,9 +7,6 @@ import { schemaFindings } from '../files/schema-findings.ts';
 import type { Job } from './job.ts';
 import { type Load, type ReadJob, readFit } from './read-job.ts';
 
-/** The ending of a job in one file. */
-export const jobEnding = '.job.json';
-
 /** A job file's text as the job it holds, or everything its schema finds wrong with it. */
 export function readJobFile(file: string, text: string): Reading<JobFile> {
   const json = readJson(file, text);

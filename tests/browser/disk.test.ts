@@ -132,7 +132,11 @@ describeInBrowser('a job saved as one file', () => {
       const files = () => [{ name: 'a.job.json', text: '{}', version }];
       const ask = async (address: string) =>
         Response.json(address === 'versions' ? { 'a.job.json': version } : { open: 'a.job.json', files: files() });
-      const home = await findHome(ask);
+      const reader = {
+        opened: async () => ({ ok: false, findings: [] }) as const,
+        homeTexts: async () => ({ texts: new Map(), onlyInJob: [], moreInJob: false }),
+      };
+      const home = await findHome(reader, ask);
       if (home === null) return ['no home'];
       const told: string[] = [];
       const look = async () => {

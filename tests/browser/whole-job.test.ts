@@ -10,7 +10,7 @@ import { alternativesTo } from '../../src/plan/alternatives/alternatives.ts';
 import { planCut } from '../../src/plan/plan-cut.ts';
 import { checkText } from '../../src/words/check-text.ts';
 import { grindText } from '../../src/words/grind-text.ts';
-import { demoJob } from '../../viewer/job/demo-job.ts';
+import { demoJob } from '../../viewer/heavy/demo-job.ts';
 import { jobFileName } from '../../viewer/job/job-file-name.ts';
 import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, toldInFull, type Viewer } from './support/viewer-page.ts';

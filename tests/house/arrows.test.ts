@@ -89,6 +89,9 @@ beforeAll(async () => {
   importing('viewer/inks.ts', '../src/drawing/scene/styles.ts');
   plant('src/drawing/scene/styles.ts', 'export const thing = 1;\n');
   importing('viewer/core.worker.ts', '../src/clearance/thing.ts');
+  importing('viewer/reader.ts', '../src/files/job-file.ts');
+  importing('viewer/heavy/reader.ts', '../../src/files/job-file.ts');
+  plant('src/files/job-file.ts', 'export const thing = 1;\n');
   importing('src/geometry/polygons/polygon-engine.ts', 'clipper2-ts');
   importing('src/geometry/polygons/second-engine.ts', 'clipper2-ts');
   importing('src/plan/engine.ts', 'clipper2-ts');
@@ -137,11 +140,12 @@ describe('the arrows of the house', () => {
     ['src/words/terminal.ts', 'only the command line knows the terminal'],
     ['src/job/peer.ts', 'no development library ships'],
     ['cli/library.ts', 'the library is for others'],
+    ['viewer/reader.ts', "the page's own thread reads no files"],
   ])('%s is caught: %s', (file) => {
     expect(broken.has(file)).toBe(true);
   });
 
-  it.each(['viewer/types.ts', 'viewer/inks.ts', 'viewer/core.worker.ts'])(
+  it.each(['viewer/types.ts', 'viewer/inks.ts', 'viewer/core.worker.ts', 'viewer/heavy/reader.ts'])(
     '%s is let pass: the page may know types and inks of what computes, its worker all of it',
     (file) => expect(broken.has(file)).toBe(false),
   );

@@ -1,3 +1,4 @@
+import { partEnding } from '../../src/files/file-endings.ts';
 import type { Finding } from '../../src/files/finding.ts';
 import type { PartDraft } from '../../src/files/job-file.ts';
 import type { PartFile } from '../../src/files/part-file.ts';
@@ -23,8 +24,6 @@ export interface FileToImport {
 export type ImportedFile =
   | { readonly kind: 'part'; readonly part: PartDraft; readonly text: string }
   | { readonly kind: 'findings'; readonly findings: readonly Finding[]; readonly text: string };
-
-const partEnding = '.part.json';
 
 /** Reads a part file whole, or the outlines and holes of a table or drawing (CSV, DXF, SVG). */
 export const importFile = (file: FileToImport): ImportedFile =>

@@ -4,7 +4,7 @@ import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
 import type { SheetPreview } from '../../src/drawing/markout/markout-pages.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
-import type { Finding } from '../../src/files/finding.ts';
+import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { LoopFile } from '../../src/files/part-file.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
@@ -12,7 +12,9 @@ import type { Joint } from '../../src/joint/joint.ts';
 import type { MarkingTable } from '../../src/markout/marking-row.ts';
 import type { Alternative } from '../../src/plan/alternatives/alternative.ts';
 import type { PlanFigures } from '../../src/plan/plan-result.ts';
+import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
+import type { OpenedFile, OpenedJob } from './opened-job.ts';
 import type { Pictures } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
 import type { PullInput } from './pull.ts';
@@ -29,6 +31,10 @@ export type Question =
   | { readonly kind: 'make'; readonly what: Making; readonly beside: BesideAnswers }
   /** The sheets to mark out by, to look at. */
   | { readonly kind: 'sheets' }
+  /** Files of Fettle as a job, beside the one that is open; or the worked job that the page brings. */
+  | { readonly kind: 'open'; readonly files: readonly OpenedFile[] | 'demo'; readonly present: JobFile | null }
+  /** A job as the text of each file it was opened from. */
+  | { readonly kind: 'texts'; readonly job: JobFile; readonly open: string; readonly served: readonly string[] }
   /** A file of outlines for a part. */
   | { readonly kind: 'import'; readonly file: FileToImport }
   /** How a photograph lies. */
@@ -99,6 +105,8 @@ export type Reply =
   | PlanReply
   | StandReply
   | SheetsReply
+  | { readonly kind: 'opened'; readonly opened: Reading<OpenedJob> }
+  | { readonly kind: 'texts'; readonly texts: HomeTexts }
   | { readonly kind: 'imported'; readonly imported: ImportedFile }
   | { readonly kind: 'made'; readonly files: readonly MadeFile[] }
   | { readonly kind: 'picture-set'; readonly set: PictureSet }

@@ -2,8 +2,8 @@ import { fileText } from '../../src/files/file-text.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import { mostCharacters } from '../../src/files/read-json.ts';
+import type { OpenedFile } from '../heavy/opened-job.ts';
 import { jobFileName } from './job-file-name.ts';
-import type { OpenedFile } from './opened-job.ts';
 
 /** Files that were chosen or dropped: those of Fettle as texts, and the others as they are (drawings, pictures). */
 export interface ChosenFiles {

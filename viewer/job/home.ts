@@ -1,8 +1,8 @@
 import type { Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import { fieldOf, listOf, textOf } from '../../src/files/raw-value.ts';
-import { homeTexts } from './home-files.ts';
-import { type OpenedFile, type OpenedJob, openedJob } from './opened-job.ts';
+import type { HomeTexts } from '../heavy/home-texts.ts';
+import type { OpenedFile, OpenedJob } from '../heavy/opened-job.ts';
 
 /** Whether the files the job was opened from are still as this page last read or wrote them. */
 export type HomeState = 'same' | 'changed-on-disk';
@@ -44,13 +44,19 @@ interface Standing extends OpenedFile {
 
 const readAnew: RequestInit = { cache: 'no-store' };
 
-/** The files behind a page that is served; null where it was opened from a disk, or nothing is open. */
-export async function findHome(ask: Ask = fetch, protocol = location.protocol): Promise<Home | null> {
-  const found = /^https?:$/.test(protocol) ? await askedJob(ask) : null;
-  return found === null ? null : homeOf(found.open, found.files, ask);
+/** What reads files as a job, and writes a job as files; elsewhere, since both may be large. */
+export interface JobFiles {
+  opened(files: readonly OpenedFile[], present: JobFile | null): Promise<Reading<OpenedJob>>;
+  homeTexts(job: JobFile, open: string, served: readonly string[]): Promise<HomeTexts>;
 }
 
-function homeOf(open: string, files: readonly Standing[], ask: Ask): Home {
+/** The files behind a page that is served; null where it was opened from a disk, or nothing is open. */
+export async function findHome(reader: JobFiles, ask: Ask = fetch, protocol = location.protocol): Promise<Home | null> {
+  const found = /^https?:$/.test(protocol) ? await askedJob(ask) : null;
+  return found === null ? null : homeOf(found.open, found.files, reader, ask);
+}
+
+async function homeOf(open: string, files: readonly Standing[], reader: JobFiles, ask: Ask): Promise<Home> {
   /** The version of each file on the disk as far as this page knows, and its text as this page would write it. */
   const versions = new Map<string, string>();
   const texts = new Map<string, string>();
@@ -63,16 +69,16 @@ function homeOf(open: string, files: readonly Standing[], ask: Ask): Home {
     return next;
   };
 
-  const take = (standing: readonly Standing[]): Reading<OpenedJob> => {
+  const take = async (standing: readonly Standing[]): Promise<Reading<OpenedJob>> => {
     state = 'same';
     versions.clear();
     texts.clear();
     for (const { name, version } of standing) versions.set(name, version);
-    const opened = openedJob(standing);
-    if (opened.ok) for (const [name, text] of textsOf(opened.value.job).texts) texts.set(name, text);
+    const opened = await reader.opened(standing, null);
+    if (opened.ok) for (const [name, text] of (await textsOf(opened.value.job)).texts) texts.set(name, text);
     return opened;
   };
-  const textsOf = (job: JobFile) => homeTexts(job, open, [...versions.keys()]);
+  const textsOf = (job: JobFile): Promise<HomeTexts> => reader.homeTexts(job, open, [...versions.keys()]);
 
   const put = async (name: string, text: string): Promise<SaveFailure | null> => {
     const answer = await asked(ask, `file/${encodeURIComponent(name)}`, {
@@ -104,7 +110,10 @@ function homeOf(open: string, files: readonly Standing[], ask: Ask): Home {
   };
 
   const save = async (job: JobFile): Promise<HomeSaveResult> => {
-    const { texts: wanted, onlyInJob, moreInJob } = textsOf(job);
+    const made = await textsOf(job).catch((error: unknown) => String(error));
+    if (typeof made === 'string')
+      return { saved: [], notSaved: [{ file: open, why: 'refused', said: made }], onlyInJob: [], moreInJob: false };
+    const { texts: wanted, onlyInJob, moreInJob } = made;
     const saved: string[] = [];
     const notSaved: SaveFailure[] = [];
     for (const [name, text] of wanted) {
@@ -133,7 +142,7 @@ function homeOf(open: string, files: readonly Standing[], ask: Ask): Home {
 
   return {
     open,
-    opened: take(files),
+    opened: await take(files),
     state: () => state,
     save: (job) => inTurn(() => save(job)),
     saveOver: (job) => inTurn(() => takeVersions().then(() => save(job))),

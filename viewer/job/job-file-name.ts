@@ -1,5 +1,5 @@
+import { jobEnding } from '../../src/files/file-endings.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
-import { jobEnding } from '../../src/job/read-job-file.ts';
 
 /** A name for a file of a job: the job itself, or what is made from it. */
 export function jobFileName(job: JobFile, ending: string = jobEnding): string {

@@ -1,10 +1,13 @@
 import { batch, computed, signal } from '@preact/signals';
+import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { LoopFile } from '../../src/files/part-file.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import { Core, lastReply, nothingSaid } from '../core.ts';
 import CoreWorker from '../core.worker.ts?worker&inline';
+import type { HomeTexts } from '../heavy/home-texts.ts';
 import type { FileToImport, ImportedFile } from '../heavy/import-file.ts';
+import type { OpenedFile, OpenedJob } from '../heavy/opened-job.ts';
 import type { PullInput } from '../heavy/pull.ts';
 import type { PulledOutline } from '../heavy/pull-outline.ts';
 import type {
@@ -117,6 +120,19 @@ export class Answers {
     });
   }
 
+  /** Files of Fettle as a job, or the worked one. */
+  async opened(files: readonly OpenedFile[] | 'demo', present: JobFile | null): Promise<Reading<OpenedJob>> {
+    const { reply } = await lastReply(this.#live, { kind: 'open', files, present }, null).catch(() => nothingSaid);
+    return reply?.kind === 'opened' ? reply.opened : { ok: false, findings: [notOpened] };
+  }
+
+  /** A job as the text of each file it was opened from. */
+  async homeTexts(job: JobFile, open: string, served: readonly string[]): Promise<HomeTexts> {
+    const { reply } = await lastReply(this.#live, { kind: 'texts', job, open, served }, null);
+    if (reply?.kind !== 'texts') throw new Error('nothing was written');
+    return reply.texts;
+  }
+
   /** What a file of outlines brings; null where the core broke. */
   async imported(file: FileToImport): Promise<ImportedFile | null> {
     const { reply } = await lastReply(this.#long, { kind: 'import', file }, null).catch(() => nothingSaid);
@@ -156,6 +172,8 @@ export class Answers {
     this.#long.drop('sheets');
   }
 }
+
+const notOpened: Finding = { file: '', at: '', found: 'a page that lost what it read', expected: 'the files again' };
 
 /** Whether two jobs ask the same; pictures, and lines that are not closed, change no answer. */
 const isSameAsked = (a: JobFile, b: JobFile | undefined): boolean => a.fit === b?.fit && a.parts === b.parts;

@@ -6,7 +6,7 @@ import { jobFile as jobSchema } from '../../../src/files/job-file.ts';
 import { partFile as partSchema } from '../../../src/files/part-file.ts';
 import { readJob } from '../../../src/job/read-job.ts';
 import { readPart } from '../../../src/job/read-part.ts';
-import { homeTexts } from '../../../viewer/job/home-files.ts';
+import { homeTexts } from '../../../viewer/heavy/home-texts.ts';
 import { newJob } from '../../../viewer/job/new-job.ts';
 import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
 

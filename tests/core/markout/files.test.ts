@@ -6,9 +6,9 @@ import { openJob } from '../../../cli/open-job.ts';
 import type { SheetPreview } from '../../../src/drawing/markout/markout-pages.ts';
 import { marginMm, type PaperName } from '../../../src/drawing/scene/papers.ts';
 import { drain } from '../../../src/geometry/progress.ts';
+import { demoJob } from '../../../viewer/heavy/demo-job.ts';
 import { make, sheetsToShow } from '../../../viewer/heavy/make.ts';
 import type { MadeFile, Making } from '../../../viewer/heavy/questions.ts';
-import { demoJob } from '../../../viewer/job/demo-job.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { folderWith } from '../../support/temp-folder.ts';
 

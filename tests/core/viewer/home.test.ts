@@ -2,10 +2,17 @@ import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { schemaIds } from '../../../src/files/file-text.ts';
 import type { JobFile } from '../../../src/files/job-file.ts';
-import { findHome, type Home } from '../../../viewer/job/home.ts';
+import { homeTexts } from '../../../viewer/heavy/home-texts.ts';
+import { openedJob } from '../../../viewer/heavy/opened-job.ts';
+import { findHome, type Home, type JobFiles } from '../../../viewer/job/home.ts';
 import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
 
 const fitName = 'job.fit.json';
+const reader: JobFiles = {
+  opened: async (files, present) => openedJob(files, present),
+  homeTexts: async (job, open, served) => homeTexts(job, open, served),
+};
+
 const threeFiles = { [fitName]: fitFile, 'block.part.json': blockFile, 'housing.part.json': housingFile };
 
 /** A server with files on a disk of its own, whose next answer to a PUT can be made to fail. */
@@ -44,7 +51,7 @@ function server(files: Record<string, unknown>, open: string | null = Object.key
 }
 
 async function homeOn(at: ReturnType<typeof server>): Promise<{ home: Home; job: JobFile }> {
-  const home = await findHome(at.ask, 'http:');
+  const home = await findHome(reader, at.ask, 'http:');
   if (!home?.opened.ok) throw new Error('not opened');
   return { home, job: home.opened.value.job };
 }
@@ -56,10 +63,10 @@ const emptied = (name: string, job: JobFile): JobFile => {
 
 describe('files behind a page that is served', () => {
   it('are none where the page was opened from a disk, nothing is open, or the server is another', async () => {
-    expect(await findHome(server(threeFiles).ask, 'file:')).toBeNull();
-    expect(await findHome(server(threeFiles, null).ask, 'http:')).toBeNull();
-    expect(await findHome(async () => new Response('<html>'), 'https:')).toBeNull();
-    expect(await findHome(() => Promise.reject(new TypeError()), 'http:')).toBeNull();
+    expect(await findHome(reader, server(threeFiles).ask, 'file:')).toBeNull();
+    expect(await findHome(reader, server(threeFiles, null).ask, 'http:')).toBeNull();
+    expect(await findHome(reader, async () => new Response('<html>'), 'https:')).toBeNull();
+    expect(await findHome(reader, () => Promise.reject(new TypeError()), 'http:')).toBeNull();
   });
 
   it('open as the job they are, and nothing is written where nothing was changed', async () => {

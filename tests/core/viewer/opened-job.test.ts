@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type OpenedFile, openedJob } from '../../../viewer/job/opened-job.ts';
+import { type OpenedFile, openedJob } from '../../../viewer/heavy/opened-job.ts';
 import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
 
 const file = (name: string, value: unknown): OpenedFile => ({ name, text: JSON.stringify(value) });

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { fitEnding, jobEnding, partEnding } from '../../src/files/file-endings.ts';
 import { pathBeside } from '../../src/files/file-paths.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import { firstFindings } from '../../src/files/first-findings.ts';
@@ -7,10 +8,7 @@ import { type JobFile, type PartDraft, partDraft } from '../../src/files/job-fil
 import { readJson } from '../../src/files/read-json.ts';
 import { schemaFindings } from '../../src/files/schema-findings.ts';
 import { mmPer, type Units } from '../../src/job/lengths.ts';
-import { jobEnding, readJobFile } from '../../src/job/read-job-file.ts';
-
-export const fitEnding = '.fit.json';
-const partEnding = '.part.json';
+import { readJobFile } from '../../src/job/read-job-file.ts';
 
 /** A file as it was opened: its name, or its path as a fit names it, and its text. */
 export interface OpenedFile {

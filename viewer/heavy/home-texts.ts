@@ -1,9 +1,9 @@
+import { jobEnding } from '../../src/files/file-endings.ts';
 import { pathBeside } from '../../src/files/file-paths.ts';
 import { fileText } from '../../src/files/file-text.ts';
 import { fitFile } from '../../src/files/fit-file.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import { partFile } from '../../src/files/part-file.ts';
-import { jobEnding } from '../../src/job/read-job-file.ts';
 import { partNames } from './opened-job.ts';
 
 /** What the files of a job would hold, and what they cannot. */
