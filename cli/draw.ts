@@ -1,7 +1,6 @@
 import { Command } from 'commander';
-import { drawFit } from '../src/drawing/fit/draw-fit.ts';
 import type { DrawInput } from '../src/drawing/fit/draw-input.ts';
-import { svgOf } from '../src/drawing/svg/svg.ts';
+import { drawingSvg } from '../src/drawing/fit/drawing-svg.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { analysisOf } from '../src/pipeline/analysis.ts';
 import type { PlanResult } from '../src/plan/plan-result.ts';
@@ -49,5 +48,5 @@ export async function drawingOf(
   const plan = await runShowingProgress(found.plan());
   const alternatives = await runShowingProgress(found.alternatives());
   const input = { joint, check, plan, alternatives, room: await runShowingProgress(found.room()) };
-  return { ...input, svg: svgOf(drawFit(input)) };
+  return { ...input, svg: drawingSvg(input) };
 }

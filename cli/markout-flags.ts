@@ -1,5 +1,5 @@
 import type { PrintOptions } from '../src/drawing/pdf/pdf.ts';
-import { barMm, type PaperName, papers } from '../src/drawing/scene/papers.ts';
+import { type BarReading, barMm, isPaper, isReading, mostOffMm, papers } from '../src/drawing/scene/papers.ts';
 import type { Finding, Reading } from '../src/files/finding.ts';
 import { shown } from '../src/files/shown.ts';
 
@@ -11,9 +11,6 @@ export interface MarkoutFlags {
   readonly straight?: boolean;
   readonly mirror?: boolean;
 }
-
-/** A bar is out by no more than this, mm, unless the page was fitted to other paper. */
-const mostOffMm = 10;
 
 /** What the flags ask of the printer, or everything in them that cannot be understood. */
 export function printOptions(file: string, { paper, bars }: MarkoutFlags): Reading<PrintOptions> {
@@ -31,11 +28,8 @@ export function printOptions(file: string, { paper, bars }: MarkoutFlags): Readi
   return { ok: true, value: { paper: papers[name], ...(reading === null ? {} : { bars: reading }) } };
 }
 
-const isPaper = (name: string): name is PaperName => Object.hasOwn(papers, name);
-
-function barsIn(text: string): { xMm: number; yMm: number } | null {
+function barsIn(text: string): BarReading | null {
   const [, x, y] = /^\s*(\d+(?:\.\d+)?)\s*,\s*(\d+(?:\.\d+)?)\s*$/.exec(text) ?? [];
-  const [xMm, yMm] = [Number(x), Number(y)];
-  const isNear = (mm: number): boolean => Math.abs(mm - barMm) <= mostOffMm;
-  return isNear(xMm) && isNear(yMm) ? { xMm, yMm } : null;
+  const bars = { xMm: Number(x), yMm: Number(y) };
+  return isReading(bars) ? bars : null;
 }

@@ -1,8 +1,8 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
-import { markoutFiles, paperFor } from '../src/drawing/markout/markout-files.ts';
 import { type Markout, type MarkoutSheet, markoutOf } from '../src/drawing/markout/markout-sheets.ts';
+import { paperFor, sheetFiles } from '../src/drawing/markout/sheet-files.ts';
 import type { PrintOptions } from '../src/drawing/pdf/pdf.ts';
 import { papers } from '../src/drawing/scene/papers.ts';
 import type { Finding } from '../src/files/finding.ts';
@@ -60,7 +60,7 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const alternatives = await runShowingProgress(found.alternatives());
   const tables = await runShowingProgress(found.tables());
   const made = markoutOf(benchesOf(joint, plan, tables, flags.mirror ?? false));
-  const files = (await Promise.all(made.sheets.map((sheet) => markoutFiles(sheet, options)))).flat();
+  const files = (await Promise.all(made.sheets.map((sheet) => sheetFiles(sheet, options)))).flat();
   const outputs = files.map(({ name, content }) => ({ path: join(folder, name), content }));
   const foreign = foreignFiles(outputs.map(({ path }) => path));
   if (foreign.length > 0) failWith(foreign);

@@ -1,13 +1,18 @@
 /**
- * Fettle's jobs: a fit and its parts, read and checked, and all there is to find of them. Inside, lengths are in
- * millimetres and angles in radians, and names say so. What is wrong with an input is data: a `Reading` that is not
- * `ok`, with its findings. Nothing here opens a file; the texts come from a function that is handed in.
+ * Fettle's jobs: a fit and its parts, read and checked, all there is to find of them, and that as JSON, in words and drawn.
+ * Inside, lengths are in millimetres and angles in radians, and names say so. What is wrong with an input is data: a
+ * `Reading` that is not `ok`, with its findings. Nothing here opens a file or writes one; texts come from a function that
+ * is handed in.
  *
  * @module fettle
  */
 export { checkAnswer } from './answers/check.ts';
 export { grindAnswer } from './answers/grind.ts';
 export type { CheckResult } from './clearance/check-result.ts';
+export type { DrawInput } from './drawing/fit/draw-input.ts';
+export { drawingSvg } from './drawing/fit/drawing-svg.ts';
+export { type MarkoutFiles, type MarkoutOptions, markoutFiles } from './drawing/markout/markout-files.ts';
+export type { MarkoutFile } from './drawing/markout/sheet-files.ts';
 export type { Finding, Reading } from './files/finding.ts';
 export { drain, type Progress } from './geometry/progress.ts';
 export type { Job } from './job/job.ts';

@@ -25,7 +25,24 @@ import type {
 import { roundOrNull } from './rounded.ts';
 import { warningOf } from './warning.ts';
 
-/** A check as JSON: mm and degrees, each figure rounded here and nowhere else. */
+/**
+ * A check as JSON, the answer of `fettle check --json`: mm, mm² and degrees, each figure rounded to 1e-6 here and nowhere
+ * else. What is not known is null. Nothing is computed and nothing thrown; both are of one job.
+ *
+ * @example An adapter on guide studs.
+ * ```ts
+ * import { readFileSync } from 'node:fs';
+ * import { analyse, checkAnswer, drain, readJob } from 'fettle';
+ *
+ * const fit = 'profiles/sae-3-adapter/adapter.fit.json';
+ * const read = readJob(fit, (path) => ({ ok: true, value: readFileSync(path, 'utf8') }));
+ * const found = read.ok ? analyse(read.value) : read;
+ * if (!found.ok) throw new Error(JSON.stringify(found.findings));
+ * const { joint, check } = found.value;
+ * const { verdict, home, install } = checkAnswer(joint, drain(check()));
+ * console.log(verdict, home.clearanceMm, install?.state); // goes 6.3495 clear
+ * ```
+ */
 export const checkAnswer = (joint: Joint, result: CheckResult): CheckAnswer => ({
   format: 'fettle-check/1',
   title: joint.fit.title,

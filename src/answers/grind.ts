@@ -16,8 +16,23 @@ import { roundOrNull } from './rounded.ts';
 import { warningOf } from './warning.ts';
 
 /**
- * A plan as the answer of `fettle grind --json`, with the marking-out table of each part that is cut, and with what else
- * would give: null where that was not worked out.
+ * A plan as JSON, the answer of `fettle grind --json`: mm, mm², mm³, g and degrees, each figure rounded to 1e-6. With the
+ * marking-out table of each part that is cut, and with what else would give: null where that was not worked out. Nothing
+ * is computed and nothing thrown; all of it is of one job.
+ *
+ * @example A starter that fouls an oil boss.
+ * ```ts
+ * import { readFileSync } from 'node:fs';
+ * import { analyse, drain, grindAnswer, readJob } from 'fettle';
+ *
+ * const fit = 'profiles/starter-boss/starter.fit.json';
+ * const read = readJob(fit, (path) => ({ ok: true, value: readFileSync(path, 'utf8') }));
+ * const found = read.ok ? analyse(read.value) : read;
+ * if (!found.ok) throw new Error(JSON.stringify(found.findings));
+ * const { joint, plan, tables } = found.value;
+ * const { holds, part, table, afterCut } = grindAnswer(joint, drain(plan()), drain(tables()), null);
+ * console.log(holds, part, table.length, afterCut.home.state); // true fixed 3 clear
+ * ```
  */
 export function grindAnswer(
   { fit }: Joint,

@@ -25,7 +25,23 @@ export interface ReadJob {
   readonly whole: JobFile;
 }
 
-/** The fit at a path and every part it names, read and checked; or everything that is wrong with any of them, at once. */
+/**
+ * The fit at a path and every part it names, read and checked; or everything that is wrong with any of them, at once. `load`
+ * gives the text of each file, and part files are asked for beside the fit. Lengths of the job are in mm, angles in
+ * radians. Nothing wrong with a file is thrown, only what `load` throws.
+ *
+ * @example A fit that does not say where the crank is.
+ * ```ts
+ * import { readJob } from 'fettle';
+ *
+ * const fit = { format: 'fettle-fit/1', units: 'mm', fixed: 'block', moving: 'block', clearance: 2 };
+ * const box = { id: 'rib', depth: [0, 40], loops: [[[140, -4], [160, -4], [160, 4], [140, 4]]] };
+ * const part = { format: 'fettle-part/1', name: 'Block', units: 'mm', viewedFrom: 'face', sections: [box] };
+ * const read = readJob('a.fit.json', (path) => ({ ok: true, value: JSON.stringify(path === 'block' ? part : fit) }));
+ * const [finding] = read.ok ? [] : read.findings;
+ * console.log(finding?.file, finding?.at, finding?.found); // a.fit.json axis nothing
+ * ```
+ */
 export function readJob(fitPath: string, load: Load): Reading<Job> {
   const read = readFit(fitPath, parsed(load));
   return read.ok ? { ok: true, value: read.value.job } : read;

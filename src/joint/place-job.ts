@@ -16,6 +16,20 @@ import { traceNotices } from './trace-notices.ts';
 /**
  * Dowels a job up: the fixed part shifted so that the crank axis is the origin, the moving part carried home by its
  * dowels, with what is to be said about dowels, hand, bolts and path. Findings where two dowel pairs stand on one place.
+ * In mm and radians, looking at the fixed part's face, x right and y up; nothing is thrown.
+ *
+ * @example How well two dowels register, before anything is checked.
+ * ```ts
+ * import { readFileSync } from 'node:fs';
+ * import { placeJob, readJob } from 'fettle';
+ *
+ * const fit = 'profiles/sae-3-adapter/adapter.fit.json';
+ * const read = readJob(fit, (path) => ({ ok: true, value: readFileSync(path, 'utf8') }));
+ * const joint = read.ok ? placeJob(read.value) : read;
+ * if (!joint.ok) throw new Error(JSON.stringify(joint.findings));
+ * const { dowelUp, bolts } = joint.value;
+ * console.log(dowelUp.pairs.length, bolts.filter(({ linesUp }) => linesUp).length); // 2 10
+ * ```
  */
 export function placeJob(job: Job): Reading<Joint> {
   const findings = coincidentDowels(job.fit);

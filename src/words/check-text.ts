@@ -9,7 +9,24 @@ import { shortName, titleOf } from './names.ts';
 import { otherNotices, reasonSteps, reasonTexts } from './reasons.ts';
 import { verdictLine } from './verdict.ts';
 
-/** A check as a builder reads it: the verdict, why, what it rests on, and what to do next. No colour, no tabs. */
+/**
+ * A check as a builder reads it, the answer of `fettle check`: the verdict, why, what it rests on, and what to do next, in
+ * the units of the fit. Lines that end in `\n`, no colour, no tabs; nothing is thrown.
+ *
+ * @example The verdict of an adapter on guide studs.
+ * ```ts
+ * import { readFileSync } from 'node:fs';
+ * import { analyse, checkText, drain, readJob } from 'fettle';
+ *
+ * const fit = 'profiles/sae-3-adapter/adapter.fit.json';
+ * const read = readJob(fit, (path) => ({ ok: true, value: readFileSync(path, 'utf8') }));
+ * const found = read.ok ? analyse(read.value) : read;
+ * if (!found.ok) throw new Error(JSON.stringify(found.findings));
+ * const { joint, check } = found.value;
+ * const [verdict] = checkText(joint, drain(check())).split('\n');
+ * console.log(verdict); // GOES: it keeps the clearance you asked for even with every tracing error against you.
+ * ```
+ */
 export function checkText(joint: Joint, check: CheckResult): string {
   return [
     ...wrapped(verdictLine(check), ''),

@@ -19,7 +19,24 @@ import { otherNotices, reasonSteps, reasonText, reasonTexts } from './reasons.ts
 import { straightTexts } from './straight-text.ts';
 import { massText, volumeText } from './units.ts';
 
-/** A cut plan as a builder reads it: the verdict, what comes off where, what is left, and what to do next. */
+/**
+ * A cut plan as a builder reads it, the answer of `fettle grind`: the verdict, what comes off where, what is left, and what
+ * to do next, in the units of the fit. No alternatives where they were not worked out; nothing is thrown.
+ *
+ * @example The verdict on a starter that fouls an oil boss.
+ * ```ts
+ * import { readFileSync } from 'node:fs';
+ * import { analyse, drain, grindText, readJob } from 'fettle';
+ *
+ * const fit = 'profiles/starter-boss/starter.fit.json';
+ * const read = readJob(fit, (path) => ({ ok: true, value: readFileSync(path, 'utf8') }));
+ * const found = read.ok ? analyse(read.value) : read;
+ * if (!found.ok) throw new Error(JSON.stringify(found.findings));
+ * const { joint, plan } = found.value;
+ * const [verdict] = grindText(joint, drain(plan()), []).split('\n');
+ * console.log(verdict); // THE PLAN HOLDS: take 10.5 g (1.5 cm³) of grey iron off Housing.
+ * ```
+ */
 export function grindText(joint: Joint, plan: PlanFigures, alternatives: readonly Alternative[]): string {
   const { cuts, afterCut } = plan;
   return [

@@ -83,6 +83,25 @@ describe('the package, packed and installed in a folder of its own', () => {
     ]);
   });
 
+  it('draws a demo and makes its sheets, and loads what writes PDFs no sooner', async () => {
+    const program = `
+      import { readFileSync } from 'node:fs';
+      import { createRequire } from 'node:module';
+      import { analyse, drain, drawingSvg, markoutFiles, readJob } from 'fettle';
+      const load = (file) => ({ ok: true, value: readFileSync(file, 'utf8') });
+      const read = readJob('node_modules/fettle/profiles/starter-boss/starter.fit.json', load);
+      const { joint, check, plan, room, tables } = analyse(read.value).value;
+      const drawn = { joint, check: drain(check()), plan: drain(plan()), alternatives: [], room: drain(room()) };
+      console.log(drawingSvg(drawn).includes('<title id="drawing-title">'));
+      const { cache } = createRequire(import.meta.url);
+      const canPrint = () => Object.keys(cache).some((file) => /node_modules.pdf-lib/.test(file));
+      console.log(canPrint());
+      const { files } = await markoutFiles(joint, drain(plan()), drain(tables()));
+      console.log(canPrint(), files.map(({ as }) => as).sort().join(' '));`;
+    writeFileSync(join(project, 'drawing.js'), program);
+    expect(await node('drawing.js')).toEqual(['true', 'false', 'true csv dxf dxf pdf pdf pdf svg svg svg']);
+  });
+
   it('runs the program in the README, which holds to its types, as the examples do', async () => {
     const examples = ['motion', 'passage', 'relief', 'solid', 'swept-region'].flatMap((name) =>
       tsBlocks(`src/geometry/library/${name}.ts`),

@@ -1,12 +1,11 @@
 import { version } from '../../package.json';
-import { drawFit } from '../../src/drawing/fit/draw-fit.ts';
-import { type MarkoutFile, markoutFiles } from '../../src/drawing/markout/markout-files.ts';
+import { drawingSvg } from '../../src/drawing/fit/drawing-svg.ts';
 import { sheetShown } from '../../src/drawing/markout/markout-pages.ts';
 import { markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
+import { type MarkoutFile, sheetFiles } from '../../src/drawing/markout/sheet-files.ts';
 import { heldViewer } from '../../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
 import { papers } from '../../src/drawing/scene/papers.ts';
-import { svgOf } from '../../src/drawing/svg/svg.ts';
 import type { Finding } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
@@ -27,7 +26,7 @@ export function* make(job: JobFile, making: Making, beside: BesideAnswers = {}):
     return file.then((made) => ({ kind: 'made', files: [made] }));
   }
   const { sheets } = markoutOf(yield* benchesFor(found.value));
-  const made = sheets.map((sheet) => markoutFiles(sheet, { paper: papers[paper] }, as));
+  const made = sheets.map((sheet) => sheetFiles(sheet, { paper: papers[paper] }, as));
   return Promise.all(made).then((files) => ({ kind: 'made', files: files.flat().map(handed) }));
 }
 
@@ -68,7 +67,7 @@ function* sheetOf(
   const alternatives = yield* stages.alternatives();
   const room = yield* stages.room();
   if (as === 'drawing') {
-    const data = svgOf(drawFit({ joint, check, plan, alternatives, room }));
+    const data = drawingSvg({ joint, check, plan, alternatives, room });
     return Promise.resolve({ name: jobFileName(job, '.svg'), mediaType: 'image/svg+xml', data });
   }
   const curve = yield* stages.curve();

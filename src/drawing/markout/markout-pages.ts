@@ -2,8 +2,8 @@ import { sheetsOf } from '../pdf/pdf.ts';
 import { cornerOnPage } from '../pdf/pdf-page.ts';
 import { type PaperName, papers } from '../scene/papers.ts';
 import { svgOf } from '../svg/svg.ts';
-import { paperFor } from './markout-files.ts';
 import type { MarkoutSheet } from './markout-sheets.ts';
+import { paperFor } from './sheet-files.ts';
 
 /** A page as it will be printed: which drawing it shows, and where that lies on it from its upper left corner, mm. */
 export interface PagePreview {

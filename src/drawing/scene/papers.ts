@@ -17,6 +17,8 @@ export const papers = {
 
 export type PaperName = keyof typeof papers;
 
+export const isPaper = (name: string): name is PaperName => Object.hasOwn(papers, name);
+
 /** What stays blank but for bars and words, and what two sheets that join have in common, mm. */
 export const marginMm = 10;
 export const overlapMm = 10;
@@ -34,6 +36,13 @@ export interface BarReading {
 }
 
 export const trueBars: BarReading = { xMm: barMm, yMm: barMm };
+
+/** A bar is out by no more than this, mm, unless the page was fitted to other paper. */
+export const mostOffMm = 10;
+
+/** Whether a printer that was not asked to fit the page makes such bars. */
+export const isReading = ({ xMm, yMm }: BarReading): boolean =>
+  [xMm, yMm].every((mm) => Math.abs(mm - barMm) <= mostOffMm);
 
 /** How a drawing is parted into sheets. */
 export interface Tiling {
