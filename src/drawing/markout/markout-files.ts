@@ -28,7 +28,7 @@ export interface MarkoutFiles {
  * table, the face template, gauges and side strips, each as PDF, as SVG with bars of its own or, a table, as CSV, and with
  * its outlines as DXF where it has any; a `content` is text, of a PDF bytes. Drawings are in mm, the figures of a CSV in
  * the units of the fit. There are none where nothing is planned or cut; those of a plan that does not hold are made all
- * the same, and say so. A PDF of more than 200 sheets of paper is left out.
+ * the same, and say so. A PDF of more than 200 sheets of paper is not made.
  *
  * @param plan - and `tables`, of this joint, as the stages of its `Analysis` give them
  * @throws RangeError, as the promise's refusal, for a paper that is not known and for bars that no printer makes
@@ -62,9 +62,13 @@ export async function markoutFiles(
     throw new RangeError(`bars: found ${found}, expected two lengths in mm within ${mostOffMm} of ${barMm}`);
   }
   // what makes PDFs takes longer to load than all the rest, and only who asks for sheets needs it
-  const { sheetFiles } = await import('./sheet-files.ts');
+  const { paperFor, sheetFiles } = await import('./sheet-files.ts');
   const { sheets, notMade } = markoutOf(benchesOf(joint, plan, tables, mirrored));
   const options = { paper: papers[paper], ...(bars === undefined ? {} : { bars }) };
   const files = await Promise.all(sheets.map((sheet) => sheetFiles(sheet, options)));
-  return { files: files.flat(), notMade };
+  const tooLarge = sheets.flatMap((sheet) => {
+    const { count, printable } = paperFor(sheet, options);
+    return printable ? [] : [`The PDF of ${sheet.name}: ${count} sheets of ${paper} are too many to join.`];
+  });
+  return { files: files.flat(), notMade: [...notMade, ...tooLarge] };
 }
