@@ -65,12 +65,24 @@ for (const name of groups) {
   });
 }
 
+/** A point turned about a pole; mm and degrees. */
+interface Rotation {
+  readonly title: string;
+  readonly point: Pair;
+  readonly turn: number;
+  readonly about: Pair;
+  readonly source: string;
+  readonly expected: { readonly at: Pair; readonly chordMm: number };
+  readonly tolerance: number;
+  readonly why: string;
+}
+
 describe('a rotation', () => {
-  // Source: computed, 200·sin and 200·cos of 15°; chord 2·200·sin 7.5°. Tolerance: three decimals are given.
-  test.each([15, -15])('takes (0, 200) turned %i° to (∓51.764, 193.185), a chord of 52.210', (deg) => {
-    const p = apply(rotationAbout(vec(0, 0), radians(deg)), vec(0, 200));
-    expect(p.x).toBeCloseTo(-Math.sign(deg) * 51.764, 3);
-    expect(p.y).toBeCloseTo(193.185, 3);
-    expect(distance(p, vec(0, 200))).toBeCloseTo(52.21, 3);
+  const rotations = JSON.parse(readFileSync(new URL('rotations.json', import.meta.url), 'utf8')) as readonly Rotation[];
+  test.each(titled(rotations))('%s', (_, { point, turn, about, expected, tolerance }) => {
+    const p = apply(rotationAbout(vec(...about), radians(turn)), vec(...point));
+    expect(Math.abs(p.x - expected.at[0])).toBeLessThan(tolerance);
+    expect(Math.abs(p.y - expected.at[1])).toBeLessThan(tolerance);
+    expect(Math.abs(distance(p, vec(...point)) - expected.chordMm)).toBeLessThan(tolerance);
   });
 });

@@ -42,24 +42,19 @@ describe('SAE J617 flanges (looked up in catalogue extracts; mm = inch × 25.4 c
 });
 
 describe('the twelve holes of SAE J617 No. 3 (computed)', () => {
-  const holes = holeCentres(flange('3'));
-  // half a unit of the last digit printed
-  const printed = 0.0005;
+  const { holeCentres: centres, holePitches: pitches } = tradeCases;
 
-  test('stand at (±55.468, ±207.010), (±151.542, ±151.542), (±207.010, ±55.468): R = 214.3125 at 15°, 45°, 75°', () => {
-    const corners = [
-      [55.468, 207.01],
-      [151.542, 151.542],
-      [207.01, 55.468],
-    ] as const;
-    const expected = corners.flatMap(([x, y]) => [vec(x, y), vec(-x, y), vec(x, -y), vec(-x, -y)]);
-    for (const p of expected) expect(Math.min(...holes.map((h) => distance(h, p)))).toBeLessThan(Math.SQRT2 * printed);
+  test.each(titled(centres.expected))('%s', (_, { number, centres: expected }) => {
+    const holes = holeCentres(flange(number));
+    for (const [x, y] of expected)
+      expect(Math.min(...holes.map((h) => distance(h, vec(x, y))))).toBeLessThan(centres.tolerance);
   });
 
-  test('are 110.94 apart, each from the next', () => {
+  test.each(titled(pitches.expected))('%s', (_, { number, pitchMm }) => {
+    const holes = holeCentres(flange(number));
     for (const [i, hole] of holes.entries()) {
       const next = holes[(i + 1) % holes.length] ?? hole;
-      expect(Math.abs(Math.hypot(next.x - hole.x, next.y - hole.y) - 110.94)).toBeLessThan(0.005);
+      expect(Math.abs(distance(hole, next) - pitchMm)).toBeLessThan(pitches.tolerance);
     }
   });
 });

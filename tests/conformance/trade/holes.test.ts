@@ -1,10 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { clearanceHoleFor } from '../../../src/trade/clearance-holes.ts';
 import { floatMm, positionZoneMm } from '../../../src/trade/floating-fasteners.ts';
+import { titled } from '../../support/titled.ts';
 import { tradeCases } from './trade-cases.ts';
-
-// sums of a few decimal fractions: rounding only
-const hair = 1e-12;
 
 describe('clearance holes of ISO 273 (looked up)', () => {
   test.each(tradeCases.clearanceHoles.expected)(
@@ -14,9 +12,12 @@ describe('clearance holes of ISO 273 (looked up)', () => {
     },
   );
 
-  test('a size the table has not is not guessed', () => {
-    expect(clearanceHoleFor(13)).toBeNull();
-  });
+  test.each(tradeCases.sizesNotListed.expected)(
+    'M$majorMm, a size the table has not, is not guessed',
+    ({ majorMm }) => {
+      expect(clearanceHoleFor(majorMm)).toBeNull();
+    },
+  );
 });
 
 describe('how far a stud or tapped hole may disagree with one clearance hole, (H − F)/2 (ASME Y14.5 appendix B, computed)', () => {
@@ -30,6 +31,9 @@ describe('how far a stud or tapped hole may disagree with one clearance hole, (H
   });
 });
 
-test('a hole off by 0.3 and 0.4 mm fills a position zone of Ø 1 (2√(dx² + dy²), computed)', () => {
-  expect(Math.abs(positionZoneMm(0.3, -0.4) - 1)).toBeLessThan(hair);
+describe('the position zone a hole fills, 2√(dx² + dy²) (computed)', () => {
+  const { expected, tolerance } = tradeCases.positionZones;
+  test.each(titled(expected))('%s', (_, { offMm, zoneMm }) => {
+    expect(Math.abs(positionZoneMm(...offMm) - zoneMm)).toBeLessThan(tolerance);
+  });
 });

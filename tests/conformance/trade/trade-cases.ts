@@ -42,6 +42,29 @@ interface TradeCases {
     readonly mostUm: number;
     readonly leastUm: number;
   }>;
+  readonly sizesNotListed: Table<{ readonly majorMm: number }>;
+  readonly positionZones: Table<{
+    readonly title: string;
+    readonly offMm: readonly [number, number];
+    readonly zoneMm: number;
+  }>;
+  readonly holeCentres: Table<{
+    readonly title: string;
+    readonly number: HousingFlange['number'];
+    readonly centres: readonly (readonly [number, number])[];
+  }>;
+  readonly holePitches: Table<{
+    readonly title: string;
+    readonly number: HousingFlange['number'];
+    readonly pitchMm: number;
+  }>;
+  readonly pinsThatAlwaysGoIn: Table<{
+    readonly title: string;
+    readonly pin: 'h6' | 'g6';
+    readonly hole: 'H7';
+    readonly size: 'small' | 'large';
+    readonly leastUmAtLeast: number;
+  }>;
 }
 
 export const tradeCases = JSON.parse(readFileSync(new URL('cases.json', import.meta.url), 'utf8')) as TradeCases;

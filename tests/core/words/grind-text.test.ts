@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import type { Polygon } from '../../../src/geometry/polygons/polygons.ts';
 import type { PartCut } from '../../../src/plan/part-cut.ts';
 import type { PlanResult } from '../../../src/plan/plan-result.ts';
-import type { WallBehind } from '../../../src/plan/walls/walls.ts';
 import { grindText } from '../../../src/words/grind-text.ts';
 import { homeOf } from '../../support/answers.ts';
 import { castingOf } from '../../support/jobs.ts';
@@ -35,16 +34,8 @@ const square = (x: number, y: number, side: number): Polygon => [
 const crooked = { holds: false };
 
 describe('a cut plan in words', () => {
-  it('a plan that holds says first how much comes off what', () => {
-    expect(told()).toMatch(/^THE PLAN HOLDS: take 20\.9 g \(2\.9 cm³\) of grey iron off Iron four\./);
-  });
-
   it('grams are left out where the material is not known', () => {
     expect(told({ massG: null })).toMatch(/^THE PLAN HOLDS: take 2\.9 cm³ of grey iron off/);
-  });
-
-  it('a band is told by section, depth, area and how deep', () => {
-    expect(told()).toMatch(/ribs +from face 14 to 32 mm +117 mm² +6\.1 mm/);
   });
 
   it('the pieces of a band are told one by one, with their places, the largest first', () => {
@@ -78,21 +69,6 @@ describe('a cut plan in words', () => {
   });
 
   it('what stands against a plan is named in its first line', () => {
-    const wall: WallBehind = {
-      hollow: 'gallery',
-      wallMm: 3.84,
-      nominalMm: 5.42,
-      keepMm: 5,
-      kind: 'hollow',
-      keepBy: 'stated',
-      isDepthAssumed: false,
-      at: { x: 0, y: 100 },
-      holds: false,
-    };
-    expect(told({ walls: [wall] }, crooked)).toMatch(/^THE PLAN DOES NOT HOLD: the wall to "gallery" is too thin\./);
-    expect(told({ walls: [wall] }, crooked)).toContain(
-      '5.4 mm as planned, 3.8 mm at worst, 5 mm is to be kept: IT DOES NOT HOLD',
-    );
     const severed = [{ section: 'ribs', areaMm2: 5, at: { x: 0, y: 100 } }];
     expect(told({ severed }, crooked)).toMatch(/^THE PLAN DOES NOT HOLD: a piece of "ribs" would come off\./);
     const short = { home: homeOf({ clearanceMm: 1.8 }), wayIn: null };
@@ -113,7 +89,6 @@ describe('a cut plan in words', () => {
   });
 
   it.each([
-    ['not-offered', null, 'not offered to the grinder'],
     ['do-not-cut', 'ear', '"ear" is not to be cut'],
     ['rotating', null, 'it meets a rotating part'],
   ] as const)('a foul left because it is %s says why and where', (why, doNotCut, words) => {
@@ -123,17 +98,6 @@ describe('a cut plan in words', () => {
     );
     expect(text.replaceAll(/\s+/g, ' ')).toContain(`"flange", 12 mm²: ${words}`);
     expect(text.replaceAll(/\s+/g, ' ')).toContain("180.0 mm from the crank at 90.0° (12 o'clock)");
-  });
-
-  it('what must not be cut is named', () => {
-    expect(told()).toContain('"ear", from face 0 to 12 mm');
-    expect(told()).toContain('sections not offered: "flange"');
-  });
-
-  it('the clearance after the cut is told like a check', () => {
-    expect(told({}, { afterCut: { home: homeOf({ clearanceMm: 2 }), wayIn: null } })).toMatch(
-      /home +clear +2\.0 mm +5\.1 mm +2 mm/,
-    );
   });
 
   it('carries every caution of cutting', () => {
