@@ -117,7 +117,7 @@ function wallsOf(joint: Joint, { walls, thin, readings, unmeasured }: CutFigures
     ),
     ...thin.map(
       (place) =>
-        `"${place.section}" ${place.along === 'crank' ? `along the crank, from ${depthText(place.depth, units)}` : 'across its own metal'}: ${wallText(place, units)}; ${placeText(place.at, joint)}.`,
+        `"${place.section}" ${place.along === 'crank' ? `along the crank, ${depthText(place.depth, units)}` : 'across its own metal'}: ${wallText(place, units)}; ${placeText(place.at, joint)}.`,
     ),
     ...readings.map((wall) => readingText(joint, wall)),
     ...unmeasured.map(({ section, at, atDepthMm }) => {

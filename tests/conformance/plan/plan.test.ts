@@ -7,6 +7,7 @@ import { jobInFile, readJobFile } from '../../../src/job/read-job-file.ts';
 import { placeJob } from '../../../src/joint/place-job.ts';
 import { verifyPlan } from '../../../src/plan/verify/verify-plan.ts';
 import { answerOf, planned } from '../../support/plan-answer.ts';
+import { titled } from '../../support/titled.ts';
 
 /** A case that any implementation could run: a job file, what its answer must hold, and figures with their tolerance. */
 interface Case {
@@ -41,7 +42,7 @@ const valueAt = (answer: unknown, path: string): unknown =>
   path.split('.').reduce<unknown>((value, key) => (value as Record<string, unknown>)[key], answer);
 
 describe('what is judged, planned and refused', () => {
-  it.each(cases)('$title', ({ job, command, expected, warns, near }) => {
+  it.each(titled(cases))('%s', (_, { job, command, expected, warns, near }) => {
     const joint = jointOf(job);
     if (command === 'check') {
       const answer = checkAnswer(joint, drain(checkJoint(joint)));
