@@ -28,7 +28,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           ...shared,
-          include: ['tests/browser/**/*.test.ts'],
+          include: ['tests/browser/*.test.ts'],
           globalSetup: 'tests/browser/support/built-pages.ts',
           testTimeout: 300_000,
           hookTimeout: 300_000,
@@ -39,7 +39,7 @@ export default defineConfig({
         test: {
           name: 'long',
           ...shared,
-          include: ['tests/long/**/*.test.ts'],
+          include: ['tests/long/**/*.test.ts', 'tests/browser/long/**/*.test.ts'],
           globalSetup: 'tests/browser/support/built-pages.ts',
           testTimeout: 3_600_000,
           hookTimeout: 300_000,

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { schemaIds } from '../../src/files/file-text.ts';
-import { demoJob } from '../../viewer/heavy/demo-job.ts';
-import { describeInBrowser } from './support/in-browser.ts';
-import { openViewer, settled, toldInFull, type Viewer } from './support/viewer-page.ts';
+import { schemaIds } from '../../../src/files/file-text.ts';
+import { demoJob } from '../../../viewer/heavy/demo-job.ts';
+import { describeInBrowser } from '../support/in-browser.ts';
+import { openViewer, settled, toldInFull, type Viewer } from '../support/viewer-page.ts';
 
 describeInBrowser('lengths shown in inches', () => {
   let viewer: Viewer;

@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { PDFDocument } from 'pdf-lib';
 import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { demoJob } from '../../viewer/heavy/demo-job.ts';
-import { describeInBrowser } from './support/in-browser.ts';
-import { round, type Stop, tabTo, unseenOf } from './support/tab-stops.ts';
-import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
+import { demoJob } from '../../../viewer/heavy/demo-job.ts';
+import { describeInBrowser } from '../support/in-browser.ts';
+import { round, type Stop, tabTo, unseenOf } from '../support/tab-stops.ts';
+import { openViewer, settled, type Viewer } from '../support/viewer-page.ts';
 
 /** The least clearance the way in tells of, mm; null while it tells of none. */
 const clearMm = async (said: Locator): Promise<number | null> => {

@@ -1,10 +1,10 @@
 import { readFileSync, rmSync } from 'node:fs';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
-import { readJobFile } from '../../src/job/read-job-file.ts';
-import { launchBrowser } from './support/browser.ts';
-import { type Harness, type HarnessWindow, harnessPage, newFolder, openHarness } from './support/harness.ts';
-import { describeInBrowser } from './support/in-browser.ts';
+import { readJobFile } from '../../../src/job/read-job-file.ts';
+import { launchBrowser } from '../support/browser.ts';
+import { type Harness, type HarnessWindow, harnessPage, newFolder, openHarness } from '../support/harness.ts';
+import { describeInBrowser } from '../support/in-browser.ts';
 
 describeInBrowser('a job saved as one file', () => {
   const folder = newFolder();

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Harness, openHarness } from './support/harness.ts';
-import { describeInBrowser } from './support/in-browser.ts';
-import { type KillSeries, killSeries } from './support/kill-series.ts';
+import { type Harness, openHarness } from '../support/harness.ts';
+import { describeInBrowser } from '../support/in-browser.ts';
+import { type KillSeries, killSeries } from '../support/kill-series.ts';
 
 describeInBrowser('a job that is edited when its page is killed', () => {
   let harness: Harness;

@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { writeReport } from '../../cli/report.ts';
-import { heard as listened, runCli } from '../support/run-cli.ts';
-import { newFolder } from './support/harness.ts';
-import { describeInBrowser } from './support/in-browser.ts';
-import { heard, openViewer, toldInFull, type Viewer, viewerFile } from './support/viewer-page.ts';
+import { writeReport } from '../../../cli/report.ts';
+import { heard as listened, runCli } from '../../support/run-cli.ts';
+import { newFolder } from '../support/harness.ts';
+import { describeInBrowser } from '../support/in-browser.ts';
+import { heard, openViewer, toldInFull, type Viewer, viewerFile } from '../support/viewer-page.ts';
 
 const fit = 'profiles/marsh-carrier/transfer-case.fit.json';
 

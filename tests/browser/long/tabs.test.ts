@@ -1,9 +1,9 @@
 import { rmSync } from 'node:fs';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
-import { launchBrowser } from './support/browser.ts';
-import { type Harness, type HarnessWindow, harnessPage, newFolder, openHarness } from './support/harness.ts';
-import { describeInBrowser } from './support/in-browser.ts';
+import { launchBrowser } from '../support/browser.ts';
+import { type Harness, type HarnessWindow, harnessPage, newFolder, openHarness } from '../support/harness.ts';
+import { describeInBrowser } from '../support/in-browser.ts';
 
 type TabWindow = HarnessWindow & {
   tab: { hold: Awaited<ReturnType<HarnessWindow['fettle']['holdJob']>>; told: string[] };
