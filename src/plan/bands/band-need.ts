@@ -8,6 +8,7 @@ import { polygonise } from '../../geometry/polygons/polygonise.ts';
 import { loopsOf, outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { boxRound } from '../../geometry/polygons/solid-near.ts';
 import type { Progress } from '../../geometry/progress.ts';
+import { numberOf, remembered } from '../../geometry/remembered.ts';
 import type { DepthRange, DoNotCut, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
 import type { Joint } from '../../joint/joint.ts';
@@ -90,7 +91,7 @@ export function* lacksOf(
 ): Generator<Lack, void> {
   if (bands.length === 0) return;
   const whole = metalOf(section.loops, toleranceMm, 'outside');
-  const inIt = beside.filter((other) => !other.mayCut && biteOf(whole, other.loops) !== null);
+  const inIt = beside.filter((other) => !other.mayCut && sharesMetal(section, other));
   for (const band of bands) {
     const short = band.passes.filter(({ shortMm }) => shortMm > 0);
     const slackMm = Math.min(heldToMm, ...short.map((pass) => clearanceOf(joint, pass))) - toleranceMm;
@@ -110,6 +111,15 @@ export function* lacksOf(
     }
   }
 }
+
+const known = remembered<boolean>(64);
+
+/** Whether two sections are drawn over one another, by more than a graze. */
+const sharesMetal = (section: Section, other: Section): boolean =>
+  known(section.loops, `${numberOf(other.loops)}`, () => {
+    const metal = metalOf(section.loops, toleranceMm, 'outside');
+    return biteOf(metal, other.loops) !== null;
+  });
 
 /** Metal that is a section's alone: what another, not offered, shares with it stays whatever is cut. */
 const less = (metal: Polygons, others: readonly Section[]): Polygons =>

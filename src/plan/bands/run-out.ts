@@ -153,7 +153,12 @@ function roomKept(guard: Guard, need: BandNeed, range: DepthRange | null, errorM
   const alongMm = gapMm(guard.depth, range);
   if (alongMm >= keepMm) return [];
   const byMm = Math.sqrt(keepMm * keepMm - alongMm * alongMm);
-  return [offset(outlinesOf(metalOf(guard.loops, toleranceMm, 'outside')), byMm, toleranceMm, 'outside').polygons];
+  // no more of it than can come near any of the lines
+  const near = solidNear(
+    metalOf(guard.loops, toleranceMm, 'outside'),
+    boxRound([...need.planned, ...need.first, ...need.last], 2 * byMm + grazeMm),
+  );
+  return [offset(outlinesOf(near), byMm, toleranceMm, 'outside').polygons];
 }
 
 /** The ranges of depth between the ends of pieces, each with the pieces that are cut there. */
