@@ -26,11 +26,23 @@ export function fitFindings(file: string, raw: unknown, fixed: KnownHoles, movin
   return [
     ...schemaFindings(file, fitFile, raw),
     ...farLengths(file, raw, mm),
+    ...cutterFindings(file, fieldOf(fieldOf(raw, 'cutter'), 'radius'), mm),
     ...unknownHole(file, 'axis', fieldOf(raw, 'axis'), fixed),
     ...pairFindings(file, 'dowels', listOf(raw, 'dowels'), fixed, moving),
     ...pairFindings(file, 'bolts', listOf(raw, 'bolts'), fixed, moving),
     ...wayInFindings(file, listOf(raw, 'offerUp').slice(0, mostPositions), mm),
   ];
+}
+
+/** The discs of the largest hand grinders are 115 mm in radius, fly cutters for cylinder heads 180 mm; both from memory. */
+const widestCutterMm = 250;
+
+/** A radius written in another unit, or of a wall: nothing could be cut by it, and to plan for it takes minutes. */
+function cutterFindings(file: string, radius: unknown, mm: number): Finding[] {
+  if (typeof radius !== 'number' || !(radius * mm > widestCutterMm)) return [];
+  const here = mm === 1 ? '' : `, which is ${Math.floor((100 * widestCutterMm) / mm) / 100} here`;
+  const expected = `the radius of a cutter, at most ${widestCutterMm} mm${here}`;
+  return [{ file, at: 'cutter.radius', found: String(radius), expected }];
 }
 
 function pairFindings(

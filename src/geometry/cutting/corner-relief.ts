@@ -10,10 +10,10 @@ import { loopsOf, outlinesOf, type Polygons } from '../polygons/polygons.ts';
 import { boxRound, rectangle, solidNear } from '../polygons/solid-near.ts';
 import { metalLeft } from './metal-left.ts';
 import { type Centre, roomiest } from './roomiest.ts';
-import { arcToleranceMm, biteMm, standingMm } from './tolerances.ts';
+import { arcToleranceOf, biteMm, standingMm } from './tolerances.ts';
 
 /** What lies this near to metal that stays need not be in the cutter's reach: that much of a corner may be left. */
-export const cornerSlackMm = 4 * arcToleranceMm;
+export const cornerSlackMm = (radiusMm: number): number => 4 * arcToleranceOf(radiusMm);
 
 /** More bites than this for one corner is no corner: the cut is then grown all along instead. */
 const mostBites = 64;
@@ -53,8 +53,9 @@ export function cornerRelief({ metal, needed, left, beside }: ReliefNeed, radius
   const stays = beside.length === 0 ? left : union([...left, ...metalLeft(beside, needed)]);
   if (stays.length === 0) return { bitten: [], extra: [], narrow: [] };
   const open = difference([rectangle(boxRound([...metal, ...beside], 4 * radiusMm))], stays);
-  const free = offset(outlinesOf(open), -radiusMm, arcToleranceMm, 'inside').polygons;
-  const reached = offset(outlinesOf(free), radiusMm, arcToleranceMm, 'inside').polygons;
+  const toleranceMm = arcToleranceOf(radiusMm);
+  const free = offset(outlinesOf(open), -radiusMm, toleranceMm, 'inside').polygons;
+  const reached = offset(outlinesOf(free), radiusMm, toleranceMm, 'inside').polygons;
   const room: DiscRoom = {
     radiusMm,
     stays: buildOutlineTree(loopsOf(stays)),
@@ -62,7 +63,7 @@ export function cornerRelief({ metal, needed, left, beside }: ReliefNeed, radius
     reached: buildOutlineTree(loopsOf(reached)),
   };
   const bites: Bite[] = [];
-  for (const piece of pieces(difference(needed, reached)).flatMap((whole) => worthABite(stays, whole))) {
+  for (const piece of pieces(difference(needed, reached)).flatMap((whole) => worthABite(stays, whole, radiusMm))) {
     // one bite may well do for the corners of a rough edge beside it
     const found = bitesFor(room, without(piece, bites));
     if (found === null) return null;
@@ -79,9 +80,10 @@ export function cornerRelief({ metal, needed, left, beside }: ReliefNeed, radius
 }
 
 /** The pieces of what is not reached that are more than what may be left of a corner. */
-function worthABite(stays: Polygons, piece: Polygons): readonly Polygons[] {
-  const about = solidNear(stays, boxRound(piece, 2 * cornerSlackMm));
-  return pieces(difference(piece, offset(outlinesOf(about), cornerSlackMm, arcToleranceMm, 'inside').polygons));
+function worthABite(stays: Polygons, piece: Polygons, radiusMm: number): readonly Polygons[] {
+  const slackMm = cornerSlackMm(radiusMm);
+  const about = solidNear(stays, boxRound(piece, 2 * slackMm));
+  return pieces(difference(piece, offset(outlinesOf(about), slackMm, slackMm / 4, 'inside').polygons));
 }
 
 interface DiscRoom {
@@ -190,7 +192,7 @@ function isWideEnough(stays: OutlineTree, from: Vec, { at, roomMm }: Centre): bo
 
 /** What a disc covers as it runs straight from one centre to another. */
 function track(from: Vec, to: Vec, radiusMm: number): Polygons {
-  return polygonise([trackLoop(from, to, radiusMm)], arcToleranceMm, 'outside');
+  return polygonise([trackLoop(from, to, radiusMm)], arcToleranceOf(radiusMm), 'outside');
 }
 
 function trackLoop(from: Vec, to: Vec, radiusMm: number): Loop {

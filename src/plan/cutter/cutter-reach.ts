@@ -1,4 +1,5 @@
 import { cornerSlackMm } from '../../geometry/cutting/corner-relief.ts';
+import { arcToleranceOf } from '../../geometry/cutting/tolerances.ts';
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import { offset } from '../../geometry/polygons/offset.ts';
 import { difference, intersection, pieces, union } from '../../geometry/polygons/polygon-engine.ts';
@@ -8,7 +9,6 @@ import type { DepthRange } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
 import { commonDepth, gapMm, rangesBetween } from '../bands/depth-ranges.ts';
 import type { MetalLayer } from '../bands/layers.ts';
-import { toleranceMm } from '../bands/tolerance.ts';
 
 /** The nose of a cutter, as wide as this at `mm` from its widest place along the crank; null beyond it. */
 type Nose = (mm: number) => number | null;
@@ -49,74 +49,97 @@ export function unreached(
   const nose = noseOf(cutter);
   const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
   const heights = heightsOf(depth, barring, reachMm, alsoAt);
-  const roomAt = roomsFor(piece, standing, nose, cutter.radiusMm);
+  const search: ReachSearch = {
+    heights,
+    nose,
+    standing,
+    roomAt: roomsFor(piece, standing, nose, cutter.radiusMm),
+    arcMm: arcToleranceOf(cutter.radiusMm),
+    slackMm: cornerSlackMm(cutter.radiusMm) + 2 * arcToleranceOf(cutter.radiusMm),
+  };
   return heights
     .filter((height) => commonDepth(height, depth) !== null)
     .filter((height) => barring.some((layer) => nose(gapMm(height, layer.depth)) !== null))
-    .map((height) => ({ depth: height, metal: leftAt(piece, height, heights, roomAt, nose, standing) }))
+    .map((height) => ({ depth: height, metal: leftAt(piece, height, search) }))
     .filter(({ metal }) => metal.length > 0);
 }
 
-/** Where the middle of the cutter may be, its widest place anywhere in a range of depth; each worked out once. */
+/** Where the middle of the cutter may be, its widest place anywhere in a range of depth; the same one for the same room. */
 function roomsFor(
   piece: Polygons,
   { beside, barring }: Standing,
   nose: Nose,
   radiusMm: number,
 ): (height: DepthRange) => Polygons {
+  const arcMm = arcToleranceOf(radiusMm);
   const frame = rectangle(boxRound(piece, radiusMm));
   const widened = new Map<MetalLayer, Map<number, Polygons>>();
   const widenedBy = (layer: MetalLayer, byMm: number): Polygons => {
     const known = widened.get(layer) ?? new Map<number, Polygons>();
     widened.set(layer, known);
-    const made = known.get(byMm) ?? offset(outlinesOf(layer.metal), byMm, toleranceMm, 'outside').polygons;
+    const made = known.get(byMm) ?? offset(outlinesOf(layer.metal), byMm, arcMm, 'outside').polygons;
     known.set(byMm, made);
     return made;
   };
-  const open = difference([frame], offset(outlinesOf(beside), nose(0) ?? 0, toleranceMm, 'outside').polygons);
-  const rooms = new Map<DepthRange, Polygons>();
+  const open = difference([frame], offset(outlinesOf(beside), nose(0) ?? 0, arcMm, 'outside').polygons);
+  const rooms = new Map<string, Polygons>([['', open]]);
   return (height) => {
-    const known = rooms.get(height);
+    const widthsMm = barring.map((layer) => nose(gapMm(height, layer.depth)));
+    const key = widthsMm.every((mm) => mm === null) ? '' : widthsMm.join();
+    const known = rooms.get(key);
     if (known !== undefined) return known;
-    const blocked = barring.flatMap((layer) => {
-      const widthMm = nose(gapMm(height, layer.depth));
+    const blocked = barring.flatMap((layer, i) => {
+      const widthMm = widthsMm[i] ?? null;
       return widthMm === null ? [] : widenedBy(layer, widthMm);
     });
-    const room = blocked.length === 0 ? open : difference(open, union(blocked));
-    rooms.set(height, room);
+    const room = difference(open, union(blocked));
+    rooms.set(key, room);
     return room;
   };
+}
+
+interface ReachSearch {
+  readonly heights: readonly DepthRange[];
+  readonly nose: Nose;
+  readonly standing: Standing;
+  readonly roomAt: (height: DepthRange) => Polygons;
+  /** How far arcs may be off. */
+  readonly arcMm: number;
+  /** What lies this near to metal that stays is a film, mm: twice what arcs may be off, and what a corner may keep. */
+  readonly slackMm: number;
 }
 
 function leftAt(
   piece: Polygons,
   depth: DepthRange,
-  heights: readonly DepthRange[],
-  roomAt: (height: DepthRange) => Polygons,
-  nose: Nose,
-  { beside, barring }: Standing,
+  { heights, nose, standing, roomAt, arcMm, slackMm }: ReachSearch,
 ): Polygons {
+  const { beside, barring } = standing;
   const from = heights
     .map((height) => ({ height, offMm: Math.max(0, height.fromMm - depth.fromMm, depth.toMm - height.toMm) }))
     .sort((a, b) => a.offMm - b.offMm);
   const here = barring.filter((layer) => commonDepth(layer.depth, depth) !== null).flatMap(({ metal }) => metal);
   const stays = here.length === 0 ? beside : union([...beside, ...here]);
+  const done = new Set<Polygons>();
   let left = piece;
   for (const { height, offMm } of from) {
     const widthMm = nose(offMm);
     if (widthMm === null || left.length === 0) break;
-    const room = solidNear(roomAt(height), boxRound(left, widthMm));
+    const whole = roomAt(height);
+    // the same room nearer by had a wider nose in it
+    if (done.has(whole)) continue;
+    done.add(whole);
+    const room = solidNear(whole, boxRound(left, widthMm));
     if (room.length === 0) continue;
-    left = standingOut(difference(left, offset(outlinesOf(room), widthMm, toleranceMm, 'inside').polygons), stays);
+    const rest = difference(left, offset(outlinesOf(room), widthMm, arcMm, 'inside').polygons);
+    // most films are left by the first, and go at once; of the others each piece need be looked at but once
+    left = done.size === 1 ? standingOut(rest, stays, slackMm) : rest;
   }
-  return left;
+  return standingOut(left, stays, slackMm);
 }
 
-/** What lies this near to metal that stays is a film, mm: twice what arcs may be off, and what a corner may keep. */
-const slackMm = cornerSlackMm + 2 * toleranceMm;
-
 /** The pieces that stand out from metal that stays by more than arcs and the grid leave along it. */
-function standingOut(left: Polygons, stays: Polygons): Polygons {
+function standingOut(left: Polygons, stays: Polygons, slackMm: number): Polygons {
   return pieces(left)
     .filter((piece) => {
       const near = solidNear(stays, boxRound(piece, 2 * slackMm));

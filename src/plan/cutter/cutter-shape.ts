@@ -34,7 +34,7 @@ export function shapeForCutter(
   const relief = cornerRelief({ metal, left, needed, beside }, radiusMm);
   if (relief !== null && areaMm2(relief.extra) < extraMm2 && relief.narrow.length === 0) {
     const cut = relief.bitten.length === 0 ? needed : union([...needed, ...relief.bitten]);
-    return { way: 'as-needed', cut, extra: relief.extra, narrow: [], boundMm: cornerSlackMm };
+    return { way: 'as-needed', cut, extra: relief.extra, narrow: [], boundMm: cornerSlackMm(radiusMm) };
   }
   const room = intersection(metal, grown());
   if (relief === null) return uniformShape(needed, room);
@@ -43,7 +43,7 @@ export function shapeForCutter(
     cut: union([...needed, ...relief.bitten]),
     extra: relief.extra,
     narrow: relief.narrow,
-    boundMm: cornerSlackMm,
+    boundMm: cornerSlackMm(radiusMm),
   };
   // the room alone is no more than the cut grown to it, which is made only where it may be taken
   if (bites === null && areaMm2(corners.cut) <= areaMm2(room)) return corners;

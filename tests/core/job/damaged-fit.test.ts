@@ -51,6 +51,7 @@ const damages: readonly Damage[] = [
   [['clearance', 'wayin'], 1, 'clearance.wayin', 'Did you mean "wayIn"?'],
   [['clearance', 'rotating'], -4, 'clearance.rotating', 'at least 0'],
   [['depthMargin'], -1, 'depthMargin', 'at least 0'],
+  [['cutter'], { radius: 250.001 }, 'cutter.radius', 'found 250.001; expected the radius of a cutter, at most 250 mm'],
   [['depthMargin'], 1e300, 'depthMargin', 'within ±100000 mm'],
   [['cut'], 'none', 'cut', 'one of "fixed", "moving", "both"'],
   [['share'], 1.5, 'share', 'at most 1'],
