@@ -73,10 +73,25 @@ export function drawingOf(app: App): Drawing {
       letter();
     }),
   );
+  let isFitted = true;
+  const resized = new ResizeObserver(() => {
+    if (isFitted && reader.step.peek() !== 'outlines') fitAll();
+  });
+  for (const pane of [face, side]) {
+    pane.onView((_, cause) => {
+      if (cause === 'hand') isFitted = false;
+    });
+    pane.onFitAgain(() => {
+      if (reader.step.peek() !== 'outlines') fitAll();
+    });
+    resized.observe(pane.element);
+  }
 
   function fitAll(): void {
     untracked(() => {
-      if (pictures.value !== null) fitBoth(face, side, pictures.value.face.extent, pictures.value.side.extent);
+      if (pictures.value === null) return;
+      fitBoth(face, side, pictures.value.face.extent, pictures.value.side.extent);
+      isFitted = true;
     });
   }
 
@@ -152,6 +167,7 @@ function framed(pane: Pane, name: string): HTMLElement {
   buttons.append(
     button('+', words.nearer(name), () => pane.zoom(1.5)),
     button('−', words.further(name), () => pane.zoom(1 / 1.5)),
+    button(words.fit, words.wholeView(name), () => pane.fitAgain()),
   );
   frame.append(caption, pane.element, buttons);
   return frame;

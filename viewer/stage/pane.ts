@@ -13,8 +13,12 @@ export interface Pane {
   readonly labels: SVGGElement;
   view(): View;
   setView(view: View): void;
-  /** Shows all of an extent. */
+  /** Shows all of an extent, and goes on doing so when the window changes, until the hand moves the view. */
   fit(extent: Extent): void;
+  /** Shows all of that extent again. */
+  fitAgain(): void;
+  /** Hears when it has been asked to show all again. */
+  onFitAgain(hear: () => void): void;
   zoom(factor: number): void;
   /** Hears of every change of the view, and what made it; gives back how to stop hearing. */
   onView(hear: (view: View, cause: Cause) => void): () => void;
@@ -53,13 +57,22 @@ export function paneOf(label: string): Pane {
     if (extent !== null && element.clientWidth > 0)
       apply(fitted(extent, { width: element.clientWidth, height: element.clientHeight }), 'window');
   };
-  const setView = (next: View): void => {
+  let width = 0;
+  const setView = (next: View, cause: Cause = 'hand'): void => {
     followsExtent = false;
-    apply(next, 'hand');
+    // the view is for the window as it is now, also where the observer has not yet told of that
+    width = element.clientWidth;
+    apply(next, cause);
   };
-  const fitAgain = (): void => {
+  const fit = (next: Extent): void => {
+    extent = next;
     followsExtent = true;
     refit();
+  };
+  let heardFit = (): void => {};
+  const fitAgain = (): void => {
+    if (extent !== null) fit(extent);
+    heardFit();
   };
   gesturesOf(
     element,
@@ -68,7 +81,6 @@ export function paneOf(label: string): Pane {
     fitAgain,
     () => touching,
   );
-  let width = 0;
   new ResizeObserver(() => {
     if (followsExtent) refit();
     else apply(moved(view, { x: (element.clientWidth - width) / 2, y: 0 }), 'window');
@@ -81,10 +93,11 @@ export function paneOf(label: string): Pane {
     plane,
     labels,
     view: () => view,
-    setView,
-    fit: (next) => {
-      extent = next;
-      fitAgain();
+    setView: (next) => setView(next, 'window'),
+    fit,
+    fitAgain,
+    onFitAgain: (hear) => {
+      heardFit = hear;
     },
     zoom: (factor) => setView(scaled(view, factor, { x: element.clientWidth / 2, y: element.clientHeight / 2 })),
     onView: (hear) => {

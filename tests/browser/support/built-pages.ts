@@ -23,7 +23,7 @@ export async function setup(project: TestProject): Promise<() => void> {
     process.stdout.write('No browser found for the browser tests: name one in FETTLE_BROWSER.\n');
   const folder = mkdtempSync(join(tmpdir(), 'fettle-browser-'));
   const buildPages = async (): Promise<void> => {
-    await Promise.all([buildHarness(folder), project.name === 'browser' ? buildViewer(folder) : null]);
+    await Promise.all([buildHarness(folder), buildViewer(folder)]);
   };
   await buildPages();
   project.onTestsRerun(buildPages);
