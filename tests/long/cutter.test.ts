@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { arcToleranceOf } from '../../src/geometry/cutting/tolerances.ts';
 import { loopFaults } from '../../src/geometry/plane/loop-faults.ts';
 import { loopOf } from '../../src/job/lengths.ts';
 import { GeosPlane, type Shape } from '../support/oracles/geos-plane.ts';
@@ -28,7 +29,7 @@ describe('cuts shaped for a cutter, many of them', () => {
       };
       const answer = answerTo({ ...joint, fit: { ...joint.fit, cutter } });
       // what GEOS' chords leave out of a disc, twice, and ours of an arc: a disc so much smaller must get everywhere
-      const oracleMm = 2 * radiusMm * (1 - Math.cos(Math.PI / (4 * quarter))) + 4 * chordMm;
+      const oracleMm = 2 * radiusMm * (1 - Math.cos(Math.PI / (4 * quarter))) + 4 * arcToleranceOf(radiusMm);
       const discMm = radiusMm - oracleMm;
       for (const { id, bands } of answer.sections) {
         const whole = geos.region(joint[answer.part].sections.find((s) => s.id === id)?.loops ?? [], chordMm);

@@ -3,8 +3,8 @@ import { engineErrorMm } from '../polygons/polygon-engine.ts';
 /** Millimetres by which arcs are taken on the side of more metal off: larger, more is ground than asked; smaller costs points. */
 export const arcToleranceMm = 1e-4;
 
-/** The same for arcs of a cutter’s radius: from 20 mm on they grow with it, so that a large one takes no more chords than a small one. */
-export const arcToleranceOf = (radiusMm: number): number => arcToleranceMm * Math.max(1, radiusMm / 20);
+/** The same for arcs of a cutter’s radius: from 10 mm on they grow with it, so that a large one takes no more chords than a small one. */
+export const arcToleranceOf = (radiusMm: number): number => arcToleranceMm * Math.max(1, radiusMm / 10);
 
 /** Millimetres a bite is set deeper than its farthest place asks: larger, more metal goes; smaller, each takes in little more than a point. */
 export const biteMm = 2e-3;
