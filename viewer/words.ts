@@ -17,7 +17,7 @@ export const words = {
   nearer: (view: string): string => `${view}, larger`,
   further: (view: string): string => `${view}, smaller`,
   fit: 'fit',
-  wholeView: (view: string): string => `${view}, all of it`,
+  wholeView: (view: string): string => `${view}, to fit`,
   newParts: { fixed: 'Block', moving: 'Housing' },
   openOutlines: 'Add a table (CSV), a drawing (DXF, SVG) or a part file',
   otherSide: (file: string): string => `${file} was seen from the other side: it was not added`,

@@ -67,7 +67,7 @@ describeInBrowser('the two views of a job', () => {
     await page.setViewportSize({ width: 1300, height: 900 });
     expect((await lies())[0]?.out).toBeGreaterThan(100);
     await page
-      .getByRole('button', { name: /all of it$/ })
+      .getByRole('button', { name: /to fit$/ })
       .first()
       .click();
     await bothWhole();
