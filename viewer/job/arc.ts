@@ -66,6 +66,22 @@ export function arcOf(a: XY, b: XY, bulge: number): Arc {
   };
 }
 
+/** Where an edge runs level or upright, its ends left out: with those, all that bounds it across and up. */
+export function extremesOf(a: XY, b: XY, bulge: number): XY[] {
+  if (bulge === 0) return [];
+  const { centre, radius, startRad, sweepRad } = arcOf(a, b, bulge);
+  const quarters: readonly XY[] = [
+    [1, 0],
+    [0, 1],
+    [-1, 0],
+    [0, -1],
+  ];
+  return quarters.flatMap(([x, y], i): XY[] => {
+    const turn = Math.sign(sweepRad) * ((i * Math.PI) / 2 - startRad) + 4 * Math.PI;
+    return turn % (2 * Math.PI) < Math.abs(sweepRad) ? [[centre[0] + radius * x, centre[1] + radius * y]] : [];
+  });
+}
+
 /** The point a fraction `t` along an edge. */
 export function alongEdge(a: XY, b: XY, bulge: number, t: number): XY {
   if (bulge === 0) return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];

@@ -2,9 +2,8 @@ import type { PartDraft } from '../../../src/files/job-file.ts';
 import type { LoopFile } from '../../../src/files/part-file.ts';
 import { mmIn } from '../../../src/job/length-text.ts';
 import type { XY } from '../../job/arc.ts';
-import { xyOf } from '../../job/arc.ts';
+import { extremesOf, xyOf } from '../../job/arc.ts';
 import type { Extent } from '../../stage/view.ts';
-import { middleOf } from './hit.ts';
 
 /** About as much as a bell housing takes up, where nothing is drawn yet. */
 const emptyMm = 220;
@@ -25,7 +24,12 @@ export function extentOf({ units, sections, hollows = [], doNotCut = [], holes =
 }
 
 function reachOf(loop: LoopFile): XY[] {
-  if (!('circle' in loop)) return loop.flatMap((point, i) => [xyOf(point), middleOf(loop, i)]);
+  if (!('circle' in loop)) {
+    return loop.flatMap((point, i) => {
+      const next = loop[(i + 1) % loop.length] ?? point;
+      return [xyOf(point), ...extremesOf(xyOf(point), xyOf(next), point[2] ?? 0)];
+    });
+  }
   const [[x, y], r] = [loop.circle, loop.radius];
   return [
     [x - r, y - r],
