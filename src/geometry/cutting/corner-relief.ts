@@ -1,6 +1,6 @@
 import { isWithin, nearestOnOutline } from '../motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../motion/outline-tree.ts';
-import { type Box, boxAround, boxesMeet } from '../plane/edge-box.ts';
+import { type Box, boxesMeet } from '../plane/edge-box.ts';
 import { circleLoop, type Loop } from '../plane/loop.ts';
 import { distance, lerp, scale, sub, type Vec, vec } from '../plane/vec.ts';
 import { offset } from '../polygons/offset.ts';
@@ -69,9 +69,8 @@ export function cornerRelief({ metal, needed, left, beside }: ReliefNeed, radius
     if (found === null) return null;
     bites.push(...found);
   }
-  const groups = meetingBites(bites).map((group) => ({ box: boxAround(group.map(boxOf)), all: taken(group) }));
-  const takenFrom = (solid: Polygons): Polygons =>
-    groups.flatMap(({ box, all }) => intersection(solidNear(solid, box), all));
+  const groups = meetingBites(bites).map(taken);
+  const takenFrom = (solid: Polygons): Polygons => groups.flatMap((group) => intersection(solid, group));
   return {
     bitten: takenFrom(metal),
     extra: takenFrom(left),
@@ -102,8 +101,6 @@ interface Bite {
   readonly isBarred: boolean;
 }
 
-const boxOf = ({ box }: Bite): Box => box;
-
 /** So many bites are united at once: where many lie over one another, each costs more the more there are. */
 const unitedAtOnce = 12;
 
@@ -124,7 +121,7 @@ function meetingBites(bites: readonly Bite[]): Bite[][] {
   return groups;
 }
 
-/** What bites leave of a piece; no more is looked at of them than what lies about it. */
+/** What bites leave of a piece. */
 function without(piece: Polygons, bites: readonly Bite[]): Polygons {
   const about = boxRound(piece, 0);
   const near = bites.filter(({ box }) => boxesMeet(box, about, 0));
@@ -132,7 +129,7 @@ function without(piece: Polygons, bites: readonly Bite[]): Polygons {
     ? piece
     : difference(
         piece,
-        near.flatMap(({ polygons }) => solidNear(polygons, about)),
+        near.flatMap(({ polygons }) => polygons),
       );
 }
 

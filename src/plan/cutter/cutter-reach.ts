@@ -172,4 +172,4 @@ function heightsOf(
 const leastStepMm = 1e-6;
 
 /** What of some metal lies in a box. */
-export const within = (metal: Polygons, box: Box): Polygons => intersection(solidNear(metal, box), [rectangle(box)]);
+export const within = (metal: Polygons, box: Box): Polygons => intersection(metal, [rectangle(box)]);

@@ -73,7 +73,7 @@ function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLaye
     const own = within(
       layers
         .filter((layer) => layer.section === section && commonDepth(layer.depth, needed) !== null)
-        .flatMap(({ metal }) => solidNear(metal, box)),
+        .flatMap(({ metal }) => metal),
       box,
     );
     const barringIn = (range: DepthRange): SectionLayer[] =>
