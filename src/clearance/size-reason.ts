@@ -1,5 +1,4 @@
-import { boxAround, boxOfEdge } from '../geometry/plane/edge-box.ts';
-import { edgesOfRegion } from '../geometry/plane/loop.ts';
+import { boxOfRegion } from '../geometry/plane/region-box.ts';
 import type { Casting } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import { drawingOf } from '../joint/notices.ts';
@@ -25,6 +24,6 @@ export function sizeReason({ fit, fixed, moving }: Joint): ReasonNotice[] {
 
 /** The diagonal of the box round all sections, mm. */
 function sizeMm({ sections }: Casting): number {
-  const { minX, minY, maxX, maxY } = boxAround(sections.flatMap(({ loops }) => edgesOfRegion(loops).map(boxOfEdge)));
+  const { minX, minY, maxX, maxY } = boxOfRegion(sections.flatMap(({ loops }) => loops));
   return Math.hypot(maxX - minX, maxY - minY);
 }

@@ -1,4 +1,5 @@
 import type { Finding } from './finding.ts';
+import { isPlainPath } from './plain-path.ts';
 import { pathText } from './schema-findings.ts';
 
 /** No drawing of a casting reaches farther from its origin than this. */
@@ -10,12 +11,13 @@ const mostReported = 20;
 export function farLengths(file: string, raw: unknown, mm: number): Finding[] {
   const findings: Finding[] = [];
   const path: PropertyKey[] = [];
+  const isNearPath = isNearPathWithin(mm);
   const visit = (value: unknown): void => {
     if (findings.length >= mostReported) return;
-    if (typeof value === 'number' && Number.isFinite(value) && Math.abs(value) * mm > farthestMm) {
+    if (typeof value === 'number' && Number.isFinite(value) && !isNear(value, mm)) {
       findings.push({ file, at: pathText(path), found: String(value), expected: withinReach(mm) });
     }
-    if (typeof value !== 'object' || value === null) return;
+    if (typeof value !== 'object' || value === null || isNearPath(value)) return;
     for (const [step, inner] of entriesOf(value)) {
       if (notLengths.has(step)) continue;
       path.push(step);
@@ -26,6 +28,14 @@ export function farLengths(file: string, raw: unknown, mm: number): Finding[] {
   visit(raw);
   return findings;
 }
+
+/** Outlines are most of a file, and hardly ever far. */
+const isNearPathWithin =
+  (mm: number) =>
+  (value: unknown): boolean =>
+    isPlainPath(value) && value.every((vertex) => isNear(vertex[0], mm) && isNear(vertex[1], mm));
+
+const isNear = (length: number, mm: number): boolean => Math.abs(length) * mm <= farthestMm;
 
 export const withinReach = (mm: number): string =>
   mm === 1 ? `within ±${farthestMm} mm` : `within ±${farthestMm} mm, which is ±${Math.floor(farthestMm / mm)} here`;

@@ -1,10 +1,11 @@
 import { farthestMm, withinReach } from '../files/far-lengths.ts';
 import type { Finding } from '../files/finding.ts';
 import { type LoopFile, loop as loopSchema } from '../files/part-file.ts';
+import { isPlainPath } from '../files/plain-path.ts';
 import { pathText, schemaFindings } from '../files/schema-findings.ts';
-import { boxAround, boxOfEdge } from '../geometry/plane/edge-box.ts';
-import { edgesOf, type Loop } from '../geometry/plane/loop.ts';
+import type { Loop } from '../geometry/plane/loop.ts';
 import { type LoopFault, loopFaults } from '../geometry/plane/loop-faults.ts';
+import { boxOfRegion } from '../geometry/plane/region-box.ts';
 import { loopOf } from './lengths.ts';
 
 interface DrawnLoop {
@@ -25,7 +26,7 @@ export function outlineFindings(
   const findings: Finding[] = [];
   const drawn: DrawnLoop[] = [];
   for (const [i, value] of raw.entries()) {
-    const faults = schemaFindings(file, loopSchema, value, [...path, i]);
+    const faults = isPlainPath(value) ? [] : schemaFindings(file, loopSchema, value, [...path, i]);
     const at = pathText([...path, i]);
     const loop = faults.length > 0 ? null : loopOf(value as LoopFile, mm);
     if (loop === null) findings.push(...faults);
@@ -39,7 +40,7 @@ export function outlineFindings(
 }
 
 function isInReach(loop: Loop): boolean {
-  const box = boxAround(edgesOf(loop).map(boxOfEdge));
+  const box = boxOfRegion([loop]);
   return Math.max(-box.minX, -box.minY, box.maxX, box.maxY) <= farthestMm;
 }
 

@@ -2,7 +2,7 @@ import { regionContains } from '../geometry/motion/containment.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
 import { sweptRegion } from '../geometry/motion/swept-region.ts';
-import { type Box, boxAround, boxesMeet, boxOfEdge } from '../geometry/plane/edge-box.ts';
+import { type Box, boxAround, boxAroundEdges, boxesMeet } from '../geometry/plane/edge-box.ts';
 import { identity } from '../geometry/plane/rigid.ts';
 import { add, distance, dot, length, lerp, scale, sub, type Vec, vec } from '../geometry/plane/vec.ts';
 import { offset } from '../geometry/polygons/offset.ts';
@@ -114,7 +114,7 @@ function workOf(relief: Polygons, { cuts, outsides }: ReliefEdges): Work | null 
   const chords = outsides.map(({ points }) => sub(points.at(-1) as Vec, points[0] as Vec));
   const normal = chords.reduce((sum, { x, y }) => add(sum, vec(y, -x)), vec(0, 0));
   if (cuts.length === 0 || length(normal) < onEdgeMm) return null;
-  const box = boxAround(outlinesOf(relief).flat().map(boxOfEdge));
+  const box = boxAroundEdges(outlinesOf(relief).flat());
   return { relief, cuts, outward: scale(normal, 1 / length(normal)), box };
 }
 

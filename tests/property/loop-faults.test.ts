@@ -8,7 +8,7 @@ import { edgeOfBulge, pointOnEdge } from '../../src/geometry/plane/edge.ts';
 import { meetingOf, meetingOfNeighbours } from '../../src/geometry/plane/edge-meeting.ts';
 import { type Loop, mirrorRegion, moveRegion, polygonLoop } from '../../src/geometry/plane/loop.ts';
 import { loopFaults } from '../../src/geometry/plane/loop-faults.ts';
-import { boxesComeWithin, orientedBoxes, orientedBoxOfEdge, storeBox } from '../../src/geometry/plane/oriented-box.ts';
+import { boxesComeWithin, orientedBoxes, storeBoxOfEdge } from '../../src/geometry/plane/oriented-box.ts';
 import { rotationAbout } from '../../src/geometry/plane/rigid.ts';
 import { type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { disc } from '../support/jobs.ts';
@@ -106,9 +106,9 @@ describe('faults of loops', () => {
     fc.assert(
       fc.property(fc.array(anyEdge, { maxLength: 30 }), (edges) => {
         const found: string[] = [];
-        forEachClosePair(edges, 0.1, 1e6, (i, j) => found.push(`${Math.min(i, j)}-${Math.max(i, j)}`) > 0);
+        forEachClosePair([edges], 0.1, 1e6, (i, j) => found.push(`${Math.min(i, j)}-${Math.max(i, j)}`) > 0);
         const boxes = orientedBoxes(edges.length);
-        for (const [i, edge] of edges.entries()) storeBox(boxes, i, orientedBoxOfEdge(edge));
+        for (const [i, edge] of edges.entries()) storeBoxOfEdge(boxes, i, edge);
         const expected = edges.flatMap((_, i) =>
           edges.flatMap((__, j) => (i < j && boxesComeWithin(boxes, i, j, 0.1) ? [`${i}-${j}`] : [])),
         );

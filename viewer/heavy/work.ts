@@ -1,9 +1,9 @@
 import { clearanceAt } from '../../src/clearance/at-position.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
-import { boxOfRegion } from '../../src/drawing/scene/frame.ts';
 import type { Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import { moveRegion } from '../../src/geometry/plane/loop.ts';
+import { boxOfRegion } from '../../src/geometry/plane/region-box.ts';
 import { rigid } from '../../src/geometry/plane/rigid.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import { home, type Leg, positionAlong } from '../../src/job/path.ts';

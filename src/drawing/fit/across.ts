@@ -1,8 +1,9 @@
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import type { Region } from '../../geometry/plane/loop.ts';
+import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import type { DepthRange } from '../../job/casting.ts';
 import type { Part } from '../../job/part.ts';
-import { boxOfRegion, middleOf } from '../scene/frame.ts';
+import { middleOf } from '../scene/frame.ts';
 import { bandsOf, type DrawInput, foulsOf } from './draw-input.ts';
 import type { SeenFrom } from './side-profile.ts';
 

@@ -1,7 +1,7 @@
 import { type Edge, pointOnEdge } from '../../geometry/plane/edge.ts';
 import { edgesOf, edgesOfRegion, type Region } from '../../geometry/plane/loop.ts';
+import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { angleOf, sub } from '../../geometry/plane/vec.ts';
-import { boxOfRegion } from '../scene/frame.ts';
 import { crossingsAt } from '../scene/hatch.ts';
 
 /** Which side of the joint one stands at, looking along the mating face. */

@@ -1,12 +1,13 @@
 import { type Box, boxAround } from '../../geometry/plane/edge-box.ts';
 import type { Loop, Region } from '../../geometry/plane/loop.ts';
+import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { distance } from '../../geometry/plane/vec.ts';
 import type { DepthRange } from '../../job/casting.ts';
 import { lengthText } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { Part } from '../../job/part.ts';
 import { shortName } from '../../words/names.ts';
-import { boxOfRegion, heightOf, middleOf, widthOf } from '../scene/frame.ts';
+import { heightOf, middleOf, widthOf } from '../scene/frame.ts';
 import { briefDepth } from './depth-words.ts';
 import { bandsOf, type DrawInput, foulsOf } from './draw-input.ts';
 

@@ -1,10 +1,11 @@
 import type { Region } from '../../geometry/plane/loop.ts';
+import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { length, vec } from '../../geometry/plane/vec.ts';
 import type { Bench, BenchBand } from '../../markout/marking-out-bench.ts';
 import type { Run } from '../../markout/marking-out-edges.ts';
 import { target } from '../fit/closest-place.ts';
 import { hatch, hatchRad, keepOffPitch } from '../fit/plane-layers.ts';
-import { boxOfRegion, middleOf } from '../scene/frame.ts';
+import { middleOf } from '../scene/frame.ts';
 import { cross, layer, outline, text, viewOf } from '../scene/marks.ts';
 import type { Layer, Scene, TextMark } from '../scene/scene.ts';
 import { asRun, holeCross, placeNumbers, wideRuns } from './template-marks.ts';

@@ -1,5 +1,6 @@
 import { boxAround } from '../../geometry/plane/edge-box.ts';
 import { circleLoop, type Region } from '../../geometry/plane/loop.ts';
+import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
 import { loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { Hole } from '../../job/casting.ts';
@@ -7,7 +8,7 @@ import type { Bench } from '../../markout/marking-out-bench.ts';
 import type { SwingGauge } from '../../markout/marking-out-swing.ts';
 import { shortName, titleOf } from '../../words/names.ts';
 import { type DxfLayer, type DxfShape, dxfOf } from '../dxf/dxf.ts';
-import { boxOfRegion, isEmpty } from '../scene/frame.ts';
+import { isEmpty } from '../scene/frame.ts';
 import { barMm } from '../scene/papers.ts';
 import { type ProfileGauge, pinRadiusMm } from './profile-gauge.ts';
 import { bandWords } from './template-words.ts';

@@ -1,3 +1,4 @@
+import { boxAroundEdges } from '../../geometry/plane/edge-box.ts';
 import { edgesOfRegion } from '../../geometry/plane/loop.ts';
 import { add, distance, scale, sub, type Vec, vec } from '../../geometry/plane/vec.ts';
 import { loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
@@ -6,7 +7,6 @@ import { givenLength } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { BenchPlace } from '../../markout/marking-out-bench.ts';
 import type { Run } from '../../markout/marking-out-edges.ts';
-import { boxOfEdges } from '../scene/frame.ts';
 import { crossingsAt } from '../scene/hatch.ts';
 import { circle, cross, layer, line, text } from '../scene/marks.ts';
 import type { Layer, Mark } from '../scene/scene.ts';
@@ -91,7 +91,7 @@ const rank = ({ row }: BenchPlace): number => (row.kind === 'step' ? 1 : 0);
 /** A place inside a piece to write its name: the middle of its widest level stretch half-way up. */
 export function insideOf(outline: Polygons): Vec {
   const edges = edgesOfRegion(loopsOf(outline));
-  const { minY, maxY } = boxOfEdges(edges);
+  const { minY, maxY } = boxAroundEdges(edges);
   const y = (minY + maxY) / 2;
   const xs = crossingsAt(edges, y);
   let widest: readonly [number, number] = [xs[0] ?? 0, xs[1] ?? 0];

@@ -1,6 +1,4 @@
-import type { Edge } from '../../geometry/plane/edge.ts';
-import { type Box, boxAround, boxOfEdge } from '../../geometry/plane/edge-box.ts';
-import { edgesOfRegion, type Region } from '../../geometry/plane/loop.ts';
+import { type Box, boxAround } from '../../geometry/plane/edge-box.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
 
 export const isEmpty = (box: Box): boolean => box.minX > box.maxX;
@@ -22,11 +20,6 @@ export const overlap = (a: Box, b: Box): boolean =>
 export const boxOfPoint = ({ x, y }: Vec): Box => ({ minX: x, minY: y, maxX: x, maxY: y });
 
 export const boxOfPoints = (points: readonly Vec[]): Box => boxAround(points.map(boxOfPoint));
-
-export const boxOfEdges = (edges: readonly Edge[]): Box => boxAround(edges.map(boxOfEdge));
-
-/** The least upright box round a region, arcs included. */
-export const boxOfRegion = (region: Region): Box => boxOfEdges(edgesOfRegion(region));
 
 export const rectangle = (box: Box): readonly Vec[] => [
   vec(box.minX, box.minY),

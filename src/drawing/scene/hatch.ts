@@ -1,8 +1,9 @@
 import { type Edge, pointOnEdge } from '../../geometry/plane/edge.ts';
 import { edgesOfRegion, moveRegion, type Region } from '../../geometry/plane/loop.ts';
+import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { apply, rigid } from '../../geometry/plane/rigid.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
-import { boxOfRegion, isEmpty } from './frame.ts';
+import { isEmpty } from './frame.ts';
 
 /** Where between two multiples of the pitch the lines run: off every vertex a person would write down. */
 const offGrid = 0.3819660112501051;

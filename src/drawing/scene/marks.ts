@@ -1,8 +1,9 @@
 import type { Edge } from '../../geometry/plane/edge.ts';
-import { type Box, boxAround } from '../../geometry/plane/edge-box.ts';
+import { type Box, boxAround, boxAroundEdges } from '../../geometry/plane/edge-box.ts';
 import { circleLoop, polygonLoop, type Region } from '../../geometry/plane/loop.ts';
+import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
-import { boxOfEdges, boxOfPoints, boxOfRegion, rectangle } from './frame.ts';
+import { boxOfPoints, rectangle } from './frame.ts';
 import {
   type Layer,
   type Mark,
@@ -76,7 +77,7 @@ export function boxOfMark(mark: Mark, scale = 1): Box {
     case 'hatch':
       return boxOfRegion(mark.loops);
     case 'run':
-      return boxOfEdges(mark.edges);
+      return boxAroundEdges(mark.edges);
     case 'polyline':
       return boxOfPoints(mark.points);
     case 'arrow':

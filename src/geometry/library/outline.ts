@@ -1,6 +1,6 @@
-import { boxAround, boxOfEdge } from '../plane/edge-box.ts';
-import { circleLoop, edgesOf, type Loop } from '../plane/loop.ts';
+import { circleLoop, type Loop } from '../plane/loop.ts';
 import { type LoopFault, loopFaults } from '../plane/loop-faults.ts';
+import { boxOfRegion } from '../plane/region-box.ts';
 import { OutlineError, type OutlineFault } from './outline-error.ts';
 import { isPoint, type Point } from './point.ts';
 
@@ -69,7 +69,7 @@ const isVertex = (vertex: unknown): vertex is Vertex =>
   Array.isArray(vertex) && (vertex.length === 2 || vertex.length === 3) && vertex.every(Number.isFinite);
 
 function farFaults(loop: Loop, index: number): OutlineFault[] {
-  const { minX, minY, maxX, maxY } = boxAround(edgesOf(loop).map(boxOfEdge));
+  const { minX, minY, maxX, maxY } = boxOfRegion([loop]);
   return Math.max(-minX, -minY, maxX, maxY) <= farthestMm ? [] : [fault('too-far', index)];
 }
 

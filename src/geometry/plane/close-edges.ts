@@ -1,86 +1,93 @@
 import type { Edge } from './edge.ts';
+import { boxAroundEdges } from './edge-box.ts';
 import {
   alongOf,
   boxesComeWithin,
-  type OrientedBox,
   type OrientedBoxes,
   orientedBoxes,
-  orientedBoxOfEdge,
-  storeBox,
   storeBoxAround,
+  storeBoxOfEdge,
 } from './oriented-box.ts';
 
 /**
- * Calls `visit` for every two edges whose boxes come within `withinMm` of one another, each pair once, until it
- * returns false or `mostTests` boxes have been compared; says whether it came to the end. The edges are packed
- * sort-tile-recursive (Leutenegger, Lopez, Edgington 1997) under a binary tree of oriented boxes (Gottschalk, Lin,
- * Manocha 1996), which is joined with itself: n log n for edges that mostly lie apart, however they lie.
+ * Calls `visit` for every two edges of some outlines whose boxes come within `withinMm` of one another, each pair once,
+ * until it returns false or `mostTests` boxes have been compared; says whether it came to the end. Edges are counted
+ * through all outlines. They lie in a binary tree of oriented boxes (Gottschalk, Lin, Manocha 1996) as they follow one
+ * another, outlines packed sort-tile-recursive (Leutenegger, Lopez, Edgington 1997), and the tree is joined with itself:
+ * n log n for edges that mostly lie apart, however they lie.
  */
 export function forEachClosePair(
-  edges: readonly Edge[],
+  outlines: readonly (readonly Edge[])[],
   withinMm: number,
   mostTests: number,
   visit: (i: number, j: number) => boolean,
 ): boolean {
-  const boxes = edges.map(orientedBoxOfEdge);
-  const order = packed(boxes);
-  const tree = treeOver(order, boxes);
+  const order = packed(outlines);
+  const count = order.length;
+  const boxes = boxesOver(order, outlines.flat());
   let tests = 0;
-  const inside = (a: Node): boolean =>
-    a.count === 1 || (inside(leftOf(a)) && inside(rightOf(a)) && between(leftOf(a), rightOf(a)));
-  const between = (a: Node, b: Node): boolean => {
-    if (++tests > mostTests) return false;
-    if (!boxesComeWithin(tree, a.at, b.at, withinMm)) return true;
-    if (a.count === 1 && b.count === 1) return visit(order[a.first] as number, order[b.first] as number);
-    const partsFirst = b.count === 1 || (a.count > 1 && alongOf(tree, a.at) > alongOf(tree, b.at));
-    const [parted, whole] = partsFirst ? [a, b] : [b, a];
-    return between(leftOf(parted), whole) && between(rightOf(parted), whole);
+  // a node is told by the place of its box and by which of the edges in order it holds
+  const inside = (at: number, first: number, n: number): boolean => {
+    if (n === 1) return true;
+    const half = n >> 1;
+    const [left, right] = [at + 1, at + 2 * half];
+    return (
+      inside(left, first, half) &&
+      inside(right, first + half, n - half) &&
+      between(left, first, half, right, first + half, n - half)
+    );
   };
-  return edges.length === 0 || inside({ at: 0, first: 0, count: order.length });
+  const between = (a: number, firstA: number, nA: number, b: number, firstB: number, nB: number): boolean => {
+    if (++tests > mostTests) return false;
+    if (!boxesComeWithin(boxes, a, b, withinMm)) return true;
+    if (nA === 1 && nB === 1) return visit(order[firstA] as number, order[firstB] as number);
+    if (nB > 1 && (nA === 1 || alongOf(boxes, a) <= alongOf(boxes, b))) {
+      const half = nB >> 1;
+      return (
+        between(a, firstA, nA, b + 1, firstB, half) && between(a, firstA, nA, b + 2 * half, firstB + half, nB - half)
+      );
+    }
+    const half = nA >> 1;
+    return (
+      between(a + 1, firstA, half, b, firstB, nB) && between(a + 2 * half, firstA + half, nA - half, b, firstB, nB)
+    );
+  };
+  return count === 0 || inside(0, 0, count);
 }
 
-/** A node of the tree: the place of its box, and which of the edges in order it holds. Each goes before what is below. */
-interface Node {
-  readonly at: number;
-  readonly first: number;
-  readonly count: number;
+/** The edges as they follow one another, outline by outline: outlines in slabs from left to right, in each bottom to top. */
+function packed(outlines: readonly (readonly Edge[])[]): Int32Array {
+  let count = 0;
+  const placed = outlines.map((edges) => {
+    const { minX, minY, maxX, maxY } = boxAroundEdges(edges);
+    const start = count;
+    count += edges.length;
+    return { start, length: edges.length, x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+  });
+  placed.sort((a, b) => a.x - b.x);
+  const perSlab = Math.ceil(Math.sqrt(placed.length));
+  const order = new Int32Array(count);
+  let at = 0;
+  for (let slab = 0; slab < placed.length; slab += perSlab) {
+    const inSlab = placed.slice(slab, slab + perSlab).sort((a, b) => a.y - b.y);
+    for (const { start, length } of inSlab) for (let i = 0; i < length; i++) order[at++] = start + i;
+  }
+  return order;
 }
 
-const leftOf = ({ at, first, count }: Node): Node => ({ at: at + 1, first, count: count >> 1 });
-
-const rightOf = ({ at, first, count }: Node): Node => ({
-  at: at + 2 * (count >> 1),
-  first: first + (count >> 1),
-  count: count - (count >> 1),
-});
-
-/** The boxes' indices in slabs from left to right, and in each from bottom to top. */
-function packed(boxes: readonly OrientedBox[]): number[] {
-  const order = sortedBy(boxes.keys(), (i) => boxAt(boxes, i).centre.x);
-  const perSlab = Math.ceil(Math.sqrt(boxes.length));
-  const slabs = Array.from({ length: Math.ceil(boxes.length / perSlab) }, (_, s) =>
-    sortedBy(order.slice(s * perSlab, (s + 1) * perSlab), (i) => boxAt(boxes, i).centre.y),
-  );
-  return slabs.flat();
-}
-
-const sortedBy = (indices: Iterable<number>, key: (i: number) => number): number[] =>
-  Array.from(indices).sort((i, j) => key(i) - key(j));
-
-function treeOver(order: readonly number[], boxes: readonly OrientedBox[]): OrientedBoxes {
-  const tree = orientedBoxes(Math.max(0, 2 * order.length - 1));
-  const fill = (node: Node): void => {
-    if (node.count === 1) {
-      storeBox(tree, node.at, boxAt(boxes, order[node.first] as number));
+/** A box for every node, each before those below it. */
+function boxesOver(order: Int32Array, edges: readonly Edge[]): OrientedBoxes {
+  const boxes = orientedBoxes(Math.max(0, 2 * order.length - 1));
+  const fill = (at: number, first: number, n: number): void => {
+    if (n === 1) {
+      storeBoxOfEdge(boxes, at, edges[order[first] as number] as Edge);
       return;
     }
-    const [left, right] = [leftOf(node), rightOf(node)];
-    fill(left);
-    fill(right);
-    storeBoxAround(tree, node.at, left.at, right.at);
+    const half = n >> 1;
+    fill(at + 1, first, half);
+    fill(at + 2 * half, first + half, n - half);
+    storeBoxAround(boxes, at, at + 1, at + 2 * half);
   };
-  if (order.length > 0) fill({ at: 0, first: 0, count: order.length });
-  return tree;
+  if (order.length > 0) fill(0, 0, order.length);
+  return boxes;
 }
-
-const boxAt = (boxes: readonly OrientedBox[], i: number): OrientedBox => boxes[i] as OrientedBox;

@@ -41,6 +41,25 @@ export function boxAround(boxes: readonly Box[]): Box {
   return { minX, minY, maxX, maxY };
 }
 
+/** The least box round some edges; of none, one that holds nothing. */
+export function boxAroundEdges(edges: readonly Edge[]): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const edge of edges) {
+    const { a, b } = edge;
+    minX = Math.min(minX, a.x, b.x);
+    minY = Math.min(minY, a.y, b.y);
+    maxX = Math.max(maxX, a.x, b.x);
+    maxY = Math.max(maxY, a.y, b.y);
+    if (edge.kind === 'line') continue;
+    const box = boxOfEdge(edge);
+    minX = Math.min(minX, box.minX);
+    minY = Math.min(minY, box.minY);
+    maxX = Math.max(maxX, box.maxX);
+    maxY = Math.max(maxY, box.maxY);
+  }
+  return { minX, minY, maxX, maxY };
+}
+
 /** A box with so much more on every side, mm. */
 export const boxGrown = ({ minX, minY, maxX, maxY }: Box, byMm: number): Box => ({
   minX: minX - byMm,

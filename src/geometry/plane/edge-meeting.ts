@@ -28,6 +28,7 @@ export function meetingOf(e: Edge, f: Edge, toleranceMm: number): Meeting | null
 export function meetingOfNeighbours(e: Edge, f: Edge, toleranceMm: number): Meeting | null {
   const shared = f.a;
   if (runsBackAlong(e, f, toleranceMm)) return { kind: 'overlaps', at: shared };
+  if (e.kind === 'line' && f.kind === 'line') return null;
   if (e.a.x === f.b.x && e.a.y === f.b.y) return null;
   const at = secondPoint(e, f);
   if (at === null || distance(at, shared) <= toleranceMm) return null;
@@ -117,7 +118,7 @@ const areOneCircle = (e: Edge, f: Edge, toleranceMm: number): boolean =>
   Math.abs(e.radius - f.radius) <= toleranceMm;
 
 function runsBackAlong(e: Edge, f: Edge, toleranceMm: number): boolean {
-  if (e.kind === 'line' && f.kind === 'line') return side(e, f.b) === 0 && dot(sub(e.a, f.a), sub(f.b, f.a)) > 0;
+  if (e.kind === 'line' && f.kind === 'line') return dot(sub(e.a, f.a), sub(f.b, f.a)) > 0 && side(e, f.b) === 0;
   return e.kind === 'arc' && f.kind === 'arc' && e.sweepRad * f.sweepRad < 0 && areOneCircle(e, f, toleranceMm);
 }
 

@@ -1,6 +1,6 @@
 import { forEachClosePair } from './close-edges.ts';
 import type { Edge } from './edge.ts';
-import { boxAround, boxOfEdge } from './edge-box.ts';
+import { boxAround, boxAroundEdges } from './edge-box.ts';
 import { type Meeting, meetingOf, meetingOfNeighbours } from './edge-meeting.ts';
 import { edgesOf, type Loop, type PathLoop, type Region, type Vertex } from './loop.ts';
 import { cross, sub, type Vec } from './vec.ts';
@@ -40,9 +40,9 @@ const mostTests = 2e8;
  * enclose no area, that cross, touch or run along themselves or one another. Of meetings, the first twenty places.
  */
 export function loopFaults(region: Region): readonly LoopFault[] {
-  const placed = region.map(placedEdges);
-  const meetings = meetingFaults(placed.flat());
-  const flat = placed.flatMap((edges, i) => (meetings.some((m) => crossesItself(m, i)) ? [] : flatFaults(edges)));
+  const outlines = region.map(enclosingEdges);
+  const meetings = meetingFaults(outlines);
+  const flat = outlines.flatMap((edges, i) => (meetings.some((m) => crossesItself(m, i)) ? [] : flatFaults(edges, i)));
   const isFlat = (index: number): boolean => flat.some(({ loop }) => loop === index);
   return [
     ...region.flatMap(vertexFaults),
@@ -51,6 +51,7 @@ export function loopFaults(region: Region): readonly LoopFault[] {
   ];
 }
 
+/** An edge by its outline and its place in it. */
 interface PlacedEdge {
   readonly edge: Edge;
   readonly loop: number;
@@ -72,10 +73,11 @@ const isSame = (a: Vec, b: Vec): boolean => a.x === b.x && a.y === b.y;
 function vertexFaults(loop: Loop, index: number): LoopFault[] {
   if (loop.kind === 'circle') return [];
   const { vertices } = loop;
-  const repeats = vertices.flatMap((vertex, i) => {
-    if (i === 0 || !isSame(vertex, vertices[i - 1] as Vertex)) return [];
-    return [ownFault('zero-length-edge', index, i, vertex)];
-  });
+  const repeats: LoopFault[] = [];
+  for (let i = 1; i < vertices.length; i++) {
+    const vertex = vertices[i] as Vertex;
+    if (isSame(vertex, vertices[i - 1] as Vertex)) repeats.push(ownFault('zero-length-edge', index, i, vertex));
+  }
   const [first] = vertices;
   const last = vertices.at(-1);
   if (first === undefined || last === undefined) return [];
@@ -89,37 +91,56 @@ const isTooShort = (vertices: readonly Vertex[]): boolean =>
   vertices.length < 2 || (vertices.length === 2 && vertices.every(({ bulge }) => bulge === 0));
 
 /** The edges of a loop that have a length; none where they are too few to enclose anything. */
-function placedEdges(loop: Loop, index: number): PlacedEdge[] {
+function enclosingEdges(loop: Loop): readonly Edge[] {
   const edges = edgesOf(loop.kind === 'path' ? withoutRepeats(loop) : loop);
-  const enclosing = edges.length > 2 || edges.some(({ kind }) => kind === 'arc') ? edges : [];
-  return enclosing.map((edge, i) => ({ edge, loop: index, index: i, count: edges.length }));
+  return edges.length > 2 || edges.some(({ kind }) => kind === 'arc') ? edges : [];
 }
 
 /** A vertex that stands where the next one does starts no edge. */
-const withoutRepeats = ({ vertices }: PathLoop): PathLoop => ({
-  kind: 'path',
-  vertices: vertices.filter((vertex, i) => !isSame(vertex, vertices[(i + 1) % vertices.length] as Vertex)),
-});
+function withoutRepeats(loop: PathLoop): PathLoop {
+  const { vertices } = loop;
+  const repeats = (vertex: Vertex, i: number): boolean => isSame(vertex, vertices[(i + 1) % vertices.length] as Vertex);
+  return vertices.some(repeats) ? { kind: 'path', vertices: vertices.filter((v, i) => !repeats(v, i)) } : loop;
+}
 
-function meetingFaults(placed: readonly PlacedEdge[]): LoopFault[] {
-  const edges = placed.map(({ edge }) => edge);
-  const toleranceMm = touchingFraction * extentMm(edges);
+function meetingFaults(outlines: readonly (readonly Edge[])[]): LoopFault[] {
+  const toleranceMm = touchingFraction * extentMm(outlines);
+  const placeOf = placesOf(outlines);
   const faults = new Map<string, LoopFault>();
-  const finished = forEachClosePair(edges, toleranceMm, mostTests, (i, j) => {
-    const [e, f] = [placed[Math.max(i, j)] as PlacedEdge, placed[Math.min(i, j)] as PlacedEdge];
+  const finished = forEachClosePair(outlines, toleranceMm, mostTests, (i, j) => {
+    const [e, f] = [placeOf(Math.max(i, j)), placeOf(Math.min(i, j))];
     const meeting = meetingOfPlaced(e, f, toleranceMm);
     if (meeting !== null) keepGravest(faults, placeKey(e, f, meeting), meetingFault(e, f, meeting));
     return faults.size < mostMeetings;
   });
-  const [first] = placed;
-  if (first === undefined || finished || faults.size > 0) return [...faults.values()];
-  return [ownFault('too-tangled', first.loop, null, first.edge.a)];
+  const first = outlines.findIndex((edges) => edges.length > 0);
+  const [edge] = outlines[first] ?? [];
+  if (edge === undefined || finished || faults.size > 0) return [...faults.values()];
+  return [ownFault('too-tangled', first, null, edge.a)];
+}
+
+/** Where an edge stands, by its number through all outlines. */
+function placesOf(outlines: readonly (readonly Edge[])[]): (i: number) => PlacedEdge {
+  const all = outlines.flat();
+  const loops = new Int32Array(all.length);
+  const starts = new Int32Array(outlines.length);
+  let start = 0;
+  for (const [loop, { length }] of outlines.entries()) {
+    starts[loop] = start;
+    loops.fill(loop, start, start + length);
+    start += length;
+  }
+  return (i) => {
+    const loop = loops[i] as number;
+    const count = outlines[loop]?.length ?? 0;
+    return { edge: all[i] as Edge, loop, index: i - (starts[loop] as number), count };
+  };
 }
 
 /** How far edges reach from the origin. */
-function extentMm(edges: readonly Edge[]): number {
-  const { minX, minY, maxX, maxY } = boxAround(edges.map(boxOfEdge));
-  return edges.length === 0 ? 0 : Math.max(-minX, -minY, maxX, maxY);
+function extentMm(outlines: readonly (readonly Edge[])[]): number {
+  const { minX, minY, maxX, maxY } = boxAround(outlines.map(boxAroundEdges));
+  return outlines.every(({ length }) => length === 0) ? 0 : Math.max(-minX, -minY, maxX, maxY);
 }
 
 /** Four edges meet where an outline comes to a vertex again: one place, one fault. */
@@ -150,15 +171,15 @@ const crossesItself = ({ kind, loop, otherLoop }: LoopFault, index: number): boo
   kind === 'crosses' && loop === index && otherLoop === index;
 
 /** A loop is flat that encloses no more than the rounding of adding it up. */
-function flatFaults(edges: readonly PlacedEdge[]): LoopFault[] {
+function flatFaults(edges: readonly Edge[], loop: number): LoopFault[] {
   const [first] = edges;
   if (first === undefined) return [];
   let [twice, terms] = [0, 0];
-  for (const { edge } of edges) {
-    const [a, b] = [sub(edge.a, first.edge.a), sub(edge.b, first.edge.a)];
+  for (const edge of edges) {
+    const [a, b] = [sub(edge.a, first.a), sub(edge.b, first.a)];
     const bow = edge.kind === 'arc' ? edge.radius ** 2 * (edge.sweepRad - Math.sin(edge.sweepRad)) : 0;
     twice += cross(a, b) + bow;
     terms += Math.abs(a.x * b.y) + Math.abs(a.y * b.x) + Math.abs(bow);
   }
-  return Math.abs(twice) <= 1e-14 * terms ? [ownFault('no-area', first.loop, null, first.edge.a)] : [];
+  return Math.abs(twice) <= 1e-14 * terms ? [ownFault('no-area', loop, null, first.a)] : [];
 }

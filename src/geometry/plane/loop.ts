@@ -45,7 +45,10 @@ export function moveLoop(loop: Loop, motion: Rigid): Loop {
   if (loop.kind === 'circle') return circleLoop(apply(motion, loop.centre), loop.radius);
   return {
     kind: 'path',
-    vertices: loop.vertices.map((v) => ({ ...apply(motion, v), bulge: v.bulge })),
+    vertices: loop.vertices.map((v) => {
+      const { x, y } = apply(motion, v);
+      return { x, y, bulge: v.bulge };
+    }),
   };
 }
 
@@ -56,7 +59,7 @@ export function mirrorLoop(loop: Loop): Loop {
   if (loop.kind === 'circle') return circleLoop(mirrorPoint(loop.centre), loop.radius);
   return {
     kind: 'path',
-    vertices: loop.vertices.map((v) => ({ ...mirrorPoint(v), bulge: v.bulge === 0 ? 0 : -v.bulge })),
+    vertices: loop.vertices.map(({ x, y, bulge }) => ({ x: 0 - x, y, bulge: bulge === 0 ? 0 : -bulge })),
   };
 }
 

@@ -1,38 +1,11 @@
-import type { ArcEdge, Edge } from './edge.ts';
-import { distance, lerp, scale, sub, type Vec, vec } from './vec.ts';
+import type { Edge } from './edge.ts';
+import { distance } from './vec.ts';
 
 /**
- * A rectangle that lies any way round: half its length `along` a unit direction, half its width `across` it, mm.
- * It fits long slender things that lie askew, where a box along the axes is mostly empty.
+ * Rectangles that lie any way round, in a row, flat: of each the centre x, y, a unit direction x, y, half its length
+ * along that and half its width across it, mm. They fit long slender things that lie askew, where a box along the axes
+ * is mostly empty.
  */
-export interface OrientedBox {
-  readonly centre: Vec;
-  readonly direction: Vec;
-  readonly along: number;
-  readonly across: number;
-}
-
-/** A rectangle round an edge: round its chord and how far an arc bows from it, or round the circle beyond a half. */
-export function orientedBoxOfEdge(edge: Edge): OrientedBox {
-  const chord = distance(edge.a, edge.b);
-  if (edge.kind === 'arc' && Math.abs(edge.sweepRad) > Math.PI) return boxOfCircle(edge);
-  const direction = scale(sub(edge.b, edge.a), 1 / chord);
-  const middle = lerp(edge.a, edge.b, 0.5);
-  if (edge.kind === 'line') return { centre: middle, direction, along: chord / 2, across: 0 };
-  // the arc bows by ½·chord·tan(¼ sweep), to the right where it runs anticlockwise
-  const bow = (chord / 2) * Math.tan(edge.sweepRad / 4);
-  const centre = vec(middle.x + (direction.y * bow) / 2, middle.y - (direction.x * bow) / 2);
-  return { centre, direction, along: chord / 2, across: Math.abs(bow) / 2 };
-}
-
-const boxOfCircle = ({ centre, radius }: ArcEdge): OrientedBox => ({
-  centre,
-  direction: vec(1, 0),
-  along: radius,
-  across: radius,
-});
-
-/** Rectangles in a row, flat: centre x, y, direction x, y, along, across of each. */
 export type OrientedBoxes = Float64Array;
 
 const boxSize = 6;
@@ -41,13 +14,36 @@ export const orientedBoxes = (count: number): OrientedBoxes => new Float64Array(
 
 export const alongOf = (boxes: OrientedBoxes, i: number): number => boxes[boxSize * i + 4] as number;
 
-/** Puts a rectangle in its place in the row. */
-export function storeBox(boxes: OrientedBoxes, i: number, { centre, direction, along, across }: OrientedBox): void {
+/** Puts at `i` a rectangle round an edge: round its chord and how far an arc bows from it, or the circle beyond a half. */
+export function storeBoxOfEdge(boxes: OrientedBoxes, i: number, edge: Edge): void {
+  const { a, b } = edge;
+  if (edge.kind === 'arc' && Math.abs(edge.sweepRad) > Math.PI) {
+    storeBox(boxes, i, edge.centre.x, edge.centre.y, 1, 0, edge.radius, edge.radius);
+    return;
+  }
+  const chord = distance(a, b);
+  const [x, y] = [(b.x - a.x) / chord, (b.y - a.y) / chord];
+  // the arc bows by ½·chord·tan(¼ sweep), to the right where it runs anticlockwise
+  const bow = edge.kind === 'line' ? 0 : (chord / 2) * Math.tan(edge.sweepRad / 4);
+  const [middleX, middleY] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
+  storeBox(boxes, i, middleX + (y * bow) / 2, middleY - (x * bow) / 2, x, y, chord / 2, Math.abs(bow) / 2);
+}
+
+function storeBox(
+  boxes: OrientedBoxes,
+  i: number,
+  centreX: number,
+  centreY: number,
+  directionX: number,
+  directionY: number,
+  along: number,
+  across: number,
+): void {
   const at = boxSize * i;
-  boxes[at] = centre.x;
-  boxes[at + 1] = centre.y;
-  boxes[at + 2] = direction.x;
-  boxes[at + 3] = direction.y;
+  boxes[at] = centreX;
+  boxes[at + 1] = centreY;
+  boxes[at + 2] = directionX;
+  boxes[at + 3] = directionY;
   boxes[at + 4] = along;
   boxes[at + 5] = across;
 }

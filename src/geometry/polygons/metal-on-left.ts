@@ -1,5 +1,5 @@
 import { type ArcEdge, type Edge, reversedEdge } from '../plane/edge.ts';
-import { type Box, boxAround, boxOfEdge } from '../plane/edge-box.ts';
+import { type Box, boxAroundEdges } from '../plane/edge-box.ts';
 import { edgesOf, type Region } from '../plane/loop.ts';
 import { cross, length, sub, type Vec } from '../plane/vec.ts';
 
@@ -12,7 +12,7 @@ export type Outline = readonly Edge[];
  */
 export function metalOnLeft(region: Region): Outline[] {
   const loops = region.map(edgesOf);
-  const boxes = loops.map((edges) => boxAround(edges.map(boxOfEdge)));
+  const boxes = loops.map((edges) => boxAroundEdges(edges));
   return loops.map((edges, i) => {
     const { a } = edges[0] as Edge;
     const around = loops.filter((other, j) => j !== i && inBox(boxes[j] as Box, a) && encloses(other, a));

@@ -1,6 +1,6 @@
 import { appendArc, type Side } from '../plane/arc-points.ts';
 import type { Edge } from '../plane/edge.ts';
-import { boxAround, boxOfEdge } from '../plane/edge-box.ts';
+import { boxAroundEdges } from '../plane/edge-box.ts';
 import { add, cross, distance, dot, scale, sub, type Vec, vec } from '../plane/vec.ts';
 import { type Outline, outlineAreaMm2, reversedOutline } from './metal-on-left.ts';
 import { engineErrorMm, union } from './polygon-engine.ts';
@@ -46,7 +46,7 @@ function shrunk(outlines: readonly Outline[], byMm: number, toleranceMm: number,
  */
 function closesUp(outline: Outline, byMm: number): boolean {
   if (outlineAreaMm2(outline) > 0) return false;
-  const { minX, minY, maxX, maxY } = boxAround(outline.map(boxOfEdge));
+  const { minX, minY, maxX, maxY } = boxAroundEdges(outline);
   return Math.min(maxX - minX, maxY - minY) <= 2 * byMm * (1 + 1e-9);
 }
 

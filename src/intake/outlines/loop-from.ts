@@ -1,5 +1,5 @@
 import { type Edge, pointOnEdge } from '../../geometry/plane/edge.ts';
-import { boxAround, boxOfEdge } from '../../geometry/plane/edge-box.ts';
+import { boxAroundEdges } from '../../geometry/plane/edge-box.ts';
 import { circleLoop, edgesOf, type Loop, type Vertex } from '../../geometry/plane/loop.ts';
 import { cross, distance, length, sub } from '../../geometry/plane/vec.ts';
 import { outlineAreaMm2 } from '../../geometry/polygons/metal-on-left.ts';
@@ -70,7 +70,7 @@ function withoutShortEdges(vertices: readonly Vertex[]): Vertex[] {
 function wholeCircle(edges: readonly Edge[], slack: Slack): Loop | null {
   const turnRad = edges.reduce((sum, edge) => sum + (edge.kind === 'arc' ? edge.sweepRad : Number.NaN), 0);
   if (!(Math.abs(Math.abs(turnRad) - 2 * Math.PI) < fullTurnRad)) return null;
-  const { minX, minY, maxX, maxY } = boxAround(edges.map(boxOfEdge));
+  const { minX, minY, maxX, maxY } = boxAroundEdges(edges);
   const centre = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
   const radius = (maxX - minX + maxY - minY) / 4;
   const within = slack.mm + slack.ofRadius * radius;
