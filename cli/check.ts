@@ -37,16 +37,16 @@ interface CheckOptions {
   readonly verify?: boolean;
 }
 
-async function check(fitFile: string, { json = false, timing = false, verify = false }: CheckOptions): Promise<void> {
+function check(fitFile: string, { json = false, timing = false, verify = false }: CheckOptions): void {
   const { joint, readMs, dowelUpMs } = openJob(fitFile);
-  const { value: result, ...checking } = await runShowingProgress(timedCheck(analysisOf(joint).check()));
+  const { value: result, ...checking } = runShowingProgress(timedCheck(analysisOf(joint).check()));
   if (json)
     printJson({
       ...checkAnswer(joint, result),
       ...(timing && { timing: { readMs, dowelUpMs, ...checking } satisfies Timing }),
     });
   else printVerdictFirst(checkText(joint, result), result.verdict);
-  if (verify) reportVerification(await runShowingProgress(verifyCheck(joint, result)));
+  if (verify) reportVerification(runShowingProgress(verifyCheck(joint, result)));
   endWith(exitCodeOf(result));
 }
 

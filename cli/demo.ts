@@ -20,10 +20,10 @@ export function demoCommand(): Command {
     .action(demo);
 }
 
-async function demo(): Promise<void> {
+function demo(): void {
   const fitFile = relative('.', join(packageFolder(), fitName));
   const { joint } = openJob(fitFile);
-  const { check, plan, alternatives, svg } = await drawingOf(joint);
+  const { check, plan, alternatives, svg } = drawingOf(joint);
   print(`$ fettle check ${fitFile}\n`);
   printVerdictFirst(checkText(joint, check), check.verdict);
   print(`\n$ fettle grind ${fitFile}\n`);

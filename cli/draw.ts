@@ -30,23 +30,18 @@ export function drawCommand(): Command {
     .action(draw);
 }
 
-async function draw(
-  fitFile: string,
-  { output, straight = false }: { output: string; straight?: boolean },
-): Promise<void> {
-  const { check, svg } = await drawingOf(asAsked(openJob(fitFile).joint, straight));
+function draw(fitFile: string, { output, straight = false }: { output: string; straight?: boolean }): void {
+  const { check, svg } = drawingOf(asAsked(openJob(fitFile).joint, straight));
   save(output, svg);
   print(`${verdictLine(check)}\nDrawn to ${output}.`);
 }
 
 /** A joint checked, planned and drawn. */
-export async function drawingOf(
-  joint: Joint,
-): Promise<DrawInput & { readonly plan: PlanResult; readonly svg: string }> {
+export function drawingOf(joint: Joint): DrawInput & { readonly plan: PlanResult; readonly svg: string } {
   const found = analysisOf(joint);
-  const check = await runShowingProgress(found.check());
-  const plan = await runShowingProgress(found.plan());
-  const alternatives = await runShowingProgress(found.alternatives());
-  const input = { joint, check, plan, alternatives, room: await runShowingProgress(found.room()) };
+  const check = runShowingProgress(found.check());
+  const plan = runShowingProgress(found.plan());
+  const alternatives = runShowingProgress(found.alternatives());
+  const input = { joint, check, plan, alternatives, room: runShowingProgress(found.room()) };
   return { ...input, svg: drawingSvg(input) };
 }

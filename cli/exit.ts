@@ -5,6 +5,8 @@ export const exitCodes = {
   inputWrong: 2,
   undecided: 3,
   ourBug: 70,
+  // as a shell tells of a program that a signal ended: 128 and the signal's number
+  hungUp: 129,
   interrupted: 130,
   terminated: 143,
 } as const;

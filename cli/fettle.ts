@@ -3,17 +3,6 @@ import { exitCodes } from './exit.ts';
 import { run } from './run.ts';
 import { say } from './terminal.ts';
 
-// Files are saved in one go without a pause, so a signal heard between pauses finds nothing half-written.
-for (const [signal, code] of [
-  ['SIGINT', exitCodes.interrupted],
-  ['SIGTERM', exitCodes.terminated],
-] as const) {
-  process.once(signal, () => {
-    if (process.stderr.isTTY) say('');
-    process.exit(code);
-  });
-}
-
 // A reader that has read enough (`| head`) is no fault; the exit code still tells the answer.
 for (const stream of [process.stdout, process.stderr]) {
   stream.on('error', (error: NodeJS.ErrnoException) => {

@@ -38,14 +38,14 @@ interface GrindOptions {
   readonly verify?: boolean;
 }
 
-async function grind(fitFile: string, { straight = false, json = false, verify = false }: GrindOptions): Promise<void> {
+function grind(fitFile: string, { straight = false, json = false, verify = false }: GrindOptions): void {
   const joint = asAsked(openJob(fitFile).joint, straight);
   const found = analysisOf(joint);
-  const plan = await runShowingProgress(found.plan());
-  const alternatives = await runShowingProgress(found.alternatives());
-  if (json) printJson(grindAnswer(joint, plan, await runShowingProgress(found.tables()), alternatives));
+  const plan = runShowingProgress(found.plan());
+  const alternatives = runShowingProgress(found.alternatives());
+  if (json) printJson(grindAnswer(joint, plan, runShowingProgress(found.tables()), alternatives));
   else printVerdictFirst(grindText(joint, plan, alternatives), colouredAs(plan));
-  if (verify) reportVerification(await runShowingProgress(verifyPlan(joint, plan)));
+  if (verify) reportVerification(runShowingProgress(verifyPlan(joint, plan)));
   endWith(exitCodeOf(plan));
 }
 

@@ -56,9 +56,9 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const folder = folderFor(flags.output);
   const joint = asAsked(openJob(fitFile).joint, flags.straight ?? false);
   const found = analysisOf(joint);
-  const plan = await runShowingProgress(found.plan());
-  const alternatives = await runShowingProgress(found.alternatives());
-  const tables = await runShowingProgress(found.tables());
+  const plan = runShowingProgress(found.plan());
+  const alternatives = runShowingProgress(found.alternatives());
+  const tables = runShowingProgress(found.tables());
   const made = markoutOf(benchesOf(joint, plan, tables, flags.mirror ?? false));
   const files = (await Promise.all(made.sheets.map((sheet) => sheetFiles(sheet, options)))).flat();
   const outputs = files.map(({ name, content }) => ({ path: join(folder, name), content }));

@@ -1,21 +1,17 @@
 import type { Progress } from '../src/geometry/progress.ts';
 
 const showAfterMs = 1000;
-/** How often a long job lets the terminal breathe: signals are heard and the line is redrawn then. */
-const breatheMs = 40;
+/** How often the line is written anew. */
+const redrawMs = 40;
 
 /** Runs a long job to its end; past a second, and only on a terminal, shows on standard error how far it has come. */
-export async function runShowingProgress<T>(job: Generator<Progress, T>): Promise<T> {
+export function runShowingProgress<T>(job: Generator<Progress, T>): T {
   const line = new ProgressLine();
-  let breathed = performance.now();
   try {
     for (;;) {
       const step = job.next();
       if (step.done) return step.value;
-      if (performance.now() - breathed < breatheMs) continue;
       line.show(step.value);
-      await new Promise((resume) => setImmediate(resume));
-      breathed = performance.now();
     }
   } finally {
     line.clear();
@@ -24,10 +20,14 @@ export async function runShowingProgress<T>(job: Generator<Progress, T>): Promis
 
 class ProgressLine {
   readonly #started = performance.now();
+  #drawn = this.#started;
   #shown = false;
 
   show({ step, done, of }: Progress): void {
-    if (!process.stderr.isTTY || performance.now() - this.#started < showAfterMs) return;
+    if (!process.stderr.isTTY) return;
+    const now = performance.now();
+    if (now - this.#started < showAfterMs || now - this.#drawn < redrawMs) return;
+    this.#drawn = now;
     process.stderr.write(`\r\x1b[K${step}  ${done} of ${of}`);
     this.#shown = true;
   }

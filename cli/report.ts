@@ -59,16 +59,16 @@ export async function writeReport(
   const { files, whole, ...opened } = openJob(fitFile, load);
   const joint = asAsked(opened.joint, straight);
   const found = analysisOf(joint);
-  const check = await runShowingProgress(found.check());
-  const plan = await runShowingProgress(found.plan());
+  const check = runShowingProgress(found.check());
+  const plan = runShowingProgress(found.plan());
   const html = reportHtml({
     joint,
     check,
     plan,
-    tables: await runShowingProgress(found.tables()),
-    alternatives: await runShowingProgress(found.alternatives()),
-    room: await runShowingProgress(found.room()),
-    curve: await runShowingProgress(found.curve()),
+    tables: runShowingProgress(found.tables()),
+    alternatives: runShowingProgress(found.alternatives()),
+    room: runShowingProgress(found.room()),
+    curve: runShowingProgress(found.curve()),
     inputs: files.map(hashed),
     date: today(),
     version,

@@ -1,5 +1,6 @@
 import * as fs from 'node:fs';
 import { dirname, join } from 'node:path';
+import { holdingSignals } from './hold-signals.ts';
 import { failWith, WrongInput } from './report-findings.ts';
 
 /** The calls by which a file comes onto the disk, each of which may fail. */
@@ -19,18 +20,20 @@ export function save(file: string, content: string | Uint8Array, disk: Disk = fs
 
 /**
  * As `save`, but throws what the system says, follows no link, and gives a new file the permissions `mode`; one that
- * stood there passes on its own.
+ * stood there passes on its own. A signal to end is heard once it is done.
  */
 export function replaceFile(file: string, content: string | Uint8Array, disk: Disk = fs, mode = 0o666): void {
   const beside = join(dirname(file), `.fettle-${process.pid}.part`);
   const standing = fs.lstatSync(file, { throwIfNoEntry: false });
-  try {
-    writeToDisk(beside, content, disk, standing?.isFile() ? standing.mode & 0o777 : mode);
-    disk.renameSync(beside, file);
-  } catch (error) {
-    fs.rmSync(beside, { force: true });
-    throw error;
-  }
+  holdingSignals(() => {
+    try {
+      writeToDisk(beside, content, disk, standing?.isFile() ? standing.mode & 0o777 : mode);
+      disk.renameSync(beside, file);
+    } catch (error) {
+      fs.rmSync(beside, { force: true });
+      throw error;
+    }
+  });
 }
 
 /** The file a link leads to, or the file itself; only plain files are replaced. */

@@ -44,10 +44,11 @@ async function view(file: string | undefined, { port, open }: ViewOptions): Prom
   if (jobFile !== null) orFail(openable(jobFile));
   const shown = { html: orFail(builtPage()), jobFile, disk: fs, mostBytes: largestFileBytes };
   const serving = await serve(shown, asked).catch((error) => failWith([whyDeaf(error, asked)]));
+  const ended = endedByHand(serving);
   print(`The viewer is at ${serving.address}\nCtrl-C ends it.`);
   if (jobFile !== null) tellMissing(jobFile);
   if (open) openBrowser(serving.address);
-  await endedByHand(serving);
+  await ended;
 }
 
 function portIn(text: string | undefined): number {
@@ -87,7 +88,6 @@ function tellMissing(jobFile: string): void {
 /** Ctrl-C is how a viewer is meant to end, and so no interruption. */
 const endedByHand = (serving: Serving): Promise<void> =>
   new Promise((done) => {
-    process.removeAllListeners('SIGINT');
     process.once('SIGINT', () => {
       if (process.stderr.isTTY) say('');
       void serving.close().then(done);

@@ -12,13 +12,19 @@ interface PendingQuestion {
   readonly job: JobFile | null;
   readonly onReply: (reply: Reply) => void;
   readonly end: (ended: QuestionEnd) => void;
+  /** It was begun by a worker that had to be ended. */
+  readonly isAgain: boolean;
 }
+
+/** How long a worker may take to let go of what was dropped before it is ended, ms. */
+const patienceMs = 300;
 
 const nobody: Pick<PendingQuestion, 'onReply' | 'end'> = { onReply: () => {}, end: () => {} };
 
 /**
  * Puts questions to one worker off the page's own thread. Of a job it answers one after the other, in the order they
- * came; what needs no job need not wait. It keeps account of the job the worker has, and sends what is new.
+ * came; what needs no job need not wait. It keeps account of the job the worker has, and sends what is new. A worker that
+ * does not let go of what was dropped is ended, and the next one is sent all.
  */
 export class Core {
   #worker: Worker | null = null;
@@ -40,7 +46,7 @@ export class Core {
       const lane = laneOf(question);
       if (this.#hurries) this.drop(lane);
       else this.#dropWaiting(lane);
-      this.#waiting = [...this.#waiting, { lane, question, job, onReply, end }];
+      this.#waiting = [...this.#waiting, { lane, question, job, onReply, end, isAgain: false }];
       this.#goOn();
     });
   }
@@ -53,7 +59,20 @@ export class Core {
       this.#post({ drop: id });
       this.#running = new Map(this.#running).set(id, { ...asked, ...nobody });
       asked.end({ how: 'dropped' });
+      this.#seeItLetGo(id);
     }
+  }
+
+  /** What is wanted still and was begun twice already is let finish, so that it is not begun for ever. */
+  #seeItLetGo(id: number): void {
+    setTimeout(() => {
+      if (!this.#running.has(id)) return;
+      const wanted = [...this.#running.values()].filter(({ end }) => end !== nobody.end);
+      if (wanted.some(({ isAgain }) => isAgain)) return this.#seeItLetGo(id);
+      this.#endWorker();
+      this.#waiting = [...wanted.map((asked) => ({ ...asked, isAgain: true })), ...this.#waiting];
+      this.#goOn();
+    }, patienceMs);
   }
 
   #dropWaiting(lane: string): void {
@@ -84,7 +103,7 @@ export class Core {
     worker.addEventListener('message', ({ data }: MessageEvent<WorkerMessage>) => this.#hear(data));
     worker.addEventListener('error', (event) => {
       event.preventDefault();
-      this.#fail(event.message || 'the core could not be started');
+      if (worker === this.#worker) this.#fail(event.message || 'the core could not be started');
     });
     return worker;
   }
@@ -101,15 +120,20 @@ export class Core {
     this.#goOn();
   }
 
-  /** Ends a worker that broke; the next question starts it anew, and is sent all of its job. */
+  /** Tells of a worker that broke. */
   #fail(why: string): void {
+    const broken = [...this.#running.values()];
+    this.#endWorker();
+    for (const { end } of broken) end({ how: 'failed', why });
+    this.#goOn();
+  }
+
+  /** Ends the worker with all it is at; the next question starts it anew, and is sent all of its job. */
+  #endWorker(): void {
     this.#worker?.terminate();
     this.#worker = null;
     this.#has = null;
-    const broken = [...this.#running.values()];
     this.#running = new Map();
-    for (const { end } of broken) end({ how: 'failed', why });
-    this.#goOn();
   }
 }
 

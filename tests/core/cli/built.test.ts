@@ -1,24 +1,19 @@
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { chmodSync, cpSync, existsSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { chmodSync, cpSync, existsSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { type AddressInfo, createServer } from 'node:net';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
+import { BuiltCli } from '../../support/built-cli.ts';
 import { jobFiles } from '../../support/small-job.ts';
 import { folderWith } from '../../support/temp-folder.ts';
 import { smallPage } from '../../support/view-server.ts';
 
-const house = resolve(import.meta.dirname, '../../..');
-const built = join(house, 'out', `cli-${process.pid}`);
-const program = join(built, 'fettle.js');
-
-beforeAll(async () => {
-  const vite = join(house, 'node_modules/vite/bin/vite.js');
-  await promisify(execFile)(process.execPath, [vite, 'build', '--outDir', built, '--logLevel', 'warn'], { cwd: house });
-});
-
-afterAll(() => rmSync(built, { recursive: true, force: true }));
+const cli = new BuiltCli();
+const { house, folder: built, program } = cli;
+beforeAll(() => cli.build());
+afterAll(() => cli.remove());
 
 /** The exit code of a shell command, with what it wrote; `$FETTLE` is the built program. */
 function shell(command: string, cwd = house): Promise<{ code: number | null; stdout: string; stderr: string }> {
@@ -98,6 +93,38 @@ describe('the built program', () => {
     expect({ code, stdout }).toEqual({ code: 130, stdout: '' });
     expect(readdirSync(folder)).toEqual(before);
   });
+});
+
+describe('a signal while a file is replaced', () => {
+  /** Has a call of the disk send the program a signal before it is done. */
+  const signalledIn = (call: 'writeFileSync' | 'fsyncSync' | 'renameSync', signal: string): string => `
+    import fs from 'node:fs';
+    import { syncBuiltinESMExports } from 'node:module';
+    const real = fs.${call};
+    fs.${call} = (...args) => {
+      process.kill(process.pid, '${signal}');
+      const until = Date.now() + 50;
+      while (Date.now() < until);
+      return real(...args);
+    };
+    syncBuiltinESMExports();`;
+
+  it.skipIf(process.platform === 'win32').each([
+    ['writeFileSync', 'SIGINT', 130],
+    ['fsyncSync', 'SIGTERM', 143],
+    ['renameSync', 'SIGHUP', 129],
+  ] as const)(
+    'during %s, %s ends the program behind it: exit code %i, the file whole, nothing beside it',
+    async (call, signal, expected) => {
+      const folder = folderWith({ ...jobFiles(), 'fit.svg': 'old', 'signal.mjs': signalledIn(call, signal) });
+      const before = readdirSync(folder);
+      const started = `${process.execPath} --import ./signal.mjs ${program}`;
+      const { code, stderr } = await shell(`${started} draw job.fit.json -o fit.svg`, folder);
+      expect({ code, stderr }).toEqual({ code: expected, stderr: '' });
+      expect(readFileSync(join(folder, 'fit.svg'), 'utf8')).toMatch(/<\/svg>\s*$/);
+      expect(readdirSync(folder)).toEqual(before);
+    },
+  );
 });
 
 /** The built program as a package of its own, with a page to show, a small job, and a browser that keeps the address. */

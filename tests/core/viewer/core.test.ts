@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { JobFile } from '../../../src/files/job-file.ts';
 import { Core, type QuestionEnd } from '../../../viewer/core.ts';
 import type { Making, Question, Reply } from '../../../viewer/heavy/questions.ts';
@@ -65,6 +65,13 @@ function slowCore(hurries: boolean) {
     core.ask(question, job, ({ kind }) => told.push(`${name}: ${kind}`)).then((ended) => tell(name, ended));
   return { core, workers, told, ask, worker: () => workers.at(-1) as Slow };
 }
+
+/** Time goes only where the test says so. */
+function heldTime(): void {
+  vi.useFakeTimers();
+  onTestFinished(() => void vi.useRealTimers());
+}
+const passed = (ms: number): Promise<unknown> => vi.advanceTimersByTimeAsync(ms);
 const turn = (): Promise<void> => new Promise((done) => setTimeout(done));
 
 describe('one worker', () => {
@@ -174,5 +181,79 @@ describe('one worker', () => {
     const ended = core.ask(work, first, () => {});
     worker().say({ id: 1, end: 'no such thing' });
     expect(await ended).toEqual({ how: 'failed', why: 'no such thing' });
+  });
+});
+
+describe('a worker that does not let go', () => {
+  it('is ended after 300 ms; a new one is sent all of the job, and what was kept waiting', async () => {
+    heldTime();
+    const { workers, told, ask, worker } = slowCore(true);
+    ask('old', work, first);
+    ask('pdf', made('pdf'), first);
+    ask('new', work, second);
+    await passed(299);
+    expect(workers).toHaveLength(1);
+    await passed(1);
+    expect(workers.map(({ isOver }) => isOver)).toEqual([true, false]);
+    expect([worker().last(), worker().title()]).toEqual(['2 make', 'first']);
+    worker().say({ id: 2, end: '' });
+    expect([worker().last(), worker().title()]).toEqual(['3 work', 'second']);
+    worker().say({ id: 3, end: '' });
+    await passed(1000);
+    expect(told).toEqual(['old dropped', 'pdf answered', 'new answered']);
+    expect(workers).toHaveLength(2);
+  });
+
+  it('is left alone where it lets go in time', async () => {
+    heldTime();
+    const { core, workers, ask, worker } = slowCore(true);
+    ask('work', work, first);
+    core.drop('work');
+    await passed(200);
+    worker().say({ id: 1, end: '' });
+    await passed(1000);
+    expect(workers.map(({ isOver }) => isOver)).toEqual([false]);
+  });
+
+  it('that was stopped is started anew by the next question', async () => {
+    heldTime();
+    const { core, workers, ask, worker } = slowCore(true);
+    ask('work', work, first);
+    core.drop('work');
+    await passed(300);
+    expect(workers.map(({ isOver }) => isOver)).toEqual([true]);
+    ask('again', work, first);
+    expect([workers.length, worker().last(), worker().title()]).toEqual([2, '2 work', 'first']);
+  });
+
+  it('loses no file that was brought in meanwhile: it is read anew, and once that is so, to its end', async () => {
+    heldTime();
+    const { core, workers, told, ask, worker } = slowCore(true);
+    ask('old', work, first);
+    ask('csv', imported, null);
+    ask('new', work, second);
+    await passed(300);
+    expect(worker().calls.map((call) => 'question' in call && call.question.kind)).toEqual(['import', 'work']);
+    core.drop('work');
+    await passed(3000);
+    expect(workers).toHaveLength(2);
+    worker().say({ id: 3, end: '' });
+    await passed(300);
+    expect(workers.map(({ isOver }) => isOver)).toEqual([true, true]);
+    expect(told).toEqual(['old dropped', 'new dropped', 'csv answered']);
+  });
+
+  it('is not heard any more, nor is its end taken for that of the new one', async () => {
+    heldTime();
+    const { workers, told, ask, worker } = slowCore(true);
+    ask('old', work, first);
+    ask('new', work, second);
+    await passed(300);
+    workers[0]?.say({ id: 1, end: '' });
+    workers[0]?.break();
+    worker().say({ id: 2, end: '' });
+    await passed(0);
+    expect(told).toEqual(['old dropped', 'new answered']);
+    expect(workers.map(({ isOver }) => isOver)).toEqual([true, false]);
   });
 });
