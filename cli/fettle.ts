@@ -1,6 +1,6 @@
 #!/usr/bin/env node
+import nodeModule from 'node:module';
 import { exitCodes } from './exit.ts';
-import { run } from './run.ts';
 import { say } from './terminal.ts';
 
 // A reader that has read enough (`| head`) is no fault; the exit code still tells the answer.
@@ -12,5 +12,10 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 
+// From 22.1 on, Node keeps what it compiled for the next call; what is imported after this is.
+const { enableCompileCache } = nodeModule as { readonly enableCompileCache?: () => unknown };
+enableCompileCache?.();
+
+const { run } = await import('./run.ts');
 const code = await run(process.argv.slice(2));
 process.exitCode ??= code;
