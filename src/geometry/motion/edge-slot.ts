@@ -35,7 +35,7 @@ export class EdgeSlot {
     this.by = sin * bx + cos * by + shift.y;
     this.dx = cos * (bx - ax) - sin * (by - ay);
     this.dy = sin * (bx - ax) + cos * (by - ay);
-    this.radius = arcs[i + 2] as number;
+    this.radius = arcs.length === 0 ? 0 : (arcs[i + 2] as number);
     this.arc = this.radius > 0;
     if (!this.arc) {
       this.whole = false;

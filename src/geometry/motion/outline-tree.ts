@@ -1,22 +1,22 @@
 import { type Edge, edgeOfBulge, edgeOfCircle } from '../plane/edge.ts';
 import type { Box } from '../plane/edge-box.ts';
-import type { Region, Vertex } from '../plane/loop.ts';
+import type { Loop, Region, Vertex } from '../plane/loop.ts';
 import { distance } from '../plane/vec.ts';
-import { flatBulge } from './tolerances.ts';
+import { allButStraightMm, flatBulge } from './tolerances.ts';
 
 /**
  * The edges of a region in flat arrays under a binary tree of boxes, built once and good at any position.
  *
  * Nodes are numbered as in a heap: root 1, children 2i and 2i + 1, leaves `leafCount` … 2·`leafCount` − 1. A leaf holds
- * one edge; some hold none, and stand for the edge after them only in their boxes. All lengths are in mm, in the region's own frame.
+ * one edge, or two that follow one another all but straight, as a scan's do: half the nodes, and no slower. All lengths are in mm, in
+ * the region's own frame.
  */
 export interface OutlineTree {
   readonly edgeCount: number;
-  /** The least power of two that is no less than `edgeCount`. */
   readonly leafCount: number;
   /** ax, ay, bx, by of each edge. */
   readonly ends: Float64Array;
-  /** cx, cy, radius, sweepRad of each edge; radius 0 for a line, sweep ±2π for a whole circle. */
+  /** cx, cy, radius, sweepRad of each edge; radius 0 for a line, sweep ±2π for a whole circle. Empty where all are lines. */
   readonly arcs: Float64Array;
   /** The edge that ends where this one starts, and the one that starts where it ends. */
   readonly previous: Int32Array;
@@ -25,19 +25,18 @@ export interface OutlineTree {
   readonly loopStarts: Int32Array;
   /** minX, minY, maxX, maxY of each node. */
   readonly boxes: Float64Array;
+  /** The first and the last edge of each node: its chord runs from the start of the one to the end of the other. */
+  readonly spans: Int32Array;
   /**
-   * ax, ay, bx, by, reach of each node: a chord, and within how many mm of it the node's edges lie. On a smooth
-   * outline that is far tighter than a box, whichever way the outline runs.
+   * Within how many mm of its chord each node's edges lie. On a smooth outline that is far tighter than a box, whichever
+   * way the outline runs.
    */
-  readonly chords: Float64Array;
+  readonly reaches: Float64Array;
   /** The largest coordinate or radius that enters the arithmetic, mm. */
   readonly reachMm: number;
   /** By how much arcs all but straight were straightened at most, mm. */
   readonly deviationMm: number;
 }
-
-/** The length of a node's chord in `chords`. */
-export const chordSize = 5;
 
 /** Of nodes: only these know how a tree is numbered. */
 export const rootNode = 1;
@@ -49,12 +48,10 @@ export const isLeaf = ({ leafCount }: OutlineTree, node: number): boolean => nod
 /** One more than the last of the nodes, which are numbered on from the root. */
 export const nodeCount = ({ leafCount }: OutlineTree): number => 2 * leafCount;
 
-/** The edges of a leaf, one or none, run from `firstEdge` to just before `endEdge`. */
-export const firstEdge = (tree: OutlineTree, leaf: number): number => edgeBefore(tree, leaf - tree.leafCount);
-export const endEdge = (tree: OutlineTree, leaf: number): number => edgeBefore(tree, leaf + 1 - tree.leafCount);
-
-const edgeBefore = ({ edgeCount, leafCount }: OutlineTree, leaf: number): number =>
-  Math.floor((leaf * edgeCount) / leafCount);
+/** The edges of a node run from `firstEdge` to just before `endEdge`. */
+export const firstEdge = ({ spans }: OutlineTree, node: number): number => spans[2 * node] as number;
+export const lastEdge = ({ spans }: OutlineTree, node: number): number => spans[2 * node + 1] as number;
+export const endEdge = ({ spans }: OutlineTree, node: number): number => (spans[2 * node + 1] as number) + 1;
 
 /** The sides of a node's box. */
 export const minX = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node] as number;
@@ -63,16 +60,17 @@ export const maxX = ({ boxes }: OutlineTree, node: number): number => boxes[4 * 
 export const maxY = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node + 3] as number;
 
 /** Where an edge starts and ends. */
-export const startX = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge] as number;
-export const startY = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge + 1] as number;
-export const endX = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge + 2] as number;
-export const endY = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge + 3] as number;
+export const startX = ({ ends }: Pick<OutlineTree, 'ends'>, edge: number): number => ends[4 * edge] as number;
+export const startY = ({ ends }: Pick<OutlineTree, 'ends'>, edge: number): number => ends[4 * edge + 1] as number;
+export const endX = ({ ends }: Pick<OutlineTree, 'ends'>, edge: number): number => ends[4 * edge + 2] as number;
+export const endY = ({ ends }: Pick<OutlineTree, 'ends'>, edge: number): number => ends[4 * edge + 3] as number;
 
 /** The shape of an edge that is an arc; its radius tells whether it is. */
-export const centreX = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge] as number;
-export const centreY = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge + 1] as number;
-export const radiusOf = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge + 2] as number;
-export const sweepRadOf = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge + 3] as number;
+export const centreX = ({ arcs }: Pick<OutlineTree, 'arcs'>, edge: number): number => arcs[4 * edge] as number;
+export const centreY = ({ arcs }: Pick<OutlineTree, 'arcs'>, edge: number): number => arcs[4 * edge + 1] as number;
+export const radiusOf = ({ arcs }: Pick<OutlineTree, 'arcs'>, edge: number): number =>
+  arcs.length === 0 ? 0 : (arcs[4 * edge + 2] as number);
+export const sweepRadOf = ({ arcs }: Pick<OutlineTree, 'arcs'>, edge: number): number => arcs[4 * edge + 3] as number;
 
 /** The box round a whole outline; all 0 where it has no edges. */
 export const boxOfOutline = (tree: OutlineTree): Box =>
@@ -88,125 +86,171 @@ export const boxOfOutline = (tree: OutlineTree): Box =>
 export function buildOutlineTree(region: Region): OutlineTree {
   const sizes = region.map((loop) => (loop.kind === 'circle' ? 1 : loop.vertices.length));
   const edgeCount = sizes.reduce((sum, size) => sum + size, 0);
-  const ends = new Float64Array(4 * edgeCount);
-  const arcs = new Float64Array(4 * edgeCount);
-  let edge = 0;
-  for (const loop of region) {
-    if (loop.kind === 'circle') storeEdge(ends, arcs, edge++, edgeOfCircle(loop.centre, loop.radius));
-    else for (let i = 0; i < loop.vertices.length; i++) storePathEdge(ends, arcs, edge++, loop.vertices, i);
-  }
-  const leafCount = edgeCount === 0 ? 0 : 2 ** Math.ceil(Math.log2(edgeCount));
-  const boxes = new Float64Array(8 * leafCount);
-  const tree = {
+  const edges = {
     edgeCount,
-    leafCount,
-    ends,
-    arcs,
+    ends: new Float64Array(4 * edgeCount),
+    arcs: new Float64Array(region.some(hasArc) ? 4 * edgeCount : 0),
     ...linkLoops(sizes),
-    boxes,
-    chords: new Float64Array(2 * chordSize * leafCount),
-    reachMm: reachOf(ends, arcs),
-    deviationMm: deviationOf(region),
   };
-  fillBoxes(tree);
-  fillChords(tree);
+  const measures = storeEdges(edges, region);
+  const starts = leafStarts(edges);
+  const leafCount = starts.length;
+  const tree: OutlineTree = {
+    ...edges,
+    ...measures,
+    leafCount,
+    boxes: new Float64Array(8 * leafCount),
+    spans: new Int32Array(4 * leafCount),
+    reaches: new Float64Array(2 * leafCount),
+  };
+  fillLeaves(tree, starts);
+  for (let node = leafCount - 1; node >= rootNode; node--) fillFromChildren(tree, node);
   return tree;
 }
 
-function reachOf(ends: Float64Array, arcs: Float64Array): number {
-  let reachMm = 0;
-  for (const x of ends) reachMm = Math.max(reachMm, Math.abs(x));
-  for (let i = 0; i < arcs.length; i += 4) {
-    const radius = arcs[i + 2] as number;
-    if (radius > 0) reachMm = Math.max(reachMm, Math.abs(arcs[i] as number), Math.abs(arcs[i + 1] as number), radius);
-  }
-  return reachMm;
-}
+const hasArc = (loop: Loop): boolean =>
+  loop.kind === 'circle' || loop.vertices.some(({ bulge }) => Math.abs(bulge) > flatBulge);
 
-function deviationOf(region: Region): number {
-  let deviationMm = 0;
+type Edges = Pick<OutlineTree, 'edgeCount' | 'ends' | 'arcs' | 'loopStarts'>;
+
+function storeEdges(edges: Edges, region: Region): Pick<OutlineTree, 'reachMm' | 'deviationMm'> {
+  const { ends } = edges;
+  let [edge, reachMm, deviationMm] = [0, 0, 0];
   for (const loop of region) {
-    if (loop.kind === 'circle') continue;
-    for (const [i, v] of loop.vertices.entries()) {
-      if (v.bulge === 0 || Math.abs(v.bulge) > flatBulge) continue;
-      const end = loop.vertices[(i + 1) % loop.vertices.length] as Vertex;
-      deviationMm = Math.max(deviationMm, (Math.abs(v.bulge) * distance(v, end)) / 2);
+    if (loop.kind === 'circle') {
+      reachMm = Math.max(reachMm, storeEdge(edges, edge++, edgeOfCircle(loop.centre, loop.radius)));
+      continue;
+    }
+    const { vertices } = loop;
+    for (let i = 0; i < vertices.length; i++) {
+      const a = vertices[i] as Vertex;
+      const b = vertices[i + 1 === vertices.length ? 0 : i + 1] as Vertex;
+      if (Math.abs(a.bulge) > flatBulge) {
+        reachMm = Math.max(reachMm, storeEdge(edges, edge++, edgeOfBulge(a, b, a.bulge)));
+        continue;
+      }
+      if (a.bulge !== 0) deviationMm = Math.max(deviationMm, (Math.abs(a.bulge) * distance(a, b)) / 2);
+      const at = 4 * edge++;
+      ends[at] = a.x;
+      ends[at + 1] = a.y;
+      ends[at + 2] = b.x;
+      ends[at + 3] = b.y;
+      reachMm = Math.max(reachMm, Math.abs(a.x), Math.abs(a.y));
     }
   }
-  return deviationMm;
+  return { reachMm, deviationMm };
 }
 
-function storePathEdge(
-  ends: Float64Array,
-  arcs: Float64Array,
-  edge: number,
-  vertices: readonly Vertex[],
-  i: number,
-): void {
-  const a = vertices[i] as Vertex;
-  const b = vertices[i + 1 === vertices.length ? 0 : i + 1] as Vertex;
-  if (Math.abs(a.bulge) > flatBulge) {
-    storeEdge(ends, arcs, edge, edgeOfBulge(a, b, a.bulge));
-    return;
-  }
-  ends[4 * edge] = a.x;
-  ends[4 * edge + 1] = a.y;
-  ends[4 * edge + 2] = b.x;
-  ends[4 * edge + 3] = b.y;
+/** Stores an arc, or a circle; the largest of its figures that enters the arithmetic. */
+function storeEdge({ ends, arcs }: Edges, edge: number, { a, b, ...shape }: Edge): number {
+  const at = 4 * edge;
+  ends.set([a.x, a.y, b.x, b.y], at);
+  if (shape.kind === 'line') return Math.max(Math.abs(a.x), Math.abs(a.y));
+  const { centre, radius, sweepRad } = shape;
+  arcs.set([centre.x, centre.y, radius, sweepRad], at);
+  return Math.max(Math.abs(a.x), Math.abs(a.y), Math.abs(centre.x), Math.abs(centre.y), radius);
 }
 
-function storeEdge(ends: Float64Array, arcs: Float64Array, edge: number, { a, b, ...shape }: Edge): void {
-  ends.set([a.x, a.y, b.x, b.y], 4 * edge);
-  if (shape.kind === 'arc') arcs.set([shape.centre.x, shape.centre.y, shape.radius, shape.sweepRad], 4 * edge);
-}
-
-/** A node's chord runs from the start of its first edge to the end of its last. */
-function fillChords(tree: OutlineTree): void {
-  const { leafCount, chords, ends } = tree;
-  for (let leaf = 0; leaf < leafCount; leaf++) {
-    const edge = edgeBefore(tree, leaf);
-    const at = chordSize * (leafCount + leaf);
-    setChord(chords, at, ends, 4 * edge, ends, 4 * edge);
-    chords[at + 4] = sagitta(tree, edge);
-  }
-  for (let node = leafCount - 1; node >= 1; node--) {
-    const at = chordSize * node;
-    const left = 2 * at;
-    const right = left + chordSize;
-    setChord(chords, at, chords, left, chords, right);
-    for (const child of [left, right]) {
-      // distance from a segment is convex, so along the child's chord it is greatest at one of its ends
-      const away = Math.max(
-        fromChord(chords, at, chords[child] as number, chords[child + 1] as number),
-        fromChord(chords, at, chords[child + 2] as number, chords[child + 3] as number),
-      );
-      chords[at + 4] = Math.max(chords[at + 4] as number, away + (chords[child + 4] as number));
+/** The first edge of every leaf. */
+function leafStarts(edges: Edges): Int32Array {
+  const { edgeCount, loopStarts } = edges;
+  const starts = new Int32Array(edgeCount);
+  let count = 0;
+  for (let loop = 0; loop < loopStarts.length; loop++) {
+    const end = loop + 1 < loopStarts.length ? (loopStarts[loop + 1] as number) : edgeCount;
+    for (let edge = loopStarts[loop] as number; edge < end; edge++) {
+      starts[count++] = edge;
+      if (edge + 1 < end && areAllButStraight(edges, edge)) edge++;
     }
   }
+  return starts.slice(0, count);
 }
 
-function setChord(chords: Float64Array, at: number, a: Float64Array, i: number, b: Float64Array, j: number): void {
-  chords[at] = a[i] as number;
-  chords[at + 1] = a[i + 1] as number;
-  chords[at + 2] = b[j + 2] as number;
-  chords[at + 3] = b[j + 3] as number;
-}
-
-const fromChord = (chords: Float64Array, at: number, x: number, y: number): number =>
-  Math.sqrt(
-    squaredToSegment(
-      x,
-      y,
-      chords[at] as number,
-      chords[at + 1] as number,
-      chords[at + 2] as number,
-      chords[at + 3] as number,
-    ),
+/** Whether an edge and the one after it leave their common chord by less than what clearances are asked for. */
+function areAllButStraight(edges: Edges, edge: number): boolean {
+  const { ends } = edges;
+  const at = 4 * edge;
+  const offMm2 = squaredToSegment(
+    ends[at + 2] as number,
+    ends[at + 3] as number,
+    ends[at] as number,
+    ends[at + 1] as number,
+    ends[at + 6] as number,
+    ends[at + 7] as number,
   );
+  return Math.sqrt(offMm2) + Math.max(sagitta(edges, edge), sagitta(edges, edge + 1)) < allButStraightMm;
+}
+
+/**
+ * Gives every leaf its edges, from left to right: where leaves stand on two levels, those of the deeper one come first,
+ * and they are numbered last.
+ */
+function fillLeaves(tree: OutlineTree, starts: Int32Array): void {
+  const { edgeCount, leafCount } = tree;
+  const deepest = 2 ** Math.ceil(Math.log2(leafCount));
+  const deep = 2 * leafCount - deepest;
+  for (let i = 0; i < leafCount; i++) {
+    const leaf = i < deep ? deepest + i : leafCount + i - deep;
+    const end = i + 1 < leafCount ? (starts[i + 1] as number) : edgeCount;
+    fillLeaf(tree, leaf, starts[i] as number, end - 1);
+  }
+}
+
+function fillLeaf(tree: OutlineTree, leaf: number, first: number, last: number): void {
+  const { boxes, spans, reaches } = tree;
+  spans[2 * leaf] = first;
+  spans[2 * leaf + 1] = last;
+  const at = 4 * leaf;
+  boxes[at] = boxes[at + 1] = Number.POSITIVE_INFINITY;
+  boxes[at + 2] = boxes[at + 3] = Number.NEGATIVE_INFINITY;
+  for (let edge = first; edge <= last; edge++) {
+    growByEdge(tree, at, edge);
+    // alone, an edge is its own chord
+    const away = first === last ? 0 : awayFromChord(tree, leaf, edge, edge);
+    reaches[leaf] = Math.max(reaches[leaf] as number, away + sagitta(tree, edge));
+  }
+}
+
+function fillFromChildren(tree: OutlineTree, node: number): void {
+  const { boxes, spans, reaches } = tree;
+  const left = leftOf(node);
+  const right = rightOf(node);
+  spans[2 * node] = spans[2 * left] as number;
+  spans[2 * node + 1] = spans[2 * right + 1] as number;
+  for (let side = 0; side < 4; side++) {
+    const a = boxes[4 * left + side] as number;
+    const b = boxes[4 * right + side] as number;
+    boxes[4 * node + side] = side < 2 ? Math.min(a, b) : Math.max(a, b);
+  }
+  reaches[node] = Math.max(reachFromChordOf(tree, node, left), reachFromChordOf(tree, node, right));
+}
+
+/** Within how many mm of a node's chord the edges of its child lie. */
+const reachFromChordOf = (tree: OutlineTree, node: number, child: number): number =>
+  awayFromChord(tree, node, tree.spans[2 * child] as number, tree.spans[2 * child + 1] as number) +
+  (tree.reaches[child] as number);
+
+/**
+ * How far the chord from the start of one edge to the end of another leaves a node's chord. Distance from a segment is
+ * convex, so along it that is greatest at one of its ends.
+ */
+function awayFromChord({ ends, spans }: OutlineTree, node: number, first: number, last: number): number {
+  const a = 4 * (spans[2 * node] as number);
+  const b = 4 * (spans[2 * node + 1] as number) + 2;
+  const ax = ends[a] as number;
+  const ay = ends[a + 1] as number;
+  const bx = ends[b] as number;
+  const by = ends[b + 1] as number;
+  const start = squaredToSegment(ends[4 * first] as number, ends[4 * first + 1] as number, ax, ay, bx, by);
+  const end = squaredToSegment(ends[4 * last + 2] as number, ends[4 * last + 3] as number, ax, ay, bx, by);
+  return Math.sqrt(Math.max(start, end));
+}
 
 /** How far an arc leaves its chord: r(1 − cos ½sweep), beyond a half circle too; 0 for a line. */
-const sagitta = (tree: OutlineTree, edge: number): number =>
-  radiusOf(tree, edge) * 2 * Math.sin(sweepRadOf(tree, edge) / 4) ** 2;
+const sagitta = (tree: Pick<OutlineTree, 'arcs'>, edge: number): number => {
+  const radius = radiusOf(tree, edge);
+  return radius === 0 ? 0 : radius * 2 * Math.sin(sweepRadOf(tree, edge) / 4) ** 2;
+};
 
 /** Squared distance (mm²) from a point to the segment a–b. */
 export function squaredToSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
@@ -232,23 +276,6 @@ function linkLoops(sizes: readonly number[]): Pick<OutlineTree, 'previous' | 'ne
     start += size;
   }
   return { previous, next, loopStarts };
-}
-
-function fillBoxes(tree: OutlineTree): void {
-  const { boxes, leafCount } = tree;
-  for (let leaf = 0; leaf < leafCount; leaf++) {
-    const at = 4 * (leafCount + leaf);
-    boxes[at] = boxes[at + 1] = Number.POSITIVE_INFINITY;
-    boxes[at + 2] = boxes[at + 3] = Number.NEGATIVE_INFINITY;
-    growByEdge(tree, at, edgeBefore(tree, leaf));
-  }
-  for (let node = leafCount - 1; node >= 1; node--) {
-    for (let side = 0; side < 4; side++) {
-      const a = boxes[8 * node + side] as number;
-      const b = boxes[8 * node + 4 + side] as number;
-      boxes[4 * node + side] = side < 2 ? Math.min(a, b) : Math.max(a, b);
-    }
-  }
 }
 
 function growByEdge(tree: OutlineTree, at: number, edge: number): void {

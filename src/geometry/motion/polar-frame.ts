@@ -2,6 +2,7 @@ import { rigid } from '../plane/rigid.ts';
 import { type Vec, vec } from '../plane/vec.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import {
+  endEdge,
   firstEdge,
   isLeaf,
   leftOf,
@@ -18,9 +19,6 @@ import { angleSlackRad, centreShare, levelSlope, poleShare, tangentMm } from './
 export const isMinimum = 1;
 export const isMaximum = 2;
 
-/** Critical points kept per edge: its start, and a line's foot or an arc's near and far point. */
-const criticalPerEdge = 3;
-
 /**
  * An outline seen from a pole: the radius and angle ranges of every node, and the points where the radius is critical.
  *
@@ -32,6 +30,8 @@ export interface PolarFrame {
    * nodes are compared by the million.
    */
   readonly nodes: Float64Array;
+  /** How many critical points are kept of each edge: its start, and a line's foot or an arc's near and far point. */
+  readonly perEdge: number;
   readonly radii: Float64Array;
   readonly angles: Float64Array;
   /** 0 where there is no such point, else `isMinimum` | `isMaximum`. */
@@ -39,7 +39,7 @@ export interface PolarFrame {
 }
 
 /** The critical points of an edge run from its first to just before that of the edge after it. */
-export const firstCritical = (edge: number): number => criticalPerEdge * edge;
+export const firstCritical = ({ perEdge }: PolarFrame, edge: number): number => perEdge * edge;
 export const radiusAt = ({ radii }: PolarFrame, critical: number): number => radii[critical] as number;
 export const angleAt = ({ angles }: PolarFrame, critical: number): number => angles[critical] as number;
 export const facingAt = ({ facings }: PolarFrame, critical: number): number => facings[critical] as number;
@@ -66,11 +66,13 @@ function buildPolarFrame(tree: OutlineTree, pole: Vec): PolarFrame {
     if (isLeaf(tree, node)) builder.setLeaf(node);
     else builder.mergeChildren(node);
   }
-  return builder;
+  const { nodes, perEdge, radii, angles, facings } = builder;
+  return { nodes, perEdge, radii, angles, facings };
 }
 
 class FrameBuilder implements PolarFrame {
   readonly nodes: Float64Array;
+  readonly perEdge: number;
   readonly radii: Float64Array;
   readonly angles: Float64Array;
   readonly facings: Uint8Array;
@@ -88,9 +90,10 @@ class FrameBuilder implements PolarFrame {
     this.#tree = tree;
     this.#toPole = rigid(0, vec(-pole.x, -pole.y));
     this.nodes = new Float64Array(4 * nodeCount(tree));
-    this.radii = new Float64Array(criticalPerEdge * n);
-    this.angles = new Float64Array(criticalPerEdge * n);
-    this.facings = new Uint8Array(criticalPerEdge * n);
+    this.perEdge = tree.arcs.length === 0 ? 2 : 3;
+    this.radii = new Float64Array(this.perEdge * n);
+    this.angles = new Float64Array(this.perEdge * n);
+    this.facings = new Uint8Array(this.perEdge * n);
     this.#edges = new Float64Array(4 * n);
     this.#startSlopes = new Float64Array(n);
     this.#endSlopes = new Float64Array(n);
@@ -105,8 +108,8 @@ class FrameBuilder implements PolarFrame {
   addEdge(edge: number): void {
     const s = this.#slot;
     s.load(this.#tree, edge, this.#toPole);
-    const start = firstCritical(edge);
-    const end = firstCritical(this.#tree.next[edge] as number);
+    const start = firstCritical(this, edge);
+    const end = firstCritical(this, this.#tree.next[edge] as number);
     const ra = radiusAt(this, start);
     const rb = radiusAt(this, end);
     // an edge that starts or ends on the pole is seen where it goes
@@ -188,21 +191,24 @@ class FrameBuilder implements PolarFrame {
       let facing = 0;
       if (before <= levelSlope && after >= -levelSlope) facing |= isMinimum;
       if (before >= -levelSlope && after <= levelSlope) facing |= isMaximum;
-      this.facings[firstCritical(edge)] = facing;
+      this.facings[firstCritical(this, edge)] = facing;
     }
   }
 
   setLeaf(node: number): void {
-    const edge = 4 * firstEdge(this.#tree, node);
-    this.nodes.set(this.#edges.subarray(edge, edge + 4), 4 * node);
+    const first = firstEdge(this.#tree, node);
+    const end = endEdge(this.#tree, node);
+    for (let i = 0; i < 4; i++) this.nodes[4 * node + i] = this.#edges[4 * first + i] as number;
+    for (let edge = first + 1; edge < end; edge++)
+      mergeRange(this.nodes, 4 * node, this.nodes, 4 * node, this.#edges, 4 * edge);
   }
 
   mergeChildren(node: number): void {
-    mergeRange(this.nodes, 4 * node, 4 * leftOf(node), 4 * rightOf(node));
+    mergeRange(this.nodes, 4 * node, this.nodes, 4 * leftOf(node), this.nodes, 4 * rightOf(node));
   }
 
   #setCritical(edge: number, slot: number, radius: number, angle: number, facing: number): void {
-    const i = firstCritical(edge) + slot;
+    const i = firstCritical(this, edge) + slot;
     this.radii[i] = radius;
     this.angles[i] = angle;
     this.facings[i] = facing;
@@ -224,16 +230,18 @@ function slope(s: EdgeSlot, x: number, y: number, radius: number): number {
   return (Math.sign(s.sweepRad) * ((s.cy - y) * x + (x - s.cx) * y)) / (s.radius * radius);
 }
 
-/** Writes the range at `at` that takes in those at `i` and `j`. */
-function mergeRange(nodes: Float64Array, at: number, i: number, j: number): void {
-  const middle = nodes[i + 2] as number;
-  const half = nodes[i + 3] as number;
-  const apart = wrapRad((nodes[j + 2] as number) - middle);
-  const otherHalf = nodes[j + 3] as number;
+/** Writes the range at `at` that takes in the ranges at `i` of `a` and at `j` of `b`. */
+function mergeRange(nodes: Float64Array, at: number, a: Float64Array, i: number, b: Float64Array, j: number): void {
+  const least = Math.min(a[i] as number, b[j] as number);
+  const most = Math.max(a[i + 1] as number, b[j + 1] as number);
+  const middle = a[i + 2] as number;
+  const half = a[i + 3] as number;
+  const apart = wrapRad((b[j + 2] as number) - middle);
+  const otherHalf = b[j + 3] as number;
   const low = Math.min(-half, apart - otherHalf);
   const high = Math.max(half, apart + otherHalf);
-  nodes[at] = Math.min(nodes[i] as number, nodes[j] as number);
-  nodes[at + 1] = Math.max(nodes[i + 1] as number, nodes[j + 1] as number);
+  nodes[at] = least;
+  nodes[at + 1] = most;
   nodes[at + 2] = middle + (low + high) / 2;
   nodes[at + 3] = Math.min(Math.PI, (high - low) / 2);
 }

@@ -3,7 +3,7 @@ import { length, type Vec, vec } from '../plane/vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
-import { chordSize, type OutlineTree, squaredToSegment } from './outline-tree.ts';
+import { firstEdge, lastEdge, type OutlineTree, squaredToSegment } from './outline-tree.ts';
 import { slideContacts } from './slide-contacts.ts';
 import { contactSlackMm, pruningMm, roundingMm } from './tolerances.ts';
 
@@ -59,26 +59,29 @@ export class SlideMeasure implements LegMeasure {
 
   /** Gap between the nodes' chords, less what their edges leave them by; for outlines that stand still. */
   #chordGap(fixedNode: number, movingNode: number): number {
-    const f = this.#fixed.chords;
-    const m = this.#moving.chords;
-    const i = chordSize * fixedNode;
-    const j = chordSize * movingNode;
+    const f = this.#fixed.ends;
+    const m = this.#moving.ends;
+    const fa = 4 * firstEdge(this.#fixed, fixedNode);
+    const fb = 4 * lastEdge(this.#fixed, fixedNode) + 2;
+    const ma = 4 * firstEdge(this.#moving, movingNode);
+    const mb = 4 * lastEdge(this.#moving, movingNode) + 2;
     const { cos, sin, shift } = this.#start;
-    const max = m[j] as number;
-    const may = m[j + 1] as number;
-    const mbx = m[j + 2] as number;
-    const mby = m[j + 3] as number;
+    const max = m[ma] as number;
+    const may = m[ma + 1] as number;
+    const mbx = m[mb] as number;
+    const mby = m[mb + 1] as number;
     const gap = segmentGap(
-      f[i] as number,
-      f[i + 1] as number,
-      f[i + 2] as number,
-      f[i + 3] as number,
+      f[fa] as number,
+      f[fa + 1] as number,
+      f[fb] as number,
+      f[fb + 1] as number,
       cos * max - sin * may + shift.x,
       sin * max + cos * may + shift.y,
       cos * mbx - sin * mby + shift.x,
       sin * mbx + cos * mby + shift.y,
     );
-    return gap - (f[i + 4] as number) - (m[j + 4] as number) - this.#roundingMm;
+    const reach = (this.#fixed.reaches[fixedNode] as number) + (this.#moving.reaches[movingNode] as number);
+    return gap - reach - this.#roundingMm;
   }
 
   /** Gap between the nodes' boxes, each carried into the slide's frame, the moving one swept along x. */

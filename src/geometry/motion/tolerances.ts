@@ -38,6 +38,9 @@ export const leastToleranceMm = 1e-6;
 /** An answer known no better than this is undecided. */
 export const greatestToleranceMm = 1e-3;
 
+/** Two edges that leave their chord by less share a leaf of a tree. Decides on speed alone: less than most clearances are. */
+export const allButStraightMm = 0.5;
+
 /** A bulge; flatter arcs are stored as their chord: larger, the chord would err by more than rounding; smaller, its far centre would. */
 export const flatBulge = 1e-7;
 

@@ -117,12 +117,12 @@ export class TurnMeasure implements LegMeasure {
   #measureAlignments(fixedEdge: number, movingEdge: number, best: Nearest): void {
     const fixed = this.#fixedFrame;
     const moving = this.#movingFrame;
-    for (let i = firstCritical(fixedEdge); i < firstCritical(fixedEdge + 1); i++) {
+    for (let i = firstCritical(fixed, fixedEdge); i < firstCritical(fixed, fixedEdge + 1); i++) {
       const facing = facingAt(fixed, i);
       if (facing === 0) continue;
       // a minimum of one faces a maximum of the other
       const wanted = (facing & isMinimum ? isMaximum : 0) | (facing & isMaximum ? isMinimum : 0);
-      for (let j = firstCritical(movingEdge); j < firstCritical(movingEdge + 1); j++) {
+      for (let j = firstCritical(moving, movingEdge); j < firstCritical(moving, movingEdge + 1); j++) {
         if ((facingAt(moving, j) & wanted) === 0) continue;
         const gap = Math.abs(radiusAt(fixed, i) - radiusAt(moving, j));
         if (gap < best.distanceMm) this.#considerAlignment(i, j, gap, best);
