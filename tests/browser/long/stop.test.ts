@@ -57,13 +57,13 @@ describeInBrowser('work that goes on for seconds in one piece, stopped on the pa
   it('gives way to a newer question within half a second, at any moment of it', async () => {
     const { page } = viewer;
     const random = new Random(7);
-    await ask(30);
+    await ask(20);
     await deedsOf(page);
     const waitsMs: number[] = [];
     let ended = 0;
     for (let i = 0; i < 12; i += 1) {
       await page.waitForTimeout(random.between(500, 8000));
-      await ask(30 + 0.1 * (1 + i));
+      await ask(20 + 0.1 * (1 + i));
       await expect
         .poll(() => page.evaluate(() => (window as unknown as { deeds: Deed[] }).deeds.at(-1)?.what))
         .toBe('work');
