@@ -27,6 +27,7 @@ export function fitFindings(file: string, raw: unknown, fixed: KnownHoles, movin
     ...schemaFindings(file, fitFile, raw),
     ...farLengths(file, raw, mm),
     ...cutterFindings(file, fieldOf(fieldOf(raw, 'cutter'), 'radius'), mm),
+    ...clearanceFindings(file, fieldOf(raw, 'clearance'), mm),
     ...unknownHole(file, 'axis', fieldOf(raw, 'axis'), fixed),
     ...pairFindings(file, 'dowels', listOf(raw, 'dowels'), fixed, moving),
     ...pairFindings(file, 'bolts', listOf(raw, 'bolts'), fixed, moving),
@@ -40,9 +41,31 @@ const widestCutterMm = 250;
 /** A radius written in another unit, or of a wall: nothing could be cut by it, and to plan for it takes minutes. */
 function cutterFindings(file: string, radius: unknown, mm: number): Finding[] {
   if (typeof radius !== 'number' || !(radius * mm > widestCutterMm)) return [];
-  const here = mm === 1 ? '' : `, which is ${Math.floor((100 * widestCutterMm) / mm) / 100} here`;
-  const expected = `the radius of a cutter, at most ${widestCutterMm} mm${here}`;
+  const expected = `the radius of a cutter, ${atMost(widestCutterMm, mm)}`;
   return [{ file, at: 'cutter.radius', found: String(radius), expected }];
+}
+
+const atMost = (mostMm: number, mm: number): string =>
+  `at most ${mostMm} mm${mm === 1 ? '' : `, which is ${Math.floor((100 * mostMm) / mm) / 100} here`}`;
+
+/** Room for a hand, or a shield against heat, from memory; bolted castings are given 2 mm. */
+const widestClearanceMm = 25;
+
+/** A clearance written in another unit, or of something else: all of a casting would have to go, and to plan that takes minutes. */
+function clearanceFindings(file: string, clearance: unknown, mm: number): Finding[] {
+  const asked = [
+    { at: 'clearance', value: clearance },
+    { at: 'clearance.home', value: fieldOf(clearance, 'home') },
+    { at: 'clearance.wayIn', value: fieldOf(clearance, 'wayIn') },
+  ];
+  return asked
+    .filter(({ value }) => typeof value === 'number' && value * mm > widestClearanceMm)
+    .map(({ at, value }) => ({
+      file,
+      at,
+      found: String(value),
+      expected: `a clearance, ${atMost(widestClearanceMm, mm)}`,
+    }));
 }
 
 function pairFindings(

@@ -5,10 +5,11 @@ import type { Progress } from '../geometry/progress.ts';
 import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import { cutterNotices } from './cutter/cutter-notices.ts';
+import { type Judgement, judge } from './judge-plan.ts';
 import type { PlanNotice } from './notices.ts';
 import type { PartCut } from './part-cut.ts';
 import { planBoth } from './plan-both.ts';
-import { type Judgement, judge, type PartPlan, planPart } from './plan-part.ts';
+import { type PartPlan, planPart } from './plan-part.ts';
 import type { PlanResult } from './plan-result.ts';
 import { refusedPlan } from './refused-plan.ts';
 

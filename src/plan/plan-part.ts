@@ -1,13 +1,8 @@
-import { checkJoint } from '../clearance/check.ts';
-import type { CheckNotice } from '../clearance/notices.ts';
-import { judgedByFigures } from '../clearance/reasons.ts';
 import { areaMm2 } from '../geometry/polygons/polygons.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Section } from '../job/casting.ts';
-import type { Clearances } from '../job/job.ts';
 import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { AfterCut } from './after-cut.ts';
 import { allMm3, layerMm3, massOfG } from './bands/amounts.ts';
 import { type BandNeed, needsOfSection } from './bands/band-need.ts';
 import { bandsOf } from './bands/bands.ts';
@@ -22,10 +17,8 @@ import { cutSections } from './cut-sections.ts';
 import { cutterResult } from './cutter/cutter-result.ts';
 import { castingJudged, type Fillet, filletsOf } from './cutter/fillets.ts';
 import { straightResult } from './cutter/straight-result.ts';
-import { type Hindrance, hindrancesOf } from './hindrances.ts';
 import type { CutNotice } from './notices.ts';
 import type { PartCut } from './part-cut.ts';
-import { type UncuredFoul, uncuredBy } from './uncured-foul.ts';
 import { guardsOf } from './walls/guards.ts';
 import { thinFloors } from './walls/thin-floors.ts';
 import { thinPlaces } from './walls/thin-places.ts';
@@ -47,17 +40,38 @@ export interface PartPlan {
 
 /** The least cut of one part: only sections that are offered, and never where a region must not be cut. */
 export function* planPart(joint: Joint, part: Part): Generator<Progress, PartPlan> {
-  const casting = joint[part];
-  const { cutter } = joint.fit;
+  return yield* withFillets(joint, part, yield* planInPlane(joint, part));
+}
+
+/** A plan before it is known what the cutter leaves of it: that takes longest, and no wall needs it. */
+type PlanInPlane = Pick<PartPlan, 'needs' | 'cuts' | 'cut'>;
+
+export function* planInPlane(joint: Joint, part: Part): Generator<Progress, PlanInPlane> {
   const needs = yield* cutsNeeded(joint, part);
   const cuts = needs
     .filter(({ section }) => section.mayCut)
     .map(({ section, bands }) => ({ section, bands: bands.filter(({ planned }) => planned.length > 0) }))
     .filter(({ bands }) => bands.length > 0);
+  return { needs, cuts, cut: yield* partCut(joint, part, cuts) };
+}
+
+export function* withFillets(
+  joint: Joint,
+  part: Part,
+  { needs, cuts, cut }: PlanInPlane,
+): Generator<Progress, PartPlan> {
+  const casting = joint[part];
+  const { cutter } = joint.fit;
   const fillets = yield* filletsOf(casting, cuts, cutter);
-  const judged = { ...joint, [part]: castingJudged(casting, cuts, fillets, cutter) };
-  const cut = yield* partCut(joint, part, cuts, fillets);
-  return { needs, cuts, fillets, judged, cut, notices: cutNotices(joint, part, cuts) };
+  const result = cutter && cuts.length > 0 ? cutterResult(cutter, casting, cuts, fillets) : null;
+  return {
+    needs,
+    cuts,
+    fillets,
+    judged: { ...joint, [part]: castingJudged(casting, cuts, fillets, cutter) },
+    cut: { ...cut, cutter: result },
+    notices: cutNotices(joint, part, cuts),
+  };
 }
 
 /** What each section would have to lose, offered or not; of those offered, in the way the cutter takes it. */
@@ -90,16 +104,10 @@ function* cutsNeeded(joint: Joint, part: Part): Generator<Progress, SectionCut[]
   return cuts;
 }
 
-/** What a cut comes to, and the walls behind it. */
-function* partCut(
-  joint: Joint,
-  part: Part,
-  cuts: readonly SectionCut[],
-  fillets: readonly Fillet[],
-): Generator<Progress, PartCut> {
+/** What a cut comes to, and the walls behind it, whatever the cutter leaves. */
+function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Generator<Progress, PartCut> {
   const { fit, [part]: casting } = joint;
   const bands = cuts.flatMap((cut) => cut.bands);
-  const { cutter } = fit;
   const steps = 3;
   yield { step: 'walls', done: 0, of: steps };
   const guards = guardsOf(casting, fit);
@@ -121,44 +129,9 @@ function* partCut(
     thin,
     readings,
     unmeasured,
-    cutter: cutter && cuts.length > 0 ? cutterResult(cutter, casting, cuts, fillets) : null,
+    cutter: null,
     straight: fit.straight ? straightResult(cuts, casting.material) : null,
     severed: cuts.flatMap(severedPieces),
     after: castingAfter(casting, cuts),
   };
 }
-
-/** What the check after a cut says of it. */
-export interface Judgement {
-  readonly holds: boolean;
-  readonly uncured: readonly UncuredFoul[];
-  readonly afterCut: AfterCut;
-  /** Empty where it holds. */
-  readonly hindrances: readonly Hindrance[];
-  readonly notices: readonly CheckNotice[];
-}
-
-/**
- * Whether a plan holds: clearances kept by what is left, nothing in the way, all walls kept and nothing parted off. Where
- * it does not, what stands against it, held against the clearances `asked` of the job.
- */
-export function* judge(
-  plan: PartPlan,
-  asked: Clearances,
-  others: readonly PartPlan[] = [],
-): Generator<Progress, Judgement> {
-  const check = yield* checkJoint(judgedByFigures(plan.judged));
-  const uncured = uncuredBy(plan.needs, check.rotating, plan.judged.fit.clearance.rotatingMm);
-  const { home, wayIn } = check;
-  const afterCut = { home, wayIn };
-  const cuts = [...others, plan].map(({ cut }) => cut);
-  const holds = check.meetsClearance && uncured.length === 0 && cuts.every(stands);
-  const hindrances = holds ? [] : hindrancesOf({ cuts, uncured, afterCut }, asked);
-  return { holds, uncured, afterCut, hindrances, notices: check.notices };
-}
-
-/** Whether what a cut leaves of a part will do. */
-const stands = ({ severed, sections, walls, thin, readings }: PartCut): boolean =>
-  severed.length === 0 &&
-  sections.every(({ nothingLeft }) => !nothingLeft) &&
-  [...walls, ...thin, ...readings].every(({ holds }) => holds !== false);

@@ -40,7 +40,7 @@ function copyOf(profile: string): string {
 function longJob(): string {
   const folder = copyOf('marsh-carrier');
   const file = join(folder, 'transfer-case.fit.json');
-  writeFileSync(file, JSON.stringify({ ...JSON.parse(readFileSync(file, 'utf8')), clearance: 30 }));
+  writeFileSync(file, JSON.stringify({ ...JSON.parse(readFileSync(file, 'utf8')), clearance: 25 }));
   return folder;
 }
 

@@ -8,9 +8,13 @@ import { type ProfilePiece, profilePieces } from '../../markout/marking-out-prof
 import { shortName } from '../../words/names.ts';
 import { cross, layer, outline, text, viewOf } from '../scene/marks.ts';
 import type { Scene, View } from '../scene/scene.ts';
+import { fitText } from '../scene/text-size.ts';
 import { asRun, holeCross, holeWords, placeNumbers, plyEdge, punchCross, wideRuns } from './template-marks.ts';
 import { sheetSizes, templateSheet } from './template-sheet.ts';
 import { bandWords, plyWords, templateWords } from './template-words.ts';
+
+/** A longer name of the part is cut, so that no gauge is as wide as its name. */
+const nameRoomMm = 80;
 
 /** The gauge of one band, and the plate that carries it. */
 export interface ProfileGauge {
@@ -133,7 +137,12 @@ function pieceView({ mirrored, present }: Bench, piece: NamedPiece): View {
     layer('text', [
       text(vec(middle.x, middle.y + 2), name, nameMm, { anchor: 'middle', bold: true }),
       text(vec(middle.x, middle.y - 3.4), up, sheetSizes.smallMm, { anchor: 'middle' }),
-      text(vec(middle.x, middle.y - 6.4), shortName(present), sheetSizes.smallMm, { anchor: 'middle' }),
+      text(
+        vec(middle.x, middle.y - 6.4),
+        fitText(shortName(present), sheetSizes.smallMm, nameRoomMm),
+        sheetSizes.smallMm,
+        { anchor: 'middle' },
+      ),
     ]),
   ]);
 }

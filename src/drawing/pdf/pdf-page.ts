@@ -172,9 +172,12 @@ const crossMm = 3;
 const widthOf = (words: string, sizeMm: number, { plain }: Lettering): number =>
   plain.widthOfTextAtSize(winAnsi(words), sizeMm);
 
+/** No letter is narrower, in font sizes, kerned as it may be: what cannot fit by this is not measured. */
+const narrowest = 0.1;
+
 function fitted(words: string, sizeMm: number, roomMm: number, fonts: Lettering): string {
   if (widthOf(words, sizeMm, fonts) <= roomMm) return words;
-  let short = words;
+  let short = words.slice(0, Math.ceil(roomMm / (narrowest * sizeMm)));
   while (short.length > 0 && widthOf(`${short}…`, sizeMm, fonts) > roomMm) short = short.slice(0, -1);
   return `${short.trimEnd()}…`;
 }

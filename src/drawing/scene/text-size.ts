@@ -13,19 +13,35 @@ const letterWidths: readonly (readonly [letters: RegExp, width: number])[] = [
 const widest = 1.05;
 const boldFactor = 1.12;
 
+/** The width of a letter in font sizes. */
+const letterEms = (letter: string): number => letterWidths.find(([letters]) => letters.test(letter))?.[1] ?? widest;
+
 /** How wide a line of text is at a font size, never less than it will be. */
 export function textWidthMm(text: string, sizeMm: number, bold = false): number {
-  let widths = 0;
-  for (const letter of text) widths += letterWidths.find(([letters]) => letters.test(letter))?.[1] ?? widest;
-  return widths * sizeMm * (bold ? boldFactor : 1);
+  let ems = 0;
+  for (const letter of text) ems += letterEms(letter);
+  return ems * sizeMm * (bold ? boldFactor : 1);
 }
 
-/** The text cut to a width, with an ellipsis where something is left out. */
+/** Whether a letter is drawn as one with the letter before it: an accent, a part of a picture made of several. */
+const isOneWith = (before: string, letter: string): boolean =>
+  before === '\u200d' || /[\p{M}\p{Emoji_Modifier}\u200d]/u.test(letter);
+
+/** The text cut to a width, with an ellipsis where something is left out; of what is left out nothing is looked at. */
 export function fitText(text: string, sizeMm: number, widthMm: number, bold = false): string {
-  if (textWidthMm(text, sizeMm, bold) <= widthMm) return text;
-  const letters = [...text];
-  while (letters.length > 0 && textWidthMm(`${letters.join('')}…`, sizeMm, bold) > widthMm) letters.pop();
-  return `${letters.join('').trimEnd()}…`;
+  const fits = (ems: number): boolean => ems * sizeMm * (bold ? boldFactor : 1) <= widthMm;
+  let ems = 0;
+  let end = 0;
+  let cutAt = 0;
+  let before = '';
+  for (const letter of text) {
+    if (fits(ems + letterEms('…')) && !isOneWith(before, letter)) cutAt = end;
+    ems += letterEms(letter);
+    end += letter.length;
+    before = letter;
+    if (!fits(ems)) return `${text.slice(0, cutAt).trimEnd()}…`;
+  }
+  return text;
 }
 
 /** The text broken between words into lines no wider than a width; a word too long for a line is cut. */

@@ -4,9 +4,10 @@ import type { Clearances } from '../../job/job.ts';
 import type { Part } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { Hindrance } from '../hindrances.ts';
+import { type Judgement, judge, planThatHolds } from '../judge-plan.ts';
 import type { PartCut } from '../part-cut.ts';
 import { planBoth } from '../plan-both.ts';
-import { type Judgement, judge, type PartPlan, planPart } from '../plan-part.ts';
+import { type PartPlan, planPart } from '../plan-part.ts';
 import type { PlanResult } from '../plan-result.ts';
 import type { Alternative, Change } from './alternative.ts';
 import { otherWaysIn } from './other-ways-in.ts';
@@ -68,13 +69,13 @@ function* smallerClearance(joint: Joint, part: Part): Generator<Progress, Altern
   const askedMm = Math.max(asked.homeMm, asked.wayInMm);
   const steps = Math.ceil(askedMm / clearanceStepMm);
   if (steps === 0) return [];
-  let best: Alternative = yield* withClearance(joint, part, scaled(asked, 0));
+  let best = yield* withClearance(joint, part, scaled(asked, 0));
   if (!best.holds) return [best];
   let [holds, fails] = [0, steps];
   while (fails - holds > 1) {
     const middle = (holds + fails) >> 1;
-    const tried: Alternative = yield* withClearance(joint, part, scaled(asked, middle / steps));
-    if (tried.holds) [best, holds] = [tried, middle];
+    const tried: Alternative | null = yield* holdingWith(joint, part, scaled(asked, middle / steps));
+    if (tried !== null) [best, holds] = [tried, middle];
     else fails = middle;
   }
   return [best];
@@ -88,10 +89,24 @@ const scaled = (asked: Clearances, factor: number): Clearances => ({
 });
 
 function* withClearance(joint: Joint, part: Part, clearance: Clearances): Generator<Progress, Alternative> {
-  const plan = yield* planPart({ ...joint, fit: { ...joint.fit, clearance } }, part);
-  const { homeMm, wayInMm } = clearance;
-  return alternative({ what: 'clearance', part, homeMm, wayInMm }, [plan.cut], yield* judge(plan, joint.fit.clearance));
+  const plan = yield* planPart(asking(joint, clearance), part);
+  return alternative(changeTo(part, clearance), [plan.cut], yield* judge(plan, joint.fit.clearance));
 }
+
+/** The same where it holds: what stands against one that does not is not told, and so need not be found. */
+function* holdingWith(joint: Joint, part: Part, clearance: Clearances): Generator<Progress, Alternative | null> {
+  const found = yield* planThatHolds(asking(joint, clearance), part, joint.fit.clearance);
+  return found === null ? null : alternative(changeTo(part, clearance), [found.plan.cut], found.judged);
+}
+
+const asking = (joint: Joint, clearance: Clearances): Joint => ({ ...joint, fit: { ...joint.fit, clearance } });
+
+const changeTo = (part: Part, { homeMm, wayInMm }: Clearances): Change => ({
+  what: 'clearance',
+  part,
+  homeMm,
+  wayInMm,
+});
 
 /** A flat nose in place of the ball, where that leaves fillets. */
 function* flatNose(joint: Joint, { cut: { part }, fillets }: PartPlan): Generator<Progress, Alternative[]> {

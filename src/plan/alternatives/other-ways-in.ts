@@ -4,7 +4,8 @@ import type { Part } from '../../job/part.ts';
 import { type Leg, motionBetween, type Position } from '../../job/path.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { neededMm2 } from '../bands/needed-area.ts';
-import { judge, planPart } from '../plan-part.ts';
+import { judge } from '../judge-plan.ts';
+import { planPart } from '../plan-part.ts';
 import type { Alternative, Change } from './alternative.ts';
 
 const turnsDeg = [1, -1, 2, -2, 3, -3, 5, -5, 8, -8, 10, -10] as const;

@@ -51,6 +51,8 @@ const damages: readonly Damage[] = [
   [['clearance', 'wayin'], 1, 'clearance.wayin', 'Did you mean "wayIn"?'],
   [['clearance', 'rotating'], -4, 'clearance.rotating', 'at least 0'],
   [['depthMargin'], -1, 'depthMargin', 'at least 0'],
+  [['clearance'], 25.001, 'clearance', 'found 25.001; expected a clearance, at most 25 mm'],
+  [['clearance'], { home: 2, wayIn: 26 }, 'clearance.wayIn', 'found 26; expected a clearance, at most 25 mm'],
   [['cutter'], { radius: 250.001 }, 'cutter.radius', 'found 250.001; expected the radius of a cutter, at most 250 mm'],
   [['depthMargin'], 1e300, 'depthMargin', 'within ±100000 mm'],
   [['cut'], 'none', 'cut', 'one of "fixed", "moving", "both"'],
