@@ -20,9 +20,9 @@ export function markoutDxf(bench: Bench): string {
   const isCut = (id: string): boolean => bands.some(({ section }) => section.id === id);
   const count = (i: number): string => (bands.length === 1 ? '' : `-${i + 1}`);
   const lines = bands.flatMap((band, i) => [
-    outlines(`RELIEF${count(i)}`, colours.red, loopsOf(band.lines.planned)),
-    outlines(`FIRST${count(i)}`, colours.green, loopsOf(band.lines.first)),
-    outlines(`LAST${count(i)}`, colours.magenta, loopsOf(band.lines.last)),
+    outlines(`RELIEF${count(i)}`, colours.red, band.relief),
+    outlines(`FIRST${count(i)}`, colours.green, band.first),
+    outlines(`LAST${count(i)}`, colours.magenta, band.last),
   ]);
   const parts = [
     outlines(
