@@ -22,8 +22,8 @@ export interface Fit {
 /** More than half a circle goes as two arcs. */
 const mostBulge = 1;
 
-/** At a turn sharper than 120° the way across would be longer than 2. */
-const leastCosine = -0.5;
+/** At a turn sharper than some 120° the way across would be longer than 2, and a joint past the channel. */
+const leastCosine = -0.49;
 
 /** Of a closed polygon. */
 export function channelOf(points: Polygon, widthMm: number): Channel {

@@ -5,6 +5,7 @@ import { round6 } from '../plane/rounding.ts';
 import { sub, type Vec, vec } from '../plane/vec.ts';
 import { type Channel, channelOf, offCircleMm, radiiOf } from './arc-channel.ts';
 import { fitsFrom, leastEdges, toldAlong } from './arc-fits.ts';
+import { metalOnLeft, type Outline, outlineAreaMm2 } from './metal-on-left.ts';
 import { type Polygon, type Polygons, signedAreaMm2 } from './polygons.ts';
 
 /** Loops of lines and arcs in place of polygons, and how far from those they come at most. */
@@ -12,6 +13,9 @@ export interface ArcLoops {
   readonly loops: Region;
   readonly offMm: number;
 }
+
+/** How often outlines that would touch are put back before all are. */
+const mostRounds = 4;
 
 /**
  * The solid of some polygons, metal on the left, with runs of their edges told as what they stand for, lines and true
@@ -23,15 +27,25 @@ export interface ArcLoops {
  */
 export function loopsWithArcs(polygons: Polygons, side: Side, withinMm: number): ArcLoops {
   const told = polygons.map((polygon) => toldByArcs(polygon, side, withinMm));
-  if (told.every((one) => one === null)) return { loops: polygons.map(polygonLoop), offMm: 0 };
-  while (true) {
+  for (let round = 0; round < mostRounds && told.some((one) => one !== null); round++) {
     const loops = polygons.map((polygon, i) => told[i]?.loop ?? polygonLoop(polygon));
-    const atFault = loopFaults(loops)
-      .flatMap(({ loop, otherLoop }) => [loop, otherLoop])
-      .filter((loop) => told[loop] !== null);
+    const atFault = [
+      ...loopFaults(loops).flatMap(({ loop, otherLoop }) => [loop, otherLoop]),
+      ...turnedOver(loops, polygons),
+    ].filter((loop) => told[loop] !== null);
     if (atFault.length === 0) return { loops, offMm: Math.max(0, ...told.map((one) => one?.offMm ?? 0)) };
     for (const loop of atFault) told[loop] = null;
   }
+  return { loops: polygons.map(polygonLoop), offMm: 0 };
+}
+
+/** Loops that are holes now and were none, or the other way about: circles that went past one another without a touch. */
+function turnedOver(loops: Region, polygons: Polygons): number[] {
+  const outlines = metalOnLeft(loops);
+  return polygons.flatMap((polygon, i) => {
+    const wasHole = signedAreaMm2(polygon) < 0;
+    return outlineAreaMm2(outlines[i] as Outline) < 0 === wasHole ? [] : [i];
+  });
 }
 
 interface Told {
@@ -57,7 +71,7 @@ function asCircle(points: Polygon, withinMm: number): Told | null {
   if (radii === null) return null;
   const radius = round6((radii.leastMm + radii.mostMm + (sense > 0 ? withinMm : -withinMm)) / 2);
   const offMm = offCircleMm(radii, radius, sense);
-  return offMm === null || offMm > withinMm ? null : { loop: circleLoop(centre, radius), offMm };
+  return radius <= 0 || offMm === null || offMm > withinMm ? null : { loop: circleLoop(centre, radius), offMm };
 }
 
 /** Of the circle through three points, on the grid of answers. */
