@@ -1,10 +1,10 @@
 import { boxAround } from '../../geometry/plane/edge-box.ts';
 import { circleLoop, type Region } from '../../geometry/plane/loop.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
-import { loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { Hole } from '../../job/casting.ts';
 import type { Bench } from '../../markout/marking-out-bench.ts';
 import type { SwingGauge } from '../../markout/marking-out-swing.ts';
+import { plyOutline } from '../../markout/ply-outline.ts';
 import { shortName, titleOf } from '../../words/names.ts';
 import { type DxfLayer, type DxfShape, dxfOf } from '../dxf/dxf.ts';
 import { boxOfRegion, isEmpty } from '../scene/frame.ts';
@@ -60,8 +60,8 @@ export const profileDxf = (bench: Bench, { band, pieces, plate }: ProfileGauge):
   finished(
     bench,
     [
-      ...pieces.map(({ name, outline }) => outlines(name, colours.black, loopsOf(outline))),
-      ...(plate === null ? [] : [outlines('A', colours.blue, loopsOf(plate)), ...holeLayers(bench.holes ?? [])]),
+      ...pieces.map(({ name, outline }) => outlines(name, colours.black, plyOutline(outline))),
+      ...(plate === null ? [] : [outlines('A', colours.blue, plyOutline(plate)), ...holeLayers(bench.holes ?? [])]),
       outlines(
         'PINS',
         colours.red,
@@ -76,8 +76,8 @@ export const swingDxf = (bench: Bench, { plate, pieces, spigotMm }: SwingGauge):
   finished(
     bench,
     [
-      outlines('PLATE', colours.blue, loopsOf(plate)),
-      ...pieces.map(({ name, outline }) => outlines(name, colours.black, loopsOf(outline))),
+      outlines('PLATE', colours.blue, plyOutline(plate)),
+      ...pieces.map(({ name, outline }) => outlines(name, colours.black, plyOutline(outline))),
       outlines('SPIGOT', colours.red, [circleLoop(vec(0, 0), spigotMm / 2)]),
     ],
     ['Swing gauge'],

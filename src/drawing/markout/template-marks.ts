@@ -7,6 +7,7 @@ import { givenLength } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { BenchPlace } from '../../markout/marking-out-bench.ts';
 import type { Run } from '../../markout/marking-out-edges.ts';
+import { plyOutline } from '../../markout/ply-outline.ts';
 import { arcsWithinMm } from '../../plan/bands/tolerance.ts';
 import { boxOfEdges } from '../scene/frame.ts';
 import { crossingsAt } from '../scene/hatch.ts';
@@ -54,7 +55,7 @@ export const asRun = (points: readonly Vec[]): Mark => ({ kind: 'run', edges: ed
 export const plyEdge = (outline: Polygons): Layer =>
   layer(
     'frame',
-    loopsOf(outline).map((loop) => ({ kind: 'outline', loops: [loop] })),
+    plyOutline(outline).map((loop) => ({ kind: 'outline', loops: [loop] })),
   );
 
 const tickMm = 1.5;
