@@ -1,5 +1,6 @@
+import type { LoopFile } from '../files/part-file.ts';
+import type { Loop, Region } from '../geometry/plane/loop.ts';
 import { round6, roundPoint6, roundUp6 } from '../geometry/plane/rounding.ts';
-import type { Polygons } from '../geometry/polygons/polygons.ts';
 import type { CutterResult } from '../plan/cutter/cutter-result.ts';
 import type { StraightResult } from '../plan/cutter/straight-result.ts';
 import type { CutBand, PartCut } from '../plan/part-cut.ts';
@@ -27,16 +28,25 @@ const bandAnswer = (band: CutBand): BandAnswer => ({
   lastDepth: roundDepth(band.lastDepth),
   areaMm2: round6(band.areaMm2),
   takeOffMm: band.takeOff && round6(band.takeOff.mm),
-  loops: loopFiles(band.planned),
-  firstLoops: loopFiles(band.first),
-  lastLoops: loopFiles(band.last),
+  loops: loopFiles(band.lines.planned),
+  firstLoops: loopFiles(band.lines.first),
+  lastLoops: loopFiles(band.lines.last),
   neededAreaMm2: round6(band.neededAreaMm2),
   extraAreaMm2: round6(band.extraAreaMm2),
   cutterWay: band.cutterWay,
   straightExtraAreaMm2: roundOrNull(band.straightExtraAreaMm2),
 });
 
-const loopFiles = (polygons: Polygons): BandAnswer['loops'] => polygons.map((polygon) => polygon.map(roundPoint6));
+const loopFiles = (loops: Region): BandAnswer['loops'] => loops.map(loopFile);
+
+/** Bulges have the nine places they were made with: rounded like lengths they would move a long arc. */
+const loopFile = (loop: Loop): LoopFile =>
+  loop.kind === 'circle'
+    ? { circle: roundPoint6(loop.centre), radius: round6(loop.radius) }
+    : loop.vertices.map((vertex) => {
+        const [x, y] = roundPoint6(vertex);
+        return vertex.bulge === 0 ? [x, y] : [x, y, vertex.bulge];
+      });
 
 type Walls = Pick<CutAnswer, 'walls' | 'thin' | 'readings' | 'unmeasured'>;
 

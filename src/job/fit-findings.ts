@@ -48,8 +48,8 @@ function cutterFindings(file: string, radius: unknown, mm: number): Finding[] {
 const atMost = (mostMm: number, mm: number): string =>
   `at most ${mostMm} mm${mm === 1 ? '' : `, which is ${Math.floor((100 * mostMm) / mm) / 100} here`}`;
 
-/** Room for a hand, or a shield against heat, from memory; bolted castings are given 2 mm. */
-const widestClearanceMm = 25;
+/** Room for a hand or a shield against heat is a quarter of this, from memory; bolted castings are given 2 mm. */
+const widestClearanceMm = 100;
 
 /** A clearance written in another unit, or of something else: all of a casting would have to go, and to plan that takes minutes. */
 function clearanceFindings(file: string, clearance: unknown, mm: number): Finding[] {

@@ -45,8 +45,8 @@ export function workBands(part: Casting, cut: PartCut, seenAs: SeenAs = (region)
 }
 
 function workBand(section: Section, band: CutBand, seenAs: SeenAs): WorkBand {
-  const seen = (line: Polygons): Region => seenAs(loopsOf(line));
-  const [relief, first, last] = [seen(band.planned), seen(band.first), seen(band.last)];
+  const { lines: given } = band;
+  const [relief, first, last] = [seenAs(given.planned), seenAs(given.first), seenAs(given.last)];
   const present = treeOf(section.loops);
   const lines = {
     first: polygonise(first, toleranceMm, 'inside'),

@@ -13,7 +13,8 @@ export const cutSections = (cuts: readonly SectionCut[]): CutSection[] =>
     bands: cut.bands.map(cutBand),
   }));
 
-function cutBand({ depth, lastDepth, planned, first, last, takeOff, neededMm2, way, straight }: BandCut): CutBand {
+function cutBand(band: BandCut): CutBand {
+  const { depth, lastDepth, planned, first, last, lines, takeOff, neededMm2, way, straight } = band;
   const plannedMm2 = areaMm2(planned);
   return {
     depth,
@@ -32,6 +33,7 @@ function cutBand({ depth, lastDepth, planned, first, last, takeOff, neededMm2, w
     planned,
     first,
     last,
+    lines,
   };
 }
 

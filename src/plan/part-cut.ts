@@ -3,6 +3,7 @@ import type { Polygons } from '../geometry/polygons/polygons.ts';
 import type { Casting, DepthRange } from '../job/casting.ts';
 import type { Part } from '../job/part.ts';
 import type { BandCut } from './bands/cut-band.ts';
+import type { CutLines } from './bands/cut-lines.ts';
 import type { SeveredPiece } from './bands/severed-pieces.ts';
 import type { CutterResult } from './cutter/cutter-result.ts';
 import type { CutterWay } from './cutter/cutter-shape.ts';
@@ -44,6 +45,8 @@ export interface CutBand extends BandFigures {
   readonly planned: Polygons;
   readonly first: Polygons;
   readonly last: Polygons;
+  /** The same of straight edges and arcs, as they are given out. */
+  readonly lines: CutLines;
 }
 
 interface CutSectionOf<Band> {

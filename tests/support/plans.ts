@@ -1,5 +1,6 @@
 import type { Joint } from '../../src/joint/joint.ts';
 import type { BandCut } from '../../src/plan/bands/cut-band.ts';
+import { cutLines } from '../../src/plan/bands/cut-lines.ts';
 import { cutSections } from '../../src/plan/cut-sections.ts';
 import { hindrancesOf } from '../../src/plan/hindrances.ts';
 import type { CutBand, PartCut } from '../../src/plan/part-cut.ts';
@@ -22,6 +23,7 @@ export const bandOf = (said: Partial<CutBand> = {}): CutBand => ({
   planned: [],
   first: [],
   last: [],
+  lines: cutLines({ planned: [], first: [], last: [], ...said }),
   ...said,
 });
 
@@ -39,7 +41,7 @@ export function bandOfLines(lines: Pick<BandCut, 'planned' | 'first' | 'last'>, 
     narrow: [],
     straight: null,
   };
-  const band = { depth, lastDepth, takeOff, neededMm2: 0, ...rest, ...lines };
+  const band = { depth, lastDepth, takeOff, neededMm2: 0, ...rest, ...lines, lines: cutLines(lines) };
   return cutSections(section === undefined ? [] : [{ section, bands: [band] }])[0]?.bands[0] as CutBand;
 }
 

@@ -4,7 +4,9 @@ import { nearestOnOutline } from '../../src/geometry/motion/nearest-point.ts';
 import { buildOutlineTree } from '../../src/geometry/motion/outline-tree.ts';
 import type { Region } from '../../src/geometry/plane/loop.ts';
 import { angleOf, cross, distance, dot, lerp, sub, type Vec, vec } from '../../src/geometry/plane/vec.ts';
+import { polygonise } from '../../src/geometry/polygons/polygonise.ts';
 import type { Cutter } from '../../src/job/job.ts';
+import { loopOf } from '../../src/job/lengths.ts';
 
 export const flatCutter = (radiusMm: number): Cutter => ({
   radiusMm,
@@ -14,11 +16,14 @@ export const flatCutter = (radiusMm: number): Cutter => ({
   stepoverMm: null,
 });
 
+/** Arcs are looked at by their tangents, within this, mm. */
+const arcsToldMm = 1e-4;
+
 /** Edges of the cut that lie within the metal as it was, specks at their ends left out. */
 export function edgesWithin(files: BandAnswer['loops'], outline: Region): Vec[][] {
   const tree = buildOutlineTree(outline);
-  return files.flatMap((file) => {
-    const points = (file as [number, number][]).map(([x, y]) => vec(x, y));
+  const cut = files.map((file) => loopOf(file, 1));
+  return polygonise(cut, arcsToldMm, 'outside').flatMap((points) => {
     const next = (i: number): Vec => points[(i + 1) % points.length] as Vec;
     const isCut = points.map((a, i) =>
       [0.25, 0.5, 0.75].some((t) => nearestOnOutline(tree, lerp(a, next(i), t)).distanceMm > 2.5e-3),
@@ -36,7 +41,7 @@ export function edgesWithin(files: BandAnswer['loops'], outline: Region): Vec[][
 const lengthOf = (points: readonly Vec[]): number =>
   points.slice(1).reduce((sum, p, i) => sum + distance(points[i] as Vec, p), 0);
 
-/** Longer than the tangents an arc of 17 mm is told by to 1e-4 mm. */
+/** Longer than those of an arc of 17 mm. */
 const flatFromMm = 0.3;
 
 /** How many flats an edge has, run with the cut on its left: none too short but its first and last, no arc too tight. */

@@ -10,4 +10,5 @@ function cutFigures({ after: _after, sections, ...cut }: PartCut): CutFigures {
   return { ...cut, sections: sections.map((section) => ({ ...section, bands: section.bands.map(bandFigures) })) };
 }
 
-const bandFigures = ({ planned: _planned, first: _first, last: _last, ...band }: CutBand): BandFigures => band;
+const bandFigures = ({ planned: _planned, first: _first, last: _last, lines: _lines, ...band }: CutBand): BandFigures =>
+  band;

@@ -34,6 +34,7 @@ export type DoubtCode =
   | 'cut-outside-metal'
   | 'first-line'
   | 'last-line'
+  | 'line-arcs'
   | 'left-too-near'
   | 'cut-area'
   | 'cut-volume'

@@ -1,6 +1,5 @@
 import type { CheckResult } from '../../clearance/check-result.ts';
 import type { Region } from '../../geometry/plane/loop.ts';
-import { loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { DepthRange } from '../../job/casting.ts';
 import type { Part } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
@@ -36,14 +35,14 @@ export const bandsOf = (plan: PlanResult | null): readonly DrawnBand[] =>
     sections.flatMap(({ id, bands }) =>
       bands
         .filter(({ planned }) => planned.length > 0)
-        .map(({ depth, takeOff, planned, first, last }) => ({
+        .map(({ depth, takeOff, lines }) => ({
           part,
           section: id,
           depth,
           takeOffMm: takeOff?.mm ?? null,
-          loops: loopsOf(planned),
-          first: loopsOf(first),
-          last: loopsOf(last),
+          loops: lines.planned,
+          first: lines.first,
+          last: lines.last,
         })),
     ),
   );

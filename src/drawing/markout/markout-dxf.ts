@@ -2,10 +2,10 @@ import { boxAround } from '../../geometry/plane/edge-box.ts';
 import { circleLoop, type Region } from '../../geometry/plane/loop.ts';
 import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
-import { loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { Hole } from '../../job/casting.ts';
 import type { Bench } from '../../markout/marking-out-bench.ts';
 import type { SwingGauge } from '../../markout/marking-out-swing.ts';
+import { plyOutline } from '../../markout/ply-outline.ts';
 import { shortName, titleOf } from '../../words/names.ts';
 import { type DxfLayer, type DxfShape, dxfOf } from '../dxf/dxf.ts';
 import { isEmpty } from '../scene/frame.ts';
@@ -21,9 +21,9 @@ export function markoutDxf(bench: Bench): string {
   const isCut = (id: string): boolean => bands.some(({ section }) => section.id === id);
   const count = (i: number): string => (bands.length === 1 ? '' : `-${i + 1}`);
   const lines = bands.flatMap((band, i) => [
-    outlines(`RELIEF${count(i)}`, colours.red, loopsOf(band.lines.planned)),
-    outlines(`FIRST${count(i)}`, colours.green, loopsOf(band.lines.first)),
-    outlines(`LAST${count(i)}`, colours.magenta, loopsOf(band.lines.last)),
+    outlines(`RELIEF${count(i)}`, colours.red, band.relief),
+    outlines(`FIRST${count(i)}`, colours.green, band.first),
+    outlines(`LAST${count(i)}`, colours.magenta, band.last),
   ]);
   const parts = [
     outlines(
@@ -61,8 +61,8 @@ export const profileDxf = (bench: Bench, { band, pieces, plate }: ProfileGauge):
   finished(
     bench,
     [
-      ...pieces.map(({ name, outline }) => outlines(name, colours.black, loopsOf(outline))),
-      ...(plate === null ? [] : [outlines('A', colours.blue, loopsOf(plate)), ...holeLayers(bench.holes ?? [])]),
+      ...pieces.map(({ name, outline }) => outlines(name, colours.black, plyOutline(outline))),
+      ...(plate === null ? [] : [outlines('A', colours.blue, plyOutline(plate)), ...holeLayers(bench.holes ?? [])]),
       outlines(
         'PINS',
         colours.red,
@@ -77,8 +77,8 @@ export const swingDxf = (bench: Bench, { plate, pieces, spigotMm }: SwingGauge):
   finished(
     bench,
     [
-      outlines('PLATE', colours.blue, loopsOf(plate)),
-      ...pieces.map(({ name, outline }) => outlines(name, colours.black, loopsOf(outline))),
+      outlines('PLATE', colours.blue, plyOutline(plate)),
+      ...pieces.map(({ name, outline }) => outlines(name, colours.black, plyOutline(outline))),
       outlines('SPIGOT', colours.red, [circleLoop(vec(0, 0), spigotMm / 2)]),
     ],
     ['Swing gauge'],

@@ -5,6 +5,7 @@ import type { Units } from '../../job/lengths.ts';
 import type { Bench, BenchBand } from '../../markout/marking-out-bench.ts';
 import { levelsOf, locatingPlate } from '../../markout/marking-out-plate.ts';
 import { type ProfilePiece, profilePieces } from '../../markout/marking-out-profile.ts';
+import { plyOutline } from '../../markout/ply-outline.ts';
 import { shortName } from '../../words/names.ts';
 import { cross, layer, outline, text, viewOf } from '../scene/marks.ts';
 import type { Scene, View } from '../scene/scene.ts';
@@ -161,7 +162,7 @@ export function plateScene(bench: Bench, { band, pieces }: ProfileGauge, plate: 
     plyEdge(plate),
     layer(
       'fixed-behind',
-      pieces.map(({ outline: edge }) => outline(loopsOf(edge))),
+      pieces.map(({ outline: edge }) => outline(plyOutline(edge))),
     ),
     layer('centre-line', cross(vec(0, 0), 8)),
     ...holes.flatMap((hole) => holeCross(hole, units)),

@@ -1,5 +1,6 @@
+import { edgesOf } from '../../geometry/plane/loop.ts';
 import { add, length, scale, type Vec, vec } from '../../geometry/plane/vec.ts';
-import { loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
+import type { Polygons } from '../../geometry/polygons/polygons.ts';
 import { givenLength, lengthText } from '../../job/length-text.ts';
 import type { Bench } from '../../markout/marking-out-bench.ts';
 import { plyMm } from '../../markout/marking-out-plate.ts';
@@ -10,6 +11,7 @@ import {
   type TurnScale,
   thinnestPieceMm,
 } from '../../markout/marking-out-swing.ts';
+import { plyOutline } from '../../markout/ply-outline.ts';
 import { inWords } from '../../words/layout.ts';
 import { shortName } from '../../words/names.ts';
 import { rangeText, turnRange } from '../../words/places.ts';
@@ -94,7 +96,7 @@ function pieceView({ mirrored }: Bench, { name, traced, outline: edge }: SwingPi
 const wideEdge = (edge: Polygons): Layer =>
   layer(
     'fixed',
-    edge.map((polygon) => asRun([...polygon, polygon[0] as Vec])),
+    plyOutline(edge).map((loop) => ({ kind: 'run', edges: edgesOf(loop) })),
   );
 
 /** The plate that turns about the crank, with the pieces it carries, its slots and the marks of its turn. */
@@ -104,7 +106,7 @@ export function swingPlate(bench: Bench, gauge: SwingGauge, withBars: boolean): 
     plyEdge(gauge.plate),
     layer(
       'fixed-behind',
-      gauge.pieces.map(({ outline: edge }) => outline(loopsOf(edge))),
+      gauge.pieces.map(({ outline: edge }) => outline(plyOutline(edge))),
     ),
     layer(
       'text',

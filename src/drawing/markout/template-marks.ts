@@ -1,12 +1,15 @@
 import { boxAroundEdges } from '../../geometry/plane/edge-box.ts';
 import { edgesOfRegion } from '../../geometry/plane/loop.ts';
 import { add, distance, scale, sub, type Vec, vec } from '../../geometry/plane/vec.ts';
+import { edgesThrough } from '../../geometry/polygons/arcs-of-run.ts';
 import { loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import type { Hole } from '../../job/casting.ts';
 import { givenLength } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { BenchPlace } from '../../markout/marking-out-bench.ts';
 import type { Run } from '../../markout/marking-out-edges.ts';
+import { plyOutline } from '../../markout/ply-outline.ts';
+import { arcsWithinMm } from '../../plan/bands/tolerance.ts';
 import { crossingsAt } from '../scene/hatch.ts';
 import { circle, cross, layer, line, text } from '../scene/marks.ts';
 import type { Layer, Mark } from '../scene/scene.ts';
@@ -45,17 +48,14 @@ export const wideRuns = (runs: readonly Run[]): Layer =>
     runs.map(({ points }) => asRun(points)),
   );
 
-/** Lines as edges, so that none of them is filled. */
-export const asRun = (points: readonly Vec[]): Mark => ({
-  kind: 'run',
-  edges: points.slice(1).map((b, i) => ({ kind: 'line', a: points[i] as Vec, b })),
-});
+/** Lines as edges, arcs as arcs, so that none of them is filled. */
+export const asRun = (points: readonly Vec[]): Mark => ({ kind: 'run', edges: edgesThrough(points, arcsWithinMm) });
 
 /** The outlines of a piece of ply, narrow. */
 export const plyEdge = (outline: Polygons): Layer =>
   layer(
     'frame',
-    loopsOf(outline).map((loop) => ({ kind: 'outline', loops: [loop] })),
+    plyOutline(outline).map((loop) => ({ kind: 'outline', loops: [loop] })),
   );
 
 const tickMm = 1.5;

@@ -3,6 +3,8 @@ import type { Narrow } from '../../geometry/cutting/corner-relief.ts';
 import { metalLeft } from '../../geometry/cutting/metal-left.ts';
 import { type AsItWas, straightBoundMm, straightened } from '../../geometry/cutting/straight-edge.ts';
 import { buildOutlineTree } from '../../geometry/motion/outline-tree.ts';
+import { metalOnLeft } from '../../geometry/polygons/metal-on-left.ts';
+import { offset } from '../../geometry/polygons/offset.ts';
 import { difference, engineErrorMm, intersection, union } from '../../geometry/polygons/polygon-engine.ts';
 import { areaMm2, loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { soundPolygons } from '../../geometry/polygons/sound-polygons.ts';
@@ -11,10 +13,11 @@ import type { DepthRange, DoNotCut, Section } from '../../job/casting.ts';
 import { biteOf } from '../cutter/bite.ts';
 import type { CutterWay } from '../cutter/cutter-shape.ts';
 import { movedBy } from './band-need.ts';
+import { type CutLines, cutLines } from './cut-lines.ts';
 import { commonDepth, depthsParted, sharesDepth } from './depth-ranges.ts';
 import { metalOf } from './metal.ts';
 import { type CutPiece, type Slice, slicesOf } from './run-out.ts';
-import { toleranceMm } from './tolerance.ts';
+import { arcsWithinMm, toleranceMm } from './tolerance.ts';
 
 /** What is cut from one band of a section; polygons in the joint frame, mm. */
 export interface BandCut {
@@ -26,6 +29,7 @@ export interface BandCut {
   readonly first: Polygons;
   /** Holds `planned`: never past it. */
   readonly last: Polygons;
+  readonly lines: CutLines;
   readonly left: Polygons;
   /** Null where nothing is left. */
   readonly takeOff: Depth | null;
@@ -179,22 +183,31 @@ function bandCut(
   const allowed = (polygons: Polygons): Polygons => withoutRefused(polygons, refused);
   const planned = soundPolygons(allowed(lines.planned), 'outside');
   const left = soundPolygons(metalLeft(metal, planned.polygons), 'outside').polygons;
-  return {
-    depth,
+  const polygons = {
     planned: planned.polygons,
     first: soundPolygons(intersection(allowed(lines.first), planned.polygons), 'inside').polygons,
     last: soundPolygons(union([...allowed(lines.last), ...planned.polygons]), 'outside').polygons,
+  };
+  const told = cutLines(polygons);
+  return {
+    depth,
+    ...polygons,
+    lines: told,
     left,
     takeOff: deepest(planned.polygons, buildOutlineTree(loopsOf(left)), buildOutlineTree(loopsOf(metal))),
     refused: refused.flatMap((region) => {
       const bite = biteOf(lines.planned, region.loops);
       return bite === null ? [] : [{ doNotCut: region.id, ...bite }];
     }),
-    boundMm: boundMm + planned.boundMm + 3 * engineErrorMm,
+    boundMm: boundMm + planned.boundMm + told.boundMm + 3 * engineErrorMm,
   };
 }
 
+/** Kept clear by as much as arcs come beyond polygons, so that no line that is given out enters what must not be cut. */
 function withoutRefused(polygons: Polygons, refused: readonly DoNotCut[]): Polygons {
   if (refused.length === 0) return polygons;
-  return difference(polygons, union(refused.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside'))));
+  const kept = refused.flatMap(
+    ({ loops }) => offset(metalOnLeft(loops), arcsWithinMm, toleranceMm, 'outside').polygons,
+  );
+  return difference(polygons, union(kept));
 }

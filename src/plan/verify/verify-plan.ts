@@ -7,6 +7,7 @@ import type { Progress } from '../../geometry/progress.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { CutBand, PartCut } from '../part-cut.ts';
 import type { PlanResult } from '../plan-result.ts';
+import { arcDoubts } from './verify-arcs.ts';
 import { cutterDoubts } from './verify-cutter.ts';
 import { guardDoubts } from './verify-guards.ts';
 
@@ -15,7 +16,8 @@ const onLineMm = 1e-4;
 
 /**
  * Measures a plan again by other means than it was made by: the metal it leaves is followed on its way by the
- * self-check, the first line must lie in the planned cut and that in the last line, areas and volume are summed anew,
+ * self-check, the first line must lie in the planned cut and that in the last line, and each as it is given out in arcs
+ * must keep to the safe side of its polygons, areas and volume are summed anew,
  * nothing that must stay may be cut and no wall be thinner than told, and the cutter must get to what is cut away. It samples, so it can find a plan wrong but never prove it right.
  */
 export function* verifyPlan(joint: Joint, { cuts, judged, afterCut }: PlanResult): Generator<Progress, Verification> {
@@ -32,6 +34,7 @@ export function* verifyPlan(joint: Joint, { cuts, judged, afterCut }: PlanResult
         ...cutterDoubts(judged[cut.part], cut, cutter),
       ]),
       ...bands.flatMap(lineDoubts),
+      ...bands.flatMap(arcDoubts),
       ...bands.flatMap(areaDoubts),
       ...cuts.flatMap(amountDoubts),
     ],

@@ -14,6 +14,7 @@ const tables = {
   'case cut instead': answerOf(caseCut).table,
   lug: answerOf(lug).table,
 };
+const nominalOf = ({ wall }: MarkingRow): number => wall?.nominalMm ?? Number.NaN;
 const of = (rows: readonly MarkingRow[], kind: MarkingRow['kind']) => rows.filter((row) => row.kind === kind);
 
 describe('a cut into a round boss beside a round body', () => {
@@ -163,11 +164,12 @@ describe('extremes', () => {
   });
 
   it('the thinnest wall along an edge is a place of its own', () => {
-    const [thinnest] = of(tables['case cut instead'], 'wall') as [MarkingRow];
-    const walls = tables['case cut instead'].flatMap(({ wall }) => wall?.nominalMm ?? []);
-    expect(thinnest.wall?.nominalMm).toBe(Math.min(...walls));
+    const rows = tables['case cut instead'].filter(({ wall }) => wall !== null);
+    const thinnest = rows.reduce((a, b) => (nominalOf(a) <= nominalOf(b) ? a : b));
+    // the cut is as deep everywhere, so its deepest place may be told to be the same
+    expect(['wall', 'deepest']).toContain(thinnest.kind);
     // the least wall of the plan itself, measured over whole regions
-    expect(thinnest.wall?.nominalMm).toBeCloseTo(caseCut.plan.cuts[0]?.walls[0]?.nominalMm ?? Number.NaN, 2);
+    expect(nominalOf(thinnest)).toBeCloseTo(caseCut.plan.cuts[0]?.walls[0]?.nominalMm ?? Number.NaN, 2);
   });
 
   it('a wall out of reach is not spoken of', () => {

@@ -3,6 +3,9 @@ import type { BandAnswer, GrindAnswer } from '../../../src/answers/grind-answer.
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import type { Region } from '../../../src/geometry/plane/loop.ts';
 import { loopFaults } from '../../../src/geometry/plane/loop-faults.ts';
+import { difference } from '../../../src/geometry/polygons/polygon-engine.ts';
+import { polygonise } from '../../../src/geometry/polygons/polygonise.ts';
+import { areaMm2 } from '../../../src/geometry/polygons/polygons.ts';
 import { regionAreaMm2, regionOverlapAreaMm2 } from '../../../src/geometry/polygons/region-measures.ts';
 import { loopOf } from '../../../src/job/lengths.ts';
 import { box, castingOf, disc, type JobSpec, ringPiece } from '../../support/jobs.ts';
@@ -45,7 +48,9 @@ describe('a starter body over a casting boss', () => {
     expect(band.areaMm2).toBeCloseTo(lensMm2(62.5, 49.5, 17), 2);
     expect(band.areaMm2).toBeCloseTo(52.53, 2);
     expect(band.takeOffMm).toBeCloseTo(4, 4);
-    expect(areaOf(band.loops)).toBeCloseTo(band.areaMm2, 6);
+    // of the arcs that hold what was proved, 3e-4 wider at most all round
+    expect(areaOf(band.loops)).toBeGreaterThan(band.areaMm2);
+    expect(areaOf(band.loops)).toBeLessThan(band.areaMm2 + 3e-4 * 60);
   });
 
   it('draws first and last line from the error of the body alone', () => {
@@ -341,20 +346,28 @@ describe('a cut of the moving part', () => {
   });
 });
 
+/** Places to 1e-6 mm, bulges to 1e-9. */
+const onGrid = (vertex: unknown): unknown =>
+  (vertex as readonly number[]).map((x, i) => Math.round(x * (i < 2 ? 1e6 : 1e9)) / (i < 2 ? 1e6 : 1e9));
+
+/** How much of one line's metal lies outside another's. */
+const beyondMm2 = (inner: BandAnswer['loops'], outer: BandAnswer['loops']): number =>
+  areaMm2(difference(polygonise(regionOf(inner), 1e-6, 'inside'), polygonise(regionOf(outer), 1e-6, 'outside')));
+
 describe('loops of an answer', () => {
   it('are sound outlines to 1e-6, first within planned within last', () => {
     for (const answer of [plan(starter), plan(swing)]) {
       for (const band of answer.sections.flatMap(({ bands }) => bands)) {
         for (const loops of [band.loops, band.firstLoops, band.lastLoops]) {
           expect(loopFaults(regionOf(loops))).toEqual([]);
-          for (const x of loops.flat(2)) expect(x).toBe(Math.round((x as number) * 1e6) / 1e6);
+          for (const vertex of loops.flat()) expect(vertex).toEqual(onGrid(vertex));
         }
         const [first, planned, last] = [areaOf(band.firstLoops), areaOf(band.loops), areaOf(band.lastLoops)];
         expect(first).toBeLessThan(planned);
         expect(planned).toBeLessThan(last);
-        // arcs are told by chords, so what two regions share is exact
-        expect(regionOverlapAreaMm2(regionOf(band.firstLoops), regionOf(band.loops))).toBeCloseTo(first, 4);
-        expect(regionOverlapAreaMm2(regionOf(band.loops), regionOf(band.lastLoops))).toBeCloseTo(planned, 4);
+        expect(beyondMm2(band.firstLoops, band.loops)).toBeLessThan(1e-4);
+        // where the two run on one another, the arcs of either are within 3e-4 of the same polygon
+        expect(beyondMm2(band.loops, band.lastLoops)).toBeLessThan(3e-4 * 60);
       }
     }
   });

@@ -32,6 +32,19 @@ describe('measuring a plan again', () => {
     expect(doubts(swapped)).toEqual(expect.arrayContaining(['first-line', 'last-line']));
   });
 
+  it('finds lines given out that are not on the safe side of what was proved', () => {
+    const swapped = withBands(({ lines, ...band }) => ({
+      ...band,
+      lines: { ...lines, planned: lines.first, first: lines.last, last: lines.planned },
+    }));
+    expect(doubts(swapped).filter((what) => what === 'line-arcs')).toHaveLength(3);
+  });
+
+  it('finds lines given out that are farther off than told', () => {
+    const closer = withBands(({ lines, ...band }) => ({ ...band, lines: { ...lines, boundMm: lines.boundMm / 4 } }));
+    expect(doubts(closer)).toContain('line-arcs');
+  });
+
   it('finds an area and a volume that do not belong to the loops', () => {
     expect(doubts(withBands((band) => ({ ...band, areaMm2: band.areaMm2 + 0.1 })))).toContain('cut-area');
     expect(doubts(withCuts(plan, () => ({ volumeMm3: 1 })))).toContain('cut-volume');
