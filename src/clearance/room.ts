@@ -1,23 +1,30 @@
-import { still } from '../geometry/motion/motion.ts';
+import { isMotionless, type Motion, still } from '../geometry/motion/motion.ts';
 import { sweptRegion } from '../geometry/motion/swept-region.ts';
 import type { Region } from '../geometry/plane/loop.ts';
-import { identity, rigid } from '../geometry/plane/rigid.ts';
+import { identity, type Rigid, rigid } from '../geometry/plane/rigid.ts';
+import { thinLoop } from '../geometry/plane/thin-loop.ts';
 import { union } from '../geometry/polygons/polygon-engine.ts';
 import { loopsOf } from '../geometry/polygons/polygons.ts';
 import type { Section } from '../job/casting.ts';
+import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import { drawnRoomMm } from './tolerances.ts';
 
 /** Everything the moving sections cover from the first position to home, whatever their depth; for drawing, mm. */
 export function roomItSwingsThrough(joint: Joint): Region {
-  const ways = [
-    { start: identity, motion: still },
-    ...joint.fit.legs.map(({ from, motion }) => ({ start: rigid(from.turnRad, from.shift), motion })),
-  ];
-  const swept = joint.moving.sections.flatMap(({ loops }) =>
-    ways.map(({ start, motion }) => sweptRegion(loops, start, motion, drawnRoomMm).polygons),
-  );
+  const ways = waysThrough(joint.fit.legs);
+  const swept = joint.moving.sections.flatMap(({ loops }) => {
+    const drawn = loops.map((loop) => thinLoop(loop, drawnRoomMm));
+    return ways.map(({ start, motion }) => sweptRegion(drawn, start, motion, drawnRoomMm).polygons);
+  });
   return loopsOf(union(swept.flat()));
+}
+
+/** The legs on which something moves in the plane: where it stands before and after them they cover too. */
+function waysThrough(legs: readonly Leg[]): { start: Rigid; motion: Motion }[] {
+  const ways = legs.map(({ from, motion }) => ({ start: rigid(from.turnRad, from.shift), motion }));
+  const moving = ways.filter(({ motion }) => !isMotionless(motion));
+  return moving.length > 0 ? moving : [{ start: identity, motion: still }];
 }
 
 /** Whether a section stands proud of its own mating face, into the other part's side. */

@@ -16,3 +16,25 @@ function isVertex(value: unknown): boolean {
   if (!Array.isArray(value) || value.length < 2 || value.length > 3) return false;
   return Number.isFinite(value[0]) && Number.isFinite(value[1]) && (value.length === 2 || Number.isFinite(value[2]));
 }
+
+const shortPath = [
+  [0, 0],
+  [1, 0],
+];
+
+/**
+ * The same value with a short outline in place of every one in a list of `loops` that is plainly a list of vertices: a
+ * schema finds the very same in it.
+ */
+export function withShortOutlines(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  if (Array.isArray(value)) return value.map(withShortOutlines);
+  return Object.fromEntries(
+    Object.entries(value).map(([key, inner]) => [
+      key,
+      key === 'loops' && Array.isArray(inner)
+        ? inner.map((loop) => (isPlainPath(loop) ? shortPath : loop))
+        : withShortOutlines(inner),
+    ]),
+  );
+}

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Finding } from './finding.ts';
 import { suggesting } from './nearest.ts';
+import { withShortOutlines } from './plain-path.ts';
 import { shown } from './shown.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -12,7 +13,7 @@ export function schemaFindings(
   raw: unknown,
   base: readonly PropertyKey[] = [],
 ): readonly Finding[] {
-  const { error } = schema.safeParse(raw, { error: expectedWords, reportInput: true });
+  const { error } = schema.safeParse(withShortOutlines(raw), { error: expectedWords, reportInput: true });
   return (error?.issues ?? []).slice(0, enough).flatMap((issue) => findingsOfIssue(file, issue, base));
 }
 

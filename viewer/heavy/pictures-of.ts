@@ -54,8 +54,7 @@ export function picturesOf(input: DrawInput): Pictures {
   const sizes = sizesFor(Math.max(faceBox.maxX - faceBox.minX, faceBox.maxY - faceBox.minY));
   const face: Picture = { ...facePicture(input, sizes), extent: faceBox };
   const edges = outlines.flatMap(({ loops }) => loops).reduce((sum, loop) => sum + edgesOf(loop).length, 0);
-  const coarser =
-    edges <= fewEdges ? [] : coarserMm.map((withinMm) => ({ withinMm, ...coarsened(input, sizes, withinMm) }));
+  const coarser = edges <= fewEdges ? [] : coarserPictures(input, sizes);
   const across = acrossOf(input);
   const seen = sideLayers({ ...input, plan: null }, [], across, sizes);
   const isMoving = ({ role }: Layer): boolean => role === 'moving' || role === 'moving-beyond';
@@ -96,17 +95,23 @@ function facePicture(input: DrawInput, sizes: Sizes): Omit<Picture, 'extent'> {
   };
 }
 
-/** Less is drawn, not less measured: only here are outlines thinned. */
-function coarsened(input: DrawInput, sizes: Sizes, withinMm: number): Omit<Picture, 'extent'> {
-  const thin = <T extends { readonly loops: Region }>(place: T): T => ({
-    ...place,
-    loops: place.loops.map((loop) => thinLoop(loop, withinMm)),
+/** Less is drawn, not less measured: only here are outlines thinned, each time those of the picture before it. */
+function coarserPictures(input: DrawInput, sizes: Sizes): Coarser[] {
+  let { joint } = input;
+  return coarserMm.map((withinMm, i) => {
+    const by = withinMm - (coarserMm[i - 1] ?? 0);
+    joint = { ...joint, fixed: thinned(joint.fixed, by), moving: thinned(joint.moving, by) };
+    return { withinMm, ...facePicture({ ...input, joint }, sizes) };
   });
-  const thinCasting = (casting: Casting): Casting => ({ ...casting, sections: casting.sections.map(thin) });
-  const { joint } = input;
-  const thinned = { ...joint, fixed: thinCasting(joint.fixed), moving: thinCasting(joint.moving) };
-  return facePicture({ ...input, joint: thinned }, sizes);
 }
+
+const thinned = (casting: Casting, byMm: number): Casting => ({
+  ...casting,
+  sections: casting.sections.map((section) => ({
+    ...section,
+    loops: section.loops.map((loop) => thinLoop(loop, byMm)),
+  })),
+});
 
 /** What a plan takes off, its first and last line, for both panes. */
 export function cutPictures(input: DrawInput): {

@@ -1,6 +1,7 @@
 import { type Edge, pointOnEdge } from '../../geometry/plane/edge.ts';
 import { edgesOf, edgesOfRegion, type Region } from '../../geometry/plane/loop.ts';
 import { boxOfRegion } from '../../geometry/plane/region-box.ts';
+import { thinLoop } from '../../geometry/plane/thin-loop.ts';
 import { angleOf, sub } from '../../geometry/plane/vec.ts';
 import { crossingsAt } from '../scene/hatch.ts';
 
@@ -20,7 +21,7 @@ const cornerRad = 0.25;
 const stepMm = 0.5;
 /** How close under and over an edge one looks, mm. */
 const closeMm = 1e-4;
-/** Above so many edges heights are taken at even steps. */
+/** Above so many edges heights are taken at even steps, of outlines drawn by less than a quarter of a step. */
 const mostEdges = 400;
 const evenSteps = 300;
 
@@ -28,7 +29,8 @@ const evenSteps = 300;
  * A section as seen from the side: strips between the heights where an edge shows, none where one sees past it.
  * Heights are exact for outlines of up to a few hundred edges.
  */
-export function stripsOf(region: Region, from: SeenFrom): Strip[] {
+export function stripsOf(whole: Region, from: SeenFrom): Strip[] {
+  const region = drawnByLess(whole);
   const edges = edgesOfRegion(region);
   const corners = cornersOf(region);
   const reachAt = (y: number): number | null => outermost(edges, y, from);
@@ -37,7 +39,7 @@ export function stripsOf(region: Region, from: SeenFrom): Strip[] {
     if (under === null || over === null || Math.abs(under - over) > stepMm) return true;
     return corners.some((corner) => corner.y === y && Math.abs(sign(from) * corner.x - over) < stepMm);
   };
-  const heights = heightsOf(region, edges);
+  const heights = heightsOf(region, edges, whole === region);
   const strips: Strip[] = [];
   heights.slice(1).forEach((toY, i) => {
     const fromY = heights[i] as number;
@@ -50,6 +52,13 @@ export function stripsOf(region: Region, from: SeenFrom): Strip[] {
   return strips;
 }
 
+function drawnByLess(region: Region): Region {
+  const count = region.reduce((sum, loop) => sum + (loop.kind === 'circle' ? 1 : loop.vertices.length), 0);
+  if (count <= mostEdges) return region;
+  const { minY, maxY } = boxOfRegion(region);
+  return region.map((loop) => thinLoop(loop, (maxY - minY) / evenSteps / 4));
+}
+
 const sign = (from: SeenFrom): 1 | -1 => (from === 'right' ? 1 : -1);
 
 function outermost(edges: readonly Edge[], y: number, from: SeenFrom): number | null {
@@ -58,9 +67,9 @@ function outermost(edges: readonly Edge[], y: number, from: SeenFrom): number | 
   return x === undefined ? null : sign(from) * x;
 }
 
-function heightsOf(region: Region, edges: readonly Edge[]): number[] {
+function heightsOf(region: Region, edges: readonly Edge[], isWhole: boolean): number[] {
   const { minY, maxY } = boxOfRegion(region);
-  if (edges.length > mostEdges) {
+  if (!isWhole) {
     return Array.from({ length: evenSteps + 1 }, (_, i) => minY + ((maxY - minY) * i) / evenSteps);
   }
   const ends = edges.map(({ a }) => a.y);

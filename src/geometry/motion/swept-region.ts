@@ -8,7 +8,7 @@ import { engineErrorMm, union } from '../polygons/polygon-engine.ts';
 import { appendEdge, polygonise } from '../polygons/polygonise.ts';
 import type { Polygon, Polygons } from '../polygons/polygons.ts';
 import { closePockets } from './close-pockets.ts';
-import type { Motion } from './motion.ts';
+import { isMotionless, type Motion } from './motion.ts';
 import { ringsSwept } from './rings.ts';
 import { type MonotoneRun, runsOf } from './runs.ts';
 import { type Travel, travelOf } from './travel.ts';
@@ -51,7 +51,7 @@ export function sweepOf(region: Region, start: Rigid, motion: Motion): Sweep {
 }
 
 function outlinesSwept(placed: Region, motion: Motion): (toleranceMm: number, side: Side) => Polygons {
-  if (standsStill(motion)) return (toleranceMm, side) => polygonise(placed, toleranceMm, side);
+  if (isMotionless(motion)) return (toleranceMm, side) => polygonise(placed, toleranceMm, side);
   if (motion.kind === 'turn' && Math.abs(motion.angleRad) >= 2 * Math.PI) {
     const rings = ringsSwept(placed, motion.pole);
     return (toleranceMm, side) => polygonise(rings, toleranceMm, side);
@@ -60,9 +60,6 @@ function outlinesSwept(placed: Region, motion: Motion): (toleranceMm: number, si
   const rings = metalOnLeft(placed).map((outline) => closePockets(runsOf(outline, travel), travel));
   return (toleranceMm, side) => rings.map((runs) => sweptOutline(runs, travel, toleranceMm, side));
 }
-
-const standsStill = (motion: Motion): boolean =>
-  motion.kind === 'slide' ? motion.by.x === 0 && motion.by.y === 0 : motion.angleRad === 0;
 
 function sweptOutline(runs: readonly MonotoneRun[], travel: Travel, toleranceMm: number, side: Side): Polygon {
   const points: Vec[] = [];

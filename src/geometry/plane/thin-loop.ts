@@ -35,25 +35,34 @@ function endsOfRuns(vertices: readonly Vertex[]): Uint8Array {
 
 /** Marks what lies too far from the straight edge between two vertices that stay, and so on between those. */
 function keepFar(vertices: readonly Vertex[], from: number, to: number, withinMm: number, stays: Uint8Array): void {
-  const pending: [number, number][] = [[from, to]];
-  for (let span = pending.pop(); span !== undefined; span = pending.pop()) {
-    const [a, b] = span;
-    const [start, end] = [vertices[a] as Vertex, vertices[b % vertices.length] as Vertex];
-    let [furthest, awayMm] = [0, withinMm];
+  const pending = [from, to];
+  for (let b = pending.pop(); b !== undefined; b = pending.pop()) {
+    const a = pending.pop() as number;
+    const start = vertices[a] as Vertex;
+    const end = vertices[b % vertices.length] as Vertex;
+    let furthest = 0;
+    let awayMm2 = withinMm * withinMm;
     for (let i = a + 1; i < b; i++) {
-      const mm = distanceMm(vertices[i] as Vertex, start, end);
-      if (mm > awayMm) [furthest, awayMm] = [i, mm];
+      const mm2 = squaredMm(vertices[i] as Vertex, start, end);
+      if (mm2 > awayMm2) {
+        furthest = i;
+        awayMm2 = mm2;
+      }
     }
     if (furthest === 0) continue;
     stays[furthest] = 1;
-    pending.push([a, furthest], [furthest, b]);
+    pending.push(a, furthest, furthest, b);
   }
 }
 
-/** From a point to the stretch from `a` to `b`, not to the line beyond it: only then is neither loop far from the other. */
-function distanceMm(p: Vec, a: Vec, b: Vec): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
+/**
+ * From a point to the stretch from `a` to `b`, mm², not to the line beyond it: only then is neither loop far from the
+ * other.
+ */
+function squaredMm(p: Vec, a: Vec, b: Vec): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
   const square = dx * dx + dy * dy;
   const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
-  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+  return (p.x - a.x - t * dx) ** 2 + (p.y - a.y - t * dy) ** 2;
 }
