@@ -4,9 +4,9 @@ import { join, resolve } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { pathToFileURL } from 'node:url';
 import type { CDPSession, Locator, Page } from 'playwright-core';
-import type { Loop, Region } from '../../src/geometry/plane/loop.ts';
 import { browserFile, launchBrowser } from '../browser/support/browser.ts';
 import type { BenchCase } from './contest.ts';
+import { jobFilesOf } from './job-files.ts';
 import { flangeInRing } from './outlines.ts';
 
 const movesAGesture = 200;
@@ -36,14 +36,14 @@ async function framesOf(address: string, edges: number): Promise<BenchCase[]> {
     const page = await context.newPage();
     await page.setViewportSize({ width: 1440, height: 900 });
     await page.goto(address);
-    const buffer = Buffer.from(JSON.stringify(jobOf(edges)));
-    const file = { name: 'bench.job.json', mimeType: 'application/json', buffer };
+    const text = JSON.stringify(jobOf(edges));
+    const file = { name: 'bench.job.json', mimeType: 'application/json', buffer: Buffer.from(text) };
+    const opened = performance.now();
     await page.locator('.opener input').setInputFiles(file);
-    await page.waitForFunction(
-      () => document.querySelector('.plane path') !== null && !('working' in document.body.dataset),
-      null,
-      { timeout: 600_000 },
-    );
+    await page.waitForFunction(() => document.querySelector('.plane path') !== null, null, { timeout: 600_000 });
+    const openedMs = performance.now() - opened;
+    const parsedMs = await page.evaluate(parsingMs, text);
+    await page.waitForFunction(() => !('working' in document.body.dataset), null, { timeout: 600_000 });
     await page.locator('li[data-step="offer-up"] button.line').click();
     await page.waitForTimeout(500);
     const session = await context.newCDPSession(page);
@@ -60,6 +60,15 @@ async function framesOf(address: string, edges: number): Promise<BenchCase[]> {
     });
     const [face, curve] = [page.locator('.pane').first(), page.getByRole('slider')];
     return [
+      {
+        name: 'a job opened on the page, checked and drawn',
+        edges,
+        oursMs: openedMs,
+        peer: 'JSON.parse in the page',
+        peerMs: parsedMs,
+        ratio: parsedMs / openedMs,
+        atLeast: edges === 100_000 ? 1 / 20 : null,
+      },
       row('script a move, dragging the way in, p95', await dragged(page, session, curve, 0.4)),
       row('from a press on the way in to the proved answer', await answeredMs(page, curve)),
       row('script a move, panning, p95', await dragged(page, session, face, 0.2)),
@@ -84,6 +93,16 @@ function sortingMs(): number {
     return performance.now() - before;
   });
   return times.sort((a, b) => a - b)[7] as number;
+}
+
+/** The median of some times to parse a text, ms; runs in the page. */
+function parsingMs(text: string): number {
+  const times = Array.from({ length: 5 }, () => {
+    const before = performance.now();
+    JSON.parse(text);
+    return performance.now() - before;
+  });
+  return times.sort((a, b) => a - b)[2] as number;
 }
 
 async function dragged(page: Page, session: CDPSession, on: Locator, reach: number): Promise<number> {
@@ -172,32 +191,8 @@ async function boxOf(on: Locator) {
   return box;
 }
 
-/** A noisy flange offered up into a noisy ring, with `edges` edges round each. */
+/** A noisy flange swung into a noisy ring, with `edges` edges round each; it clears, so that nothing is planned. */
 function jobOf(edges: number): unknown {
-  const { fixed, moving } = flangeInRing('noisy', edges);
-  const part = (name: string, depth: readonly [number, number], loops: Region) => ({
-    format: 'fettle-part/1',
-    name,
-    units: 'mm',
-    viewedFrom: 'face',
-    sections: [{ id: name, depth, loops: loops.map(written) }],
-  });
-  return {
-    format: 'fettle-job/1',
-    fit: {
-      format: 'fettle-fit/1',
-      units: 'mm',
-      fixed: 'ring.part.json',
-      moving: 'flange.part.json',
-      axis: [0, 0],
-      clearance: 2,
-      offerUp: [{ standOff: 40, turn: 15 }, { standOff: 5, turn: 15 }, { standOff: 5, turn: 0 }, {}],
-    },
-    parts: { 'ring.part.json': part('ring', [0, 20], fixed), 'flange.part.json': part('flange', [-20, 0], moving) },
-  };
+  const { 'bench.fit.json': fit, ...parts } = jobFilesOf(flangeInRing('noisy', edges));
+  return { format: 'fettle-job/1', fit, parts };
 }
-
-const written = (loop: Loop): unknown =>
-  loop.kind === 'circle'
-    ? { circle: [loop.centre.x, loop.centre.y], radius: loop.radius }
-    : loop.vertices.map(({ x, y }) => [x, y]);

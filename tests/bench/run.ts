@@ -1,6 +1,9 @@
 import { cpus, release, totalmem, type } from 'node:os';
-import { commandContests } from './cases/command.ts';
+import { parseArgs } from 'node:util';
+import { coldCases } from './cases/cold.ts';
+import { commandCases } from './cases/command.ts';
 import { distanceContests } from './cases/distance.ts';
+import { readingContests } from './cases/reading.ts';
 import { reliefContests } from './cases/relief.ts';
 import { sweepContests } from './cases/sweep.ts';
 import { turnContests } from './cases/turn.ts';
@@ -23,38 +26,47 @@ import { type Report, reportText } from './report.ts';
  * or a prepared form where they have one, unions two by two where that is quicker. They know straight edges only, so
  * arcs reach them as chords within 0.001 mm; nor do their sampled answers prove anything between the samples.
  *
+ * Whole commands and first questions are timed in fresh processes, where nothing is compiled yet.
+ *
  * Pairs looked at, of nodes and of edges, are counted rather than timed, and are the same on every machine.
  */
 
-const json = process.argv.includes('--json');
+const { json, only } = parseArgs({ options: { json: { type: 'boolean' }, only: { type: 'string' } } }).values;
+const asked = only?.split(',');
+const isAsked = (suite: string): boolean => asked?.includes(suite) ?? true;
 const report = await benchmark();
 console.log(json ? JSON.stringify(report) : reportText(report));
 
 async function benchmark(): Promise<Report> {
   const [geos, clipper] = [await Geos.start(), await Clipper.start()];
+  const suites: Readonly<Record<string, () => BenchCase[] | Promise<BenchCase[]>>> = {
+    command: commandCases,
+    cold: coldCases,
+    reading: () => held(readingContests()),
+    distance: () => held(distanceContests(geos)),
+    turn: () => held(turnContests(geos)),
+    sweep: () => held(sweepContests(geos, clipper)),
+    relief: () => held(reliefContests(clipper)),
+    page: frames,
+  };
+  const cases: BenchCase[] = [];
+  for (const [suite, run] of Object.entries(suites).filter(([name]) => isAsked(name))) {
+    const began = performance.now();
+    cases.push(...(await run()));
+    process.stderr.write(`${suite}: ${Math.round((performance.now() - began) / 1000)} s\n`);
+  }
   return {
     machine: machine(),
-    cases: [
-      ...held('command', commandContests()),
-      ...held('distance', distanceContests(geos)),
-      ...held('turn', turnContests(geos)),
-      ...held('sweep', sweepContests(geos, clipper)),
-      ...held('relief', reliefContests(clipper)),
-      ...(await frames()),
-    ],
-    growth: growth(),
-    memory: memory(),
+    cases,
+    growth: isAsked('growth') ? growth() : [],
+    memory: isAsked('memory') ? memory() : [],
   };
 }
 
-/** One contest after another, each set up as its turn comes; says on standard error how far it is. */
-function held(suite: string, contests: Iterable<Contest>): BenchCase[] {
+/** One contest after another, each set up as its turn comes. */
+function held(contests: Iterable<Contest>): BenchCase[] {
   const cases: BenchCase[] = [];
-  for (const contest of contests) {
-    if (process.stderr.isTTY) process.stderr.write(`\r${suite} ${contest.edges ?? ''}`.padEnd(30));
-    cases.push(...hold(contest));
-  }
-  if (process.stderr.isTTY) process.stderr.write(`\r${' '.repeat(30)}\r`);
+  for (const contest of contests) cases.push(...hold(contest));
   return cases;
 }
 

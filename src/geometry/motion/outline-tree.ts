@@ -60,17 +60,17 @@ export const maxX = ({ boxes }: OutlineTree, node: number): number => boxes[4 * 
 export const maxY = ({ boxes }: OutlineTree, node: number): number => boxes[4 * node + 3] as number;
 
 /** Where an edge starts and ends. */
-export const startX = ({ ends }: Pick<OutlineTree, 'ends'>, edge: number): number => ends[4 * edge] as number;
-export const startY = ({ ends }: Pick<OutlineTree, 'ends'>, edge: number): number => ends[4 * edge + 1] as number;
-export const endX = ({ ends }: Pick<OutlineTree, 'ends'>, edge: number): number => ends[4 * edge + 2] as number;
-export const endY = ({ ends }: Pick<OutlineTree, 'ends'>, edge: number): number => ends[4 * edge + 3] as number;
+export const startX = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge] as number;
+export const startY = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge + 1] as number;
+export const endX = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge + 2] as number;
+export const endY = ({ ends }: OutlineTree, edge: number): number => ends[4 * edge + 3] as number;
 
 /** The shape of an edge that is an arc; its radius tells whether it is. */
-export const centreX = ({ arcs }: Pick<OutlineTree, 'arcs'>, edge: number): number => arcs[4 * edge] as number;
-export const centreY = ({ arcs }: Pick<OutlineTree, 'arcs'>, edge: number): number => arcs[4 * edge + 1] as number;
-export const radiusOf = ({ arcs }: Pick<OutlineTree, 'arcs'>, edge: number): number =>
+export const centreX = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge] as number;
+export const centreY = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge + 1] as number;
+export const radiusOf = ({ arcs }: OutlineTree, edge: number): number =>
   arcs.length === 0 ? 0 : (arcs[4 * edge + 2] as number);
-export const sweepRadOf = ({ arcs }: Pick<OutlineTree, 'arcs'>, edge: number): number => arcs[4 * edge + 3] as number;
+export const sweepRadOf = ({ arcs }: OutlineTree, edge: number): number => arcs[4 * edge + 3] as number;
 
 /** The box round a whole outline; all 0 where it has no edges. */
 export const boxOfOutline = (tree: OutlineTree): Box =>
@@ -86,22 +86,26 @@ export const boxOfOutline = (tree: OutlineTree): Box =>
 export function buildOutlineTree(region: Region): OutlineTree {
   const sizes = region.map((loop) => (loop.kind === 'circle' ? 1 : loop.vertices.length));
   const edgeCount = sizes.reduce((sum, size) => sum + size, 0);
-  const edges = {
-    edgeCount,
-    ends: new Float64Array(4 * edgeCount),
-    arcs: new Float64Array(region.some(hasArc) ? 4 * edgeCount : 0),
-    ...linkLoops(sizes),
-  };
-  const measures = storeEdges(edges, region);
-  const starts = leafStarts(edges);
+  const ends = new Float64Array(4 * edgeCount);
+  const arcs = new Float64Array(region.some(hasArc) ? 4 * edgeCount : 0);
+  const { reachMm, deviationMm } = storeEdges(ends, arcs, region);
+  const { previous, next, loopStarts } = linkLoops(sizes);
+  const starts = leafStarts(ends, arcs, loopStarts);
   const leafCount = starts.length;
+  // written out, and whole from the start: trees of one shape are what keeps the hot loops compiled
   const tree: OutlineTree = {
-    ...edges,
-    ...measures,
+    edgeCount,
     leafCount,
+    ends,
+    arcs,
+    previous,
+    next,
+    loopStarts,
     boxes: new Float64Array(8 * leafCount),
     spans: new Int32Array(4 * leafCount),
     reaches: new Float64Array(2 * leafCount),
+    reachMm,
+    deviationMm,
   };
   fillLeaves(tree, starts);
   for (let node = leafCount - 1; node >= rootNode; node--) fillFromChildren(tree, node);
@@ -111,14 +115,15 @@ export function buildOutlineTree(region: Region): OutlineTree {
 const hasArc = (loop: Loop): boolean =>
   loop.kind === 'circle' || loop.vertices.some(({ bulge }) => Math.abs(bulge) > flatBulge);
 
-type Edges = Pick<OutlineTree, 'edgeCount' | 'ends' | 'arcs' | 'loopStarts'>;
-
-function storeEdges(edges: Edges, region: Region): Pick<OutlineTree, 'reachMm' | 'deviationMm'> {
-  const { ends } = edges;
+function storeEdges(
+  ends: Float64Array,
+  arcs: Float64Array,
+  region: Region,
+): Pick<OutlineTree, 'reachMm' | 'deviationMm'> {
   let [edge, reachMm, deviationMm] = [0, 0, 0];
   for (const loop of region) {
     if (loop.kind === 'circle') {
-      reachMm = Math.max(reachMm, storeEdge(edges, edge++, edgeOfCircle(loop.centre, loop.radius)));
+      reachMm = Math.max(reachMm, storeEdge(ends, arcs, edge++, edgeOfCircle(loop.centre, loop.radius)));
       continue;
     }
     const { vertices } = loop;
@@ -126,7 +131,7 @@ function storeEdges(edges: Edges, region: Region): Pick<OutlineTree, 'reachMm' |
       const a = vertices[i] as Vertex;
       const b = vertices[i + 1 === vertices.length ? 0 : i + 1] as Vertex;
       if (Math.abs(a.bulge) > flatBulge) {
-        reachMm = Math.max(reachMm, storeEdge(edges, edge++, edgeOfBulge(a, b, a.bulge)));
+        reachMm = Math.max(reachMm, storeEdge(ends, arcs, edge++, edgeOfBulge(a, b, a.bulge)));
         continue;
       }
       if (a.bulge !== 0) deviationMm = Math.max(deviationMm, (Math.abs(a.bulge) * distance(a, b)) / 2);
@@ -142,7 +147,7 @@ function storeEdges(edges: Edges, region: Region): Pick<OutlineTree, 'reachMm' |
 }
 
 /** Stores an arc, or a circle; the largest of its figures that enters the arithmetic. */
-function storeEdge({ ends, arcs }: Edges, edge: number, { a, b, ...shape }: Edge): number {
+function storeEdge(ends: Float64Array, arcs: Float64Array, edge: number, { a, b, ...shape }: Edge): number {
   const at = 4 * edge;
   ends.set([a.x, a.y, b.x, b.y], at);
   if (shape.kind === 'line') return Math.max(Math.abs(a.x), Math.abs(a.y));
@@ -152,23 +157,22 @@ function storeEdge({ ends, arcs }: Edges, edge: number, { a, b, ...shape }: Edge
 }
 
 /** The first edge of every leaf. */
-function leafStarts(edges: Edges): Int32Array {
-  const { edgeCount, loopStarts } = edges;
+function leafStarts(ends: Float64Array, arcs: Float64Array, loopStarts: Int32Array): Int32Array {
+  const edgeCount = ends.length / 4;
   const starts = new Int32Array(edgeCount);
   let count = 0;
   for (let loop = 0; loop < loopStarts.length; loop++) {
     const end = loop + 1 < loopStarts.length ? (loopStarts[loop + 1] as number) : edgeCount;
     for (let edge = loopStarts[loop] as number; edge < end; edge++) {
       starts[count++] = edge;
-      if (edge + 1 < end && areAllButStraight(edges, edge)) edge++;
+      if (edge + 1 < end && areAllButStraight(ends, arcs, edge)) edge++;
     }
   }
   return starts.slice(0, count);
 }
 
 /** Whether an edge and the one after it leave their common chord by less than what clearances are asked for. */
-function areAllButStraight(edges: Edges, edge: number): boolean {
-  const { ends } = edges;
+function areAllButStraight(ends: Float64Array, arcs: Float64Array, edge: number): boolean {
   const at = 4 * edge;
   const offMm2 = squaredToSegment(
     ends[at + 2] as number,
@@ -178,7 +182,7 @@ function areAllButStraight(edges: Edges, edge: number): boolean {
     ends[at + 6] as number,
     ends[at + 7] as number,
   );
-  return Math.sqrt(offMm2) + Math.max(sagitta(edges, edge), sagitta(edges, edge + 1)) < allButStraightMm;
+  return Math.sqrt(offMm2) + Math.max(sagitta(arcs, edge), sagitta(arcs, edge + 1)) < allButStraightMm;
 }
 
 /**
@@ -207,7 +211,7 @@ function fillLeaf(tree: OutlineTree, leaf: number, first: number, last: number):
     growByEdge(tree, at, edge);
     // alone, an edge is its own chord
     const away = first === last ? 0 : awayFromChord(tree, leaf, edge, edge);
-    reaches[leaf] = Math.max(reaches[leaf] as number, away + sagitta(tree, edge));
+    reaches[leaf] = Math.max(reaches[leaf] as number, away + sagitta(tree.arcs, edge));
   }
 }
 
@@ -247,10 +251,10 @@ function awayFromChord({ ends, spans }: OutlineTree, node: number, first: number
 }
 
 /** How far an arc leaves its chord: r(1 − cos ½sweep), beyond a half circle too; 0 for a line. */
-const sagitta = (tree: Pick<OutlineTree, 'arcs'>, edge: number): number => {
-  const radius = radiusOf(tree, edge);
-  return radius === 0 ? 0 : radius * 2 * Math.sin(sweepRadOf(tree, edge) / 4) ** 2;
-};
+function sagitta(arcs: Float64Array, edge: number): number {
+  const radius = arcs.length === 0 ? 0 : (arcs[4 * edge + 2] as number);
+  return radius === 0 ? 0 : radius * 2 * Math.sin((arcs[4 * edge + 3] as number) / 4) ** 2;
+}
 
 /** Squared distance (mm²) from a point to the segment a–b. */
 export function squaredToSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {

@@ -66,16 +66,11 @@ function buildPolarFrame(tree: OutlineTree, pole: Vec): PolarFrame {
     if (isLeaf(tree, node)) builder.setLeaf(node);
     else builder.mergeChildren(node);
   }
-  const { nodes, perEdge, radii, angles, facings } = builder;
-  return { nodes, perEdge, radii, angles, facings };
+  return builder.frame;
 }
 
-class FrameBuilder implements PolarFrame {
-  readonly nodes: Float64Array;
-  readonly perEdge: number;
-  readonly radii: Float64Array;
-  readonly angles: Float64Array;
-  readonly facings: Uint8Array;
+class FrameBuilder {
+  readonly frame: PolarFrame;
   readonly #tree: OutlineTree;
   readonly #toPole;
   readonly #slot = new EdgeSlot();
@@ -89,11 +84,14 @@ class FrameBuilder implements PolarFrame {
     const n = tree.edgeCount;
     this.#tree = tree;
     this.#toPole = rigid(0, vec(-pole.x, -pole.y));
-    this.nodes = new Float64Array(4 * nodeCount(tree));
-    this.perEdge = tree.arcs.length === 0 ? 2 : 3;
-    this.radii = new Float64Array(this.perEdge * n);
-    this.angles = new Float64Array(this.perEdge * n);
-    this.facings = new Uint8Array(this.perEdge * n);
+    const perEdge = tree.arcs.length === 0 ? 2 : 3;
+    this.frame = {
+      nodes: new Float64Array(4 * nodeCount(tree)),
+      perEdge,
+      radii: new Float64Array(perEdge * n),
+      angles: new Float64Array(perEdge * n),
+      facings: new Uint8Array(perEdge * n),
+    };
     this.#edges = new Float64Array(4 * n);
     this.#startSlopes = new Float64Array(n);
     this.#endSlopes = new Float64Array(n);
@@ -108,13 +106,13 @@ class FrameBuilder implements PolarFrame {
   addEdge(edge: number): void {
     const s = this.#slot;
     s.load(this.#tree, edge, this.#toPole);
-    const start = firstCritical(this, edge);
-    const end = firstCritical(this, this.#tree.next[edge] as number);
-    const ra = radiusAt(this, start);
-    const rb = radiusAt(this, end);
+    const start = firstCritical(this.frame, edge);
+    const end = firstCritical(this.frame, this.#tree.next[edge] as number);
+    const ra = radiusAt(this.frame, start);
+    const rb = radiusAt(this.frame, end);
     // an edge that starts or ends on the pole is seen where it goes
-    const from = angleAt(this, ra > 0 ? start : end);
-    const to = angleAt(this, rb > 0 ? end : start);
+    const from = angleAt(this.frame, ra > 0 ? start : end);
+    const to = angleAt(this.frame, rb > 0 ? end : start);
     this.#edges[4 * edge] = Math.min(ra, rb);
     this.#edges[4 * edge + 1] = Math.max(ra, rb);
     if (s.arc) this.#addArc(edge, s, from, to);
@@ -191,27 +189,27 @@ class FrameBuilder implements PolarFrame {
       let facing = 0;
       if (before <= levelSlope && after >= -levelSlope) facing |= isMinimum;
       if (before >= -levelSlope && after <= levelSlope) facing |= isMaximum;
-      this.facings[firstCritical(this, edge)] = facing;
+      this.frame.facings[firstCritical(this.frame, edge)] = facing;
     }
   }
 
   setLeaf(node: number): void {
     const first = firstEdge(this.#tree, node);
     const end = endEdge(this.#tree, node);
-    for (let i = 0; i < 4; i++) this.nodes[4 * node + i] = this.#edges[4 * first + i] as number;
+    for (let i = 0; i < 4; i++) this.frame.nodes[4 * node + i] = this.#edges[4 * first + i] as number;
     for (let edge = first + 1; edge < end; edge++)
-      mergeRange(this.nodes, 4 * node, this.nodes, 4 * node, this.#edges, 4 * edge);
+      mergeRange(this.frame.nodes, 4 * node, this.frame.nodes, 4 * node, this.#edges, 4 * edge);
   }
 
   mergeChildren(node: number): void {
-    mergeRange(this.nodes, 4 * node, this.nodes, 4 * leftOf(node), this.nodes, 4 * rightOf(node));
+    mergeRange(this.frame.nodes, 4 * node, this.frame.nodes, 4 * leftOf(node), this.frame.nodes, 4 * rightOf(node));
   }
 
   #setCritical(edge: number, slot: number, radius: number, angle: number, facing: number): void {
-    const i = firstCritical(this, edge) + slot;
-    this.radii[i] = radius;
-    this.angles[i] = angle;
-    this.facings[i] = facing;
+    const i = firstCritical(this.frame, edge) + slot;
+    this.frame.radii[i] = radius;
+    this.frame.angles[i] = angle;
+    this.frame.facings[i] = facing;
   }
 
   #setAngles(edge: number, middle: number, half: number): void {

@@ -2,9 +2,9 @@ import { buildOutlineTree } from '../../../src/geometry/motion/outline-tree.ts';
 import { passage } from '../../../src/geometry/motion/passage.ts';
 import { identity } from '../../../src/geometry/plane/rigid.ts';
 import type { Contest } from '../contest.ts';
-import { flangeInRing, nearlyConcentric, type Pair, pairsOf, sampledPlacements, turnOf } from '../outlines.ts';
+import { flangeInRing, nearlyConcentric, type Pair, pairsOf, turnOf } from '../outlines.ts';
 import type { Geos } from '../peers/geos.ts';
-import { type Ring, ringsOf } from '../peers/rings.ts';
+import { inRings, sampledDistanceMm } from '../peers/sampled-distance.ts';
 
 /** Half the way between positions 0.075° apart, at 180 mm: by so much at most can the nearest instant be missed. */
 const sampledMm = 0.12;
@@ -18,7 +18,7 @@ export function* turnContests(geos: Geos): Generator<Contest> {
 }
 
 function againstSampling(pair: Pair, geos: Geos): Contest {
-  const [fixedRings, movingRings] = [ringsOf(pair.fixed), ringsOf(pair.moving)];
+  const rings = inRings(pair);
   const [fixed, moving] = [buildOutlineTree(pair.fixed), buildOutlineTree(pair.moving)];
   const motion = turnOf(pair);
   const asked = pair.edges === 10_000;
@@ -28,7 +28,7 @@ function againstSampling(pair: Pair, geos: Geos): Contest {
     runs: {
       'with build': () => clearanceWithBuildMm(pair),
       'built before': () => passage(fixed, moving, identity, motion).distanceMm ?? 0,
-      [peer]: () => sampledDistanceMm(geos, fixedRings, movingRings, pair),
+      [peer]: () => sampledDistanceMm(geos, rings, pair),
     },
     cases: [
       { name: `15° clearance with build, ${pair.name}`, ours: 'with build', peer, ...(asked ? { atLeast: 12 } : {}) },
@@ -44,20 +44,6 @@ function againstSampling(pair: Pair, geos: Geos): Contest {
 
 const clearanceWithBuildMm = (pair: Pair): number =>
   passage(buildOutlineTree(pair.fixed), buildOutlineTree(pair.moving), identity, turnOf(pair)).distanceMm ?? 0;
-
-function sampledDistanceMm(geos: Geos, fixedRings: readonly Ring[], movingRings: readonly Ring[], pair: Pair): number {
-  const fixed = geos.polygon(fixedRings, identity);
-  const prepared = geos.prepare(fixed);
-  let leastMm = Number.POSITIVE_INFINITY;
-  for (const placement of sampledPlacements(pair)) {
-    const moving = geos.polygon(movingRings, placement);
-    leastMm = Math.min(leastMm, geos.preparedDistance(prepared, moving));
-    geos.free(moving);
-  }
-  geos.freePrepared(prepared);
-  geos.free(fixed);
-  return leastMm;
-}
 
 function nearlyConcentricAgainstOrdinary(edges: number): Contest {
   const circles = nearlyConcentric(edges);
