@@ -191,7 +191,7 @@ async function boxOf(on: Locator) {
   return box;
 }
 
-/** A noisy flange swung into a noisy ring, with `edges` edges round each; it clears, so that nothing is planned. */
+/** A noisy flange swung into a noisy ring, with `edges` edges round each; it clears, and nothing has to be planned. */
 function jobOf(edges: number): unknown {
   const { 'bench.fit.json': fit, ...parts } = jobFilesOf(flangeInRing('noisy', edges));
   return { format: 'fettle-job/1', fit, parts };

@@ -5,7 +5,7 @@ import type { Loop, Region } from '../../src/geometry/plane/loop.ts';
 import { mirrorRegion } from '../../src/geometry/plane/loop.ts';
 import type { Pair } from './outlines.ts';
 
-/** A pair as the files of a job: swung 15° home, asked for 1 mm. By name, as raw values. */
+/** A pair as the files of a job: swung 15° home with half a millimetre asked, which it has. By name, as raw values. */
 export function jobFilesOf({ fixed, moving, pole }: Pair): Readonly<Record<string, unknown>> {
   const part = (name: string, depth: readonly [number, number], loops: Region) => ({
     format: 'fettle-part/1',
@@ -23,7 +23,7 @@ export function jobFilesOf({ fixed, moving, pole }: Pair): Readonly<Record<strin
       fixed: 'ring.part.json',
       moving: 'flange.part.json',
       axis: [pole.x, pole.y],
-      clearance: 1,
+      clearance: 0.5,
       offerUp: [{ standOff: 40, turn: 15 }, { standOff: 5, turn: 15 }, { standOff: 5 }, {}],
     },
     'ring.part.json': part('ring', [0, 20], fixed),
