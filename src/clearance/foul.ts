@@ -3,9 +3,10 @@ import { isMotionless, still } from '../geometry/motion/motion.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
 import { sweptRegion } from '../geometry/motion/swept-region.ts';
 import type { Region } from '../geometry/plane/loop.ts';
-import { difference, engineErrorMm, intersection, pieces, union } from '../geometry/polygons/polygon-engine.ts';
+import { difference, engineErrorMm, intersection, pieces } from '../geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../geometry/polygons/polygonise.ts';
 import { areaMm2, loopsOf, type Polygons, withoutSlivers } from '../geometry/polygons/polygons.ts';
+import { stepsOfUnion, unionOfMany } from '../geometry/polygons/union-of-many.ts';
 import { numberOf, remembered } from '../geometry/remembered.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -78,9 +79,10 @@ function foulIn(section: Section, touching: readonly Pass[]): SectionFoul | null
   const swept = sweptBy(touching);
   const whole = buildOutlineTree(loopsOf(metal));
   const left = buildOutlineTree(loopsOf(difference(metal, swept)));
+  const leastMm = shallowMm + (stepsOfUnion(touching.length) - 1) * engineErrorMm;
   const fouls = pieces(intersection(metal, swept))
     .map((piece) => ({ piece, depth: deepest(piece, left, whole) }))
-    .filter(({ depth }) => depth === null || depth.mm > shallowMm);
+    .filter(({ depth }) => depth === null || depth.mm > leastMm);
   if (fouls.length === 0) return null;
   const polygons = fouls.flatMap(({ piece }) => piece);
   return { section, areaMm2: areaMm2(polygons), deepestMm: greatest(fouls), loops: loopsOf(polygons) };
@@ -90,7 +92,7 @@ function sweptBy(passes: readonly Pass[]): Polygons {
   const swept = passes.map(({ section, start, motion }) =>
     sweptRegion(section.loops, start, motion, foulArcMm, 'inside'),
   );
-  return withoutSlivers(union(swept.flatMap(({ polygons }) => polygons)), 'outside', foulSliverMm);
+  return withoutSlivers(unionOfMany(swept.map(({ polygons }) => polygons)), 'outside', foulSliverMm);
 }
 
 const greatest = (fouls: readonly { readonly depth: Depth | null }[]): number | null =>
