@@ -10,7 +10,7 @@ import {
   startY,
 } from '../geometry/motion/outline-tree.ts';
 import { boxAround } from '../geometry/plane/edge-box.ts';
-import { lerp, type Vec, vec } from '../geometry/plane/vec.ts';
+import { distance, lerp, type Vec, vec } from '../geometry/plane/vec.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons/polygons.ts';
 import { deepestWithinMm } from './tolerances.ts';
 
@@ -40,11 +40,11 @@ interface Search {
   best: Depth;
 }
 
-/** Measures at a point, keeps it if it is the deepest so far, and gives the edge nearest to it. */
-function probe(search: Search, at: Vec): number {
+/** Measures at a point, keeps it if it is the deepest so far, and gives how far the nearest edge is and which. */
+function probe(search: Search, at: Vec): { readonly distanceMm: number; readonly edge: number } {
   const { distanceMm, edge } = nearestOnOutline(search.outline, at);
   if (distanceMm > search.best.mm) search.best = { mm: distanceMm, at };
-  return edge;
+  return { distanceMm, edge };
 }
 
 /** How far a point lies from a straight edge of a tree, mm. */
@@ -53,17 +53,66 @@ const fromEdgeMm = (tree: OutlineTree, edge: number, p: Vec): number =>
 
 const beats = (search: Search, mm: number): boolean => mm > search.best.mm + deepestWithinMm;
 
+/** So much, mm, is what rounding adds to a sum of distances that are told apart to the last bit. */
+const roundingMm = 1e-9;
+
+/**
+ * Probes the corners of a region that could be deeper than the best. No point is farther from an outline than another
+ * is and the way between them, so that along an outline most need not be measured. Gives, for each corner in order,
+ * what it is no farther than, mm.
+ */
+function probeCorners(search: Search, removed: Polygons): Float64Array {
+  const limitsMm = new Float64Array(removed.reduce((sum, polygon) => sum + polygon.length, 0));
+  let i = 0;
+  for (const polygon of removed) {
+    let before: Vec | undefined;
+    let limitMm = Number.POSITIVE_INFINITY;
+    for (const p of polygon) {
+      if (before !== undefined) limitMm += distance(before, p) + roundingMm;
+      if (limitMm >= search.best.mm) limitMm = probe(search, p).distanceMm;
+      limitsMm[i++] = limitMm;
+      before = p;
+    }
+  }
+  return limitsMm;
+}
+
+/** Part of an edge, and what its ends are no farther than, mm. */
+interface EdgeCell {
+  readonly p: Vec;
+  readonly q: Vec;
+  readonly limitP: number;
+  readonly limitQ: number;
+}
+
+/** What no point of an edge is farther than: of two ways to it from its ends the worse is the longer by half. */
+const limitOf = ({ p, q, limitP, limitQ }: EdgeCell): number => (limitP + limitQ + distance(p, q)) / 2 + roundingMm;
+
+function edgeCells(removed: Polygons, limitsMm: Float64Array): EdgeCell[] {
+  let start = 0;
+  return removed.flatMap((polygon) => {
+    const first = start;
+    start += polygon.length;
+    return polygon.map((p, i): EdgeCell => {
+      const next = (i + 1) % polygon.length;
+      const [limitP, limitQ] = [limitsMm[first + i] as number, limitsMm[first + next] as number];
+      return { p, q: polygon[next] as Vec, limitP, limitQ };
+    });
+  });
+}
+
 /** The greatest distance from the edges of a removed region to the outline: edges along the outline count for nothing. */
 function deepestOnCut(removed: Polygons, outline: OutlineTree): Depth {
   const search: Search = { outline, best: none };
-  const cells = removed.flatMap((polygon) => polygon.map((p, i) => [p, polygon[(i + 1) % polygon.length] as Vec]));
-  for (const [p] of cells) probe(search, p as Vec);
+  const cells = edgeCells(removed, probeCorners(search, removed));
   for (let cell = cells.pop(); cell !== undefined; cell = cells.pop()) {
-    const [p, q] = cell as [Vec, Vec];
+    if (limitOf(cell) <= search.best.mm) continue;
+    const { p, q, limitP, limitQ } = cell;
     const middle = lerp(p, q, 0.5);
-    const near = probe(search, middle);
+    const { edge: near, distanceMm } = probe(search, middle);
     const reachMm = Math.max(fromEdgeMm(outline, near, p), fromEdgeMm(outline, near, q));
-    if (beats(search, reachMm)) cells.push([p, middle], [middle, q]);
+    if (!beats(search, reachMm)) continue;
+    cells.push({ p, q: middle, limitP, limitQ: distanceMm }, { p: middle, q, limitP: distanceMm, limitQ });
   }
   return search.best;
 }
@@ -79,14 +128,15 @@ interface Cell {
 function farthestFromMetal(removed: Polygons, left: OutlineTree, known: Depth): Depth {
   const search: Search = { outline: left, best: known };
   const inside = buildOutlineTree(loopsOf(removed));
-  for (const p of removed.flat()) probe(search, p);
+  probeCorners(search, removed);
   const cells = [cellRound(removed)];
   for (let cell = cells.pop(); cell !== undefined; cell = cells.pop()) {
-    const near = nearestOnOutline(left, cell.centre).edge;
+    const { edge: near, distanceMm } = nearestOnOutline(left, cell.centre);
+    if (distanceMm + Math.SQRT2 * cell.halfMm + roundingMm <= search.best.mm) continue;
     const far = beyondBest(search, near, cell, inside);
     if (far.length === 0) continue;
     const farthest = far.reduce((a, b) => (fromEdgeMm(left, near, a) >= fromEdgeMm(left, near, b) ? a : b));
-    if (beyondBest(search, probe(search, farthest), cell, inside).length > 0) cells.push(...quartersOf(cell));
+    if (beyondBest(search, probe(search, farthest).edge, cell, inside).length > 0) cells.push(...quartersOf(cell));
   }
   return search.best;
 }

@@ -1,10 +1,12 @@
 import { staysClear } from '../geometry/motion/least-distance.ts';
+import { isMotionless, still } from '../geometry/motion/motion.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
 import { sweptRegion } from '../geometry/motion/swept-region.ts';
 import type { Region } from '../geometry/plane/loop.ts';
-import { difference, engineErrorMm, intersection, pieces, union } from '../geometry/polygons/polygon-engine.ts';
+import { difference, engineErrorMm, intersection, pieces } from '../geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../geometry/polygons/polygonise.ts';
 import { areaMm2, loopsOf, type Polygons, withoutSlivers } from '../geometry/polygons/polygons.ts';
+import { stepsOfUnion, unionOfMany } from '../geometry/polygons/union-of-many.ts';
 import { numberOf, remembered } from '../geometry/remembered.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -54,26 +56,33 @@ interface SectionFoul {
 /** Of one outline: home and the way in, as they are and as they were before an edit or two. */
 const known = remembered<SectionFoul | null>(8);
 
-/** Worked out once of the same outlines on the same ways, whatever clearance is asked. */
+/**
+ * Worked out once of the same outlines on the same ways, whatever clearance is asked: only passes that touch count, so
+ * that a leg that ends at home and home itself are one.
+ */
 function sectionFoul(section: Section, passes: readonly Pass[]): SectionFoul | null {
-  const ways = passes.map(({ section: { loops }, start, motion }) => `${numberOf(loops)} ${motionKey(start, motion)}`);
-  const foul = known(section.loops, ways.join(), () => foulIn(section, passes));
+  const outline = treeOf(section.loops);
+  const touching = new Map<string, Pass>();
+  for (const pass of passes) {
+    const { section: other, start, motion } = pass;
+    const way = `${numberOf(other.loops)} ${motionKey(start, isMotionless(motion) ? still : motion)}`;
+    if (touching.has(way)) continue;
+    if (!staysClear(outline, treeOf(other.loops), start, motion, engineErrorMm)) touching.set(way, pass);
+  }
+  if (touching.size === 0) return null;
+  const foul = known(section.loops, [...touching.keys()].join(), () => foulIn(section, [...touching.values()]));
   return foul && { ...foul, section };
 }
 
-function foulIn(section: Section, passes: readonly Pass[]): SectionFoul | null {
-  const outline = treeOf(section.loops);
-  const touching = passes.filter(
-    ({ section: other, start, motion }) => !staysClear(outline, treeOf(other.loops), start, motion, engineErrorMm),
-  );
-  if (touching.length === 0) return null;
+function foulIn(section: Section, touching: readonly Pass[]): SectionFoul | null {
   const metal = polygonise(section.loops, foulArcMm, 'inside');
   const swept = sweptBy(touching);
   const whole = buildOutlineTree(loopsOf(metal));
   const left = buildOutlineTree(loopsOf(difference(metal, swept)));
+  const leastMm = shallowMm + (stepsOfUnion(touching.length) - 1) * engineErrorMm;
   const fouls = pieces(intersection(metal, swept))
     .map((piece) => ({ piece, depth: deepest(piece, left, whole) }))
-    .filter(({ depth }) => depth === null || depth.mm > shallowMm);
+    .filter(({ depth }) => depth === null || depth.mm > leastMm);
   if (fouls.length === 0) return null;
   const polygons = fouls.flatMap(({ piece }) => piece);
   return { section, areaMm2: areaMm2(polygons), deepestMm: greatest(fouls), loops: loopsOf(polygons) };
@@ -83,7 +92,7 @@ function sweptBy(passes: readonly Pass[]): Polygons {
   const swept = passes.map(({ section, start, motion }) =>
     sweptRegion(section.loops, start, motion, foulArcMm, 'inside'),
   );
-  return withoutSlivers(union(swept.flatMap(({ polygons }) => polygons)), 'outside', foulSliverMm);
+  return withoutSlivers(unionOfMany(swept.map(({ polygons }) => polygons)), 'outside', foulSliverMm);
 }
 
 const greatest = (fouls: readonly { readonly depth: Depth | null }[]): number | null =>

@@ -5,9 +5,10 @@ import { type Box, boxGrown } from '../../geometry/plane/edge-box.ts';
 import { compose, type Rigid } from '../../geometry/plane/rigid.ts';
 import { distance } from '../../geometry/plane/vec.ts';
 import { offset } from '../../geometry/polygons/offset.ts';
-import { engineErrorMm, union } from '../../geometry/polygons/polygon-engine.ts';
+import { engineErrorMm } from '../../geometry/polygons/polygon-engine.ts';
 import { outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { solidNear } from '../../geometry/polygons/solid-near.ts';
+import { stepsOfUnion, unionOfMany } from '../../geometry/polygons/union-of-many.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { Sweeps } from './sweeps.ts';
 
@@ -83,31 +84,28 @@ function stopsAt({ section, start, motion }: Pass, stop: Pass): boolean {
 const isSamePlacement = (a: Rigid, b: Rigid): boolean =>
   Math.abs(a.turnRad - b.turnRad) < 1e-13 && distance(a.shift, b.shift) < 1e-10;
 
-/** What lies in any of several solids; one alone is what it is. */
-const united = (solids: readonly Polygons[]): Polygons =>
-  solids.length === 1 ? (solids[0] as Polygons) : union(solids.flat());
-
 /**
  * Passes that grow by the same are united first: they overlap, and what is united is offset once. Of what is swept no
  * more is taken than can come within the box: a disc that grows from beyond twice its radius does not get there.
  */
 function room({ passes, box, sweeps, toleranceMm }: RoomQuery, { side, shrink, grow }: Growth): Room {
   const amounts = [...new Set(passes.map(grow))];
-  const bias = side === 'outside' ? snapMm : -snapMm;
   const grown = amounts.map((byMm) => {
     const swept = withoutStops(passes.filter((pass) => grow(pass) === byMm)).map((pass) =>
       sweeps(pass, side, shrink(pass)),
     );
+    const biasMm = snapMm + (stepsOfUnion(swept.length) - 1) * engineErrorMm;
+    const bias = side === 'outside' ? biasMm : -biasMm;
     const around = boxGrown(box, 2 * byMm + marginMm);
-    const ground = outlinesOf(united(swept.map((s) => solidNear(s.polygons, around))));
+    const ground = outlinesOf(unionOfMany(swept.map((s) => solidNear(s.polygons, around))));
     const { polygons, boundMm } = offset(ground, byMm + bias, toleranceMm, side);
     return {
       polygons,
-      boundMm: Math.abs(bias) + boundMm + engineErrorMm + Math.max(0, ...swept.map((s) => s.boundMm)),
+      boundMm: biasMm + boundMm + engineErrorMm + Math.max(0, ...swept.map((s) => s.boundMm)),
     };
   });
   return {
-    polygons: united(grown.map((g) => g.polygons)),
+    polygons: unionOfMany(grown.map((g) => g.polygons)),
     boundMm: engineErrorMm + Math.max(0, ...grown.map((g) => g.boundMm)),
   };
 }

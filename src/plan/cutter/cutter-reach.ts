@@ -53,6 +53,7 @@ export function unreached(
     heights,
     nose,
     standing,
+    widthsAt: (height) => barring.map((layer) => nose(gapMm(height, layer.depth)) ?? 0),
     roomAt: roomsFor(piece, standing, nose, cutter.radiusMm),
     arcMm: arcToleranceOf(cutter.radiusMm),
     slackMm: cornerSlackMm(cutter.radiusMm) + 2 * arcToleranceOf(cutter.radiusMm),
@@ -103,6 +104,8 @@ interface ReachSearch {
   readonly nose: Nose;
   readonly standing: Standing;
   readonly roomAt: (height: DepthRange) => Polygons;
+  /** By how much each layer of barring metal keeps the middle of the cutter off there, mm. */
+  readonly widthsAt: (height: DepthRange) => readonly number[];
   /** How far arcs may be off. */
   readonly arcMm: number;
   /** What lies this near to metal that stays is a film, mm: twice what arcs may be off, and what a corner may keep. */
@@ -112,7 +115,7 @@ interface ReachSearch {
 function leftAt(
   piece: Polygons,
   depth: DepthRange,
-  { heights, nose, standing, roomAt, arcMm, slackMm }: ReachSearch,
+  { heights, nose, standing, roomAt, widthsAt, arcMm, slackMm }: ReachSearch,
 ): Polygons {
   const { beside, barring } = standing;
   const from = heights
@@ -120,20 +123,21 @@ function leftAt(
     .sort((a, b) => a.offMm - b.offMm);
   const here = barring.filter((layer) => commonDepth(layer.depth, depth) !== null).flatMap(({ metal }) => metal);
   const stays = here.length === 0 ? beside : union([...beside, ...here]);
-  const done = new Set<Polygons>();
+  const barred: (readonly number[])[] = [];
   let left = piece;
   for (const { height, offMm } of from) {
     const widthMm = nose(offMm);
     if (widthMm === null || left.length === 0) break;
+    // nearer by the nose is wider: from where all metal keeps it off as far or farther it gets at nothing new
+    const widthsMm = widthsAt(height);
+    if (barred.some((nearer) => nearer.every((mm, i) => mm <= (widthsMm[i] as number)))) continue;
+    barred.push(widthsMm);
     const whole = roomAt(height);
-    // the same room nearer by had a wider nose in it
-    if (done.has(whole)) continue;
-    done.add(whole);
     const room = solidNear(whole, boxRound(left, widthMm));
     if (room.length === 0) continue;
     const rest = difference(left, offset(outlinesOf(room), widthMm, arcMm, 'inside').polygons);
     // most films are left by the first, and go at once; of the others each piece need be looked at but once
-    left = done.size === 1 ? standingOut(rest, stays, slackMm) : rest;
+    left = barred.length === 1 ? standingOut(rest, stays, slackMm) : rest;
   }
   return standingOut(left, stays, slackMm);
 }
