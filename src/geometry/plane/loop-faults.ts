@@ -51,13 +51,9 @@ export function loopFaults(region: Region): readonly LoopFault[] {
   ];
 }
 
-/** An edge by its outline and its place in it. */
 interface PlacedEdge {
   readonly edge: Edge;
   readonly loop: number;
-  readonly index: number;
-  /** How many edges its loop has. */
-  readonly count: number;
 }
 
 const ownFault = (kind: FaultKind, loop: number, vertex: number | null, at: Vec): LoopFault => ({
@@ -105,12 +101,13 @@ function withoutRepeats(loop: PathLoop): PathLoop {
 
 function meetingFaults(outlines: readonly (readonly Edge[])[]): LoopFault[] {
   const toleranceMm = touchingFraction * extentMm(outlines);
-  const placeOf = placesOf(outlines);
+  const all = numbered(outlines);
   const faults = new Map<string, LoopFault>();
   const finished = forEachClosePair(outlines, toleranceMm, mostTests, (i, j) => {
-    const [e, f] = [placeOf(Math.max(i, j)), placeOf(Math.min(i, j))];
-    const meeting = meetingOfPlaced(e, f, toleranceMm);
-    if (meeting !== null) keepGravest(faults, placeKey(e, f, meeting), meetingFault(e, f, meeting));
+    const meeting = meetingOfPlaced(all, Math.max(i, j), Math.min(i, j), toleranceMm);
+    if (meeting === null) return true;
+    const [e, f] = [placeOf(all, Math.max(i, j)), placeOf(all, Math.min(i, j))];
+    keepGravest(faults, placeKey(e, f, meeting), meetingFault(e, f, meeting));
     return faults.size < mostMeetings;
   });
   const first = outlines.findIndex((edges) => edges.length > 0);
@@ -119,23 +116,33 @@ function meetingFaults(outlines: readonly (readonly Edge[])[]): LoopFault[] {
   return [ownFault('too-tangled', first, null, edge.a)];
 }
 
-/** Where an edge stands, by its number through all outlines. */
-function placesOf(outlines: readonly (readonly Edge[])[]): (i: number) => PlacedEdge {
-  const all = outlines.flat();
-  const loops = new Int32Array(all.length);
-  const starts = new Int32Array(outlines.length);
+/** Edges by their number through all outlines, with the outline of each, and of each outline its first and its last. */
+interface NumberedEdges {
+  readonly edges: readonly Edge[];
+  readonly loops: Int32Array;
+  readonly firsts: Int32Array;
+  readonly lasts: Int32Array;
+}
+
+function numbered(outlines: readonly (readonly Edge[])[]): NumberedEdges {
+  const edges = outlines.flat();
+  const loops = new Int32Array(edges.length);
+  const firsts = new Int32Array(outlines.length);
+  const lasts = new Int32Array(outlines.length);
   let start = 0;
   for (const [loop, { length }] of outlines.entries()) {
-    starts[loop] = start;
+    firsts[loop] = start;
     loops.fill(loop, start, start + length);
     start += length;
+    lasts[loop] = start - 1;
   }
-  return (i) => {
-    const loop = loops[i] as number;
-    const count = outlines[loop]?.length ?? 0;
-    return { edge: all[i] as Edge, loop, index: i - (starts[loop] as number), count };
-  };
+  return { edges, loops, firsts, lasts };
 }
+
+const placeOf = ({ edges, loops }: NumberedEdges, i: number): PlacedEdge => ({
+  edge: edges[i] as Edge,
+  loop: loops[i] as number,
+});
 
 /** How far edges reach from the origin. */
 function extentMm(outlines: readonly (readonly Edge[])[]): number {
@@ -153,13 +160,18 @@ function keepGravest(faults: Map<string, LoopFault>, key: string, fault: LoopFau
 
 const gravity = ({ kind }: LoopFault): number => ['touches', 'repeated-vertex', 'overlaps', 'crosses'].indexOf(kind);
 
-function meetingOfPlaced(e: PlacedEdge, f: PlacedEdge, toleranceMm: number): Meeting | null {
-  if (e.loop === f.loop && isNext(f, e)) return meetingOfNeighbours(f.edge, e.edge, toleranceMm);
-  if (e.loop === f.loop && isNext(e, f)) return meetingOfNeighbours(e.edge, f.edge, toleranceMm);
-  return meetingOf(e.edge, f.edge, toleranceMm);
+function meetingOfPlaced(all: NumberedEdges, i: number, j: number, toleranceMm: number): Meeting | null {
+  const [e, f] = [all.edges[i] as Edge, all.edges[j] as Edge];
+  if (isNext(all, j, i)) return meetingOfNeighbours(f, e, toleranceMm);
+  if (isNext(all, i, j)) return meetingOfNeighbours(e, f, toleranceMm);
+  return meetingOf(e, f, toleranceMm);
 }
 
-const isNext = (e: PlacedEdge, f: PlacedEdge): boolean => f.index === (e.index + 1) % e.count;
+/** Whether the edge numbered `next` starts where the one numbered `i` ends. */
+function isNext({ loops, firsts, lasts }: NumberedEdges, i: number, next: number): boolean {
+  const loop = loops[i] as number;
+  return i === lasts[loop] ? next === firsts[loop] : next === i + 1;
+}
 
 function meetingFault(e: PlacedEdge, f: PlacedEdge, { kind, at }: Meeting): LoopFault {
   const isVertexOf = ({ edge }: PlacedEdge): boolean => isSame(edge.a, at) || isSame(edge.b, at);

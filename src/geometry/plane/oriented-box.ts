@@ -1,5 +1,4 @@
 import type { Edge } from './edge.ts';
-import { distance } from './vec.ts';
 
 /**
  * Rectangles that lie any way round, in a row, flat: of each the centre x, y, a unit direction x, y, half its length
@@ -21,11 +20,15 @@ export function storeBoxOfEdge(boxes: OrientedBoxes, i: number, edge: Edge): voi
     storeBox(boxes, i, edge.centre.x, edge.centre.y, 1, 0, edge.radius, edge.radius);
     return;
   }
-  const chord = distance(a, b);
-  const [x, y] = [(b.x - a.x) / chord, (b.y - a.y) / chord];
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const chord = Math.sqrt(dx * dx + dy * dy);
+  const x = dx / chord;
+  const y = dy / chord;
   // the arc bows by ½·chord·tan(¼ sweep), to the right where it runs anticlockwise
   const bow = edge.kind === 'line' ? 0 : (chord / 2) * Math.tan(edge.sweepRad / 4);
-  const [middleX, middleY] = [(a.x + b.x) / 2, (a.y + b.y) / 2];
+  const middleX = (a.x + b.x) / 2;
+  const middleY = (a.y + b.y) / 2;
   storeBox(boxes, i, middleX + (y * bow) / 2, middleY - (x * bow) / 2, x, y, chord / 2, Math.abs(bow) / 2);
 }
 
