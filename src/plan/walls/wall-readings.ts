@@ -3,6 +3,7 @@ import { leastDistance } from '../../geometry/motion/least-distance.ts';
 import { still } from '../../geometry/motion/motion.ts';
 import type { OutlineTree } from '../../geometry/motion/outline-tree.ts';
 import type { Box } from '../../geometry/plane/edge-box.ts';
+import type { Region } from '../../geometry/plane/loop.ts';
 import { identity } from '../../geometry/plane/rigid.ts';
 import { distance, type Vec } from '../../geometry/plane/vec.ts';
 import { pieces } from '../../geometry/polygons/polygon-engine.ts';
@@ -125,10 +126,12 @@ const boxAbout = ({ x, y }: Vec, byMm: number): Box => ({
 export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): UnmeasuredCut[] {
   return cuts.flatMap(({ section, bands }) => {
     const metal = metalOf(section.loops, toleranceMm, 'outside');
+    const bodies = bands.length === 0 ? [] : bodiesOf(metal);
     return bands.flatMap((band) =>
       pieces(band.planned).flatMap((piece) => {
-        if (casting.hollows.some((hollow) => isBeside(hollow, band.depth, treeOfLine(piece)))) return [];
-        if (comesOffWhole(metal, piece)) return [];
+        const tree = treeOfLine(piece);
+        if (casting.hollows.some((hollow) => isBeside(hollow, band.depth, tree))) return [];
+        if (comesOffWhole(bodies, piece)) return [];
         const place = unspokenFor(casting.wallReadings, metal, piece, band.depth);
         if (place === null) return [];
         return [{ section: section.id, depth: band.depth, at: place.at, atDepthMm: place.depthMm }];
@@ -137,10 +140,24 @@ export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): U
   });
 }
 
-/** Whether a piece of a cut is all there is of the metal that it is cut from, mm². */
-function comesOffWhole(metal: Polygons, piece: Polygons): boolean {
-  const from = pieces(metal).filter((body) => biteOf(piece, loopsOf(body)) !== null);
-  return from.length > 0 && areaMm2(from.flat()) - areaMm2(piece) < 1e-3 * areaMm2(piece);
+/** Metal that hangs together. */
+interface Body {
+  readonly loops: Region;
+  readonly areaMm2: number;
+}
+
+const bodiesOf = (metal: Polygons): Body[] =>
+  pieces(metal).map((body) => ({ loops: loopsOf(body), areaMm2: areaMm2(body) }));
+
+/** Whether a piece of a cut is all there is of the metal that it is cut from. */
+function comesOffWhole(bodies: readonly Body[], piece: Polygons): boolean {
+  const pieceMm2 = areaMm2(piece);
+  let fromMm2 = 0;
+  for (const body of bodies) {
+    if (biteOf(piece, body.loops) !== null) fromMm2 += body.areaMm2;
+    if (fromMm2 - pieceMm2 >= 1e-3 * pieceMm2) return false;
+  }
+  return fromMm2 > 0;
 }
 
 /** The deepest place of a cut that no reading speaks for, and a depth at which none does; null where all are spoken for. */
