@@ -1,7 +1,7 @@
 import { regionContains } from '../../geometry/motion/containment.ts';
 import type { OutlineTree } from '../../geometry/motion/outline-tree.ts';
 import { rayCrossings } from '../../geometry/motion/ray-crossings.ts';
-import { type Box, boxesMeet } from '../../geometry/plane/edge-box.ts';
+import type { Box } from '../../geometry/plane/edge-box.ts';
 import { add, distance, leftOf, lerp, scale, sub, type Vec, vec } from '../../geometry/plane/vec.ts';
 import type { Polygon, Polygons } from '../../geometry/polygons/polygons.ts';
 
@@ -21,26 +21,25 @@ const lookMm = 1;
 const hairMm = 0.01;
 
 /** Places along the outlines of metal (which lies on their left) that lie in a box, every half millimetre and at vertices. */
-export const surfaceIn = (metal: Polygons, box: Box): SurfacePlace[] =>
-  metal.flatMap((polygon) =>
-    polygon.flatMap((a, i) => {
-      const b = endOf(polygon, i);
-      if (!boxesMeet(boxOfPoints(a, b), box, 0)) return [];
+export function surfaceIn(metal: Polygons, box: Box): SurfacePlace[] {
+  const places: SurfacePlace[] = [];
+  for (const polygon of metal) {
+    for (let i = 0; i < polygon.length; i++) {
+      const [a, b] = [polygon[i] as Vec, polygon[(i + 1) % polygon.length] as Vec];
+      if (!meets(box, a, b)) continue;
       const count = Math.max(1, Math.ceil(distance(a, b) / stepMm));
-      return Array.from({ length: count }, (_, k) => lerp(a, b, k / count))
-        .filter((at) => boxesMeet(boxOfPoints(at, at), box, 0))
-        .map((at) => ({ at, inward: inwardAt(polygon, i, at) }));
-    }),
-  );
+      for (let k = 0; k < count; k++) {
+        const at = lerp(a, b, k / count);
+        if (meets(box, at, at)) places.push({ at, inward: inwardAt(polygon, i, at) });
+      }
+    }
+  }
+  return places;
+}
 
-const endOf = (polygon: Polygon, i: number): Vec => polygon[(i + 1) % polygon.length] as Vec;
-
-const boxOfPoints = (a: Vec, b: Vec): Box => ({
-  minX: Math.min(a.x, b.x),
-  minY: Math.min(a.y, b.y),
-  maxX: Math.max(a.x, b.x),
-  maxY: Math.max(a.y, b.y),
-});
+/** Whether a box meets the box round two points. */
+const meets = ({ minX, minY, maxX, maxY }: Box, a: Vec, b: Vec): boolean =>
+  Math.min(a.x, b.x) <= maxX && Math.max(a.x, b.x) >= minX && Math.min(a.y, b.y) <= maxY && Math.max(a.y, b.y) >= minY;
 
 /** Square to the chord between the places where the outline leaves a circle about a place on one of its edges. */
 function inwardAt(polygon: Polygon, edge: number, at: Vec): Vec {
