@@ -39,8 +39,10 @@ export function* checkJoint(joint: Joint): Generator<Progress, CheckResult> {
 
   const rotating: RotatingMeasure[] = [];
   for (const [i, part] of joint.rotating.entries()) {
-    yield { step: part.name, done: 1 + fit.legs.length + i, of: steps };
-    rotating.push(...checkRotating(joint, part, solids));
+    const job = checkRotating(joint, part, solids);
+    let measured = job.next();
+    for (; !measured.done; measured = job.next()) yield { step: part.name, done: 1 + fit.legs.length + i, of: steps };
+    rotating.push(...measured.value);
   }
 
   const endGaps = { home: endGapOn(solids, [atHome]), wayIn: endGapOn(solids, ways) };
