@@ -139,7 +139,10 @@ function* leftAt(
     const whole = roomAt(height);
     const room = solidNear(whole, boxRound(left, widthMm));
     if (room.length === 0) continue;
-    const rest = difference(left, offset(outlinesOf(room), widthMm, arcMm, 'inside').polygons);
+    yield;
+    const reached = offset(outlinesOf(room), widthMm, arcMm, 'inside').polygons;
+    yield;
+    const rest = difference(left, reached);
     // most films are left by the first, and go at once; of the others each piece need be looked at but once
     left = barred.length === 1 ? standingOut(rest, stays, slackMm) : rest;
   }
