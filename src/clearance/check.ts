@@ -26,7 +26,7 @@ export function* checkJoint(joint: Joint): Generator<Progress, CheckResult> {
   const rule = pairRule(joint);
   const homePairs = pairsOn(solids, [atHome], rule);
   const home = measureOf(homePairs, fit.clearance.homeMm);
-  const homeMetal = home.state === 'fouls' ? homeFoul(joint) : noFoul;
+  const homeMetal = home.state === 'fouls' ? yield* homeFoul(joint) : noFoul;
 
   const pairs: PairPassage[] = [];
   const ways = waysOf(fit.legs);
@@ -35,12 +35,14 @@ export function* checkJoint(joint: Joint): Generator<Progress, CheckResult> {
     pairs.push(...pairsOn(solids, [way], rule));
   }
   const wayIn = fit.legs.length > 0 ? measureOf(pairs, fit.clearance.wayInMm) : null;
-  const wayInMetal = wayIn?.state === 'fouls' ? wayInFoul(joint) : noFoul;
+  const wayInMetal = wayIn?.state === 'fouls' ? yield* wayInFoul(joint) : noFoul;
 
   const rotating: RotatingMeasure[] = [];
   for (const [i, part] of joint.rotating.entries()) {
-    yield { step: part.name, done: 1 + fit.legs.length + i, of: steps };
-    rotating.push(...checkRotating(joint, part, solids));
+    const job = checkRotating(joint, part, solids);
+    let measured = job.next();
+    for (; !measured.done; measured = job.next()) yield { step: part.name, done: 1 + fit.legs.length + i, of: steps };
+    rotating.push(...measured.value);
   }
 
   const endGaps = { home: endGapOn(solids, [atHome]), wayIn: endGapOn(solids, ways) };

@@ -7,6 +7,7 @@ import { difference, engineErrorMm, intersection, pieces } from '../geometry/pol
 import { polygonise } from '../geometry/polygons/polygonise.ts';
 import { areaMm2, loopsOf, type Polygons, withoutSlivers } from '../geometry/polygons/polygons.ts';
 import { stepsOfUnion, unionOfMany } from '../geometry/polygons/union-of-many.ts';
+import type { Progress } from '../geometry/progress.ts';
 import { numberOf, remembered } from '../geometry/remembered.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -27,16 +28,20 @@ export interface Foul {
 
 export const noFoul: Foul = { areaMm2: 0, deepestMm: 0, regions: [] };
 
-/** Metal the two parts share where they stand at home. */
-export const homeFoul = (joint: Joint): Foul => foulOf(joint, (pass) => pass.leg === null);
+/** Metal the two parts share where they stand at home; shows how far it is by the sections. */
+export const homeFoul = (joint: Joint): Generator<Progress, Foul> => foulOf(joint, 'home', (pass) => pass.leg === null);
 
-/** Metal of the fixed part that the moving part sweeps through on its way in. */
-export const wayInFoul = (joint: Joint): Foul => foulOf(joint, (pass) => pass.leg !== null);
+/** Metal of the fixed part that the moving part sweeps through on its way in; shows how far it is by the sections. */
+export const wayInFoul = (joint: Joint): Generator<Progress, Foul> =>
+  foulOf(joint, 'way in', (pass) => pass.leg !== null);
 
-function foulOf(joint: Joint, counts: (pass: Pass) => boolean): Foul {
-  const fouls = joint.fixed.sections.map((section) =>
-    sectionFoul(section, passesBy(joint, 'fixed', section, section.depth).filter(counts)),
-  );
+function* foulOf(joint: Joint, step: string, counts: (pass: Pass) => boolean): Generator<Progress, Foul> {
+  const { sections } = joint.fixed;
+  const fouls: (SectionFoul | null)[] = [];
+  for (const [done, section] of sections.entries()) {
+    yield { step, done, of: sections.length };
+    fouls.push(sectionFoul(section, passesBy(joint, 'fixed', section, section.depth).filter(counts)));
+  }
   const found = fouls.filter((foul) => foul !== null);
   const depths = found.map(({ deepestMm }) => deepestMm);
   return {

@@ -16,17 +16,31 @@ export interface RotatingMeasure {
  * A rotating part against the moving part (home and every leg) and against the fixed part. It is taken as the rings
  * it sweeps; instead of the depth margin the other part is lengthened by the rotating clearance.
  */
-export function checkRotating(joint: Joint, part: Casting, { fixed, moving }: Sides<Solid>): RotatingMeasure[] {
+export function* checkRotating(
+  joint: Joint,
+  part: Casting,
+  { fixed, moving }: Sides<Solid>,
+): Generator<void, RotatingMeasure[]> {
   const rings = solidsSweptRound(part);
   return [
-    rotatingMeasure(joint, part, 'moving', againstMoving(joint, rings, moving)),
+    rotatingMeasure(joint, part, 'moving', yield* againstMoving(joint, rings, moving)),
     rotatingMeasure(joint, part, 'fixed', againstFixed(joint, rings, fixed)),
   ];
 }
 
-function againstMoving(joint: Joint, rings: readonly Solid[], moving: readonly Solid[]): PairPassage[] {
+/** Yields before each leg. */
+function* againstMoving(
+  joint: Joint,
+  rings: readonly Solid[],
+  moving: readonly Solid[],
+): Generator<void, PairPassage[]> {
   const rule = turningRule(joint, placeErrors(joint));
-  return pairsOn({ fixed: rings, moving }, [atHome, ...waysOf(joint.fit.legs)], rule);
+  const pairs: PairPassage[] = [];
+  for (const way of [atHome, ...waysOf(joint.fit.legs)]) {
+    yield;
+    pairs.push(...pairsOn({ fixed: rings, moving }, [way], rule));
+  }
+  return pairs;
 }
 
 /** What turns has no mating face, so no end is left out. */

@@ -21,8 +21,8 @@ import type { CutNotice } from './notices.ts';
 import type { PartCut } from './part-cut.ts';
 import { guardsOf } from './walls/guards.ts';
 import { thinFloors } from './walls/thin-floors.ts';
-import { thinPlaces } from './walls/thin-places.ts';
-import { readWalls, unmeasuredCuts } from './walls/wall-readings.ts';
+import { type ThinPlace, thinPlaces } from './walls/thin-places.ts';
+import { type ReadWall, readWalls, type UnmeasuredCut, unmeasuredCuts } from './walls/wall-readings.ts';
 import { handErrorOf, wallsBehind } from './walls/walls.ts';
 
 /** The cut of one part and its working, and the joint with that part as the cut leaves it. */
@@ -108,15 +108,29 @@ function* cutsNeeded(joint: Joint, part: Part): Generator<Progress, SectionCut[]
 function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Generator<Progress, PartCut> {
   const { fit, [part]: casting } = joint;
   const bands = cuts.flatMap((cut) => cut.bands);
-  const steps = 3;
-  yield { step: 'walls', done: 0, of: steps };
   const guards = guardsOf(casting, fit);
+  // one cut of one band: each takes long enough to be shown, and stopped, by itself
+  const single = cuts.flatMap(({ section, bands: own }) => own.map((band): SectionCut => ({ section, bands: [band] })));
+  const of = 2 * single.length + 2;
+  yield { step: 'walls', done: 0, of };
   const walls = wallsBehind(guards, bands, fit);
-  const thin = [...thinPlaces(cuts, guards, fit), ...thinFloors(casting, cuts, fit)];
-  yield { step: 'walls', done: 1, of: steps };
-  const readings = readWalls(casting, cuts, fit);
-  const unmeasured = unmeasuredCuts(casting, cuts);
-  yield { step: 'walls', done: 2, of: steps };
+  const thin: ThinPlace[] = [];
+  for (const [i, cut] of single.entries()) {
+    yield { step: 'walls', done: 1 + i, of };
+    thin.push(...thinPlaces([cut], guards, fit));
+  }
+  yield { step: 'walls', done: 1 + single.length, of };
+  thin.push(...thinFloors(casting, cuts, fit));
+  const readings: ReadWall[] = [];
+  for (const reading of casting.wallReadings) {
+    yield { step: 'walls', done: 1 + single.length, of };
+    readings.push(...readWalls({ ...casting, wallReadings: [reading] }, cuts, fit));
+  }
+  const unmeasured: UnmeasuredCut[] = [];
+  for (const [i, cut] of single.entries()) {
+    yield { step: 'walls', done: 2 + single.length + i, of };
+    unmeasured.push(...unmeasuredCuts(casting, [cut]));
+  }
   // nothing is known of the volume where a band has no depth
   const volumeMm3 = allMm3(bands.map(({ depth, planned }) => layerMm3(areaMm2(planned), depth)));
   return {

@@ -20,6 +20,7 @@ export function pairEvaluations(fixed: OutlineTree, moving: OutlineTree, motion:
 /** A measure that counts the pairs it is asked about. */
 class CountingMeasure implements LegMeasure {
   count = 0;
+  readonly roundAt: number | null;
   readonly slackMm: number;
   readonly toleranceMm: number;
   readonly #leg: LegMeasure;
@@ -28,6 +29,7 @@ class CountingMeasure implements LegMeasure {
     this.#leg = leg;
     this.slackMm = leg.slackMm;
     this.toleranceMm = leg.toleranceMm;
+    this.roundAt = leg.roundAt;
   }
 
   bound(fixedNode: number, movingNode: number): number {

@@ -47,6 +47,8 @@ export interface LegMeasure {
   placementAt(at: number): Rigid;
   /** How far the moving solid's point at `p` (fixed frame) travels over the whole leg, mm along its path. */
   travelMm(p: Vec): number;
+  /** The fraction of the leg after which all comes round as it was, as in a turn beyond a full circle; null in others. */
+  readonly roundAt: number | null;
   /** Contacts are told to this distance. */
   readonly slackMm: number;
   /** A bound on the error of every distance measured. */

@@ -113,14 +113,34 @@ class OverlapProbe {
   readonly #depthMm: number;
   #hint: Vec | null = null;
   #sureUntil = 0;
+  /** What was told before, in order, and the first of it that has not come round yet. */
+  readonly #told: { readonly from: number; readonly to: number; readonly overlaps: boolean }[] = [];
+  #round = 0;
 
   constructor(passing: Passing, depthMm: number) {
     this.#passing = passing;
     this.#depthMm = depthMm;
   }
 
-  /** Between two neighbouring events; an overlap too shallow at the middle may be deeper beside it. */
+  /** Between two neighbouring events, asked for in their order; an overlap too shallow at the middle may be deeper beside it. */
   overlapsWithin(from: number, to: number): boolean {
+    const { roundAt } = this.#passing.leg;
+    if (roundAt === null) return this.#looksWithin(from, to);
+    const overlaps = this.#comeRound(from - roundAt, to - roundAt) ?? this.#looksWithin(from, to);
+    this.#told.push({ from, to, overlaps });
+    return overlaps;
+  }
+
+  /** What was told a full turn before, of the same piece to within an instant; null where none was. */
+  #comeRound(from: number, to: number): boolean | null {
+    const told = this.#told;
+    while (this.#round < told.length && (told[this.#round]?.from ?? 0) < from - instant) this.#round++;
+    const before = told[this.#round];
+    const isSame = before && Math.abs(before.from - from) <= instant && Math.abs(before.to - to) <= instant;
+    return isSame ? before.overlaps : null;
+  }
+
+  #looksWithin(from: number, to: number): boolean {
     const middle = (from + to) / 2;
     if (middle < this.#sureUntil || this.#overlapsAt(middle)) return true;
     if (from === to) return false;

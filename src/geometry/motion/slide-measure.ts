@@ -12,6 +12,7 @@ import { contactSlackMm, pruningMm, roundingMm } from './tolerances.ts';
  * runs along +x: what the radius is to a turn the height y is here.
  */
 export class SlideMeasure implements LegMeasure {
+  readonly roundAt = null;
   readonly slackMm: number;
   readonly toleranceMm: number;
   readonly #fixed: OutlineTree;

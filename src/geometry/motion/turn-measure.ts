@@ -27,6 +27,7 @@ import { turnContacts } from './turn-contacts.ts';
  * so both ends and every such meeting are measured. Contacts come from `turnContacts`.
  */
 export class TurnMeasure implements LegMeasure {
+  readonly roundAt: number | null;
   readonly slackMm: number;
   readonly toleranceMm: number;
   readonly #fixed: OutlineTree;
@@ -57,6 +58,7 @@ export class TurnMeasure implements LegMeasure {
     this.#end = this.placementAt(1);
     this.#fromRad = start.turnRad + Math.min(0, angleRad);
     this.#spanRad = Math.abs(angleRad);
+    this.roundAt = this.#spanRad > 2 * Math.PI ? (2 * Math.PI) / this.#spanRad : null;
     this.#fixedFrame = polarFrame(fixed, pole);
     this.#movingFrame = polarFrame(moving, movingPole);
     this.#toFixedPole = rigid(0, scale(pole, -1));
@@ -160,18 +162,22 @@ export class TurnMeasure implements LegMeasure {
       let turn = positiveRad(angle - this.#fromRad);
       // an instant a rounding before the start belongs to it
       if (turn > 2 * Math.PI - turnSlackRad) turn -= 2 * Math.PI;
-      for (; turn <= this.#spanRad + turnSlackRad; turn += 2 * Math.PI) {
-        this.#confirm(Math.min(Math.max(turn, 0), this.#spanRad), movingEdge, out);
-      }
+      if (turn > this.#spanRad + turnSlackRad || !this.#touchesAt(this.#fractionWithin(turn), movingEdge)) continue;
+      const { px: x, py: y } = this.#pair;
+      for (; turn <= this.#spanRad + turnSlackRad; turn += 2 * Math.PI)
+        out.push({ at: this.#fractionWithin(turn), x, y });
     }
   }
 
-  #confirm(turn: number, movingEdge: number, out: Contact[]): void {
-    const at = this.#fractionOf(turn);
-    const pair = this.#pair;
+  #fractionWithin(turn: number): number {
+    return this.#fractionOf(Math.min(Math.max(turn, 0), this.#spanRad));
+  }
+
+  /** Whether the edges of the two slots touch; the place stays in the pair. */
+  #touchesAt(at: number, movingEdge: number): boolean {
     this.#m.load(this.#moving, movingEdge, this.placementAt(at));
-    pair.reset();
-    pair.measure(this.#f, this.#m);
-    if (pair.distanceMm <= this.slackMm) out.push({ at, x: pair.px, y: pair.py });
+    this.#pair.reset();
+    this.#pair.measure(this.#f, this.#m);
+    return this.#pair.distanceMm <= this.slackMm;
   }
 }

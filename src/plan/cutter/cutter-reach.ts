@@ -38,13 +38,13 @@ export interface Standing {
  * keeps clear of that, depth by depth. Never too little: widths are those at the worse end of every step of depth, and
  * rounding is on the side of more metal left. What is told ends at the depths `alsoAt` too. Where nothing bars it the cutter gets at all: the cut is shaped for that.
  */
-export function unreached(
+export function* unreached(
   piece: Polygons,
   depth: DepthRange,
   standing: Standing,
   cutter: Pick<Cutter, 'nose' | 'radiusMm'>,
   alsoAt: readonly number[] = [],
-): MetalLayer[] {
+): Generator<void, MetalLayer[]> {
   const { barring } = standing;
   const nose = noseOf(cutter);
   const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
@@ -58,11 +58,14 @@ export function unreached(
     arcMm: arcToleranceOf(cutter.radiusMm),
     slackMm: cornerSlackMm(cutter.radiusMm) + 2 * arcToleranceOf(cutter.radiusMm),
   };
-  return heights
-    .filter((height) => commonDepth(height, depth) !== null)
-    .filter((height) => barring.some((layer) => nose(gapMm(height, layer.depth)) !== null))
-    .map((height) => ({ depth: height, metal: leftAt(piece, height, search) }))
-    .filter(({ metal }) => metal.length > 0);
+  const left: MetalLayer[] = [];
+  for (const height of heights) {
+    if (commonDepth(height, depth) === null) continue;
+    if (barring.every((layer) => nose(gapMm(height, layer.depth)) === null)) continue;
+    const metal = yield* leftAt(piece, height, search);
+    if (metal.length > 0) left.push({ depth: height, metal });
+  }
+  return left;
 }
 
 /** Where the middle of the cutter may be, its widest place anywhere in a range of depth; the same one for the same room. */
@@ -112,11 +115,11 @@ interface ReachSearch {
   readonly slackMm: number;
 }
 
-function leftAt(
+function* leftAt(
   piece: Polygons,
   depth: DepthRange,
   { heights, nose, standing, roomAt, widthsAt, arcMm, slackMm }: ReachSearch,
-): Polygons {
+): Generator<void, Polygons> {
   const { beside, barring } = standing;
   const from = heights
     .map((height) => ({ height, offMm: Math.max(0, height.fromMm - depth.fromMm, depth.toMm - height.toMm) }))
@@ -132,10 +135,14 @@ function leftAt(
     const widthsMm = widthsAt(height);
     if (barred.some((nearer) => nearer.every((mm, i) => mm <= (widthsMm[i] as number)))) continue;
     barred.push(widthsMm);
+    yield;
     const whole = roomAt(height);
     const room = solidNear(whole, boxRound(left, widthMm));
     if (room.length === 0) continue;
-    const rest = difference(left, offset(outlinesOf(room), widthMm, arcMm, 'inside').polygons);
+    yield;
+    const reached = offset(outlinesOf(room), widthMm, arcMm, 'inside').polygons;
+    yield;
+    const rest = difference(left, reached);
     // most films are left by the first, and go at once; of the others each piece need be looked at but once
     left = barred.length === 1 ? standingOut(rest, stays, slackMm) : rest;
   }

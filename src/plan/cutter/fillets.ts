@@ -50,8 +50,16 @@ export function* filletsOf(
   const fillets: Fillet[] = [];
   for (const cut of cuts) {
     for (const piece of ownPieces(cut)) {
-      yield { step: `${cut.section.id}, what the cutter leaves`, done: fillets.length, of: fillets.length + 1 };
-      fillets.push(...filletsIn(cut.section, piece, layers, cutter));
+      const progress = {
+        step: `${cut.section.id}, what the cutter leaves`,
+        done: fillets.length,
+        of: fillets.length + 1,
+      };
+      yield progress;
+      const job = filletsIn(cut.section, piece, layers, cutter);
+      let found = job.next();
+      for (; !found.done; found = job.next()) yield progress;
+      fillets.push(...found.value);
     }
   }
   return fillets;
@@ -65,10 +73,18 @@ const ownPieces = ({ bands }: SectionCut): CutPiece[] => [
 /** Whether the clearance asks for it, and not only the cutter's run-out. */
 const isNeeded = ({ needed, depth }: CutPiece): boolean => needed !== null || depth === null;
 
-function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLayer[], cutter: Cutter): Fillet[] {
+/** Yields wherever it may have taken long. */
+function* filletsIn(
+  section: Section,
+  cut: CutPiece,
+  layers: readonly SectionLayer[],
+  cutter: Cutter,
+): Generator<void, Fillet[]> {
   const needed = cut.needed ?? everywhere;
   const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
-  return pieces(thickPieces(cut.planned)).flatMap((piece) => {
+  const fillets: Fillet[] = [];
+  for (const piece of pieces(thickPieces(cut.planned))) {
+    yield;
     const box = boxRound(piece, 2.1 * cutter.radiusMm);
     const own = within(
       layers
@@ -83,18 +99,19 @@ function filletsIn(section: Section, cut: CutPiece, layers: readonly SectionLaye
           .map((layer) => ({ ...layer, metal: within(layer.metal, box) }))
           .filter(({ metal }) => isMore(metal, own)),
       );
-    if (barringIn(needed).length === 0) return [];
+    if (barringIn(needed).length === 0) continue;
     // as far as errors of depth may bring anything, it must be known what stays
     const looked = cut.needed === null ? needed : reachOf(cut, needed);
     const barring = barringIn(looked);
-    const left = unreached(piece, looked, { beside: own, barring }, cutter, [needed.fromMm, needed.toMm]);
+    const left = yield* unreached(piece, looked, { beside: own, barring }, cutter, [needed.fromMm, needed.toMm]);
     const [other] = barring.filter((layer) => layer.section !== section);
     const surface = treeOfLine(own);
-    return left.map((layer) => {
+    for (const layer of left) {
       const heights = layer.metal.flat().map((p) => nearestOnOutline(surface, p).distanceMm);
-      return { ...layer, section, cut, heightMm: Math.max(...heights), against: other?.section.id ?? null };
-    });
-  });
+      fillets.push({ ...layer, section, cut, heightMm: Math.max(...heights), against: other?.section.id ?? null });
+    }
+  }
+  return fillets;
 }
 
 const grownBy = ({ fromMm, toMm }: DepthRange, byMm: number): DepthRange => ({

@@ -1,10 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { homeFoul, wayInFoul } from '../../../src/clearance/foul.ts';
+import { homeFoul as homeFoulOf, wayInFoul as wayInFoulOf } from '../../../src/clearance/foul.ts';
 import { roomItSwingsThrough } from '../../../src/clearance/room.ts';
 import { regionAreaMm2 } from '../../../src/geometry/polygons/region-measures.ts';
+import { drain } from '../../../src/geometry/progress.ts';
 import type { JobSpec } from '../../support/jobs.ts';
 import { box, castingOf, disc, ringPiece } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+
+type JointOf = ReturnType<typeof jointOf>;
+const homeFoul = (joint: JointOf) => drain(homeFoulOf(joint));
+const wayInFoul = (joint: JointOf) => drain(wayInFoulOf(joint));
 
 const deep: [number, number] = [0, 28];
 
