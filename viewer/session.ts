@@ -83,10 +83,13 @@ export class Session {
     if (part === undefined) return;
     const bytes = new Uint8Array(await file.arrayBuffer());
     const seen = part.viewedFrom === undefined ? {} : { viewedFrom: part.viewedFrom };
+    const id = this.#id;
     const brought = await this.#app.answers.imported({ name: file.name, bytes, ...seen });
-    if (brought === null) return;
+    // what was changed of the part meanwhile stays; into another job it does not go
+    const present = this.#id === id ? this.#app.job.now.value?.parts[name] : undefined;
+    if (brought === null || present === undefined) return;
     if (brought.kind === 'part') {
-      const whole = withImported(part, brought.part);
+      const whole = withImported(present, brought.part);
       if (whole === null) return this.#app.notices.tell(words.otherSide(file.name));
       this.#app.job.edit((job) => ({ ...job, parts: { ...job.parts, [name]: whole } }));
     }
