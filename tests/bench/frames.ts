@@ -9,7 +9,7 @@ import type { BenchCase } from './contest.ts';
 import { jobFilesOf } from './job-files.ts';
 import { flangeInRing } from './outlines.ts';
 
-const movesAGesture = 200;
+const movesAGesture = 100;
 /** Long enough for what a move asks for to be drawn; waited for outside the page, so that only its own script counts. */
 const twoFramesMs = 34;
 
@@ -141,7 +141,7 @@ async function answeredMs(page: Page, curve: Locator): Promise<number> {
   return times.sort((a, b) => a - b)[Math.floor(presses / 2)] as number;
 }
 
-const presses = 15;
+const presses = 7;
 
 /** Waits for a press and then for the answer, ms between them; fails where none comes in a minute. Runs in the page. */
 function provedAfterPress(): { readonly ms: Promise<number> } {
