@@ -1,4 +1,4 @@
-import type { Progress } from '../geometry/progress.ts';
+import { type Progress, showing } from '../geometry/progress.ts';
 import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import { alongCrankMm } from './along-crank.ts';
@@ -39,10 +39,8 @@ export function* checkJoint(joint: Joint): Generator<Progress, CheckResult> {
 
   const rotating: RotatingMeasure[] = [];
   for (const [i, part] of joint.rotating.entries()) {
-    const job = checkRotating(joint, part, solids);
-    let measured = job.next();
-    for (; !measured.done; measured = job.next()) yield { step: part.name, done: 1 + fit.legs.length + i, of: steps };
-    rotating.push(...measured.value);
+    const progress = { step: part.name, done: 1 + fit.legs.length + i, of: steps };
+    rotating.push(...(yield* showing(progress, checkRotating(joint, part, solids))));
   }
 
   const endGaps = { home: endGapOn(solids, [atHome]), wayIn: endGapOn(solids, ways) };

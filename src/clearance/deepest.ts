@@ -1,15 +1,8 @@
 import { regionContains } from '../geometry/motion/containment.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
-import {
-  buildOutlineTree,
-  endX,
-  endY,
-  type OutlineTree,
-  squaredToSegment,
-  startX,
-  startY,
-} from '../geometry/motion/outline-tree.ts';
+import { buildOutlineTree, endX, endY, type OutlineTree, startX, startY } from '../geometry/motion/outline-tree.ts';
 import { boxAround } from '../geometry/plane/edge-box.ts';
+import { squaredToSegment } from '../geometry/plane/segment.ts';
 import { distance, lerp, type Vec, vec } from '../geometry/plane/vec.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons/polygons.ts';
 import { deepestWithinMm } from './tolerances.ts';

@@ -11,13 +11,12 @@ const mostReported = 20;
 export function farLengths(file: string, raw: unknown, mm: number): Finding[] {
   const findings: Finding[] = [];
   const path: PropertyKey[] = [];
-  const isNearPath = isNearPathWithin(mm);
   const visit = (value: unknown): void => {
     if (findings.length >= mostReported) return;
     if (typeof value === 'number' && Number.isFinite(value) && !isNear(value, mm)) {
       findings.push({ file, at: pathText(path), found: String(value), expected: withinReach(mm) });
     }
-    if (typeof value !== 'object' || value === null || isNearPath(value)) return;
+    if (typeof value !== 'object' || value === null || isNearPath(value, mm)) return;
     for (const [step, inner] of entriesOf(value)) {
       if (notLengths.has(step)) continue;
       path.push(step);
@@ -30,10 +29,8 @@ export function farLengths(file: string, raw: unknown, mm: number): Finding[] {
 }
 
 /** Outlines are most of a file, and hardly ever far. */
-const isNearPathWithin =
-  (mm: number) =>
-  (value: unknown): boolean =>
-    isPlainPath(value) && value.every((vertex) => isNear(vertex[0], mm) && isNear(vertex[1], mm));
+const isNearPath = (value: unknown, mm: number): boolean =>
+  isPlainPath(value) && value.every((vertex) => isNear(vertex[0], mm) && isNear(vertex[1], mm));
 
 const isNear = (length: number, mm: number): boolean => Math.abs(length) * mm <= farthestMm;
 

@@ -5,6 +5,15 @@ export interface Progress {
   readonly of: number;
 }
 
+/** Runs a job that only says where it may be left, and shows the same progress wherever it does. */
+export function* showing<T>(progress: Progress, job: Generator<void, T>): Generator<Progress, T> {
+  for (;;) {
+    const step = job.next();
+    if (step.done) return step.value;
+    yield progress;
+  }
+}
+
 /**
  * Runs a job to its end without showing its progress, and gives its result; what the job throws is thrown. Who wants to show
  * how far it has come, or to stop, asks the generator step by step instead.

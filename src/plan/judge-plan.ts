@@ -41,7 +41,7 @@ export function* judge(
 }
 
 /** Whether what a cut leaves of a part will do. */
-const stands = ({ severed, sections, walls, thin, readings }: PartCut): boolean =>
+const stands = ({ severed, sections, walls, thin, readings }: Omit<PartCut, 'cutter'>): boolean =>
   severed.length === 0 &&
   sections.every(({ nothingLeft }) => !nothingLeft) &&
   [...walls, ...thin, ...readings].every(({ holds }) => holds !== false);

@@ -22,7 +22,7 @@ import type { PartCut } from './part-cut.ts';
 import { guardsOf } from './walls/guards.ts';
 import { thinFloors } from './walls/thin-floors.ts';
 import { type ThinPlace, thinPlaces } from './walls/thin-places.ts';
-import { type ReadWall, readWalls, type UnmeasuredCut, unmeasuredCuts } from './walls/wall-readings.ts';
+import { type ReadWall, type UnmeasuredCut, unmeasuredCuts, wallsRead } from './walls/wall-readings.ts';
 import { handErrorOf, wallsBehind } from './walls/walls.ts';
 
 /** The cut of one part and its working, and the joint with that part as the cut leaves it. */
@@ -44,7 +44,9 @@ export function* planPart(joint: Joint, part: Part): Generator<Progress, PartPla
 }
 
 /** A plan before it is known what the cutter leaves of it: that takes longest, and no wall needs it. */
-type PlanInPlane = Pick<PartPlan, 'needs' | 'cuts' | 'cut'>;
+interface PlanInPlane extends Pick<PartPlan, 'needs' | 'cuts'> {
+  readonly cut: Omit<PartCut, 'cutter'>;
+}
 
 export function* planInPlane(joint: Joint, part: Part): Generator<Progress, PlanInPlane> {
   const needs = yield* cutsNeeded(joint, part);
@@ -105,7 +107,7 @@ function* cutsNeeded(joint: Joint, part: Part): Generator<Progress, SectionCut[]
 }
 
 /** What a cut comes to, and the walls behind it, whatever the cutter leaves. */
-function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Generator<Progress, PartCut> {
+function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Generator<Progress, Omit<PartCut, 'cutter'>> {
   const { fit, [part]: casting } = joint;
   const bands = cuts.flatMap((cut) => cut.bands);
   const guards = guardsOf(casting, fit);
@@ -124,7 +126,7 @@ function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Genera
   const readings: ReadWall[] = [];
   for (const reading of casting.wallReadings) {
     yield { step: 'walls', done: 1 + single.length, of };
-    readings.push(...readWalls({ ...casting, wallReadings: [reading] }, cuts, fit));
+    readings.push(...wallsRead(reading, cuts, fit));
   }
   const unmeasured: UnmeasuredCut[] = [];
   for (const [i, cut] of single.entries()) {
@@ -143,7 +145,6 @@ function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Genera
     thin,
     readings,
     unmeasured,
-    cutter: null,
     straight: fit.straight ? straightResult(cuts, casting.material) : null,
     severed: cuts.flatMap(severedPieces),
     after: castingAfter(casting, cuts),

@@ -9,7 +9,7 @@ import { type Sizes, sizesFor } from '../../src/drawing/scene/sizes.ts';
 import { paperInks, styleOf } from '../../src/drawing/scene/styles.ts';
 import { markNodes, node, type SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Box } from '../../src/geometry/plane/edge-box.ts';
-import { edgesOf, type Region } from '../../src/geometry/plane/loop.ts';
+import { edgeCountOf, type Region } from '../../src/geometry/plane/loop.ts';
 import { thinLoop } from '../../src/geometry/plane/thin-loop.ts';
 import { vec } from '../../src/geometry/plane/vec.ts';
 import type { Casting } from '../../src/job/casting.ts';
@@ -53,7 +53,7 @@ export function picturesOf(input: DrawInput): Pictures {
   const faceBox = boxOfLayers([layer('fixed', outlines)]);
   const sizes = sizesFor(Math.max(faceBox.maxX - faceBox.minX, faceBox.maxY - faceBox.minY));
   const face: Picture = { ...facePicture(input, sizes), extent: faceBox };
-  const edges = outlines.flatMap(({ loops }) => loops).reduce((sum, loop) => sum + edgesOf(loop).length, 0);
+  const edges = edgeCountOf(outlines.flatMap(({ loops }) => loops));
   const coarser = edges <= fewEdges ? [] : coarserPictures(input, sizes);
   const across = acrossOf(input);
   const seen = sideLayers({ ...input, plan: null }, [], across, sizes);

@@ -1,5 +1,5 @@
 import { type Edge, pointOnEdge } from '../../geometry/plane/edge.ts';
-import { edgesOf, edgesOfRegion, type Region } from '../../geometry/plane/loop.ts';
+import { edgeCountOf, edgesOf, edgesOfRegion, type Region } from '../../geometry/plane/loop.ts';
 import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { thinLoop } from '../../geometry/plane/thin-loop.ts';
 import { angleOf, sub } from '../../geometry/plane/vec.ts';
@@ -53,8 +53,7 @@ export function stripsOf(whole: Region, from: SeenFrom): Strip[] {
 }
 
 function drawnByLess(region: Region): Region {
-  const count = region.reduce((sum, loop) => sum + (loop.kind === 'circle' ? 1 : loop.vertices.length), 0);
-  if (count <= mostEdges) return region;
+  if (edgeCountOf(region) <= mostEdges) return region;
   const { minY, maxY } = boxOfRegion(region);
   return region.map((loop) => thinLoop(loop, (maxY - minY) / evenSteps / 4));
 }

@@ -1,6 +1,7 @@
 import { type Edge, edgeOfBulge, edgeOfCircle } from '../plane/edge.ts';
 import type { Box } from '../plane/edge-box.ts';
-import type { Loop, Region, Vertex } from '../plane/loop.ts';
+import { edgeCountOfLoop, type Loop, type Region, type Vertex } from '../plane/loop.ts';
+import { squaredToSegment } from '../plane/segment.ts';
 import { distance } from '../plane/vec.ts';
 import { allButStraightMm, flatBulge } from './tolerances.ts';
 
@@ -84,7 +85,7 @@ export const boxOfOutline = (tree: OutlineTree): Box =>
       };
 
 export function buildOutlineTree(region: Region): OutlineTree {
-  const sizes = region.map((loop) => (loop.kind === 'circle' ? 1 : loop.vertices.length));
+  const sizes = region.map(edgeCountOfLoop);
   const edgeCount = sizes.reduce((sum, size) => sum + size, 0);
   const ends = new Float64Array(4 * edgeCount);
   const arcs = new Float64Array(region.some(hasArc) ? 4 * edgeCount : 0);
@@ -254,15 +255,6 @@ function awayFromChord({ ends, spans }: OutlineTree, node: number, first: number
 function sagitta(arcs: Float64Array, edge: number): number {
   const radius = arcs.length === 0 ? 0 : (arcs[4 * edge + 2] as number);
   return radius === 0 ? 0 : radius * 2 * Math.sin((arcs[4 * edge + 3] as number) / 4) ** 2;
-}
-
-/** Squared distance (mm²) from a point to the segment a–b. */
-export function squaredToSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
-  const dx = bx - ax;
-  const dy = by - ay;
-  const squared = dx * dx + dy * dy;
-  const t = squared > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / squared)) : 0;
-  return (ax + t * dx - x) ** 2 + (ay + t * dy - y) ** 2;
 }
 
 function linkLoops(sizes: readonly number[]): Pick<OutlineTree, 'previous' | 'next' | 'loopStarts'> {

@@ -1,9 +1,10 @@
 import { compose, type Rigid, rigid } from '../plane/rigid.ts';
+import { squaredToSegment } from '../plane/segment.ts';
 import { length, type Vec, vec } from '../plane/vec.ts';
 import { ClosestPair } from './closest-pair.ts';
 import { EdgeSlot } from './edge-slot.ts';
 import type { Contact, LegMeasure, Nearest } from './leg-measure.ts';
-import { firstEdge, lastEdge, type OutlineTree, squaredToSegment } from './outline-tree.ts';
+import { firstEdge, lastEdge, type OutlineTree } from './outline-tree.ts';
 import { slideContacts } from './slide-contacts.ts';
 import { contactSlackMm, pruningMm, roundingMm } from './tolerances.ts';
 

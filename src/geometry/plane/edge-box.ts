@@ -1,4 +1,5 @@
 import { type ArcEdge, arcSpans, type Edge } from './edge.ts';
+import type { Vec } from './vec.ts';
 
 /** A box along the axes, mm. */
 export interface Box {
@@ -29,35 +30,51 @@ function withApexes(ends: Box, arc: ArcEdge): Box {
   };
 }
 
+/** A box that is made to take in more. */
+export class GrowingBox implements Box {
+  minX = Number.POSITIVE_INFINITY;
+  minY = Number.POSITIVE_INFINITY;
+  maxX = Number.NEGATIVE_INFINITY;
+  maxY = Number.NEGATIVE_INFINITY;
+
+  takeIn({ minX, minY, maxX, maxY }: Box): void {
+    this.minX = Math.min(this.minX, minX);
+    this.minY = Math.min(this.minY, minY);
+    this.maxX = Math.max(this.maxX, maxX);
+    this.maxY = Math.max(this.maxY, maxY);
+  }
+
+  takeInPoint({ x, y }: Vec): void {
+    this.minX = Math.min(this.minX, x);
+    this.minY = Math.min(this.minY, y);
+    this.maxX = Math.max(this.maxX, x);
+    this.maxY = Math.max(this.maxY, y);
+  }
+
+  /** As it is now. */
+  box(): Box {
+    const { minX, minY, maxX, maxY } = this;
+    return { minX, minY, maxX, maxY };
+  }
+}
+
 /** The least box round several; of none, one that holds nothing. */
 export function boxAround(boxes: readonly Box[]): Box {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const box of boxes) {
-    minX = Math.min(minX, box.minX);
-    minY = Math.min(minY, box.minY);
-    maxX = Math.max(maxX, box.maxX);
-    maxY = Math.max(maxY, box.maxY);
-  }
-  return { minX, minY, maxX, maxY };
+  const around = new GrowingBox();
+  for (const box of boxes) around.takeIn(box);
+  return around.box();
 }
 
 /** The least box round some edges; of none, one that holds nothing. */
 export function boxAroundEdges(edges: readonly Edge[]): Box {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  const around = new GrowingBox();
   for (const edge of edges) {
-    const { a, b } = edge;
-    minX = Math.min(minX, a.x, b.x);
-    minY = Math.min(minY, a.y, b.y);
-    maxX = Math.max(maxX, a.x, b.x);
-    maxY = Math.max(maxY, a.y, b.y);
-    if (edge.kind === 'line') continue;
-    const box = boxOfEdge(edge);
-    minX = Math.min(minX, box.minX);
-    minY = Math.min(minY, box.minY);
-    maxX = Math.max(maxX, box.maxX);
-    maxY = Math.max(maxY, box.maxY);
+    if (edge.kind === 'line') {
+      around.takeInPoint(edge.a);
+      around.takeInPoint(edge.b);
+    } else around.takeIn(boxOfEdge(edge));
   }
-  return { minX, minY, maxX, maxY };
+  return around.box();
 }
 
 /** A box with so much more on every side, mm. */

@@ -39,6 +39,11 @@ export function edgesOf(loop: Loop): Edge[] {
   return vertices.map((v, i) => edgeOfBulge(v, vertices[(i + 1) % vertices.length] as Vertex, v.bulge));
 }
 
+/** How many edges loops have, without making them. */
+export const edgeCountOf = (region: Region): number => region.reduce((sum, loop) => sum + edgeCountOfLoop(loop), 0);
+
+export const edgeCountOfLoop = (loop: Loop): number => (loop.kind === 'circle' ? 1 : loop.vertices.length);
+
 export const edgesOfRegion = (region: Region): Edge[] => region.flatMap(edgesOf);
 
 export function moveLoop(loop: Loop, motion: Rigid): Loop {

@@ -1,5 +1,5 @@
 import type { Loop, Vertex } from './loop.ts';
-import type { Vec } from './vec.ts';
+import { squaredToSegment } from './segment.ts';
 
 /**
  * The loop with as few of its vertices as Douglas and Peucker's way leaves, each loop no further than `withinMm` from the
@@ -43,7 +43,9 @@ function keepFar(vertices: readonly Vertex[], from: number, to: number, withinMm
     let furthest = 0;
     let awayMm2 = withinMm * withinMm;
     for (let i = a + 1; i < b; i++) {
-      const mm2 = squaredMm(vertices[i] as Vertex, start, end);
+      const { x, y } = vertices[i] as Vertex;
+      // to the stretch between them, not to the line beyond it: only then is neither loop far from the other
+      const mm2 = squaredToSegment(x, y, start.x, start.y, end.x, end.y);
       if (mm2 > awayMm2) {
         furthest = i;
         awayMm2 = mm2;
@@ -53,16 +55,4 @@ function keepFar(vertices: readonly Vertex[], from: number, to: number, withinMm
     stays[furthest] = 1;
     pending.push(a, furthest, furthest, b);
   }
-}
-
-/**
- * From a point to the stretch from `a` to `b`, mm², not to the line beyond it: only then is neither loop far from the
- * other.
- */
-function squaredMm(p: Vec, a: Vec, b: Vec): number {
-  const dx = b.x - a.x;
-  const dy = b.y - a.y;
-  const square = dx * dx + dy * dy;
-  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
-  return (p.x - a.x - t * dx) ** 2 + (p.y - a.y - t * dy) ** 2;
 }

@@ -1,6 +1,7 @@
 import { type ArcEdge, edgeOfBulge } from '../plane/edge.ts';
 import { round6 } from '../plane/rounding.ts';
-import { cross, distance, dot, lerp, sub, type Vec, vec } from '../plane/vec.ts';
+import { squaredToSegment } from '../plane/segment.ts';
+import { cross, distance, dot, sub, type Vec, vec } from '../plane/vec.ts';
 import type { Polygon } from './polygons.ts';
 
 /** A line through points and how far to the right of it the one that takes its place may run. */
@@ -136,15 +137,7 @@ export function radiiOf(points: readonly Vec[], centre: Vec, sense: number): Rad
     const a = sub(points[i - 1] as Vec, centre);
     // nor where there is no centre
     if (!(sense * cross(a, b) > 0)) return null;
-    least = Math.min(least, nearestSquared(a, b));
+    least = Math.min(least, squaredToSegment(0, 0, a.x, a.y, b.x, b.y));
   }
   return { leastMm: Math.sqrt(least), mostMm: Math.sqrt(most) };
-}
-
-/** The square of how near to the origin an edge comes. */
-function nearestSquared(a: Vec, b: Vec): number {
-  const along = sub(b, a);
-  const t = -dot(a, along) / dot(along, along);
-  const at = lerp(a, b, Math.min(1, Math.max(0, t)));
-  return dot(at, at);
 }

@@ -9,6 +9,7 @@ import { difference, engineErrorMm, intersection, union } from '../../geometry/p
 import { areaMm2, loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { soundPolygons } from '../../geometry/polygons/sound-polygons.ts';
 import type { Progress } from '../../geometry/progress.ts';
+import { remembered } from '../../geometry/remembered.ts';
 import type { DepthRange, DoNotCut, Section } from '../../job/casting.ts';
 import { biteOf } from '../cutter/bite.ts';
 import type { CutterWay } from '../cutter/cutter-shape.ts';
@@ -203,11 +204,12 @@ function bandCut(
   };
 }
 
-/** Kept clear by as much as arcs come beyond polygons, so that no line that is given out enters what must not be cut. */
 function withoutRefused(polygons: Polygons, refused: readonly DoNotCut[]): Polygons {
-  if (refused.length === 0) return polygons;
-  const kept = refused.flatMap(
-    ({ loops }) => offset(metalOnLeft(loops), arcsWithinMm, toleranceMm, 'outside').polygons,
-  );
-  return difference(polygons, union(kept));
+  return refused.length === 0 ? polygons : difference(polygons, union(refused.flatMap(keptClear)));
 }
+
+const known = remembered<Polygons>(1);
+
+/** Kept clear by as much as arcs come beyond polygons, so that no line that is given out enters what must not be cut. */
+const keptClear = ({ loops }: DoNotCut): Polygons =>
+  known(loops, '', () => offset(metalOnLeft(loops), arcsWithinMm, toleranceMm, 'outside').polygons);

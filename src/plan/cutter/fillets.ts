@@ -4,7 +4,7 @@ import { offset } from '../../geometry/polygons/offset.ts';
 import { difference, intersection, pieces, union } from '../../geometry/polygons/polygon-engine.ts';
 import { loopsOf, outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { boxRound, solidNear } from '../../geometry/polygons/solid-near.ts';
-import type { Progress } from '../../geometry/progress.ts';
+import { type Progress, showing } from '../../geometry/progress.ts';
 import type { Casting, DepthRange, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
 import { coreOf } from '../bands/core.ts';
@@ -56,10 +56,7 @@ export function* filletsOf(
         of: fillets.length + 1,
       };
       yield progress;
-      const job = filletsIn(cut.section, piece, layers, cutter);
-      let found = job.next();
-      for (; !found.done; found = job.next()) yield progress;
-      fillets.push(...found.value);
+      fillets.push(...(yield* showing(progress, filletsIn(cut.section, piece, layers, cutter))));
     }
   }
   return fillets;

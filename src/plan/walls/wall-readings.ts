@@ -9,6 +9,7 @@ import { distance, type Vec } from '../../geometry/plane/vec.ts';
 import { pieces } from '../../geometry/polygons/polygon-engine.ts';
 import { areaMm2, loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { boxRound } from '../../geometry/polygons/solid-near.ts';
+import { remembered } from '../../geometry/remembered.ts';
 import type { Casting, DepthRange, Hollow, Section, WallReading } from '../../job/casting.ts';
 import type { Fit } from '../../job/job.ts';
 import type { BandCut } from '../bands/cut-band.ts';
@@ -58,14 +59,12 @@ const besideMm = 25;
 export const reachMm = ({ wallMm }: WallReading): number => Math.max(leastReachMm, wallMm);
 
 /**
- * The walls that readings tell of. A reading is the metal between the surface at its place and the hollow behind it,
+ * The walls that a reading tells of. A reading is the metal between the surface at its place and the hollow behind it,
  * square to the surface: it is charged with what the last line takes there, square to the surface, and with the most
  * taken at any place that it speaks for; its own error and the hand's are taken off.
  */
-export const readWalls = ({ wallReadings }: Casting, cuts: readonly SectionCut[], fit: Fit): ReadWall[] =>
-  wallReadings.flatMap((reading) =>
-    cuts.flatMap(({ section, bands }) => bands.flatMap((band) => readWall(reading, section, band, fit) ?? [])),
-  );
+export const wallsRead = (reading: WallReading, cuts: readonly SectionCut[], fit: Fit): ReadWall[] =>
+  cuts.flatMap(({ section, bands }) => bands.flatMap((band) => readWall(reading, section, band, fit) ?? []));
 
 function readWall(reading: WallReading, section: Section, band: BandCut, fit: Fit): ReadWall | null {
   const { at, depthMm, wallMm, errorMm } = reading;
@@ -126,12 +125,11 @@ const boxAbout = ({ x, y }: Vec, byMm: number): Box => ({
 export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): UnmeasuredCut[] {
   return cuts.flatMap(({ section, bands }) => {
     const metal = metalOf(section.loops, toleranceMm, 'outside');
-    const bodies = bands.length === 0 ? [] : bodiesOf(metal);
     return bands.flatMap((band) =>
       pieces(band.planned).flatMap((piece) => {
         const tree = treeOfLine(piece);
         if (casting.hollows.some((hollow) => isBeside(hollow, band.depth, tree))) return [];
-        if (comesOffWhole(bodies, piece)) return [];
+        if (comesOffWhole(metal, piece)) return [];
         const place = unspokenFor(casting.wallReadings, metal, piece, band.depth);
         if (place === null) return [];
         return [{ section: section.id, depth: band.depth, at: place.at, atDepthMm: place.depthMm }];
@@ -146,14 +144,17 @@ interface Body {
   readonly areaMm2: number;
 }
 
-const bodiesOf = (metal: Polygons): Body[] =>
-  pieces(metal).map((body) => ({ loops: loopsOf(body), areaMm2: areaMm2(body) }));
+const known = remembered<readonly Body[]>(1);
+
+/** Worked out once of the same metal: every piece of every cut asks. */
+const bodiesOf = (metal: Polygons): readonly Body[] =>
+  known(metal, '', () => pieces(metal).map((body) => ({ loops: loopsOf(body), areaMm2: areaMm2(body) })));
 
 /** Whether a piece of a cut is all there is of the metal that it is cut from. */
-function comesOffWhole(bodies: readonly Body[], piece: Polygons): boolean {
+function comesOffWhole(metal: Polygons, piece: Polygons): boolean {
   const pieceMm2 = areaMm2(piece);
   let fromMm2 = 0;
-  for (const body of bodies) {
+  for (const body of bodiesOf(metal)) {
     if (biteOf(piece, body.loops) !== null) fromMm2 += body.areaMm2;
     if (fromMm2 - pieceMm2 >= 1e-3 * pieceMm2) return false;
   }
