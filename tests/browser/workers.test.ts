@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { describeInBrowser } from './support/in-browser.ts';
-import { openViewer, settled, type Viewer } from './support/viewer-page.ts';
+import { openWorkedJob, settled, type Viewer } from './support/viewer-page.ts';
 
 /** What was seen of the page's workers, and of what it painted because one said how far it is. */
 interface WorkerLog {
@@ -46,11 +46,7 @@ function watchWorkers(): void {
 describeInBrowser('the workers of the page', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openViewer();
-    await viewer.context.addInitScript(watchWorkers);
-    await viewer.page.goto(viewer.page.url());
-    await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
-    await settled(viewer.page);
+    viewer = await openWorkedJob(watchWorkers);
   }, 120_000);
   afterAll(() => viewer?.context.close());
 

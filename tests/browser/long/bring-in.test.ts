@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { describeInBrowser } from '../support/in-browser.ts';
-import { openViewer, settled, type Viewer } from '../support/viewer-page.ts';
+import { openWorkedJob, settled, type Viewer } from '../support/viewer-page.ts';
 
 /** Files to be read lie in the worker's letter box until the page says `handOver()`. Runs in the page, before all else. */
 function holdUpFiles(): void {
@@ -18,11 +18,7 @@ function holdUpFiles(): void {
 describeInBrowser('a file of outlines that takes long to read', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openViewer();
-    await viewer.context.addInitScript(holdUpFiles);
-    await viewer.page.goto(viewer.page.url());
-    await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
-    await settled(viewer.page);
+    viewer = await openWorkedJob(holdUpFiles);
     await viewer.page.locator('.steps [data-step="outlines"] button.line').click();
   }, 120_000);
   afterAll(() => viewer?.context.close());

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { Random } from '../../support/random.ts';
 import { describeInBrowser } from '../support/in-browser.ts';
-import { openViewer, settled, type Viewer } from '../support/viewer-page.ts';
+import { openWorkedJob, settled, type Viewer } from '../support/viewer-page.ts';
 
 /** What the page did with its workers, and when, ms: asked one for something, told it to drop that, or ended it. */
 interface Deed {
@@ -39,11 +39,7 @@ const mostMs = 1000;
 describeInBrowser('work that goes on for seconds in one piece, stopped on the page', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openViewer();
-    await viewer.context.addInitScript(watchWorkers);
-    await viewer.page.goto(viewer.page.url());
-    await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
-    await settled(viewer.page);
+    viewer = await openWorkedJob(watchWorkers);
     await viewer.page.locator('.steps [data-step="grind"] button.line').click();
   }, 120_000);
   afterAll(() => viewer?.context.close());

@@ -25,6 +25,16 @@ export async function openViewer(size = { width: 1440, height: 900 }): Promise<V
   return { context, page, complaints };
 }
 
+/** The same with a worked job open, and with a script of ours run in the page before all else. */
+export async function openWorkedJob(first: () => void): Promise<Viewer> {
+  const viewer = await openViewer();
+  await viewer.context.addInitScript(first);
+  await viewer.page.goto(viewer.page.url());
+  await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
+  await settled(viewer.page);
+  return viewer;
+}
+
 /** Writes down everything a page complains of. */
 export function heard(page: Page, complaints: string[]): void {
   page.on('pageerror', ({ message }) => complaints.push(message));
