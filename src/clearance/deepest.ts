@@ -31,13 +31,21 @@ const none: Depth = { mm: 0, at: vec(0, 0) };
 interface Search {
   readonly outline: OutlineTree;
   best: Depth;
+  /** The edge nearest to what was measured last. */
+  nearest: number;
 }
 
 /** Measures at a point, keeps it if it is the deepest so far, and gives how far the nearest edge is and which. */
 function probe(search: Search, at: Vec): { readonly distanceMm: number; readonly edge: number } {
-  const { distanceMm, edge } = nearestOnOutline(search.outline, at);
+  const { distanceMm, edge } = nearest(search, at);
   if (distanceMm > search.best.mm) search.best = { mm: distanceMm, at };
   return { distanceMm, edge };
+}
+
+function nearest(search: Search, at: Vec): { readonly distanceMm: number; readonly edge: number } {
+  const found = nearestOnOutline(search.outline, at, search.nearest);
+  search.nearest = found.edge;
+  return found;
 }
 
 /** How far a point lies from a straight edge of a tree, mm. */
@@ -96,7 +104,7 @@ function edgeCells(removed: Polygons, limitsMm: Float64Array): EdgeCell[] {
 
 /** The greatest distance from the edges of a removed region to the outline: edges along the outline count for nothing. */
 function deepestOnCut(removed: Polygons, outline: OutlineTree): Depth {
-  const search: Search = { outline, best: none };
+  const search: Search = { outline, best: none, nearest: -1 };
   const cells = edgeCells(removed, probeCorners(search, removed));
   for (let cell = cells.pop(); cell !== undefined; cell = cells.pop()) {
     if (limitOf(cell) <= search.best.mm) continue;
@@ -119,12 +127,12 @@ interface Cell {
 
 /** The greatest distance from a point of a removed region to the metal left, or `known` where that is no less. */
 function farthestFromMetal(removed: Polygons, left: OutlineTree, known: Depth): Depth {
-  const search: Search = { outline: left, best: known };
+  const search: Search = { outline: left, best: known, nearest: -1 };
   const inside = buildOutlineTree(loopsOf(removed));
   probeCorners(search, removed);
   const cells = [cellRound(removed)];
   for (let cell = cells.pop(); cell !== undefined; cell = cells.pop()) {
-    const { edge: near, distanceMm } = nearestOnOutline(left, cell.centre);
+    const { edge: near, distanceMm } = nearest(search, cell.centre);
     if (distanceMm + Math.SQRT2 * cell.halfMm + roundingMm <= search.best.mm) continue;
     const far = beyondBest(search, near, cell, inside);
     if (far.length === 0) continue;

@@ -1,11 +1,13 @@
 import { staysClear } from '../geometry/motion/least-distance.ts';
 import { isMotionless, still } from '../geometry/motion/motion.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
-import { sweptRegion } from '../geometry/motion/swept-region.ts';
+import { sweepOf } from '../geometry/motion/swept-region.ts';
+import type { Box } from '../geometry/plane/edge-box.ts';
 import type { Region } from '../geometry/plane/loop.ts';
 import { difference, engineErrorMm, intersection, pieces } from '../geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../geometry/polygons/polygonise.ts';
 import { areaMm2, loopsOf, type Polygons, withoutSlivers } from '../geometry/polygons/polygons.ts';
+import { boxRound, solidNear } from '../geometry/polygons/solid-near.ts';
 import { stepsOfUnion, unionOfMany } from '../geometry/polygons/union-of-many.ts';
 import type { Progress } from '../geometry/progress.ts';
 import { numberOf, remembered } from '../geometry/remembered.ts';
@@ -81,23 +83,47 @@ function sectionFoul(section: Section, passes: readonly Pass[]): SectionFoul | n
 
 function foulIn(section: Section, touching: readonly Pass[]): SectionFoul | null {
   const metal = polygonise(section.loops, foulArcMm, 'inside');
-  const swept = sweptBy(touching);
-  const whole = buildOutlineTree(loopsOf(metal));
-  const left = buildOutlineTree(loopsOf(difference(metal, swept)));
+  const swept = sweptBy(touching, boxRound(metal, engineErrorMm));
+  const shared = intersection(metal, swept);
+  const depthOf = depthIn(metal, swept, shared);
   const leastMm = shallowMm + (stepsOfUnion(touching.length) - 1) * engineErrorMm;
-  const fouls = pieces(intersection(metal, swept))
-    .map((piece) => ({ piece, depth: deepest(piece, left, whole) }))
+  const fouls = pieces(shared)
+    .map((piece) => ({ piece, depth: depthOf(piece) }))
     .filter(({ depth }) => depth === null || depth.mm > leastMm);
   if (fouls.length === 0) return null;
   const polygons = fouls.flatMap(({ piece }) => piece);
   return { section, areaMm2: areaMm2(polygons), deepestMm: greatest(fouls), loops: loopsOf(polygons) };
 }
 
-function sweptBy(passes: readonly Pass[]): Polygons {
+/** What passes sweep, as far as it lies in a box. */
+function sweptBy(passes: readonly Pass[], within: Box): Polygons {
   const swept = passes.map(({ section, start, motion }) =>
-    sweptRegion(section.loops, start, motion, foulArcMm, 'inside'),
+    sweepOf(section.loops, start, motion)(foulArcMm, 'inside', within),
   );
   return withoutSlivers(unionOfMany(swept.map(({ polygons }) => polygons)), 'outside', foulSliverMm);
+}
+
+/**
+ * How deep pieces of what is shared go. Metal farther off than all of it is long is looked at only where no nearer metal
+ * is left: what is nearer than the edge of what is looked at is the nearest there is.
+ */
+function depthIn(metal: Polygons, swept: Polygons, shared: Polygons): (piece: Polygons) => Depth | null {
+  const { minX, minY, maxX, maxY } = boxRound(shared, 0);
+  const reachMm = Math.hypot(maxX - minX, maxY - minY);
+  const about = measuredIn(solidNear(metal, boxRound(shared, reachMm)), swept);
+  let all: typeof about | null = null;
+  return (piece) => {
+    const depth = about(piece);
+    if (depth !== null && depth.mm < reachMm) return depth;
+    all ??= measuredIn(metal, swept);
+    return all(piece);
+  };
+}
+
+function measuredIn(metal: Polygons, swept: Polygons): (piece: Polygons) => Depth | null {
+  const whole = buildOutlineTree(loopsOf(metal));
+  const left = buildOutlineTree(loopsOf(difference(metal, swept)));
+  return (piece) => deepest(piece, left, whole);
 }
 
 const greatest = (fouls: readonly { readonly depth: Depth | null }[]): number | null =>

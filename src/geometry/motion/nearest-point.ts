@@ -21,11 +21,19 @@ const slot = new EdgeSlot();
 
 /**
  * The point of an outline nearest to `p`, inside or outside, how far it is in mm, and on which edge of the tree it lies;
- * exact for lines and arcs.
+ * exact for lines and arcs. An edge that may well lie near, such as the one nearest to the point before, saves the way.
  */
-export function nearestOnOutline(tree: OutlineTree, p: Vec): { distanceMm: number; point: Vec; edge: number } {
+export function nearestOnOutline(
+  tree: OutlineTree,
+  p: Vec,
+  likely = -1,
+): { distanceMm: number; point: Vec; edge: number } {
   const best = new ClosestPair();
-  const edge = tree.edgeCount > 0 ? descend(tree, rootNode, p.x, p.y, best, -1) : -1;
+  if (likely >= 0) {
+    slot.load(tree, likely, identity);
+    best.measurePoint(p.x, p.y, slot);
+  }
+  const edge = tree.edgeCount > 0 ? descend(tree, rootNode, p.x, p.y, best, likely) : -1;
   return { distanceMm: best.distanceMm, point: vec(best.qx, best.qy), edge };
 }
 

@@ -1,5 +1,6 @@
 import type { Side } from '../plane/arc-points.ts';
 import { reversedEdge } from '../plane/edge.ts';
+import type { Box } from '../plane/edge-box.ts';
 import { moveRegion, type Region } from '../plane/loop.ts';
 import type { Rigid } from '../plane/rigid.ts';
 import type { Vec } from '../plane/vec.ts';
@@ -7,6 +8,7 @@ import { metalOnLeft } from '../polygons/metal-on-left.ts';
 import { engineErrorMm, union } from '../polygons/polygon-engine.ts';
 import { appendEdge, polygonise } from '../polygons/polygonise.ts';
 import type { Polygon, Polygons } from '../polygons/polygons.ts';
+import { solidNear } from '../polygons/solid-near.ts';
 import { closePockets } from './close-pockets.ts';
 import { isMotionless, type Motion } from './motion.ts';
 import { ringsSwept } from './rings.ts';
@@ -38,16 +40,22 @@ export const sweptRegion = (
   side: Side = 'outside',
 ): SweptRegion => sweepOf(region, start, motion)(toleranceMm, side);
 
-/** The region a solid covers over one motion, to be asked for within a tolerance, mm, on either side. */
-export type Sweep = (toleranceMm: number, side: Side) => SweptRegion;
+/**
+ * The region a solid covers over one motion, to be asked for within a tolerance, mm, on either side. Where it matters in
+ * a box only, that is soon had; beyond the box it may then be anything.
+ */
+export type Sweep = (toleranceMm: number, side: Side, within?: Box) => SweptRegion;
 
 /** As `sweptRegion`, for one that is asked for more than once: what leads and what trails is told apart but once. */
 export function sweepOf(region: Region, start: Rigid, motion: Motion): Sweep {
   const outlines = outlinesSwept(moveRegion(region, start), motion);
-  return (toleranceMm, side) => ({
-    polygons: union(outlines(toleranceMm, side)),
-    boundMm: toleranceMm + engineErrorMm,
-  });
+  return (toleranceMm, side, within) => {
+    const swept = outlines(toleranceMm, side);
+    return {
+      polygons: union(within ? solidNear(swept, within) : swept),
+      boundMm: toleranceMm + engineErrorMm,
+    };
+  };
 }
 
 function outlinesSwept(placed: Region, motion: Motion): (toleranceMm: number, side: Side) => Polygons {
