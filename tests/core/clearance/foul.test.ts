@@ -72,6 +72,14 @@ describe('the foul at home', () => {
     expect(foul.deepestMm).toBeCloseTo(20 - 6 * Math.SQRT1_2, 3);
   });
 
+  it('is measured to metal however far off that is', () => {
+    const wide = homeFoul(pairOf([box(0, 0, 400, 400)], [disc(200, 200, 6)]));
+    expect(wide.deepestMm).toBeCloseTo(200 - 6 * Math.SQRT1_2, 3);
+    // all of one boss goes; the other stands 290 from its far side
+    const boss = homeFoul(pairOf([box(0, 0, 10, 10), box(300, 0, 310, 10)], [box(-5, -5, 15, 15)]));
+    expect(boss.deepestMm).toBeCloseTo(300, 3);
+  });
+
   it('that takes the end off a bar is as deep as the farthest metal removed', () => {
     // the cut surface is nowhere more than 5 from the outside; the end of the bar is 12 from what is left
     const foul = homeFoul(pairOf([box(0, 0, 40, 10)], [box(28, -5, 60, 15)]));
