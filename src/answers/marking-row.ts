@@ -3,7 +3,13 @@ import { depthRange } from '../files/part-file.ts';
 
 const divider = z.strictObject({
   from: z.string().describe('a dowel of the part that is cut, or a hole where it has none'),
-  mm: z.number().describe('from its centre'),
+  mm: z.number().describe('from its centre, in plan'),
+  setMm: z
+    .number()
+    .nullable()
+    .describe(
+      "what dividers are set to: through space, from the centre of the dowel's end or of the hole where it opens, to the place at the end of the band nearer the face; null where nobody said how proud the dowel stands",
+    ),
 });
 
 const wallLeft = z.strictObject({

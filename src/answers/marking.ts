@@ -1,7 +1,7 @@
 import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
 import type { Divider, MarkingRow } from '../markout/marking-row.ts';
 import type { MarkingRowAnswer } from './marking-row.ts';
-import { roundDepth } from './rounded.ts';
+import { roundDepth, roundOrNull } from './rounded.ts';
 
 /** A row of the marking-out table as the answer gives it. */
 export const markingAnswer = (row: MarkingRow): MarkingRowAnswer => ({
@@ -25,4 +25,8 @@ export const markingAnswer = (row: MarkingRow): MarkingRowAnswer => ({
   },
 });
 
-const dividerAnswer = ({ from, mm }: Divider): Divider => ({ from, mm: round6(mm) });
+const dividerAnswer = ({ from, mm, setMm }: Divider): Divider => ({
+  from,
+  mm: round6(mm),
+  setMm: roundOrNull(setMm),
+});

@@ -33,6 +33,8 @@ export interface Hole {
   readonly diameterMm: number | null;
   /** How far a dowel stands proud of its own face; 0 for a hole. */
   readonly proudMm: number;
+  /** False when nobody said how far, so that it may be a dowel or its hole. */
+  readonly proudStated: boolean;
   /** Thread designation as written, e.g. `M12x1.75`; null when not threaded or not stated. */
   readonly thread: string | null;
   /** Null where its file does not say: then through every depth. */

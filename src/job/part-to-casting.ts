@@ -85,6 +85,7 @@ const holeOf = (hole: HoleFile, frame: Frame): Hole => ({
   at: pointInFrame(hole.at, frame),
   diameterMm: hole.diameter === undefined ? null : hole.diameter * frame.mm,
   proudMm: (hole.proud ?? 0) * frame.mm,
+  proudStated: hole.proud !== undefined,
   thread: hole.thread ?? null,
   depth: depthOf(hole.depth, frame.mm),
   keepWallMm: hole.keepWall === undefined ? null : hole.keepWall * frame.mm,

@@ -6,6 +6,19 @@ import type { Joint } from '../joint/joint.ts';
 /** Two holes to set dividers or trammels from. */
 export type DividerHoles = readonly [Hole, Hole];
 
+/**
+ * How deep dividers stand that are set from a hole, mm from the face of its part: on the end of the dowel, less than 0,
+ * or where the hole opens. Null where it may be either: then there is nothing to set them by.
+ */
+export function standsAtMm(joint: Joint, part: Part, hole: Hole): number | null {
+  if (hole.proudMm > 0) return -hole.proudMm;
+  const opensAtMm = hole.depth?.fromMm ?? 0;
+  if (hole.kind !== 'dowel' || hole.proudStated) return opensAtMm;
+  const pair = joint.fit.dowels.find((pair) => pair[part].id === hole.id);
+  const mate = pair?.[part === 'fixed' ? 'moving' : 'fixed'];
+  return mate !== undefined && mate.proudMm > 0 ? opensAtMm : null;
+}
+
 /** Holes looked at where there are no dowels: those nearest to the work. */
 const mostHoles = 8;
 /** Centres closer together than this find nothing, mm. */

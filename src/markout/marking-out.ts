@@ -1,4 +1,5 @@
 import { distance, type Vec } from '../geometry/plane/vec.ts';
+import type { Hole } from '../job/casting.ts';
 import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { PartCut } from '../plan/part-cut.ts';
@@ -6,7 +7,7 @@ import type { PlanResult } from '../plan/plan-result.ts';
 import { handErrorOf } from '../plan/walls/walls.ts';
 import { type MeasuredRun, measured, pointAlong } from './marking-out-along.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
-import { type DividerHoles, dividerHoles } from './marking-out-dividers.ts';
+import { dividerHoles, standsAtMm } from './marking-out-dividers.ts';
 import { type EdgePlace, placesAlong } from './marking-out-places.ts';
 import { takeOffAlong } from './marking-out-take-off.ts';
 import { isInReach, wallLeft, wallMm } from './marking-out-walls.ts';
@@ -31,8 +32,16 @@ export const markingOut = (joint: Joint, { cuts }: PlanResult): MarkingTable[] =
 function tableOf(joint: Joint, cut: PartCut): MarkingTable {
   const { part } = cut;
   const marked = workBands(joint[part], cut).flatMap((band, i) => markedOn(joint, part, band, i));
-  const holes = dividerHoles(joint, part, marked.map(pointOnRun));
+  const pair = dividerHoles(joint, part, marked.map(pointOnRun));
+  const standing = (hole: Hole): StandingHole => ({ hole, standsMm: standsAtMm(joint, part, hole) });
+  const holes = pair && ([standing(pair[0]), standing(pair[1])] as const);
   return marked.map((mark, i) => rowOf(joint, part, holes, mark, i + 1));
+}
+
+/** A hole to set dividers from, and how deep they stand in it; mm, null where that is not known. */
+interface StandingHole {
+  readonly hole: Hole;
+  readonly standsMm: number | null;
 }
 
 const pointOnRun = ({ run, place }: PlaceOnBand): Vec => pointAlong(run, place.alongMm);
@@ -50,12 +59,19 @@ function markedOn(joint: Joint, part: Part, band: WorkBand, nth: number): PlaceO
   });
 }
 
-function rowOf(joint: Joint, part: Part, holes: DividerHoles | null, mark: PlaceOnBand, place: number): MarkingRow {
+function rowOf(
+  joint: Joint,
+  part: Part,
+  holes: readonly [StandingHole, StandingHole] | null,
+  mark: PlaceOnBand,
+  place: number,
+): MarkingRow {
   const { band, nth, edge, run } = mark;
   const { kind, alongMm } = mark.place;
   const at = pointAlong(run, alongMm);
   const { firstMm, plannedMm, lastMm, lastAt } = takeOffAlong(run, alongMm, band.present, band.trees, band.takeOffMm);
   const hand = handErrorOf(joint.fit);
+  const depthMm = band.depth?.fromMm ?? 0;
   return {
     place,
     band: nth,
@@ -67,7 +83,7 @@ function rowOf(joint: Joint, part: Part, holes: DividerHoles | null, mark: Place
     at,
     angleRad: angleRad(at, part),
     radiusMm: Math.hypot(at.x, at.y),
-    dividers: holes && [dividerTo(at, holes[0]), dividerTo(at, holes[1])],
+    dividers: holes && [dividerTo(at, depthMm, holes[0]), dividerTo(at, depthMm, holes[1])],
     firstMm,
     plannedMm,
     lastMm,
@@ -84,4 +100,8 @@ function angleRad({ x, y }: Vec, part: Part): number {
   return rad < hairRad - Math.PI ? Math.PI : rad;
 }
 
-const dividerTo = (at: Vec, hole: DividerHoles[0]): Divider => ({ from: hole.id, mm: distance(at, hole.at) });
+/** The setting of dividers is the hypotenuse of the distance in plan and the difference in depth. */
+function dividerTo(at: Vec, depthMm: number, { hole, standsMm }: StandingHole): Divider {
+  const mm = distance(at, hole.at);
+  return { from: hole.id, mm, setMm: standsMm === null ? null : Math.hypot(mm, depthMm - standsMm) };
+}

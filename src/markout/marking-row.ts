@@ -4,7 +4,13 @@ import type { DepthRange } from '../job/casting.ts';
 /** A distance that finds a place: from the centre of a dowel of the part that is cut, or of a hole where it has none. */
 export interface Divider {
   readonly from: string;
+  /** In plan, square to the crank axis. */
   readonly mm: number;
+  /**
+   * What dividers are set to: through space, from the centre of the dowel's end or of the hole where it opens, to the place
+   * at the end of the band nearer the face. Null where nobody said how proud the dowel stands.
+   */
+  readonly setMm: number | null;
 }
 
 /** The wall at a place. */

@@ -128,12 +128,3 @@ export const backToReport = 'Back to the report';
 
 /** The date, the program and what it was given. */
 export const madeText = (date: string, version: string): string => `Made on ${date} by Fettle ${version}.`;
-
-/** From place to place of the marking-out table. */
-const markedEveryMm = 10;
-
-/** How the marking-out table is read at the bench. */
-export const markingWords = (part: string, units: Units, holes: readonly string[]): string[] => [
-  `${holes.length === 0 ? 'There are no two holes to set dividers from: go' : `Set dividers or a trammel from ${inWords(holes)}, or go`} by angle (anticlockwise from 3 o'clock, looking at the mating face of ${part}) and radius from the crank. Lengths are in ${units}; "from face" is the depth from that face.`,
-  `Places stand on the planned line, every ${givenLength(markedEveryMm, units)} along each edge and at its ends, corners, deepest place and thinnest wall. Take off is square to the outside as it is now: to the first line, as planned, and to the last line. Wall left: as planned, and at worst from the last line with the errors taken off.`,
-];

@@ -70,6 +70,7 @@ export const holeOf = ({ at: place, depth = null, ...rest }: HoleSpec): Hole => 
   kind: 'bolt',
   diameterMm: null,
   proudMm: 0,
+  proudStated: true,
   thread: null,
   keepWallMm: null,
   mayBreak: false,

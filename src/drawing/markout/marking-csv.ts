@@ -25,7 +25,11 @@ export function markingColumns(rows: readonly MarkingRow[], part: Casting, units
     { heading: `from face: from (${units})`, of: ({ depth }) => mm(depth?.fromMm) },
     { heading: `from face: to (${units})`, of: ({ depth }) => mm(depth?.toMm) },
     ...names.map((name, i) => ({
-      heading: `divider from ${name} (${units})`,
+      heading: `dividers from ${name} (${units})`,
+      of: ({ dividers }: MarkingRow) => mm(dividers?.[i]?.setMm),
+    })),
+    ...names.map((name, i) => ({
+      heading: `in plan from ${name} (${units})`,
       of: ({ dividers }: MarkingRow) => mm(dividers?.[i]?.mm),
     })),
     {

@@ -1,23 +1,25 @@
 import { vec } from '../../geometry/plane/vec.ts';
-import { givenLength, lengthText } from '../../job/length-text.ts';
+import { lengthText } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { Bench } from '../../markout/marking-out-bench.ts';
-import { stepMm } from '../../markout/marking-out-places.ts';
 import type { MarkingRow } from '../../markout/marking-row.ts';
+import { markingWords } from '../../words/marking-words.ts';
 import { shortName } from '../../words/names.ts';
 import { degreesText } from '../../words/units.ts';
 import { barDepth } from '../fit/depth-words.ts';
 import { layer, line, text, viewOf } from '../scene/marks.ts';
 import type { Scene, TextMark, View } from '../scene/scene.ts';
-import { fitText } from '../scene/text-size.ts';
-import { sheetSizes, templateSheet } from './template-sheet.ts';
+import { fitText, textWidthMm } from '../scene/text-size.ts';
+import { sheetSizes, templateSheet, wordsMm } from './template-sheet.ts';
 import { firstTouchWords, templateWords } from './template-words.ts';
 
-interface Column {
+/** A column of the table on paper. */
+export interface Column {
   readonly heading: readonly [string, string];
-  readonly widthMm: number;
   readonly of: (row: MarkingRow) => string;
   readonly bold?: boolean;
+  /** Names give way where the sheet is too narrow; figures are never cut. */
+  readonly isName?: boolean;
 }
 
 /** Rows to a sheet: with its words above them they stay within A4 and Letter upright. */
@@ -35,17 +37,10 @@ export function tableScenes(bench: Bench, rows: readonly MarkingRow[], withBars:
   });
 }
 
-function steps(bench: Bench, [row]: readonly MarkingRow[]): string[] {
+function steps(bench: Bench, rows: readonly MarkingRow[]): string[] {
   const { joint, present, mirrored, touch } = bench;
-  const { units } = joint.fit;
-  const dividers =
-    row?.dividers === null || row?.dividers === undefined
-      ? 'There are no two holes to set dividers from'
-      : `Set dividers or a trammel from ${row.dividers.map(({ from }) => from).join(' and ')}`;
   return [
-    `${dividers}, or go by angle (anticlockwise from 3 o'clock, looking at the mating face of ${shortName(present)}${mirrored ? '; on mirrored sheets clockwise' : ''}) and radius from the crank. Lengths in ${units}.`,
-    `Places are on the planned line, every ${givenLength(stepMm, units)} along each edge and at its ends, corners, deepest place and thinnest wall. Take off is square to the outside as it is now.`,
-    'First line: must go whatever the error. Last line: never past it. Wall: as planned, and at worst from the last line with the errors taken off.',
+    ...markingWords(shortName(present), joint.fit.units, rows, mirrored),
     ...(touch === null
       ? []
       : [`As the parts are, it first touches on the way in at ${firstTouchWords(touch, bench)}.`]),
@@ -57,36 +52,56 @@ export function columnsOf(rows: readonly MarkingRow[], units: Units): Column[] {
   const mm = (value: number | undefined): string =>
     value === undefined ? '' : lengthText(value, units).replace(` ${units}`, '');
   const names = rows[0]?.dividers?.map(({ from }) => from) ?? [];
-  const depthOf = ({ depth }: MarkingRow): string => barDepth(depth, units);
+  const set = names.map(
+    (name, i): Column => ({ heading: ['dividers', name], of: ({ dividers }) => mm(dividers?.[i]?.setMm ?? undefined) }),
+  );
   return [
-    { heading: ['', 'no.'], widthMm: 8, of: ({ place }) => String(place), bold: true },
-    { heading: ['', 'section'], widthMm: 22, of: ({ section }) => section },
-    { heading: ['from', 'face'], widthMm: 16, of: depthOf },
-    { heading: ['', 'why'], widthMm: 15, of: ({ kind }) => kind },
-    ...names.map(
-      (name, i): Column => ({ heading: ['from', name], widthMm: 13, of: ({ dividers }) => mm(dividers?.[i]?.mm) }),
-    ),
-    { heading: ['', 'angle'], widthMm: 13, of: ({ angleRad }) => degreesText((angleRad * 180) / Math.PI) },
-    { heading: ['', 'radius'], widthMm: 12, of: ({ radiusMm }) => mm(radiusMm) },
-    { heading: ['take off', 'first'], widthMm: 10, of: ({ firstMm }) => mm(firstMm) },
-    { heading: ['', 'planned'], widthMm: 14, of: ({ plannedMm }) => mm(plannedMm), bold: true },
-    { heading: ['', 'last'], widthMm: 10, of: ({ lastMm }) => mm(lastMm) },
+    { heading: ['', 'no.'], of: ({ place }) => String(place), bold: true },
+    { heading: ['', 'section'], of: ({ section }) => section, isName: true },
+    { heading: ['from', 'face'], of: ({ depth }) => barDepth(depth, units) },
+    { heading: ['', 'why'], of: ({ kind }) => kind },
+    ...set.filter(({ of }) => rows.some((row) => of(row) !== '')),
+    ...names.map((name, i): Column => ({ heading: ['in plan', name], of: ({ dividers }) => mm(dividers?.[i]?.mm) })),
+    { heading: ['', 'angle'], of: ({ angleRad }) => degreesText((angleRad * 180) / Math.PI) },
+    { heading: ['', 'radius'], of: ({ radiusMm }) => mm(radiusMm) },
+    { heading: ['take off', 'first'], of: ({ firstMm }) => mm(firstMm) },
+    { heading: ['', 'planned'], of: ({ plannedMm }) => mm(plannedMm), bold: true },
+    { heading: ['', 'last'], of: ({ lastMm }) => mm(lastMm) },
     {
       heading: ['wall left', 'plan/worst'],
-      widthMm: 18,
       of: ({ wall }) => (wall === null ? '' : `${mm(wall.nominalMm)} / ${mm(wall.wallMm)}`),
     },
-    { heading: ['', 'to'], widthMm: 20, of: ({ wall }) => wall?.hollow ?? '' },
+    { heading: ['', 'to'], of: ({ wall }) => wall?.hollow ?? '', isName: true },
   ];
+}
+
+const betweenMm = 2.2;
+
+/** How wide each column is: as its longest entry, names in what figures leave of the sheet. */
+function widthsOf(columns: readonly Column[], rows: readonly MarkingRow[]): number[] {
+  const { textMm } = sheetSizes;
+  const widest = columns.map(({ heading: [over, under], of, bold }) =>
+    Math.max(
+      textWidthMm(over, textMm),
+      textWidthMm(under, textMm, true),
+      ...rows.map((row) => textWidthMm(of(row), textMm, bold)),
+    ),
+  );
+  const sum = (which: (column: Column) => boolean): number =>
+    columns.reduce((mm, column, i) => mm + (which(column) ? (widest[i] as number) : 0), 0);
+  const leftMm = wordsMm - betweenMm * columns.length - sum(({ isName }) => !isName);
+  const shrunk = Math.min(1, Math.max(0, leftMm) / sum(({ isName }) => isName === true));
+  return columns.map(({ isName }, i) => betweenMm + (widest[i] as number) * (isName ? shrunk : 1));
 }
 
 function tableView({ joint }: Bench, rows: readonly MarkingRow[]): View {
   const columns = columnsOf(rows, joint.fit.units);
-  const widthMm = columns.reduce((sum, column) => sum + column.widthMm, 0);
   const { textMm } = sheetSizes;
-  const lefts = columns.map((_, i) => columns.slice(0, i).reduce((sum, column) => sum + column.widthMm, 0));
+  const widths = widthsOf(columns, rows);
+  const lefts = columns.map((_, i) => widths.slice(0, i).reduce((sum, mm) => sum + mm, 0));
+  const widthMm = widths.reduce((sum, mm) => sum + mm, 0);
   const cell = (words: string, column: number, y: number, bold: boolean): TextMark => {
-    const room = (columns[column]?.widthMm ?? 0) - 1;
+    const room = (widths[column] ?? 0) - 1;
     return text(vec(lefts[column] ?? 0, y), fitText(words, textMm, room, bold), textMm, { bold });
   };
   const heads = columns.flatMap(({ heading: [over, under] }, i) => [

@@ -169,7 +169,9 @@ function placeLayers({ strip, bandTopMm }: Paper): Layer[] {
 function captionOf(bench: Bench, { strip, units, footMm, topMm }: Paper, count: number) {
   const { textMm, smallMm } = sheetSizes;
   const start = strip.places.find(({ alongMm }) => Math.abs(alongMm) < 0.5)?.place.row;
-  const dividers = start?.dividers?.map(({ from, mm }) => `${lengthText(mm, units)} from ${from}`).join(' and ');
+  const dividers = start?.dividers
+    ?.map(({ from, mm, setMm }) => `${lengthText(setMm ?? mm, units)} from ${from}${setMm === null ? ' in plan' : ''}`)
+    .join(' and ');
   const where = start === undefined ? '' : `0 is no. ${start.place}${dividers === undefined ? '' : `: ${dividers}`}.`;
   const faceBelow = topMm === 0 ? 0 : textMm + 2;
   const y = footMm - 1.2 - textMm - faceBelow;

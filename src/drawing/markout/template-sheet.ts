@@ -19,7 +19,7 @@ export const sheetSizes = {
 /** What a line of words takes up, in its own size. */
 const lineHeight = 1.22;
 /** Words are set in a column as wide as this, mm, so that all of them fall on the first sheet of A4 or Letter. */
-const wordsMm = 176;
+export const wordsMm = 176;
 const gapMm = 5;
 const edgeMm = 2;
 

@@ -3,10 +3,11 @@ import type { PartCut } from '../../plan/part-cut.ts';
 import { alternativeTexts } from '../../words/alternative-text.ts';
 import { afterCutRows, boundsOf, nothingToCut, planLine } from '../../words/grind-text.ts';
 import { inWords } from '../../words/layout.ts';
+import { markingWords } from '../../words/marking-words.ts';
 import { shortName } from '../../words/names.ts';
 import { nameCut } from '../../words/part-cuts.ts';
 import { keepOffTexts, linesText, pieceTexts, takeOffRows, uncuredTexts, wallTexts } from '../../words/plan-text.ts';
-import { amountFacts, markingWords } from '../../words/report-text.ts';
+import { amountFacts } from '../../words/report-text.ts';
 import { straightTexts } from '../../words/straight-text.ts';
 import { columnsOf } from '../markout/marking-table.ts';
 import { facts, type Html, list, paragraphs, section, subheading, table } from './html.ts';
@@ -65,7 +66,7 @@ function markingTable(units: ReportInput['joint']['fit']['units'], part: string,
   const columns = columnsOf(rows, units).filter(({ of }) => rows.some((row) => of(row) !== ''));
   const heads = columns.map(({ heading: [over, under] }) => `${over} ${under}`.trim());
   return [
-    ...paragraphs(markingWords(part, units, rows[0]?.dividers?.map(({ from }) => from) ?? [])),
+    ...paragraphs(markingWords(part, units, rows)),
     table(`Places on the planned line of ${part}, lengths in ${units}`, [
       heads,
       ...rows.map((row) => columns.map(({ of }) => of(row))),
