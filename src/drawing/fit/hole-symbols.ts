@@ -32,7 +32,7 @@ export function holeLayers({ fixed, moving }: Joint, sizes: Sizes): Layer[] {
 }
 
 /** The radius a hole is drawn with; a small one where its size is not known. */
-export function holeRadius({ diameterMm, thread }: Hole, { textMm }: Sizes): number {
+export function holeRadius({ diameterMm, thread }: Hole, { textMm }: Pick<Sizes, 'textMm'>): number {
   const diameter = diameterMm ?? (thread === null ? null : (parseThread(thread)?.majorMm ?? null));
   return diameter === null ? 0.45 * textMm : diameter / 2;
 }

@@ -10,7 +10,7 @@ import { barDepth } from '../fit/depth-words.ts';
 import { layer, line, text, viewOf } from '../scene/marks.ts';
 import type { Scene, TextMark, View } from '../scene/scene.ts';
 import { fitText, textWidthMm } from '../scene/text-size.ts';
-import { sheetSizes, templateSheet, wordsMm } from './template-sheet.ts';
+import { sheetSizes, templateSheet } from './template-sheet.ts';
 import { firstTouchWords, templateWords } from './template-words.ts';
 
 /** A column of the table on paper. */
@@ -75,7 +75,9 @@ export function columnsOf(rows: readonly MarkingRow[], units: Units): Column[] {
   ];
 }
 
-const betweenMm = 2.2;
+const betweenMm = 1.8;
+/** As wide as A4 has room for between its margins, mm. */
+const tableMm = 186;
 
 /** How wide each column is: as its longest entry, names in what figures leave of the sheet. */
 function widthsOf(columns: readonly Column[], rows: readonly MarkingRow[]): number[] {
@@ -89,7 +91,7 @@ function widthsOf(columns: readonly Column[], rows: readonly MarkingRow[]): numb
   );
   const sum = (which: (column: Column) => boolean): number =>
     columns.reduce((mm, column, i) => mm + (which(column) ? (widest[i] as number) : 0), 0);
-  const leftMm = wordsMm - betweenMm * columns.length - sum(({ isName }) => !isName);
+  const leftMm = tableMm - betweenMm * columns.length - sum(({ isName }) => !isName);
   const shrunk = Math.min(1, Math.max(0, leftMm) / sum(({ isName }) => isName === true));
   return columns.map(({ isName }, i) => betweenMm + (widest[i] as number) * (isName ? shrunk : 1));
 }

@@ -6,6 +6,7 @@ import { faceTemplate, startsAtFace } from './face-template.ts';
 import { markingCsv } from './marking-csv.ts';
 import { tableScenes } from './marking-table.ts';
 import { markoutDxf, profileDxf, swingDxf } from './markout-dxf.ts';
+import { pictureScenes } from './numbered-picture.ts';
 import { plateScene, profileGauges, profileScene } from './profile-gauge.ts';
 import { stripScene, stripsOf } from './side-strip.ts';
 import { swingPieces, swingPlate } from './swing-gauge.ts';
@@ -65,7 +66,7 @@ function table(bench: Bench): MarkoutSheet {
   return {
     name: 'marking-out',
     purpose: 'the table of places, and the casting with every line for the milling machine',
-    scenes: (withBars) => tableScenes(bench, rows, withBars),
+    scenes: (withBars) => [...tableScenes(bench, rows, withBars), ...pictureScenes(bench, withBars)],
     dxf: markoutDxf(bench),
     csv: markingCsv(rows, bench.present, bench.joint.fit.units),
   };

@@ -20,23 +20,23 @@ export const sheetSizes = {
 const lineHeight = 1.22;
 /** Words are set in a column as wide as this, mm, so that all of them fall on the first sheet of A4 or Letter. */
 export const wordsMm = 176;
-const gapMm = 5;
+export const gapMm = 5;
 const edgeMm = 2;
 
 /** A template: its words above, its views from left to right under them, and check bars unless its paper carries them. */
 export function templateSheet(words: TemplateWords, drawn: readonly View[], withBars: boolean): Scene {
-  const widthMm = Math.max(wordsMm, ...drawn.map(({ frame }) => widthOf(frame)));
+  const widthMm = Math.max(wordsMm, ...drawn.map(wideMm));
   const rows = [[headView(words, wordsMm)], ...inRows(drawn, widthMm)];
   const left = edgeMm + (withBars ? barRoomMm : 0);
-  const heights = rows.map((row) => Math.max(...row.map(({ frame }) => heightOf(frame))));
+  const heights = rows.map((row) => Math.max(...row.map(highMm)));
   const drawnMm = heights.reduce((sum, height) => sum + height, gapMm * (rows.length - 1));
   const heightMm = Math.max(drawnMm, withBars ? barMm + barRoomMm : 0) + edgeMm + left;
   let top = heightMm - edgeMm;
   const placed = rows.flatMap((row, i) => {
     let x = left;
     const views = row.map((view) => {
-      const at = vec(x - view.frame.minX, top - view.frame.maxY);
-      x += widthOf(view.frame) + gapMm;
+      const at = vec(x - view.scale * view.frame.minX, top - view.scale * view.frame.maxY);
+      x += wideMm(view) + gapMm;
       return { ...view, at };
     });
     top -= (heights[i] as number) + gapMm;
@@ -52,19 +52,30 @@ export function templateSheet(words: TemplateWords, drawn: readonly View[], with
   };
 }
 
+/** What a view takes up on paper. */
+const wideMm = ({ frame, scale }: View): number => scale * widthOf(frame);
+const highMm = ({ frame, scale }: View): number => scale * heightOf(frame);
+
+/** The least that the papers leave of a sheet between their margins: Letter upright, mm. */
+const sheetMm = 259;
+
+/** How much of one sheet is left under its words, mm. */
+export const roomUnderMm = (words: TemplateWords): number =>
+  sheetMm - 2 * edgeMm - gapMm - highMm(headView(words, wordsMm));
+
 /** Views from left to right, in as many rows as the width asks for. */
 function inRows(views: readonly View[], widthMm: number): View[][] {
   const rows: View[][] = [];
   let usedMm = 0;
   for (const view of views) {
-    const wideMm = widthOf(view.frame);
+    const mm = wideMm(view);
     const row = rows.at(-1);
-    if (row === undefined || usedMm + gapMm + wideMm > widthMm) {
+    if (row === undefined || usedMm + gapMm + mm > widthMm) {
       rows.push([view]);
-      usedMm = wideMm;
+      usedMm = mm;
     } else {
       row.push(view);
-      usedMm += gapMm + wideMm;
+      usedMm += gapMm + mm;
     }
   }
   return rows;

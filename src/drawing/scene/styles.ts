@@ -11,6 +11,7 @@ export type Role =
   | 'fixed-metal'
   | 'fixed'
   | 'fixed-behind'
+  | 'as-it-is'
   | 'traced'
   | 'hollow'
   | 'do-not-cut'
@@ -113,6 +114,7 @@ const styles: Readonly<Record<Role, Style>> = {
   'fixed-metal': filled(lineless, 'metal'),
   fixed: filled(drawn('black', 'continuous', wide), 'metal'),
   'fixed-behind': drawn('black', 'dashed', narrow),
+  'as-it-is': drawn('black', 'continuous', narrow),
   traced: drawn('grey', 'dotted', wide),
   hollow: filled(drawn('blue', 'dashed', narrow), 'sky', 0.45),
   'do-not-cut': drawn('purple', 'continuous', narrow),
