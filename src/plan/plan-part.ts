@@ -7,6 +7,7 @@ import { allMm3, layerMm3, massOfG } from './bands/amounts.ts';
 import { type BandNeed, needsOfSection } from './bands/band-need.ts';
 import { bandsOf } from './bands/bands.ts';
 import { cutBands } from './bands/cut-band.ts';
+import { joinedNeeds } from './bands/joined-needs.ts';
 import { castingAfter, type SectionCut } from './bands/layers.ts';
 import { piecesOf } from './bands/run-out.ts';
 import { severedPieces } from './bands/severed-pieces.ts';
@@ -87,7 +88,8 @@ function* cutsNeeded(joint: Joint, part: Part): Generator<Progress, SectionCut[]
     const conditions = section.mayCut
       ? { joint, sweeps, doNotCut, cutter, beside: sections.filter((other) => other !== section) }
       : { joint, sweeps, doNotCut: [], cutter: null, beside: [] };
-    needs.push({ section, needs: yield* needsOfSection(conditions, section, bandsOf(joint, part, section)) });
+    const own = yield* needsOfSection(conditions, section, bandsOf(joint, part, section));
+    needs.push({ section, needs: joinedNeeds(own) });
   }
   const notOffered = sections.filter(({ mayCut }) => !mayCut);
   const handErrorMm = handErrorOf(joint.fit);

@@ -25,7 +25,7 @@ export function markingColumns(rows: readonly MarkingRow[], part: Casting, units
     { heading: `from face: from (${units})`, of: ({ depth }) => mm(depth?.fromMm) },
     { heading: `from face: to (${units})`, of: ({ depth }) => mm(depth?.toMm) },
     ...names.map((name, i) => ({
-      heading: `dividers from ${name} (${units})`,
+      heading: `divider from ${name} (${units})`,
       of: ({ dividers }: MarkingRow) => mm(dividers?.[i]?.setMm),
     })),
     ...names.map((name, i) => ({

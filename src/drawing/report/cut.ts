@@ -1,3 +1,4 @@
+import { type Bench, benchesOf } from '../../markout/marking-out-bench.ts';
 import type { MarkingTable } from '../../markout/marking-row.ts';
 import type { PartCut } from '../../plan/part-cut.ts';
 import { alternativeTexts } from '../../words/alternative-text.ts';
@@ -10,7 +11,11 @@ import { keepOffTexts, linesText, pieceTexts, takeOffRows, uncuredTexts, wallTex
 import { amountFacts } from '../../words/report-text.ts';
 import { straightTexts } from '../../words/straight-text.ts';
 import { columnsOf } from '../markout/marking-table.ts';
-import { facts, type Html, list, paragraphs, section, subheading, table } from './html.ts';
+import { numberedPicture } from '../markout/numbered-picture.ts';
+import { sheetSizes } from '../markout/template-sheet.ts';
+import type { View } from '../scene/scene.ts';
+import { figure, sceneOf } from './figures.ts';
+import { el, facts, type Html, list, paragraphs, section, subheading, table } from './html.ts';
 import type { ReportInput } from './report-input.ts';
 
 type OptionalHtml = Html | null;
@@ -50,16 +55,37 @@ export const alternatives = ({ joint, alternatives }: ReportInput): OptionalHtml
 
 /** The marking-out table of each part that is cut; left out where nothing is. */
 export function markingOut({ joint, plan, tables }: ReportInput): OptionalHtml {
-  const filled = plan.cuts.flatMap(({ part }, i) => {
-    const rows = tables[i] ?? [];
-    return rows.length === 0 ? [] : [{ name: shortName(joint[part]), rows }];
-  });
-  const heading = filled.length > 1 ? 'Marking-out tables' : 'Marking-out table';
+  const benches = benchesOf(joint, plan, tables, false).filter(({ table }) => table.length > 0);
+  const heading = benches.length > 1 ? 'Marking-out tables' : 'Marking-out table';
   return section(
     'marking-out',
     heading,
-    ...filled.flatMap(({ name, rows }) => markingTable(joint.fit.units, name, rows)),
+    ...benches.flatMap((bench) => [
+      ...markingTable(joint.fit.units, shortName(bench.present), bench.table),
+      ...markedPicture(bench),
+    ]),
   );
+}
+
+/** As wide as a page of the report has room for, mm. */
+const pictureMm = 170;
+
+/** The casting with the numbers of its table, and what is to be seen larger. */
+function markedPicture(bench: Bench): OptionalHtml[] {
+  const { whole, details } = numberedPicture(bench, pictureMm, pictureMm);
+  const part = shortName(bench.present);
+  const drawn = (view: View, caption: string, className: string): Html => {
+    const on = { description: caption, penMm: sheetSizes.penMm };
+    return figure(`${bench.cut}-${view.id}`, sceneOf([view], caption, on), caption, className);
+  };
+  return [
+    drawn(whole, `Where the numbers of the table are on ${part}. Nothing is measured off this picture.`, 'wide'),
+    el(
+      'div',
+      { class: 'beside' },
+      details.map((view) => drawn(view, `Detail ${view.id.slice('detail-'.length).toUpperCase()}.`, 'small')),
+    ),
+  ];
 }
 
 function markingTable(units: ReportInput['joint']['fit']['units'], part: string, rows: MarkingTable): OptionalHtml[] {

@@ -82,16 +82,24 @@ const detailCaption = (id: string): string => `Detail ${id.slice(-1).toUpperCase
 /** Some views of a sheet on paper of their own; null where it has none of them. */
 function cropped(sheet: Scene, ids: RegExp, title: string): Scene | null {
   const views = sheet.views.filter(({ id }) => ids.test(id));
-  if (views.length === 0) return null;
+  return views.length === 0 ? null : sceneOf(views, title, sheet);
+}
+
+/** Views on paper that is just large enough for them. */
+export function sceneOf(
+  views: readonly View[],
+  title: string,
+  { description, penMm }: Pick<Scene, 'description' | 'penMm'>,
+): Scene {
   const around = boxAround(views.map(boxOnSheet));
-  const marginMm = 6 * sheet.penMm;
+  const marginMm = 6 * penMm;
   const corner = vec(around.minX - marginMm, around.minY - marginMm);
   return {
     title,
-    description: sheet.description,
+    description,
     widthMm: around.maxX - around.minX + 2 * marginMm,
     heightMm: around.maxY - around.minY + 2 * marginMm,
-    penMm: sheet.penMm,
+    penMm,
     views: views.map((view) => ({ ...view, at: sub(view.at, corner) })),
   };
 }

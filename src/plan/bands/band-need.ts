@@ -16,7 +16,6 @@ import { biteOf, thickPieces } from '../cutter/bite.ts';
 import { type CutterShape, type CutterWay, shapeForCutter } from '../cutter/cutter-shape.ts';
 import { type Band, heldToMm } from './bands.ts';
 import { depthsParted, sharesDepth } from './depth-ranges.ts';
-import { joinedNeeds } from './joined-needs.ts';
 import { metalOf } from './metal.ts';
 import { clearanceOf, errorOf, leastRoom, mostRoom, plannedRoom, type RoomQuery, roomForDisc } from './room-needed.ts';
 import type { Sweeps } from './sweeps.ts';
@@ -65,7 +64,7 @@ export function* needsOfSection(
   while (true) {
     yield { step: `${section.id}, the room needed`, done: 0, of: 3 };
     const { value: lack } = lacks.next();
-    if (lack === undefined) return joinedNeeds(needs);
+    if (lack === undefined) return needs;
     yield { step: `${section.id}, the cutter`, done: 1, of: 3 };
     const shape = shapedFor(conditions, lack);
     yield { step: `${section.id}, first and last line`, done: 2, of: 3 };

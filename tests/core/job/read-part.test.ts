@@ -33,6 +33,7 @@ describe('a part from the face, as the fixed one', () => {
       at: { x: -140, y: 20 },
       diameterMm: 14,
       proudMm: 9,
+      proudStated: true,
       thread: null,
       depth: null,
       keepWallMm: null,

@@ -30,6 +30,7 @@ describe('the marking-out table as CSV', () => {
   it('names the two dowels the dividers are set from, and the face one looks at', () => {
     expect(heads.join()).toContain('divider from D1');
     expect(heads.join()).toContain('divider from D2');
+    expect(heads.join()).toContain('in plan from D1');
     expect(heads.join()).toContain('looking at the mating face of Iron four');
   });
 

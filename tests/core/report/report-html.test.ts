@@ -148,6 +148,9 @@ describe('the report of the transfer case', () => {
       'What the lines mean',
       'Side view, and the depths',
       'Least clearance along the way in',
+      'Where the numbers of the table are on Iron four. Nothing is measured off this picture.',
+      'Detail A.',
+      'Detail B.',
     ]);
     for (const svg of drawings) expect(textOf(elementsOf(svg, 'desc')[0] as never)).not.toBe('');
   });
