@@ -1,8 +1,9 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
+import { allSheets } from '../src/drawing/markout/all-sheets.ts';
 import { type Markout, type MarkoutSheet, markoutOf } from '../src/drawing/markout/markout-sheets.ts';
-import { paperFor, sheetFiles } from '../src/drawing/markout/sheet-files.ts';
+import { type MarkoutFile, paperFor, sheetFiles } from '../src/drawing/markout/sheet-files.ts';
 import type { PrintOptions } from '../src/drawing/pdf/pdf.ts';
 import { papers } from '../src/drawing/scene/papers.ts';
 import type { Finding } from '../src/files/finding.ts';
@@ -59,8 +60,11 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const plan = runShowingProgress(found.plan());
   const alternatives = runShowingProgress(found.alternatives());
   const tables = runShowingProgress(found.tables());
-  const made = markoutOf(benchesOf(joint, plan, tables, flags.mirror ?? false));
-  const files = (await Promise.all(made.sheets.map((sheet) => sheetFiles(sheet, options)))).flat();
+  const benches = benchesOf(joint, plan, tables, flags.mirror ?? false);
+  const made = markoutOf(benches);
+  const all = await allSheets(benches, made.sheets, options);
+  const single = (await Promise.all(made.sheets.map((sheet) => sheetFiles(sheet, options)))).flat();
+  const files = all === null ? single : [all, ...single];
   const outputs = files.map(({ name, content }) => ({ path: join(folder, name), content }));
   const foreign = foreignFiles(outputs.map(({ path }) => path));
   if (foreign.length > 0) failWith(foreign);
@@ -72,7 +76,7 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
     ...paragraph('Why nothing is planned', listed(reasonTexts(joint, plan))),
     ...paragraph('What else would give', listed(alternativeTexts(joint, alternatives))),
     ...(plan.reason === null
-      ? writtenLines(joint, made, folder, options)
+      ? writtenLines(joint, made, all, folder, options)
       : ['', 'Nothing is planned, so there is nothing to mark out; no sheets were written.']),
   ].join('\n');
   printVerdictFirst(text, colouredAs(plan));
@@ -97,9 +101,18 @@ function makeFolder(folder: string): void {
 const refuse = (file: string, found: string, expected: string): never =>
   failWith([{ file, at: '--output', found, expected } satisfies Finding]);
 
-function writtenLines(joint: Joint, { sheets, notMade }: Markout, folder: string, options: PrintOptions): string[] {
+function writtenLines(
+  joint: Joint,
+  { sheets, notMade }: Markout,
+  all: MarkoutFile | null,
+  folder: string,
+  options: PrintOptions,
+): string[] {
   if (sheets.length === 0) return ['', 'Nothing is cut, so there is nothing to mark out; nothing was written.'];
-  const made = sheets.map((sheet) => `${sheet.name}: ${sheet.purpose}. ${endingsOf(sheet, options)}.`);
+  const made = [
+    ...(all === null ? [] : [`${all.name}: all of it to print in one, with a page of contents.`]),
+    ...sheets.map((sheet) => `${sheet.name}: ${sheet.purpose}. ${endingsOf(sheet, options)}.`),
+  ];
   return [
     ...paragraph(`Written to ${shown(folder)}, PDF for ${options.paper.name}`, listed(made)),
     ...paragraph('Not made', listed(notMade)),

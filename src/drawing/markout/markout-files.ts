@@ -25,7 +25,7 @@ export interface MarkoutFiles {
 
 /**
  * What the cuts of a plan are marked out and proved with, at true scale: what `fettle markout` writes. The marking-out
- * table, the face template, gauges and side strips, each as PDF, as SVG with bars of its own or, a table, as CSV, and with
+ * table, the face template, gauges and side strips, all in one PDF with a page of contents and each by itself as PDF, as SVG with bars of its own or, a table, as CSV, and with
  * its outlines as DXF where it has any; a `content` is text, of a PDF bytes. Drawings are in mm, the figures of a CSV in
  * the units of the fit. There are none where nothing is planned or cut; those of a plan that does not hold are made all
  * the same, and say so. A PDF of more than 200 sheets of paper is not made.
@@ -45,7 +45,7 @@ export interface MarkoutFiles {
  * const { joint, plan, tables } = found.value;
  * const { files, notMade } = await markoutFiles(joint, drain(plan()), drain(tables()), { paper: 'a3' });
  * const named = (kind: string) => files.flatMap(({ as, name }) => (as === kind ? [name] : [])).join(' ');
- * console.log(named('pdf')); // marking-out.pdf profile-gauge-1-boss.pdf side-strips.pdf
+ * console.log(named('pdf')); // all-sheets.pdf marking-out.pdf profile-gauge-1-boss.pdf side-strips.pdf
  * console.log(named('dxf')); // marking-out.dxf profile-gauge-1-boss.dxf
  * console.log(notMade.length); // 2
  * ```
@@ -62,13 +62,18 @@ export async function markoutFiles(
     throw new RangeError(`bars: found ${found}, expected two lengths in mm within ${mostOffMm} of ${barMm}`);
   }
   // what makes PDFs takes longer to load than all the rest, and only who asks for sheets needs it
-  const { paperFor, sheetFiles } = await import('./sheet-files.ts');
-  const { sheets, notMade } = markoutOf(benchesOf(joint, plan, tables, mirrored));
+  const [{ allSheets }, { paperFor, sheetFiles }] = await Promise.all([
+    import('./all-sheets.ts'),
+    import('./sheet-files.ts'),
+  ]);
+  const benches = benchesOf(joint, plan, tables, mirrored);
+  const { sheets, notMade } = markoutOf(benches);
   const options = { paper: papers[paper], ...(bars === undefined ? {} : { bars }) };
+  const all = await allSheets(benches, sheets, options);
   const files = await Promise.all(sheets.map((sheet) => sheetFiles(sheet, options)));
   const tooLarge = sheets.flatMap((sheet) => {
     const { count, printable } = paperFor(sheet, options);
     return printable ? [] : [`The PDF of ${sheet.name}: ${count} sheets of ${paper} are too many to join.`];
   });
-  return { files: files.flat(), notMade: [...notMade, ...tooLarge] };
+  return { files: [...(all === null ? [] : [all]), ...files.flat()], notMade: [...notMade, ...tooLarge] };
 }

@@ -44,13 +44,24 @@ export function markoutOf(benches: readonly Bench[]): Markout {
 function ofBench(bench: Bench): Markout {
   if (bench.bands.length === 0) return { sheets: [], notMade: [] };
   const made = [table(bench), face(bench), ...profiles(bench), strips(bench), swing(bench)];
-  const sheets = made.filter((one): one is MarkoutSheet => typeof one !== 'string');
+  const sheets = made.filter((one): one is MarkoutSheet => typeof one !== 'string').map(drawnOnce);
   const notMade = made.filter((one) => typeof one === 'string');
   const part = bench.both ? `${shortName(bench.present)}: ` : '';
   return {
     sheets: sheets.map((sheet) => ({ ...sheet, name: nameOf(sheet.name, bench), purpose: part + sheet.purpose })),
     notMade: notMade.map((words) => part + words),
   };
+}
+
+/** A sheet is looked at, counted, printed alone and with all others: drawn once. */
+function drawnOnce(sheet: MarkoutSheet): MarkoutSheet {
+  const drawn = new Map<boolean, readonly Scene[]>();
+  const scenes = (withBars: boolean): readonly Scene[] => {
+    const known = drawn.get(withBars) ?? sheet.scenes(withBars);
+    drawn.set(withBars, known);
+    return known;
+  };
+  return { ...sheet, scenes };
 }
 
 /** A sheet of one of two parts has the part's name before its own; both may have the same. */

@@ -10,7 +10,7 @@ export interface MarkoutFile {
 }
 
 /** A PDF that would take more sheets than this is not made: nobody joins them. */
-const mostSheets = 200;
+export const mostSheets = 200;
 
 /** How many sheets of paper the drawings take, and whether anybody would join so many. */
 export function paperFor(sheet: MarkoutSheet, options: PrintOptions): { count: number; printable: boolean } {
