@@ -1,7 +1,7 @@
 import { computed, effect, untracked } from '@preact/signals';
 import type { Vec } from '../src/geometry/plane/vec.ts';
 import type { App } from './app.ts';
-import type { Coarser, Label, Picture, Pictures } from './heavy/pictures-of.ts';
+import type { FaceSections, Label } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/places-of.ts';
 import { litPlaces } from './lit-places.ts';
 import { painted } from './stage/paint.ts';
@@ -36,24 +36,32 @@ export function drawingOf(app: App): Drawing {
   face.labels.append(names);
   const moving = { face: svgElement('g', { class: 'moving-part' }), side: svgElement('g', { class: 'moving-part' }) };
   const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
+  const [still, room] = [onFace(), svgElement('g')];
+  const carried = onFace();
+  moving.face.append(carried.sections, carried.over);
+  joint.face.append(still.sections, room, still.over, cut.face, moving.face);
   const { answers, reader } = app;
   const pictures = computed(() => answers.checked.value?.pictures ?? null);
   const sideAtHome = computed(() => (pictures.value?.side.moving ?? []).map(painted));
   let isFirst = true;
-  let drawnFace: unknown = null;
+  let drawnFace: FaceSections | null = null;
 
   effect(() => {
     element.classList.toggle('stale', answers.isWorking.value && answers.checked.value !== null);
   });
   effect(() => {
     if (pictures.value === null) return;
-    joint.side.replaceChildren(...pictures.value.side.still.map(painted), cut.side, moving.side);
-    places.show(pictures.value.places, pictures.value.sideSign);
-    paintFace();
+    const { side, over, places: named, sideSign } = pictures.value;
+    joint.side.replaceChildren(...side.still.map(painted), cut.side, moving.side);
+    still.over.replaceChildren(...over.still.map(painted));
+    carried.over.replaceChildren(...over.moving.map(painted));
+    places.show(named, sideSign);
     // while outlines are traced the face pane is theirs, and the other is not there
     if (isFirst && reader.step.peek() !== 'outlines') fitAll();
     isFirst = false;
   });
+  effect(paintSections);
+  effect(() => room.replaceChildren(...answers.room.value.map(painted)));
   effect(() => {
     const painting = answers.planned.value?.cut;
     cut.face.replaceChildren(...(painting?.face ?? []).map(painted));
@@ -69,7 +77,7 @@ export function drawingOf(app: App): Drawing {
   effect(letter);
   face.onView(() =>
     untracked(() => {
-      paintFace();
+      paintSections();
       letter();
     }),
   );
@@ -90,7 +98,7 @@ export function drawingOf(app: App): Drawing {
   function fitAll(): void {
     untracked(() => {
       if (pictures.value === null) return;
-      fitBoth(face, side, pictures.value.face.extent, pictures.value.side.extent);
+      fitBoth(face, side, pictures.value.extents.face, pictures.value.extents.side);
       isFitted = true;
     });
   }
@@ -122,14 +130,13 @@ export function drawingOf(app: App): Drawing {
     places.stand(isTurned ? (heights ?? null) : null);
   }
 
-  /** The face view as fine as this scale can show, painted anew only where another fineness is wanted. */
-  function paintFace(): void {
-    if (pictures.value === null) return;
-    const picture = fineEnough(pictures.value, face.view());
-    if (picture === drawnFace) return;
-    drawnFace = picture;
-    moving.face.replaceChildren(...picture.moving.map(painted));
-    joint.face.replaceChildren(...picture.still.map(painted), cut.face, moving.face);
+  /** The sections on the face as fine as this scale can show, painted anew only where another fineness is wanted. */
+  function paintSections(): void {
+    const sections = fineEnough(answers.sections.value, face.view());
+    if (sections === undefined || sections === drawnFace) return;
+    drawnFace = sections;
+    carried.sections.replaceChildren(...sections.moving.map(painted));
+    still.sections.replaceChildren(...sections.still.map(painted));
   }
 
   /** Names and the witness line, which keep their size whatever the scale. */
@@ -143,9 +150,12 @@ export function drawingOf(app: App): Drawing {
   return { face, side, element };
 }
 
-/** The coarsest picture of the face that is nowhere half a pixel from the outlines. */
-const fineEnough = ({ face, coarser }: Pictures, { pxPerMm }: View): Coarser | Picture =>
-  coarser.findLast(({ withinMm }) => withinMm * pxPerMm < 0.5) ?? face;
+/** Sections, and what lies over them. */
+const onFace = () => ({ sections: svgElement('g'), over: svgElement('g') });
+
+/** The coarsest that are nowhere half a pixel from the outlines, else the finest there are. */
+const fineEnough = (sections: readonly FaceSections[], { pxPerMm }: View): FaceSections | undefined =>
+  sections.find(({ withinMm }) => withinMm * pxPerMm < 0.5) ?? sections.at(-1);
 
 function block(fromMm: number, toMm: number, [low, high]: Heights, sign: 1 | -1): SVGElement {
   const [a, b] = [sign * fromMm, sign * toMm];
