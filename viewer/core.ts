@@ -41,6 +41,11 @@ export class Core {
     this.#hurries = hurries;
   }
 
+  /** Starts the worker before there is a question, so that the first does not wait for that. */
+  wake(): void {
+    this.#worker ??= this.#made();
+  }
+
   ask(question: Question, job: JobFile | null, onReply: PendingQuestion['onReply']): Promise<QuestionEnd> {
     return new Promise((end) => {
       const lane = laneOf(question);
@@ -94,8 +99,8 @@ export class Core {
   }
 
   #post(call: Call): void {
-    this.#worker ??= this.#made();
-    this.#worker.postMessage(call);
+    this.wake();
+    this.#worker?.postMessage(call);
   }
 
   #made(): Worker {

@@ -10,6 +10,7 @@ import { pull } from './heavy/pull.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { setStraight } from './heavy/set-straight.ts';
 import { standingAt, work } from './heavy/work.ts';
+import { type PackedJob, packed, unpacked } from './packed.ts';
 import { type Call, patched, type WorkerMessage } from './protocol.ts';
 
 const post = (message: WorkerMessage): void => self.postMessage(message);
@@ -37,7 +38,7 @@ async function answer(id: number, question: Question, job: JobFile | null): Prom
       post({ id, reply: { kind: 'opened', opened: opened(question) } });
       return;
     case 'texts':
-      post({ id, reply: { kind: 'texts', texts: homeTexts(question.job, question.open, question.served) } });
+      post({ id, reply: { kind: 'texts', texts: homeTexts(unpacked(question.job), question.open, question.served) } });
       return;
     case 'import':
       post({ id, reply: { kind: 'imported', imported: importFile(question.file) } });
@@ -53,8 +54,11 @@ async function answer(id: number, question: Question, job: JobFile | null): Prom
   }
 }
 
-const opened = ({ files, present }: Extract<Question, { readonly kind: 'open' }>): Reading<OpenedJob> =>
-  files === 'demo' ? { ok: true, value: { job: demoJob(), from: null, missing: [] } } : openedJob(files, present);
+function opened({ files, present }: Extract<Question, { readonly kind: 'open' }>): Reading<OpenedJob<PackedJob>> {
+  if (files === 'demo') return { ok: true, value: { job: packed(demoJob()), from: null, missing: [] } };
+  const read = openedJob(files, present && unpacked(present));
+  return read.ok ? { ok: true, value: { ...read.value, job: packed(read.value.job) } } : read;
+}
 
 type OfAJob = Extract<Question, { readonly kind: 'work' | 'at' | 'make' | 'sheets' }>;
 

@@ -1,7 +1,8 @@
 import { computed, effect, untracked } from '@preact/signals';
 import type { Vec } from '../src/geometry/plane/vec.ts';
+import { home, type Position } from '../src/job/path.ts';
 import type { App } from './app.ts';
-import type { Coarser, Label, Picture, Pictures } from './heavy/pictures-of.ts';
+import type { FaceSections, Label } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/places-of.ts';
 import { litPlaces } from './lit-places.ts';
 import { painted } from './stage/paint.ts';
@@ -27,33 +28,49 @@ export function drawingOf(app: App): Drawing {
   element.append(places.name, framed(face, words.faceView), framed(side, words.sideView));
   levelWithOneAnother(face, side);
   const joint = { face: svgElement('g', { class: 'joint' }), side: svgElement('g', { class: 'joint' }) };
-  const names = svgElement('g', { class: 'joint' });
+  const [names, marks] = [svgElement('g', { class: 'joint' }), svgElement('g', { class: 'joint' })];
   const over = { face: svgElement('g', { class: 'joint' }), side: svgElement('g', { class: 'joint' }) };
   over.face.append(places.still.face, places.moving.face);
   over.side.append(places.still.side, places.moving.side);
   face.plane.append(joint.face, over.face);
   side.plane.append(joint.side, over.side);
-  face.labels.append(names);
+  face.labels.append(names, marks);
   const moving = { face: svgElement('g', { class: 'moving-part' }), side: svgElement('g', { class: 'moving-part' }) };
   const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
+  const [still, room] = [onFace(), svgElement('g')];
+  const carried = onFace();
+  moving.face.append(carried.sections, carried.over);
+  joint.face.append(still.sections, room, still.over, cut.face, moving.face);
   const { answers, reader } = app;
   const pictures = computed(() => answers.checked.value?.pictures ?? null);
   const sideAtHome = computed(() => (pictures.value?.side.moving ?? []).map(painted));
+  const lettering = computed(() => (pictures.value?.labels ?? []).map(lettered));
+  const position = computed(() => reader.stop.value?.position ?? home);
+  /** How low and high the moving sections reach where the part is turned or shifted; null where they do as at home. */
+  const heights = computed(() => {
+    const { turnRad, shift } = position.value;
+    const isTurned = turnRad !== 0 || shift.x !== 0 || shift.y !== 0;
+    return (isTurned ? answers.way.value?.heights[Math.round(reader.place.value)] : null) ?? null;
+  });
   let isFirst = true;
-  let drawnFace: unknown = null;
+  let drawnFace: FaceSections | null = null;
 
   effect(() => {
     element.classList.toggle('stale', answers.isWorking.value && answers.checked.value !== null);
   });
   effect(() => {
     if (pictures.value === null) return;
-    joint.side.replaceChildren(...pictures.value.side.still.map(painted), cut.side, moving.side);
-    places.show(pictures.value.places, pictures.value.sideSign);
-    paintFace();
+    const { side, over, places: named, sideSign } = pictures.value;
+    joint.side.replaceChildren(...side.still.map(painted), cut.side, moving.side);
+    still.over.replaceChildren(...over.still.map(painted));
+    carried.over.replaceChildren(...over.moving.map(painted));
+    places.show(named, sideSign);
     // while outlines are traced the face pane is theirs, and the other is not there
     if (isFirst && reader.step.peek() !== 'outlines') fitAll();
     isFirst = false;
   });
+  effect(paintSections);
+  effect(() => room.replaceChildren(...answers.room.value.map(painted)));
   effect(() => {
     const painting = answers.planned.value?.cut;
     cut.face.replaceChildren(...(painting?.face ?? []).map(painted));
@@ -65,12 +82,12 @@ export function drawingOf(app: App): Drawing {
     document.body.dataset.step = reader.step.value;
     if (before === 'outlines' && reader.step.value !== 'outlines') fitAll();
   });
-  effect(place);
-  effect(letter);
+  for (const draw of [place, reach, letter, mark]) effect(draw);
   face.onView(() =>
     untracked(() => {
-      paintFace();
+      paintSections();
       letter();
+      mark();
     }),
   );
   let isFitted = true;
@@ -90,62 +107,68 @@ export function drawingOf(app: App): Drawing {
   function fitAll(): void {
     untracked(() => {
       if (pictures.value === null) return;
-      fitBoth(face, side, pictures.value.face.extent, pictures.value.side.extent);
+      fitBoth(face, side, pictures.value.extents.face, pictures.value.extents.side);
       isFitted = true;
     });
   }
 
-  /** Where the moving part stands now: the face picture turned and shifted, the side one pushed off and redrawn by heights. */
+  /** Where the moving part stands now: the face picture turned and shifted, the side one pushed off. */
   function place(): void {
-    const checked = answers.checked.value;
+    const sign = pictures.value?.sideSign;
+    if (sign === undefined) return;
+    const { turnRad, shift, standOffMm } = position.value;
+    const [cos, sin] = [Math.cos(turnRad), Math.sin(turnRad)];
+    const turned = `matrix(${cos} ${-sin} ${sin} ${cos} ${shift.x} ${-shift.y})`;
+    const away = `translate(${sign * standOffMm} 0)`;
+    for (const { face } of [moving, places.moving]) face.setAttribute('transform', turned);
+    for (const { side } of [moving, places.moving]) side.setAttribute('transform', away);
+  }
+
+  /** The moving sections from the side, by their heights where the part is turned or shifted. */
+  function reach(): void {
+    const [checked, now] = [answers.checked.value, heights.value];
     if (checked === null) return;
-    const position = reader.stop.value?.position ?? { turnRad: 0, shift: { x: 0, y: 0 }, standOffMm: 0 };
-    const [cos, sin] = [Math.cos(position.turnRad), Math.sin(position.turnRad)];
-    const { x, y } = position.shift;
-    const turned = `matrix(${cos} ${-sin} ${sin} ${cos} ${x} ${-y})`;
-    moving.face.setAttribute('transform', turned);
-    places.moving.face.setAttribute('transform', turned);
-    const sign = checked.pictures.sideSign;
-    const away = `translate(${sign * position.standOffMm} 0)`;
-    const isTurned = position.turnRad !== 0 || x !== 0 || y !== 0;
-    const heights = answers.way.value?.heights[Math.round(reader.place.value)];
-    if (isTurned && heights !== undefined) {
-      const blocks = checked.joint.moving.sections.flatMap(({ depth }, i) =>
-        depth === null || heights[i] === undefined ? [] : [block(depth.fromMm, depth.toMm, heights[i], sign)],
-      );
-      moving.side.replaceChildren(...blocks);
-    } else {
-      moving.side.replaceChildren(...sideAtHome.value);
-    }
-    moving.side.setAttribute('transform', away);
-    places.moving.side.setAttribute('transform', away);
-    places.stand(isTurned ? (heights ?? null) : null);
+    const { sections } = checked.joint.moving;
+    const blocks = now?.flatMap((height, i) => {
+      const depth = sections[i]?.depth ?? null;
+      return depth === null ? [] : [block(depth.fromMm, depth.toMm, height, checked.pictures.sideSign)];
+    });
+    moving.side.replaceChildren(...(blocks ?? sideAtHome.value));
+    places.stand(now);
   }
 
-  /** The face view as fine as this scale can show, painted anew only where another fineness is wanted. */
-  function paintFace(): void {
-    if (pictures.value === null) return;
-    const picture = fineEnough(pictures.value, face.view());
-    if (picture === drawnFace) return;
-    drawnFace = picture;
-    moving.face.replaceChildren(...picture.moving.map(painted));
-    joint.face.replaceChildren(...picture.still.map(painted), cut.face, moving.face);
+  /** The sections on the face as fine as this scale can show, painted anew only where another fineness is wanted. */
+  function paintSections(): void {
+    const sections = fineEnough(answers.sections.value, face.view());
+    if (sections === undefined || sections === drawnFace) return;
+    drawnFace = sections;
+    carried.sections.replaceChildren(...sections.moving.map(painted));
+    still.sections.replaceChildren(...sections.still.map(painted));
   }
 
-  /** Names and the witness line, which keep their size whatever the scale. */
+  /** Names, which keep their size whatever the scale. */
   function letter(): void {
-    if (pictures.value === null) return;
-    const view = face.view();
-    const lettering = placed(pictures.value.labels, view, (at) => movedBy(app, at));
-    names.replaceChildren(...lettering, ...marksOfStep(app, view, face.element.clientWidth));
+    const placed = freePlaces(lettering.value, face.view(), (label) => movedBy(position.value, label));
+    for (const [{ text }, { x, y }] of placed) text.setAttribute('transform', `translate(${x} ${y})`);
+    const shown = placed.map(([{ text }]) => text);
+    const isSame = shown.length === names.children.length && shown.every((text, i) => text === names.children[i]);
+    if (!isSame) names.replaceChildren(...shown);
+  }
+
+  /** What the step marks, the witness line among it. */
+  function mark(): void {
+    if (pictures.value !== null) marks.replaceChildren(...marksOfStep(app, face.view(), face.width()));
   }
 
   return { face, side, element };
 }
 
-/** The coarsest picture of the face that is nowhere half a pixel from the outlines. */
-const fineEnough = ({ face, coarser }: Pictures, { pxPerMm }: View): Coarser | Picture =>
-  coarser.findLast(({ withinMm }) => withinMm * pxPerMm < 0.5) ?? face;
+/** Sections, and what lies over them. */
+const onFace = () => ({ sections: svgElement('g'), over: svgElement('g') });
+
+/** The coarsest that are nowhere half a pixel from the outlines, else the finest there are. */
+const fineEnough = (sections: readonly FaceSections[], { pxPerMm }: View): FaceSections | undefined =>
+  sections.find(({ withinMm }) => withinMm * pxPerMm < 0.5) ?? sections.at(-1);
 
 function block(fromMm: number, toMm: number, [low, high]: Heights, sign: 1 | -1): SVGElement {
   const [a, b] = [sign * fromMm, sign * toMm];
@@ -221,26 +244,34 @@ function levelWithOneAnother(face: Pane, side: Pane): void {
 const letterPx = 7.2;
 const linePx = 16;
 
-/** The names that find room, those that matter more first. */
-function placed(labels: readonly Label[], view: View, where: (label: Label) => Vec): SVGElement[] {
+const lettered = (label: Label): Lettering => ({
+  label,
+  text: svgText(label.text, { x: 0, y: 0 }, { class: label.role }),
+});
+
+interface Lettering {
+  readonly label: Label;
+  readonly text: SVGElement;
+}
+
+/** The names that find room, those that matter more first, and where they go. */
+function freePlaces(lettering: readonly Lettering[], view: View, where: (label: Label) => Vec): [Lettering, Vec][] {
   const taken: { x: number; y: number; width: number }[] = [];
-  return labels.flatMap((label) => {
-    const { x, y } = toPane(view, where(label));
-    const width = label.text.length * letterPx;
+  return lettering.flatMap((one): [Lettering, Vec][] => {
+    const { x, y } = toPane(view, where(one.label));
+    const width = one.label.text.length * letterPx;
     const at = { x: x + 5, y: y - 5, width };
     const isFree = taken.every(
       (other) => Math.abs(other.y - at.y) > linePx || other.x > at.x + width + 4 || other.x + other.width + 4 < at.x,
     );
     if (!isFree) return [];
     taken.push(at);
-    return [svgText(label.text, at, { class: label.role })];
+    return [[one, at]];
   });
 }
 
-function movedBy(app: App, { at: [x, y], role }: Label): Vec {
-  const stop = app.reader.stop.value;
-  if (role === 'text' || stop === null) return { x, y };
-  const { turnRad, shift } = stop.position;
+function movedBy({ turnRad, shift }: Position, { at: [x, y], role }: Label): Vec {
+  if (role === 'text') return { x, y };
   const [cos, sin] = [Math.cos(turnRad), Math.sin(turnRad)];
   return { x: cos * x - sin * y + shift.x, y: sin * x + cos * y + shift.y };
 }

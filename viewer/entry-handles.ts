@@ -27,7 +27,7 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
 
   const turnAt = (): Vec | null => {
     const turn = entryTurn(app.job.now.value?.fit.offerUp);
-    const box = app.answers.checked.value?.pictures.face.extent;
+    const box = app.answers.checked.value?.pictures.extents.face;
     if (turn === null || box === undefined) return null;
     const reach = Math.max(box.maxX, box.maxY) * 0.9;
     const rad = ((90 + turn) * Math.PI) / 180;
@@ -37,8 +37,8 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
     const off = swingStandOffMm(app);
     const checked = app.answers.checked.value;
     if (off === null || checked === null) return null;
-    const { sideSign, side: picture } = checked.pictures;
-    return toPane(side.view(), { x: sideSign * off, y: picture.extent.minY });
+    const { sideSign, extents } = checked.pictures;
+    return toPane(side.view(), { x: sideSign * off, y: extents.side.minY });
   };
   const draw = (): void => {
     const crank = toPane(face.view(), { x: 0, y: 0 });

@@ -21,6 +21,7 @@ effect(() => {
   document.body.toggleAttribute('data-working', app.answers.isWorking.value);
 });
 render(<Card app={app} session={session} pane={drawing.face} side={drawing.side} />, card);
+app.answers.wake();
 session.begin();
 
 document.addEventListener('dragover', (event) => event.preventDefault());

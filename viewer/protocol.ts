@@ -1,5 +1,6 @@
-import type { JobFile, PartDraft } from '../src/files/job-file.ts';
+import type { JobFile } from '../src/files/job-file.ts';
 import type { Question, Reply } from './heavy/questions.ts';
+import { packedPart, unpackedPart } from './packed.ts';
 
 /**
  * What comes in at a worker: a question with its number, and what of the job has changed since the last one; or the
@@ -18,14 +19,17 @@ export type WorkerMessage =
 export interface JobPatch {
   /** Left out where it is as it was. */
   readonly fit?: JobFile['fit'];
-  /** By name every part there is now, null where it is as it was; left out where all are. */
-  readonly parts?: Readonly<Record<string, PartDraft | null>>;
+  /** By name every part there is now, as its text, null where it is as it was; left out where all are. */
+  readonly parts?: Readonly<Record<string, string | null>>;
 }
 
 /** What a worker that has a job must be sent to have the next one; null where it is the same to it. */
 export function patchOf(had: JobFile | null, { fit, parts }: JobFile): JobPatch | null {
   if (fit === had?.fit && parts === had.parts) return null;
-  const changed = Object.entries(parts).map(([name, part]) => [name, had?.parts[name] === part ? null : part] as const);
+  const changed = Object.entries(parts).map(([name, part]) => {
+    const isSame = had?.parts[name] === part;
+    return [name, isSame ? null : packedPart(part)] as const;
+  });
   return {
     ...(fit === had?.fit ? {} : { fit }),
     ...(parts === had?.parts ? {} : { parts: Object.fromEntries(changed) }),
@@ -42,7 +46,9 @@ export function patched(had: JobFile | null, patch: JobPatch | null): JobFile | 
 }
 
 function partsAfter(had: JobFile['parts'], now: NonNullable<JobPatch['parts']>): JobFile['parts'] {
-  const parts = Object.entries(now).map(([name, part]) => [name, part ?? had[name]] as const);
+  const parts = Object.entries(now).map(
+    ([name, part]) => [name, part === null ? had[name] : unpackedPart(part)] as const,
+  );
   return Object.fromEntries(parts.flatMap(([name, part]) => (part === undefined ? [] : [[name, part]])));
 }
 

@@ -40,6 +40,8 @@ export function wayInOf(app: App): HTMLElement {
   picture.setAttribute('aria-hidden', 'true');
   const curve = svgElement('g');
   const hand = svgElement('g', { class: 'hand' });
+  const [line, knob] = [svgElement('path'), svgElement('circle', { r: 9 })];
+  hand.append(line, knob);
   picture.append(curve, hand);
   slider.append(picture);
   element.append(heading, now, slider);
@@ -76,10 +78,9 @@ export function wayInOf(app: App): HTMLElement {
     const proved = reader.proved.value;
     const at = on.x(reader.place.value);
     const mm = app.answers.stands.value?.standing.clearanceMm ?? on.topMm;
-    hand.replaceChildren(
-      svgElement('path', { d: `M${at},${margin.top}V${on.bottom}` }),
-      svgElement('circle', { cx: at, cy: on.y(Math.min(mm, on.topMm)), r: 9 }),
-    );
+    line.setAttribute('d', `M${at},${margin.top}V${on.bottom}`);
+    knob.setAttribute('cx', String(at));
+    knob.setAttribute('cy', String(on.y(Math.min(mm, on.topMm))));
     const { turnRad, standOffMm } = stop.position;
     const text = words.place(
       stop.leg,
@@ -93,13 +94,16 @@ export function wayInOf(app: App): HTMLElement {
     slider.setAttribute('aria-valuetext', text);
   };
 
+  let left = 0;
   const goTo = (event: PointerEvent): void => {
     const on = axes.peek();
-    if (on !== null) app.reader.moveTo(on.place(event.clientX - slider.getBoundingClientRect().left));
+    if (on !== null) app.reader.moveTo(on.place(event.clientX - left));
   };
   slider.addEventListener('pointerdown', (event) => {
     if (event.isTrusted) slider.setPointerCapture(event.pointerId);
     slider.dataset.held = '';
+    // once a drag: to ask at every move has all be laid out anew
+    left = slider.getBoundingClientRect().left;
     goTo(event);
   });
   slider.addEventListener('pointermove', (event) => {

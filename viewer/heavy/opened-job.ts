@@ -17,8 +17,8 @@ export interface OpenedFile {
 }
 
 /** A job made of the files that were opened. */
-export interface OpenedJob {
-  readonly job: JobFile;
+export interface OpenedJob<Job = JobFile> {
+  readonly job: Job;
   /** The file the job goes by: the job, else the fit, else null. */
   readonly from: string | null;
   /** Parts that the fit names and that are still wanted. */

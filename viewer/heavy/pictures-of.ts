@@ -4,22 +4,40 @@ import { holeLayers } from '../../src/drawing/fit/hole-symbols.ts';
 import { castingLayers, hatch, hatchRad, keepLayers, movingLayers } from '../../src/drawing/fit/plane-layers.ts';
 import { sideLayers } from '../../src/drawing/fit/side-layers.ts';
 import { boxOfLayers, layer, outline } from '../../src/drawing/scene/marks.ts';
-import type { Layer } from '../../src/drawing/scene/scene.ts';
+import type { Layer, OutlineMark } from '../../src/drawing/scene/scene.ts';
 import { type Sizes, sizesFor } from '../../src/drawing/scene/sizes.ts';
 import { paperInks, styleOf } from '../../src/drawing/scene/styles.ts';
 import { markNodes, node, type SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Box } from '../../src/geometry/plane/edge-box.ts';
 import { edgeCountOf, type Region } from '../../src/geometry/plane/loop.ts';
-import { thinLoop } from '../../src/geometry/plane/thin-loop.ts';
 import { vec } from '../../src/geometry/plane/vec.ts';
 import type { Casting } from '../../src/job/casting.ts';
+import type { Joint } from '../../src/joint/joint.ts';
 import { type NamedPlace, placesOf } from './places-of.ts';
+import { thinned } from './thinned.ts';
 
-/** One pane's picture: what stands still, and what moves with the moving part, drawn at home. */
+/** What stands still of a pane's picture, and what moves with the moving part, drawn at home. */
 export interface Picture {
   readonly still: readonly SvgNode[];
   readonly moving: readonly SvgNode[];
-  readonly extent: Box;
+}
+
+/** The sections on the face, nowhere further than `withinMm` from their outlines. */
+export interface FaceSections extends Picture {
+  readonly withinMm: number;
+}
+
+export interface Pictures {
+  readonly extents: { readonly face: Box; readonly side: Box };
+  /** Coarsest first: what the scale of a whole job asks for; what else there is comes as {@link finerSections}. */
+  readonly sections: readonly FaceSections[];
+  /** What lies over the sections on the face. */
+  readonly over: Picture;
+  readonly side: Picture;
+  readonly labels: readonly Label[];
+  readonly places: readonly NamedPlace[];
+  /** Which way depth runs in the side picture: x = sign · z. */
+  readonly sideSign: 1 | -1;
 }
 
 /** A name on a pane, at a place of its plane, mm. */
@@ -30,56 +48,63 @@ export interface Label {
   readonly rank: number;
 }
 
-/** The face picture with fewer vertices, nowhere further than `withinMm` from the outlines; finest first. */
-export interface Coarser extends Omit<Picture, 'extent'> {
-  readonly withinMm: number;
-}
-
-export interface Pictures {
-  readonly face: Picture;
-  /** Empty where the outlines are small enough to be drawn whole at any scale. */
-  readonly coarser: readonly Coarser[];
-  readonly side: Picture;
-  readonly labels: readonly Label[];
-  readonly places: readonly NamedPlace[];
-  /** Which way depth runs in the side picture: x = sign · z. */
-  readonly sideSign: 1 | -1;
-}
-
 /** Both panes of a joint, as elements for the page to make; colours and line widths are the page's. */
 export function picturesOf(input: DrawInput): Pictures {
   const { fixed, moving } = input.joint;
-  const outlines = [...fixed.sections, ...moving.sections].map(({ loops }) => outline(loops));
-  const faceBox = boxOfLayers([layer('fixed', outlines)]);
-  const sizes = sizesFor(Math.max(faceBox.maxX - faceBox.minX, faceBox.maxY - faceBox.minY));
-  const face: Picture = { ...facePicture(input, sizes), extent: faceBox };
-  const edges = edgeCountOf(outlines.flatMap(({ loops }) => loops));
-  const coarser = edges <= fewEdges ? [] : coarserPictures(input, sizes);
+  const face = boxOfLayers([layer('fixed', outlinesOf(input.joint))]);
   const across = acrossOf(input);
-  const seen = sideLayers({ ...input, plan: null }, [], across, sizes);
+  const seen = sideLayers({ ...input, plan: null }, [], across, sizesOn(face));
   const isMoving = ({ role }: Layer): boolean => role === 'moving' || role === 'moving-beyond';
-  const side: Picture = {
-    still: nodesOf(seen.filter((one) => !isMoving(one))),
-    moving: nodesOf(seen.filter(isMoving)),
-    extent: boxOfLayers(seen),
+  return {
+    extents: { face, side: boxOfLayers(seen) },
+    sections: isSmall(input.joint)
+      ? [sectionsWithin(input.joint, 0)]
+      : fromAfarMm.map((mm) => sectionsWithin(input.joint, mm)),
+    over: overSections(input, sizesOn(face)),
+    side: { still: nodesOf(seen.filter((one) => !isMoving(one))), moving: nodesOf(seen.filter(isMoving)) },
+    labels: labelsOf(fixed, moving),
+    places: placesOf(input.joint, pathOf),
+    sideSign: across.x(1) > 0 ? 1 : -1,
   };
-  const places = placesOf(input.joint, pathOf);
-  return { face, coarser, side, labels: labelsOf(fixed, moving), places, sideSign: across.x(1) > 0 ? 1 : -1 };
 }
+
+const sizesOn = ({ minX, maxX, minY, maxY }: Box): Sizes => sizesFor(Math.max(maxX - minX, maxY - minY));
+
+const outlinesOf = ({ fixed, moving }: Joint): OutlineMark[] =>
+  [...fixed.sections, ...moving.sections].map(({ loops }) => outline(loops));
 
 /** Outlines of so few edges are drawn whole at any scale. */
 const fewEdges = 2000;
-/** Half a pixel from 25 px a mm down to the scale at which a job is seen from afar. */
-const coarserMm = [0.02, 0.06, 0.2, 0.6];
+const isSmall = (joint: Joint): boolean => edgeCountOf(outlinesOf(joint).flatMap(({ loops }) => loops)) <= fewEdges;
 
-function facePicture(input: DrawInput, sizes: Sizes): Omit<Picture, 'extent'> {
+/** Half a pixel at the scales at which a job is seen from afar, then from nearer up to 25 px a mm; 0 is whole. */
+const fromAfarMm = [0.6, 0.2];
+const fromNearMm = [0.06, 0.02, 0];
+
+/** The sections as they are drawn from nearer, one after the other; none where they were drawn whole at once. */
+export function* finerSections(joint: Joint): Generator<FaceSections> {
+  if (!isSmall(joint)) for (const withinMm of fromNearMm) yield sectionsWithin(joint, withinMm);
+}
+
+/** Less is drawn, not less measured: only here are outlines thinned. */
+function sectionsWithin(joint: Joint, withinMm: number): FaceSections {
+  const drawn = (casting: Casting): Casting => ({
+    ...casting,
+    sections: casting.sections.map((section) => ({ ...section, loops: thinned(section.loops, withinMm) })),
+  });
+  return {
+    withinMm,
+    still: nodesOf(castingLayers(drawn(joint.fixed))),
+    moving: nodesOf(movingLayers(drawn(joint.moving))),
+  };
+}
+
+function overSections(input: DrawInput, sizes: Sizes): Picture {
   const { fixed, moving, rotating } = input.joint;
   const holes = holeLayers(input.joint, sizes);
   const movingHoles = holes.filter(({ role }) => role === 'moving-hole');
   return {
     still: nodesOf([
-      ...castingLayers(fixed),
-      layer('room', input.room.length === 0 ? [] : [outline(input.room)]),
       ...keepLayers(fixed, sizes),
       layer(
         'rotating',
@@ -91,27 +116,13 @@ function facePicture(input: DrawInput, sizes: Sizes): Omit<Picture, 'extent'> {
       ),
       ...holes.filter(({ role }) => role !== 'moving-hole'),
     ]),
-    moving: nodesOf([...movingLayers(moving), ...keepLayers(moving, sizes), ...movingHoles]),
+    moving: nodesOf([...keepLayers(moving, sizes), ...movingHoles]),
   };
 }
 
-/** Less is drawn, not less measured: only here are outlines thinned, each time those of the picture before it. */
-function coarserPictures(input: DrawInput, sizes: Sizes): Coarser[] {
-  let { joint } = input;
-  return coarserMm.map((withinMm, i) => {
-    const by = withinMm - (coarserMm[i - 1] ?? 0);
-    joint = { ...joint, fixed: thinned(joint.fixed, by), moving: thinned(joint.moving, by) };
-    return { withinMm, ...facePicture({ ...input, joint }, sizes) };
-  });
-}
-
-const thinned = (casting: Casting, byMm: number): Casting => ({
-  ...casting,
-  sections: casting.sections.map((section) => ({
-    ...section,
-    loops: section.loops.map((loop) => thinLoop(loop, byMm)),
-  })),
-});
+/** The room the moving part swings through, as it lies on the face between the sections and what is over them. */
+export const roomPicture = (room: Region): SvgNode[] =>
+  nodesOf([layer('room', room.length === 0 ? [] : [outline(room)])]);
 
 /** What a plan takes off, its first and last line, for both panes. */
 export function cutPictures(input: DrawInput): {

@@ -1,10 +1,10 @@
 import { boxOfLayers, layer, outline } from '../../src/drawing/scene/marks.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Region } from '../../src/geometry/plane/loop.ts';
-import { thinLoop } from '../../src/geometry/plane/thin-loop.ts';
 import type { Casting, DepthRange } from '../../src/job/casting.ts';
 import type { Part } from '../../src/job/part.ts';
 import type { Joint } from '../../src/joint/joint.ts';
+import { thinned } from './thinned.ts';
 
 /** From how low to how high a section reaches, mm. */
 export type Heights = readonly [fromMm: number, toMm: number];
@@ -22,15 +22,15 @@ export interface NamedPlace {
   readonly heights: Heights;
 }
 
-/** As near as a finger or a pointer can tell, mm. */
-const nearMm = 0.3;
+/** As near as a finger or a pointer can tell, mm; sections are drawn within it too. */
+const nearMm = 0.2;
 
 /** The sections, hollows and places not to be cut of both parts. */
 export function placesOf({ fixed, moving }: Pick<Joint, Part>, pathOf: (loops: Region) => SvgNode): NamedPlace[] {
   const seen = (part: NamedPlace['part'], kind: NamedPlace['kind'], places: readonly NamedRegion[]): NamedPlace[] =>
     places.map(({ id, loops, depth }) => {
       const { minY, maxY } = boxOfLayers([layer('fixed', [outline(loops)])]);
-      const face = pathOf(loops.map((loop) => thinLoop(loop, nearMm)));
+      const face = pathOf(thinned(loops, nearMm));
       return { part, kind, id, face, depth: depth && [depth.fromMm, depth.toMm], heights: [minY, maxY] };
     });
   const ofPart = (part: NamedPlace['part'], { sections, hollows, doNotCut }: Casting): NamedPlace[] => [

@@ -12,10 +12,11 @@ import type { Joint } from '../../src/joint/joint.ts';
 import type { MarkingTable } from '../../src/markout/marking-row.ts';
 import type { Alternative } from '../../src/plan/alternatives/alternative.ts';
 import type { PlanFigures } from '../../src/plan/plan-result.ts';
+import type { PackedJob } from '../packed.ts';
 import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { OpenedFile, OpenedJob } from './opened-job.ts';
-import type { Pictures } from './pictures-of.ts';
+import type { FaceSections, Pictures } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
 import type { PullInput } from './pull.ts';
 import type { PulledOutline } from './pull-outline.ts';
@@ -32,9 +33,9 @@ export type Question =
   /** The sheets to mark out by, to look at. */
   | { readonly kind: 'sheets' }
   /** Files of Fettle as a job, beside the one that is open; or the worked job that the page brings. */
-  | { readonly kind: 'open'; readonly files: readonly OpenedFile[] | 'demo'; readonly present: JobFile | null }
+  | { readonly kind: 'open'; readonly files: readonly OpenedFile[] | 'demo'; readonly present: PackedJob | null }
   /** A job as the text of each file it was opened from. */
-  | { readonly kind: 'texts'; readonly job: JobFile; readonly open: string; readonly served: readonly string[] }
+  | { readonly kind: 'texts'; readonly job: PackedJob; readonly open: string; readonly served: readonly string[] }
   /** A file of outlines for a part. */
   | { readonly kind: 'import'; readonly file: FileToImport }
   /** How a photograph lies. */
@@ -68,6 +69,7 @@ export interface SheetsReply {
 
 export interface CheckReply {
   readonly kind: 'checked';
+  /** With no outlines: they are drawn in the pictures. */
   readonly joint: Joint;
   readonly check: CheckResult;
   readonly pictures: Pictures;
@@ -102,10 +104,12 @@ export type Reply =
   | { readonly kind: 'findings'; readonly findings: readonly Finding[]; readonly text: string }
   | CheckReply
   | Way
+  | { readonly kind: 'room'; readonly room: readonly SvgNode[] }
+  | { readonly kind: 'finer'; readonly sections: FaceSections }
   | PlanReply
   | StandReply
   | SheetsReply
-  | { readonly kind: 'opened'; readonly opened: Reading<OpenedJob> }
+  | { readonly kind: 'opened'; readonly opened: Reading<OpenedJob<PackedJob>> }
   | { readonly kind: 'texts'; readonly texts: HomeTexts }
   | { readonly kind: 'imported'; readonly imported: ImportedFile }
   | { readonly kind: 'made'; readonly files: readonly MadeFile[] }

@@ -2,18 +2,20 @@ import { clearanceAt } from '../../src/clearance/at-position.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
 import type { Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
-import { moveRegion } from '../../src/geometry/plane/loop.ts';
-import { boxOfRegion } from '../../src/geometry/plane/region-box.ts';
-import { rigid } from '../../src/geometry/plane/rigid.ts';
+import { apply, rigid } from '../../src/geometry/plane/rigid.ts';
+import { polygonise } from '../../src/geometry/polygons/polygonise.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
+import type { Casting } from '../../src/job/casting.ts';
 import { home, type Leg, positionAlong } from '../../src/job/path.ts';
 import { jobInFile } from '../../src/job/read-job-file.ts';
 import type { Joint } from '../../src/joint/joint.ts';
+import { carried } from '../../src/joint/move-casting.ts';
+import { convexHull } from '../../src/markout/marking-out-hull.ts';
 import { type Analysis, analyse } from '../../src/pipeline/analysis.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
 import { figuresOf } from './figures-of.ts';
-import { cutPictures, picturesOf } from './pictures-of.ts';
+import { cutPictures, finerSections, picturesOf, roomPicture } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
 import type { Reply, StandReply } from './questions.ts';
 
@@ -38,15 +40,12 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
   }
   const { joint, ...stages } = found.value;
   const check = yield* stages.check();
-  const room = yield* stages.room();
-  yield {
-    kind: 'checked',
-    joint,
-    check,
-    pictures: picturesOf({ joint, check, plan: null, alternatives: [], room }),
-  };
+  const drawn = { joint, check, alternatives: [], room: [] };
+  yield { kind: 'checked', joint: withoutOutlines(joint), check, pictures: picturesOf({ ...drawn, plan: null }) };
   const curve = yield* stages.curve();
   if (curve !== null) yield { kind: 'way', curve, heights: heightsAlong(joint, curve) };
+  yield { kind: 'room', room: roomPicture(yield* stages.room()) };
+  for (const sections of finerSections(joint)) yield { kind: 'finer', sections };
   const plan = yield* stages.plan();
   const isSettled = plan.holds || plan.reason !== null;
   yield {
@@ -54,19 +53,29 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
     plan: figuresOf(plan),
     tables: yield* stages.tables(),
     alternatives: alternatives || isSettled ? yield* stages.alternatives() : null,
-    cut: cutPictures({ joint, check, plan, alternatives: [], room }),
+    cut: cutPictures({ ...drawn, plan }),
   };
+}
+
+/** What words are made of: its outlines are in the pictures, and too many to be sent twice. */
+function withoutOutlines(joint: Joint): Joint {
+  const bare = (casting: Casting): Casting => carried(casting, { point: (p) => p, region: () => [] });
+  return { ...joint, fixed: bare(joint.fixed), moving: bare(joint.moving), rotating: joint.rotating.map(bare) };
 }
 
 function heightsAlong({ fit, moving }: Joint, { pieces }: TravelCurve): Heights[][] {
   const starts = pieces.map(({ leg, fromAt }) => positionAlong(fit.legs[leg - 1] as Leg, fromAt));
+  const hulls = moving.sections.map(({ loops }) => convexHull(polygonise(loops, roughMm, 'outside').flat()));
   return [...starts, home].map(({ turnRad, shift }) =>
-    moving.sections.map(({ loops }): Heights => {
-      const { minY, maxY } = boxOfRegion(moveRegion(loops, rigid(turnRad, shift)));
-      return [minY, maxY];
+    hulls.map((hull): Heights => {
+      const heights = hull.map((corner) => apply(rigid(turnRad, shift), corner).y);
+      return [Math.min(...heights), Math.max(...heights)];
     }),
   );
 }
+
+/** How far the hull of an arc may lie outside it, mm: half a pixel where a mm is 25. */
+const roughMm = 0.02;
 
 /** Where a job stands at a place of its way in; null where it does not come to that. */
 export function standingAt(job: JobFile, leg: number, at: number): StandReply | null {

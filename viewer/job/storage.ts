@@ -1,4 +1,5 @@
 import type { JobFile } from '../../src/files/job-file.ts';
+import { type PackedJob, packed, unpacked } from '../packed.ts';
 import { picturesOf, resultOf, transact } from './database.ts';
 
 /** A job as the browser keeps it; `savedAt` in ms since 1970. */
@@ -26,8 +27,12 @@ export const neverStored: StoredVersion = { write: null, pictures: new Map() };
 /** Another tab has kept this job since it was last read or written here; it was not written over. */
 export class KeptElsewhere extends Error {}
 
-/** Where a job lies: `job` is without the bytes of its pictures, which are written once and not with every edit. */
-interface Row extends KeptJob {
+/**
+ * Where a job lies: without the bytes of its pictures, which are written once and not with every edit, and packed, since
+ * copying it point by point would hold the hand up at every edit. Earlier pages kept it as it is.
+ */
+interface Row extends KeptTitle {
+  readonly job: PackedJob | JobFile;
   readonly write: string;
 }
 
@@ -38,7 +43,8 @@ export const newJobId = (): string => crypto.randomUUID();
  * where another write than the known one stands there, or with what the browser says; nothing is changed then.
  */
 export async function writeJob(kept: KeptJob, known: StoredVersion): Promise<StoredVersion> {
-  const now: StoredVersion = { write: crypto.randomUUID(), pictures: bytesOf(kept.job) };
+  const write = crypto.randomUUID();
+  const now: StoredVersion = { write, pictures: bytesOf(kept.job) };
   await transact('readwrite', async (jobs, pictures) => {
     const standing: Row | undefined = await resultOf(jobs.get(kept.id));
     // a job that was put out of the way meanwhile is no reason to lose what is here
@@ -46,7 +52,8 @@ export async function writeJob(kept: KeptJob, known: StoredVersion): Promise<Sto
     const before = standing === undefined ? neverStored.pictures : known.pictures;
     for (const [id, data] of now.pictures) if (before.get(id) !== data) pictures.put(data, [kept.id, id]);
     for (const id of before.keys()) if (!now.pictures.has(id)) pictures.delete([kept.id, id]);
-    await resultOf(jobs.put({ ...kept, job: withoutBytes(kept.job), write: now.write } as Row));
+    const row: Row = { ...kept, job: packed(withoutBytes(kept.job)), write };
+    await resultOf(jobs.put(row));
   });
   if (known.write === null) askToStay();
   return now;
@@ -66,7 +73,7 @@ export function openJob(id: string): Promise<{ kept: KeptJob; known: StoredVersi
     const bytes: string[] = await resultOf(pictures.getAll(picturesOf(id)));
     const known = { write: row.write, pictures: new Map(keys.map(([, picture], i) => [picture, bytes[i] ?? ''])) };
     const { write, ...kept } = row;
-    return { kept: { ...kept, job: withBytes(row.job, known.pictures) }, known };
+    return { kept: { ...kept, job: withBytes(unpacked(row.job), known.pictures) }, known };
   });
 }
 

@@ -12,6 +12,8 @@ export interface Pane {
   readonly plane: SVGGElement;
   readonly labels: SVGGElement;
   view(): View;
+  /** Of the window, pixels, as it was last seen; to ask the element has all be laid out anew. */
+  width(): number;
   setView(view: View): void;
   /** Shows all of an extent, and goes on doing so when the window changes, until the hand moves the view. */
   fit(extent: Extent): void;
@@ -93,6 +95,7 @@ export function paneOf(label: string): Pane {
     plane,
     labels,
     view: () => view,
+    width: () => width,
     setView: (next) => setView(next, 'window'),
     fit,
     fitAgain,

@@ -1,4 +1,5 @@
 import { batch, computed, signal } from '@preact/signals';
+import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { LoopFile } from '../../src/files/part-file.ts';
@@ -8,6 +9,7 @@ import CoreWorker from '../core.worker.ts?worker&inline';
 import type { HomeTexts } from '../heavy/home-texts.ts';
 import type { FileToImport, ImportedFile } from '../heavy/import-file.ts';
 import type { OpenedFile, OpenedJob } from '../heavy/opened-job.ts';
+import type { FaceSections } from '../heavy/pictures-of.ts';
 import type { PullInput } from '../heavy/pull.ts';
 import type { PulledOutline } from '../heavy/pull-outline.ts';
 import type {
@@ -23,6 +25,7 @@ import type {
 } from '../heavy/questions.ts';
 import type { PictureInput, PictureSet } from '../heavy/set-straight.ts';
 import { amended } from '../job/part-edits.ts';
+import { packed, unpacked } from '../packed.ts';
 import type { Stop } from '../way.ts';
 
 const start = (): Worker => new CoreWorker();
@@ -31,6 +34,10 @@ const start = (): Worker => new CoreWorker();
 export class Answers {
   readonly checked = signal<CheckReply | null>(null);
   readonly way = signal<Way | null>(null);
+  /** The room the moving part swings through, for drawing. */
+  readonly room = signal<readonly SvgNode[]>([]);
+  /** The sections on the face in every fineness there is so far, coarsest first. */
+  readonly sections = signal<readonly FaceSections[]>([]);
   readonly planned = signal<PlanReply | null>(null);
   /** What was proved last of where the moving part stands. */
   readonly stands = signal<StandReply | null>(null);
@@ -47,6 +54,11 @@ export class Answers {
   readonly #live = new Core({ start, hurries: false });
   #asked: { readonly job: JobFile; readonly alternatives: boolean } | null = null;
 
+  /** Makes ready for questions. */
+  wake(): void {
+    for (const core of [this.#live, this.#long]) core.wake();
+  }
+
   /** What was said was of another job. */
   forget(): void {
     this.#asked = null;
@@ -58,6 +70,8 @@ export class Answers {
     batch(() => {
       this.checked.value = null;
       this.way.value = null;
+      this.room.value = [];
+      this.sections.value = [];
       this.planned.value = null;
     });
   }
@@ -100,11 +114,18 @@ export class Answers {
         case 'checked':
           // what was drawn of the old job's cut stays until the new one is known, its curve does not
           this.checked.value = reply;
+          this.sections.value = reply.pictures.sections;
           this.findings.value = '';
           if (reply.joint.fit.legs.length === 0) this.way.value = null;
           return;
         case 'way':
           this.way.value = reply;
+          return;
+        case 'room':
+          this.room.value = reply.room;
+          return;
+        case 'finer':
+          this.sections.value = [...this.sections.value, reply.sections];
           return;
         case 'planned':
           this.planned.value = reply;
@@ -122,13 +143,16 @@ export class Answers {
 
   /** Files of Fettle as a job, or the worked one. */
   async opened(files: readonly OpenedFile[] | 'demo', present: JobFile | null): Promise<Reading<OpenedJob>> {
-    const { reply } = await lastReply(this.#live, { kind: 'open', files, present }, null).catch(() => nothingSaid);
-    return reply?.kind === 'opened' ? reply.opened : { ok: false, findings: [notOpened] };
+    const asked = { kind: 'open', files, present: present && packed(present) } as const;
+    const { reply } = await lastReply(this.#live, asked, null).catch(() => nothingSaid);
+    if (reply?.kind !== 'opened') return { ok: false, findings: [notOpened] };
+    const { opened } = reply;
+    return opened.ok ? { ok: true, value: { ...opened.value, job: unpacked(opened.value.job) } } : opened;
   }
 
   /** A job as the text of each file it was opened from. */
   async homeTexts(job: JobFile, open: string, served: readonly string[]): Promise<HomeTexts> {
-    const { reply } = await lastReply(this.#live, { kind: 'texts', job, open, served }, null);
+    const { reply } = await lastReply(this.#live, { kind: 'texts', job: packed(job), open, served }, null);
     if (reply?.kind !== 'texts') throw new Error('nothing was written');
     return reply.texts;
   }

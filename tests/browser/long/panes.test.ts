@@ -25,7 +25,11 @@ describeInBrowser('the two views of a job', () => {
       return [...document.querySelectorAll<HTMLElement>('#drawing .pane')].map((pane) => {
         const seen = pane.getBoundingClientRect();
         // the moving part is turned, and the box that the browser tells of it larger than it is; how far was traced may lie outside
-        const boxes = [...pane.querySelectorAll('.plane > .joint > :not(.moving-part, .cut, .traced)')]
+        const boxes = [
+          ...pane.querySelectorAll(
+            '.plane > .joint g:not(.moving-part, .moving-part *, .cut, .cut *, .traced, :has(.traced))',
+          ),
+        ]
           .map((element) => element.getBoundingClientRect())
           .filter(({ width }) => width > 0);
         const [left, right] = [Math.min(...boxes.map((b) => b.left)), Math.max(...boxes.map((b) => b.right))];

@@ -45,7 +45,7 @@ describe('a job sent to a worker', () => {
     const kept = after(null, null, job);
     const now = withBlockNamed(job, 'another');
     expect(patchOf(job, now)).toEqual({
-      parts: { 'block.part.json': now.parts['block.part.json'], 'housing.part.json': null },
+      parts: { 'block.part.json': JSON.stringify(now.parts['block.part.json']), 'housing.part.json': null },
     });
     const there = after(kept, job, now);
     expect(there).toEqual(now);
