@@ -42,6 +42,6 @@ test.each([1, 40])('above where the ball touches a floor of %i layers nothing is
   expect(metalAt(leftOver(floors), 3.9)).toEqual([]);
 });
 
-test('forty layers are looked at in no more than 32 ranges of depth', () => {
-  expect(leftOver(40).length).toBeLessThanOrEqual(32);
+test('forty layers are looked at in no more than 16 ranges of depth', () => {
+  expect(leftOver(40).length).toBeLessThanOrEqual(16);
 });
