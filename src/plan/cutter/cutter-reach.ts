@@ -19,6 +19,9 @@ const hairMm = 2e-3;
 /** Of the depth in which a ball's width changes, it is looked at in so many steps, finer where it changes faster. */
 const steps = 6;
 
+/** Where many layers end near one another those steps are fewer, until there are no more ranges of depth than these. */
+const mostHeights = 32;
+
 /** A ball of the cutter's radius, or a disc of it where the nose is flat. */
 function noseOf({ nose, radiusMm }: Pick<Cutter, 'nose' | 'radiusMm'>): Nose {
   const r = radiusMm - hairMm;
@@ -58,14 +61,43 @@ export function* unreached(
     arcMm: arcToleranceOf(cutter.radiusMm),
     slackMm: cornerSlackMm(cutter.radiusMm) + 2 * arcToleranceOf(cutter.radiusMm),
   };
-  const left: MetalLayer[] = [];
-  for (const height of heights) {
-    if (commonDepth(height, depth) === null) continue;
-    if (barring.every((layer) => nose(gapMm(height, layer.depth)) === null)) continue;
-    const metal = yield* leftAt(piece, height, search);
-    if (metal.length > 0) left.push({ depth: height, metal });
+  const looked = heights.filter(
+    (height) =>
+      commonDepth(height, depth) !== null && barring.some((layer) => nose(gapMm(height, layer.depth)) !== null),
+  );
+  return yield* leftIn(piece, looked, search);
+}
+
+/** What is left over several depths: none if the cutter gets at all from where it is barred at none, else half by half. */
+function* leftIn(piece: Polygons, depths: readonly DepthRange[], search: ReachSearch): Generator<void, MetalLayer[]> {
+  const [first, last] = [depths[0], depths.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  if (first === last) {
+    const metal = yield* leftAt(piece, first, search);
+    return metal.length === 0 ? [] : [{ depth: first, metal }];
   }
-  return left;
+  if (yield* isReached(piece, { fromMm: first.fromMm, toMm: last.toMm }, search)) return [];
+  const half = depths.length >> 1;
+  return [
+    ...(yield* leftIn(piece, depths.slice(0, half), search)),
+    ...(yield* leftIn(piece, depths.slice(half), search)),
+  ];
+}
+
+/** Whether the cutter gets at all of a piece from where it is barred nowhere in a range of depth. */
+function* isReached(
+  piece: Polygons,
+  depth: DepthRange,
+  { nose, standing, roomAt, arcMm, slackMm }: ReachSearch,
+): Generator<void, boolean> {
+  const widthMm = nose(0) ?? 0;
+  yield;
+  const room = solidNear(roomAt(depth), boxRound(piece, widthMm));
+  if (room.length === 0) return false;
+  yield;
+  const reached = offset(outlinesOf(room), widthMm, arcMm, 'inside').polygons;
+  yield;
+  return standingOut(difference(piece, reached), standing.beside, slackMm).length === 0;
 }
 
 /** Where the middle of the cutter may be, its widest place anywhere in a range of depth; the same one for the same room. */
@@ -160,24 +192,31 @@ function standingOut(left: Polygons, stays: Polygons, slackMm: number): Polygons
     .flat();
 }
 
-/** The depths between which nothing changes but the width of the nose, and that in small steps. */
+/**
+ * The depths between which nothing changes but the width of the nose, and that in small steps: larger ones leave more
+ * metal, never less.
+ */
 function heightsOf(
   depth: DepthRange,
   barring: readonly MetalLayer[],
   reachMm: number,
   alsoAt: readonly number[],
+  inSteps = steps,
 ): DepthRange[] {
   const [least, most] = [depth.fromMm - reachMm, depth.toMm + reachMm];
   const barred = barring.flatMap((layer) => [layer.depth.fromMm, layer.depth.toMm]);
   const stops = [least, depth.fromMm, ...alsoAt, ...barred, depth.toMm, most].filter((mm) => mm >= least && mm <= most);
   for (const mm of barred) {
-    for (let i = reachMm === 0 ? steps + 1 : -steps; i <= steps; i++) {
-      const stop = mm + Math.sign(i) * (i / steps) ** 2 * reachMm;
+    for (let i = reachMm === 0 ? inSteps + 1 : -inSteps; i <= inSteps; i++) {
+      const stop = mm + Math.sign(i) * (i / inSteps) ** 2 * reachMm;
       // ends are kept to the last bit, so that no step reaches a hair into the next layer
       if (stop > least && stop < most && stops.every((other) => Math.abs(other - stop) > leastStepMm)) stops.push(stop);
     }
   }
-  return rangesBetween(stops);
+  const heights = rangesBetween(stops);
+  return heights.length > mostHeights && inSteps > 1
+    ? heightsOf(depth, barring, reachMm, alsoAt, inSteps - 1)
+    : heights;
 }
 
 const leastStepMm = 1e-6;

@@ -78,6 +78,8 @@ function* filletsIn(
   cutter: Cutter,
 ): Generator<void, Fillet[]> {
   const needed = cut.needed ?? everywhere;
+  // as far as errors of depth may bring anything, it must be known what stays
+  const looked = cut.needed === null ? needed : reachOf(cut, needed);
   const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
   const fillets: Fillet[] = [];
   for (const piece of pieces(thickPieces(cut.planned))) {
@@ -89,17 +91,14 @@ function* filletsIn(
         .flatMap(({ metal }) => metal),
       box,
     );
-    const barringIn = (range: DepthRange): SectionLayer[] =>
-      joined(
-        layers
-          .filter(({ depth }) => commonDepth(depth, grownBy(range, reachMm)) !== null)
-          .map((layer) => ({ ...layer, metal: within(layer.metal, box) }))
-          .filter(({ metal }) => isMore(metal, own)),
-      );
-    if (barringIn(needed).length === 0) continue;
-    // as far as errors of depth may bring anything, it must be known what stays
-    const looked = cut.needed === null ? needed : reachOf(cut, needed);
-    const barring = barringIn(looked);
+    const isNear = ({ depth }: MetalLayer, range: DepthRange): boolean =>
+      commonDepth(depth, grownBy(range, reachMm)) !== null;
+    const more = layers
+      .filter((layer) => isNear(layer, looked))
+      .map((layer) => ({ ...layer, metal: within(layer.metal, box) }))
+      .filter(({ metal }) => isMore(metal, own));
+    if (!more.some((layer) => isNear(layer, needed))) continue;
+    const barring = joined(more);
     const left = yield* unreached(piece, looked, { beside: own, barring }, cutter, [needed.fromMm, needed.toMm]);
     const [other] = barring.filter((layer) => layer.section !== section);
     const surface = treeOfLine(own);
@@ -162,7 +161,7 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
     return [{ depth, loops: loopsOf(withFillets(left, own.map(metalIn), metal)) }];
   }
   const needs = bands.flatMap((band) => band.pieces.filter(({ needed }) => needed !== null));
-  const roots = needs.map((piece) => ({ piece, reach: reachOf(piece, depth) }));
+  const roots = needs.map((piece) => ({ piece, reach: reachOf(piece, depth), open: withoutFillets(piece, own) }));
   const stops = [
     depth,
     ...bands.map((band) => band.depth ?? depth),
@@ -182,7 +181,7 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
     const here = own.filter((fillet) => commonDepth(fillet.depth, range) !== null);
     const [needed, beyond] = [true, false].map((isNeed) => here.filter((one) => cutHere.includes(one.cut) === isNeed));
     // what stays past the ends of one need may be what another one takes
-    const films = [...root.flatMap(({ piece }) => filmOf(piece, left, own, cutter)), ...(beyond ?? []).map(metalIn)];
+    const films = [...filmsOf(root, left, cutter), ...(beyond ?? []).map(metalIn)];
     const stays =
       cutHere.length === 0
         ? films.flat()
@@ -200,15 +199,30 @@ const reachOf = ({ needed, depth, need }: CutPiece, whole: DepthRange): DepthRan
   };
 };
 
-/** The root of the ball's fillet where it runs out; where the ball is barred, what stays is among the fillets. */
-function filmOf(cut: CutPiece, left: Polygons, fillets: readonly Fillet[], cutter: Cutter | null): Polygons[] {
-  if (cutter === null) return [cut.planned];
-  const byMm = rootMm(cutter.radiusMm, cut.need.reachErrorMm);
-  return pieces(cut.planned).map((piece) => {
-    if (byMm <= 0 || fillets.some(({ metal }) => intersection(metal, piece).length > 0)) return [];
-    const near = solidNear(left, boxRound(piece, 2 * byMm));
-    return intersection(piece, offset(outlinesOf(near), byMm, toleranceMm, 'outside').polygons);
-  });
+/** The pieces of a cut in which the ball is not barred; where it is, what stays is among the fillets. */
+const withoutFillets = ({ planned }: CutPiece, fillets: readonly Fillet[]): readonly Polygons[] =>
+  pieces(planned).filter((piece) => !fillets.some(({ metal }) => intersection(metal, piece).length > 0));
+
+interface Root {
+  readonly piece: CutPiece;
+  /** The pieces of it in which the ball is not barred. */
+  readonly open: readonly Polygons[];
+}
+
+/** The roots of the ball's fillets where it runs out of cuts, along what is left; alike ones in one go. */
+function filmsOf(roots: readonly Root[], left: Polygons, cutter: Cutter | null): Polygons[] {
+  if (cutter === null) return roots.map(({ piece }) => piece.planned);
+  const widthMm = ({ piece }: Root): number => rootMm(cutter.radiusMm, piece.need.reachErrorMm);
+  return [...new Set(roots.map(widthMm))]
+    .filter((byMm) => byMm > 0)
+    .flatMap((byMm) => {
+      const alike = roots.filter((root) => widthMm(root) === byMm).map(({ open }) => open);
+      const regions = alike.length === 1 ? alike.flat() : pieces(alike.flat(2));
+      return regions.map((region) => {
+        const near = solidNear(left, boxRound(region, 2 * byMm));
+        return intersection(region, offset(outlinesOf(near), byMm, toleranceMm, 'outside').polygons);
+      });
+    });
 }
 
 /** Fillets grown by so much that no seam stays between them and the metal they stand on, mm. */
