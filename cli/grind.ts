@@ -4,13 +4,13 @@ import type { Verdict } from '../src/clearance/check-result.ts';
 import { analysisOf } from '../src/pipeline/analysis.ts';
 import type { PlanResult } from '../src/plan/plan-result.ts';
 import { verifyPlan } from '../src/plan/verify/verify-plan.ts';
-import { grindText } from '../src/words/grind-text.ts';
+import { afterPlanText, planText } from '../src/words/grind-text.ts';
 import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
 import { openJob } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
 import { asAsked, straightFlag } from './straight-flag.ts';
-import { endWith, printJson, printVerdictFirst } from './terminal.ts';
+import { endWith, print, printJson, printVerdictFirst } from './terminal.ts';
 
 const examples = `
 Exit code: 0 the plan holds, 1 it does not, 3 undecided, 2 an input is wrong.
@@ -42,9 +42,10 @@ function grind(fitFile: string, { straight = false, json = false, verify = false
   const joint = asAsked(openJob(fitFile).joint, straight);
   const found = analysisOf(joint);
   const plan = runShowingProgress(found.plan());
+  if (!json) printVerdictFirst(planText(joint, plan), colouredAs(plan));
   const alternatives = runShowingProgress(found.alternatives());
   if (json) printJson(grindAnswer(joint, plan, runShowingProgress(found.tables()), alternatives));
-  else printVerdictFirst(grindText(joint, plan, alternatives), colouredAs(plan));
+  else print(afterPlanText(joint, plan, alternatives));
   if (verify) reportVerification(runShowingProgress(verifyPlan(joint, plan)));
   endWith(exitCodeOf(plan));
 }

@@ -25,7 +25,7 @@ import { runShowingProgress } from './progress.ts';
 import { failWith } from './report-findings.ts';
 import { save } from './save.ts';
 import { asAsked, straightFlag } from './straight-flag.ts';
-import { endWith, printVerdictFirst } from './terminal.ts';
+import { endWith, print, printVerdictFirst } from './terminal.ts';
 
 const examples = `
 Print at 100 %, no fit to page, then lay a rule on the check bars of a sheet: 150 mm both ways, give or take 0.2.
@@ -58,7 +58,6 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   const joint = asAsked(openJob(fitFile).joint, flags.straight ?? false);
   const found = analysisOf(joint);
   const plan = runShowingProgress(found.plan());
-  const alternatives = runShowingProgress(found.alternatives());
   const tables = runShowingProgress(found.tables());
   const benches = benchesOf(joint, plan, tables, flags.mirror ?? false);
   const made = markoutOf(benches);
@@ -74,12 +73,17 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
     ...wrapped(planLine(joint, plan), ''),
     titleOf(joint),
     ...paragraph('Why nothing is planned', listed(reasonTexts(joint, plan))),
-    ...paragraph('What else would give', listed(alternativeTexts(joint, alternatives))),
     ...(plan.reason === null
       ? writtenLines(joint, made, all, folder, options)
       : ['', 'Nothing is planned, so there is nothing to mark out; no sheets were written.']),
   ].join('\n');
   printVerdictFirst(text, colouredAs(plan));
+  // last, since it may take many times as long as the sheets
+  const others = paragraph(
+    'What else would give',
+    listed(alternativeTexts(joint, runShowingProgress(found.alternatives()))),
+  );
+  if (others.length > 0) print(others.join('\n'));
   endWith(exitCodeOf(plan));
 }
 

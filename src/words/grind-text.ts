@@ -37,7 +37,11 @@ import { massText, volumeText } from './units.ts';
  * console.log(verdict); // THE PLAN HOLDS: take 10.5 g (1.5 cm³) of grey iron off Housing.
  * ```
  */
-export function grindText(joint: Joint, plan: PlanFigures, alternatives: readonly Alternative[]): string {
+export const grindText = (joint: Joint, plan: PlanFigures, alternatives: readonly Alternative[]): string =>
+  `${planText(joint, plan)}\n${afterPlanText(joint, plan, alternatives)}`;
+
+/** The first of it, which stands before anything else was tried: what else would give may take many times as long. */
+export function planText(joint: Joint, plan: PlanFigures): string {
   const { cuts, afterCut } = plan;
   return [
     ...wrapped(planLine(joint, plan), ''),
@@ -57,11 +61,16 @@ export function grindText(joint: Joint, plan: PlanFigures, alternatives: readonl
     ),
     ...paragraph('Warnings', listed(otherNotices(joint, plan))),
     ...paragraph('What this rests on', listed([...boundsOf(joint, plan), ...groundsOf(joint, afterCut)])),
+  ].join('\n');
+}
+
+/** The rest of it: what else would give, and what to do next. */
+export const afterPlanText = (joint: Joint, plan: PlanFigures, alternatives: readonly Alternative[]): string =>
+  [
     ...paragraph('What else would give', listed(alternativeTexts(joint, alternatives))),
     ...paragraph('Next', listed(planSteps(joint, plan))),
     ...paragraph('Take care', listed(nothingToCut(plan) ? checkCautions(joint) : grindCautions(joint))),
   ].join('\n');
-}
 
 /** Clearances after the cut as cells; headings first. */
 export const afterCutRows = (joint: Joint, { afterCut: { home, wayIn } }: PlanFigures): string[][] =>

@@ -16,6 +16,7 @@ describe('fettle markout', () => {
     const { code, stdout, stderr } = await runCli('markout', starter, '-o', folder);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(readdirSync(folder).sort()).toEqual([
+      'all-sheets.pdf',
       'marking-out.csv',
       'marking-out.dxf',
       'marking-out.pdf',
