@@ -5,7 +5,6 @@ import { allSheets } from '../src/drawing/markout/all-sheets.ts';
 import { type Markout, type MarkoutSheet, markoutOf } from '../src/drawing/markout/markout-sheets.ts';
 import { type MarkoutFile, paperFor, sheetFiles } from '../src/drawing/markout/sheet-files.ts';
 import type { PrintOptions } from '../src/drawing/pdf/pdf.ts';
-import { papers } from '../src/drawing/scene/papers.ts';
 import type { Finding } from '../src/files/finding.ts';
 import { shown } from '../src/files/shown.ts';
 import type { Joint } from '../src/joint/joint.ts';
@@ -18,9 +17,9 @@ import { listed, paragraph, wrapped } from '../src/words/layout.ts';
 import { titleOf } from '../src/words/names.ts';
 import { reasonTexts } from '../src/words/reasons.ts';
 import { colouredAs, exitCodeOf } from './grind.ts';
-import { type MarkoutFlags, printOptions } from './markout-flags.ts';
 import { openJob, orFail } from './open-job.ts';
 import { foreignFiles } from './own-kind.ts';
+import { type PrintFlags, printFlags, printOptions } from './print-flags.ts';
 import { runShowingProgress } from './progress.ts';
 import { failWith } from './report-findings.ts';
 import { save } from './save.ts';
@@ -44,12 +43,18 @@ export function markoutCommand(): Command {
     .description('Writes what a cut is marked out and proved with: table, face template, gauges and side strips.')
     .argument('<fit>', 'the fit file, *.fit.json')
     .requiredOption('-o, --output <folder>', 'the folder to write to; made where there is none')
-    .option('--paper <size>', `${Object.keys(papers).join(', ')}`, 'a4')
-    .option('--bars <x,y>', 'what the printer made of the 150 mm check bars, in mm: its error is taken off')
+    .option(...printFlags.paper)
+    .option(...printFlags.bars)
     .option(...straightFlag)
     .option('--mirror', 'mirror every sheet, and say so on each')
     .addHelpText('after', examples)
     .action(markout);
+}
+
+interface MarkoutFlags extends PrintFlags {
+  readonly output: string;
+  readonly straight?: boolean;
+  readonly mirror?: boolean;
 }
 
 async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {

@@ -3,17 +3,20 @@ import { type BarReading, barMm, isPaper, isReading, mostOffMm, papers } from '.
 import type { Finding, Reading } from '../src/files/finding.ts';
 import { shown } from '../src/files/shown.ts';
 
-/** The options of `fettle markout` as the command line gives them. */
-export interface MarkoutFlags {
-  readonly output: string;
+/** What is to be printed on, and how true the printer is, as the command line gives it. */
+export interface PrintFlags {
   readonly paper: string;
   readonly bars?: string;
-  readonly straight?: boolean;
-  readonly mirror?: boolean;
 }
 
+/** The flags of every command that writes PDFs. */
+export const printFlags = {
+  paper: ['--paper <size>', `of PDFs: ${Object.keys(papers).join(', ')}`, 'a4'],
+  bars: ['--bars <x,y>', 'what the printer made of the 150 mm check bars, in mm: its error is taken off'],
+} as const;
+
 /** What the flags ask of the printer, or everything in them that cannot be understood. */
-export function printOptions(file: string, { paper, bars }: MarkoutFlags): Reading<PrintOptions> {
+export function printOptions(file: string, { paper, bars }: PrintFlags): Reading<PrintOptions> {
   const findings: Finding[] = [];
   const name = paper.toLowerCase();
   if (!isPaper(name)) {
