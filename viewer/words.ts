@@ -60,7 +60,8 @@ export const words = {
   onMoving: 'on the moving part',
   addPair: 'Add a pair',
   removePair: (pair: string): string => `Take away the pair ${pair}`,
-  noDowels: 'no dowel pair yet: the moving drawing is laid on the crank axis as drawn',
+  noDowels: 'no dowel pair yet: the moving drawing is laid on the axis as drawn',
+  oneDowel: 'one dowel pair: it takes two to tell whether they agree',
   dowelsAgree: (rms: string): string => `dowels agree to ${rms}`,
   boltsLineUp: (ok: number, of: number): string => `${ok} of ${of} bolts line up`,
   viewedFrom: (part: string): string => `${part}: where did the eye stand?`,
@@ -76,7 +77,7 @@ export const words = {
   between: 'between',
   sections: (fixed: string, moving: string): string => `${fixed} and ${moving}`,
   dowelStands: (dowel: string, gap: string): string =>
-    `At the first touch ${dowel} stands ${gap} from its hole, square to the crank`,
+    `At the first touch ${dowel} stands ${gap} from its hole, square to the axis`,
   toTouch: 'First touch',
   toWorst: 'Worst place',
   runHome: 'Run home',
@@ -89,7 +90,7 @@ export const words = {
   addPosition: 'Add a position before home',
   removePosition: (n: number): string => `Take away position ${n}`,
   rotating: 'Turns with the crank',
-  turnHandle: 'How far turned it goes on; drag about the crank',
+  turnHandle: 'How far turned it goes on; drag about the axis',
   standOffHandle: 'The stand-off at which it swings home; drag along',
   // grind
   clearances: 'Clearance asked',

@@ -27,6 +27,7 @@ export const markingRow = z.strictObject({
   kind: z
     .enum(['end', 'corner', 'deepest', 'wall', 'step'])
     .describe('why there: wall is where the edge comes nearest to a hollow, step is every 10 mm'),
+  wholeTip: z.boolean().describe('the edge takes off a whole tip: take off is then its length, square to the edge'),
   alongMm: z.number().describe('along the edge from its first place'),
   at: z.tuple([z.number(), z.number()]).describe('on the planned line, joint frame, mm'),
   angleDeg: z

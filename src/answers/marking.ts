@@ -10,6 +10,7 @@ export const markingAnswer = (row: MarkingRow): MarkingRowAnswer => ({
   depth: roundDepth(row.depth),
   edge: row.edge,
   kind: row.kind,
+  wholeTip: row.wholeTip,
   alongMm: round6(row.alongMm),
   at: roundPoint6(row.at),
   angleDeg: round6((row.angleRad * 180) / Math.PI),

@@ -21,6 +21,7 @@ export function fitOf(file: string, fit: FitFile, fixed: Casting, moving: Castin
     title: fit.title ?? `${moving.name} to ${fixed.name}`,
     units: fit.units,
     axis: axisOf(fit, fixed),
+    axisHole: typeof fit.axis === 'string' ? fit.axis : null,
     dowels: pairsOf(fit.dowels, fixed, moving),
     bolts: pairsOf(fit.bolts, fixed, moving),
     legs: legsOf(fit, mm),

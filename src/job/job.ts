@@ -25,6 +25,8 @@ export interface Fit {
   readonly title: string;
   readonly units: 'mm' | 'in';
   readonly axis: Vec;
+  /** The hole whose middle the axis is, by its name; null where it was given as a point. */
+  readonly axisHole: string | null;
   readonly dowels: readonly HolePair[];
   readonly bolts: readonly HolePair[];
   /** The way in, leg by leg, ending home; empty when only home is asked. */

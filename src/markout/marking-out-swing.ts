@@ -93,7 +93,7 @@ export function swingGauge(bench: Bench): SwingReading {
   const turns = legs.filter(({ motion }) => motion.kind === 'turn');
   if (turns.length === 0) return { why: 'nothing turns on the way in' };
   const swings = turns.filter(({ motion }) => motion.kind === 'turn' && length(motion.pole) < onAxisMm);
-  if (swings.length === 0) return { why: 'the way in turns about a point that is not the crank' };
+  if (swings.length === 0) return { why: 'the way in turns about a point that is not the axis' };
   const passing = piecesFor(bench, swings);
   if (passing.length === 0) return { why: 'nothing passes the cut while it turns' };
   const pieces = passing.filter(isWideEnough).map((piece, i) => ({ ...piece, name: `C${i + 1}` }));

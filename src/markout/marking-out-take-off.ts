@@ -1,7 +1,7 @@
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
 import { rayCrossings } from '../geometry/motion/ray-crossings.ts';
-import { add, dot, leftOf, scale, sub, type Vec } from '../geometry/plane/vec.ts';
+import { add, distance, dot, leftOf, scale, sub, type Vec } from '../geometry/plane/vec.ts';
 import { type MeasuredRun, pointAlong } from './marking-out-along.ts';
 
 /** Trees of the three lines of a band, in straight edges. */
@@ -30,7 +30,8 @@ const sideways = 0.5;
 /**
  * What comes off at a place on the planned edge, square to the present outside that is nearest to it: from there on
  * through the place to each line. Where that outside lies to the side, as a rib's flank does when its end comes off, it
- * is measured square to the edge; were that deeper than `deepestMm`, only the lines' distances from it are.
+ * is measured square to the edge; were that deeper than `deepestMm`, only the lines' distances from it are. Along an edge
+ * that takes off a whole tip it is so measured everywhere.
  */
 export function takeOffAlong(
   run: MeasuredRun,
@@ -39,6 +40,8 @@ export function takeOffAlong(
   lines: BandTrees,
   deepestMm: number | null,
 ): TakeOff {
+  if (takesTip(run, present))
+    return squareToEdge(justAlong(run, alongMm, present), squareToChord(run), 0, lines, null);
   const at = pointAlong(run, alongMm);
   const { point: outside, distanceMm } = nearestOnOutline(present, at);
   const beside = justAlong(run, alongMm, present);
@@ -55,6 +58,20 @@ export function takeOffAlong(
     lastMm,
     lastAt: add(outside, scale(inward, lastMm)),
   };
+}
+
+/** The length of its chord over that of an edge which still counts as straight across a rib. */
+const straightAcross = 0.95;
+
+/** Whether an edge runs straight across from flank to flank, so that all of the tip beyond it comes off. */
+export function takesTip(run: MeasuredRun, present: OutlineTree): boolean {
+  const { lengthMm, closed } = run;
+  if (closed || distance(pointAlong(run, 0), pointAlong(run, lengthMm)) < straightAcross * lengthMm) return false;
+  return [0, lengthMm].every((alongMm) => {
+    const inside = pointAlong(run, Math.abs(alongMm - lookMm));
+    const inward = unit(sub(inside, nearestOnOutline(present, inside).point));
+    return inward !== null && Math.abs(dot(inward, squareTo(run, alongMm))) < sideways;
+  });
 }
 
 function squareToEdge(at: Vec, inward: Vec, nearestMm: number, lines: BandTrees, deepestMm: number | null): TakeOff {
@@ -89,6 +106,10 @@ function justAlong(run: MeasuredRun, alongMm: number, present: OutlineTree): Vec
 /** The unit vector square to an edge, into the metal that stays. */
 const squareTo = (run: MeasuredRun, alongMm: number): Vec =>
   scale(leftOf(pointAlong(run, alongMm - lookMm), pointAlong(run, alongMm + lookMm)), -1);
+
+/** The same of the chord between its ends: along the rib that it goes across. */
+const squareToChord = (run: MeasuredRun): Vec =>
+  scale(leftOf(pointAlong(run, 0), pointAlong(run, run.lengthMm)), -1);
 
 function unit(v: Vec): Vec | null {
   const long = Math.hypot(v.x, v.y);

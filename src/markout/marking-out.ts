@@ -9,7 +9,7 @@ import { type MeasuredRun, measured, pointAlong } from './marking-out-along.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
 import { dividerHoles, standsAtMm } from './marking-out-dividers.ts';
 import { type EdgePlace, placesAlong } from './marking-out-places.ts';
-import { takeOffAlong } from './marking-out-take-off.ts';
+import { takeOffAlong, takesTip } from './marking-out-take-off.ts';
 import { isInReach, wallLeft, wallMm } from './marking-out-walls.ts';
 import type { Divider, MarkingRow, MarkingTable } from './marking-row.ts';
 
@@ -79,6 +79,7 @@ function rowOf(
     depth: band.depth,
     edge,
     kind,
+    wholeTip: takesTip(run, band.present),
     alongMm,
     at,
     angleRad: angleRad(at, part),

@@ -35,6 +35,8 @@ export interface MarkingRow {
   readonly edge: number;
   /** Why there: `wall` is where the edge comes nearest to a hollow, `step` is every 10 mm. */
   readonly kind: PlaceKind;
+  /** Whether this edge takes off a whole tip: what comes off is then its length, and there is no outside to measure from. */
+  readonly wholeTip: boolean;
   /** Along the edge from its first place, mm. */
   readonly alongMm: number;
   /** On the planned line, joint frame, mm. */

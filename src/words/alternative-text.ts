@@ -1,4 +1,4 @@
-import { givenLength } from '../job/length-text.ts';
+import { figure, givenLength } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Alternative, Change } from '../plan/alternatives/alternative.ts';
@@ -23,7 +23,7 @@ function whatText(joint: Joint, other: Change): string {
     case 'other-part':
       return `Cutting ${shortName(joint[other.part])} alone`;
     case 'both':
-      return 'Cutting both parts, shared as the fit says';
+      return `Cutting both parts, ${sharedText(joint)}`;
     case 'turn': {
       const deg = (other.turnRad * 180) / Math.PI;
       return `Entering turned ${degreesText(Math.abs(deg))} ${deg > 0 ? 'more' : 'less'}`;
@@ -32,6 +32,10 @@ function whatText(joint: Joint, other: Change): string {
       return `Swinging ${givenLength(other.standOffMm, units)} farther out`;
   }
 }
+
+/** Who gives how much: `half off each`, `70 % of it off Iron four`. */
+const sharedText = ({ fit: { share }, fixed }: Joint): string =>
+  share === 0.5 ? 'half of it off each' : `${figure(100 * share, 0)} % of it off ${shortName(fixed)}`;
 
 function outcomeText(units: Units, { holds, areaMm2, massG, against }: Alternative): string {
   const area = areaMm2 === 0 ? 'no metal' : areaText(areaMm2, units);

@@ -42,7 +42,7 @@ export function checkText(joint: Joint, check: CheckResult): string {
     ...paragraph(boltHeading(joint), boltLines(joint)),
     ...paragraph('Warnings', listed(otherNotices(joint, check))),
     ...paragraph('What this rests on', listed(groundsOf(joint, check))),
-    ...paragraph('Next', listed(checkSteps(joint, check))),
+    ...paragraph('Next', listed([...checkSteps(check), ...checkCommands(joint, check)])),
     ...paragraph('Take care', listed(checkCautions(joint))),
   ].join('\n');
 }
@@ -63,30 +63,38 @@ export function groundsOf({ fixed, moving }: Joint, { wayIn }: { readonly wayIn:
       ? []
       : [`What was traced of ${inWords(untold)} is taken as complete: metal that nobody traced is not known here.`]),
     ...(wayIn === null ? ['Only the home position was asked; nothing is said about the way in.'] : []),
-    'Tilt, flex and play along the crank are not modelled.',
+    'Tilt, flex and play along the axis are not modelled.',
     `Places are seen looking at the mating face of ${shortName(fixed)}: angles from 3 o'clock and turns, both anticlockwise; stand-off from face to face.`,
   ];
 }
 
-export function checkSteps({ fit }: Joint, { verdict, reason, wayIn }: CheckResult): string[] {
-  const draw = `fettle draw ${fit.file} -o fit.svg`;
-  if (reason !== null) return [...reasonSteps(reason, fit.file), `See how they lie: ${draw}`];
+/** What to do next, at the bench. */
+export function checkSteps({ verdict, reason, wayIn }: CheckResult): string[] {
+  if (reason !== null) return reasonSteps(reason);
   switch (verdict) {
     case 'goes':
       return ['Offer it up the way it was checked; go by hand, and stop at the first resistance.'];
     case 'should-go':
       return [
         'Trace the closest places again with less error, or offer it up with modelling clay on them and measure what is left.',
-        `See them: ${draw}`,
       ];
     case 'too-close':
     case 'fouls':
-      return [
-        `The least metal to take off: fettle grind ${fit.file}`,
-        `See where: ${draw}`,
-        ...(wayIn === null ? [] : ['Or try another turn or stand-off in "offerUp" of the fit, and check again.']),
-      ];
+      return wayIn === null
+        ? ['Take off the least metal that is enough.']
+        : [
+            'Take off the least metal that is enough, or try another turn or stand-off on the way in; then check again.',
+          ];
     case 'undecided':
-      return ['Read the warnings: trace on where they say, then check again.', `See where: ${draw}`];
+      return ['Read the warnings: trace on where they say, then check again.'];
   }
+}
+
+/** The commands that go on from a check, for whoever reads it in a terminal. */
+function checkCommands({ fit }: Joint, { verdict, reason }: CheckResult): string[] {
+  const draw = `See where: fettle draw ${fit.file} -o fit.svg`;
+  if (reason !== null) return [`Check again: fettle check ${fit.file}`, draw];
+  if (verdict === 'goes') return [];
+  const grind = `The least metal to take off: fettle grind ${fit.file}`;
+  return verdict === 'too-close' || verdict === 'fouls' ? [grind, draw] : [draw];
 }

@@ -34,7 +34,7 @@ export function firstTouchFacts(joint: Joint, { wayIn }: WayIn): [string, string
     ['it stops at', momentText(joint, touch)],
     ...touch.dowelGaps.map(({ fixed, gapMm }): [string, string] => [
       `${fixed} to its hole`,
-      `${lengthText(gapMm, units)}, measured square to the crank`,
+      `${lengthText(gapMm, units)}, measured square to the axis`,
     ]),
     [shortName(joint.fixed), `"${touch.fixedSection}", ${depthText(touch.depth, units)}`],
     [
@@ -51,7 +51,7 @@ function gapLines({ fit }: Joint, { dowelGaps: [first, ...others] }: FirstTouch)
     `${first.fixed} is ${lengthText(first.gapMm, fit.units)} from its hole`,
     ...others.map(({ fixed, gapMm }) => `${fixed} ${lengthText(gapMm, fit.units)}`),
   ];
-  return wrapped(`There ${inWords(gaps)}, measured square to the crank.`);
+  return wrapped(`There ${inWords(gaps)}, measured square to the axis.`);
 }
 
 /** Every pair that fouls on the way in, over which turn, stand-off and depth of the fixed part. */
@@ -105,7 +105,7 @@ function endGapLines({ fit }: Joint, { home, wayIn }: HomeAndWayIn): string[] {
   const gaps = [home.endGapMm, wayIn?.endGapMm ?? null].filter((gap) => gap !== null);
   if (gaps.length === 0) return [];
   return wrapped(
-    `End to end along the crank, where sections pass without sharing depth: ${lengthText(Math.min(...gaps), fit.units)}.`,
+    `End to end along the axis, where sections pass without sharing depth: ${lengthText(Math.min(...gaps), fit.units)}.`,
   );
 }
 

@@ -1,4 +1,4 @@
-import { givenLength, lengthText } from '../job/length-text.ts';
+import { fineLength, givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { CutterEnd, CutterResult } from '../plan/cutter/cutter-result.ts';
@@ -21,7 +21,7 @@ export function cutterTexts(joint: Joint, plan: PlanFigures): string[] {
 function textsOf(cutter: CutterResult, sections: CutFigures['sections'], units: Units): string[] {
   const { radiusMm, nose, scallopMm } = cutter;
   const scallop =
-    scallopMm === null ? [] : [`At the stepover you gave the ball leaves ridges ${lengthText(scallopMm, units)} high.`];
+    scallopMm === null ? [] : [`At the stepover you gave the ball leaves ridges ${fineLength(scallopMm, units)} high.`];
   return [
     `The cut is shaped for a ${nose}-nosed cutter of radius ${givenLength(radiusMm, units)}: no corner it leaves is tighter. ${extraText(cutter, units)}`,
     ...waysTexts(sections, units),

@@ -11,7 +11,7 @@ export const dowelLines = (joint: Joint): string[] => wrapped(dowelText(joint));
 
 export function dowelText({ fit: { units }, dowelUp }: Pick<Joint, 'fit' | 'dowelUp'>): string {
   const { pairs, spacingErrorMm, hand, turnRad } = dowelUp;
-  if (pairs.length === 0) return 'None paired: the moving drawing was taken as drawn about the crank, up as up.';
+  if (pairs.length === 0) return 'None paired: the moving drawing was taken as drawn about the axis, up as up.';
   const offsets = pairs.map(
     ({ fixed, moving, offsetMm }) => `${fixed}–${moving} off by ${fineLength(offsetMm, units)}`,
   );

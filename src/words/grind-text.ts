@@ -68,7 +68,7 @@ export function planText(joint: Joint, plan: PlanFigures): string {
 export const afterPlanText = (joint: Joint, plan: PlanFigures, alternatives: readonly Alternative[]): string =>
   [
     ...paragraph('What else would give', listed(alternativeTexts(joint, alternatives))),
-    ...paragraph('Next', listed(planSteps(joint, plan))),
+    ...paragraph('Next', listed([...planSteps(plan), ...planCommands(joint, plan)])),
     ...paragraph('Take care', listed(nothingToCut(plan) ? checkCautions(joint) : grindCautions(joint))),
   ].join('\n');
 
@@ -119,25 +119,27 @@ export function boundsOf(joint: Joint, plan: PlanFigures): string[] {
 /** Less than this is not told apart by a builder. */
 const leastSaidMm = { mm: 0.1, in: 0.254 } as const;
 
-export function planSteps({ fit }: Joint, plan: PlanFigures): string[] {
-  if (plan.reason !== null) return reasonSteps(plan.reason, fit.file);
-  const draw = `The lines on a drawing: fettle draw ${fit.file} -o fit.svg`;
+/** What to do next, at the bench. */
+export function planSteps(plan: PlanFigures): string[] {
+  if (plan.reason !== null) return reasonSteps(plan.reason);
   if (nothingToCut(plan)) {
-    return plan.holds
-      ? ['Offer it up.']
-      : [`Offer more to the grinder ("mayCut"), or cut the other part ("cut"). ${draw}`];
+    return plan.holds ? ['Offer it up.'] : ['Offer more to the grinder ("mayCut"), or cut the other part ("cut").'];
   }
   if (!plan.holds) {
     return [
-      'Do not start cutting: settle what stands against the plan, then run it again.',
-      'What may help: a smaller "clearance", another turn or stand-off in "offerUp", the other part ("cut"), or tracing again with less error.',
-      draw,
+      'Do not start cutting: settle what stands against the plan, then plan it again.',
+      'What may help: a smaller clearance, another turn or stand-off on the way in, the other part, or tracing again with less error.',
     ];
   }
   return [
-    draw,
     'Measure every wall named above before you start.',
     'Grind to the first line and offer up. Go on only where it marks, a little at a time, and never past the last line.',
     'Write down what you took off where, and check again with what you measure.',
   ];
+}
+
+/** The command that goes on from a plan, for whoever reads it in a terminal. */
+function planCommands({ fit: { file } }: Joint, plan: PlanFigures): string[] {
+  if (plan.reason !== null) return [`Check again: fettle check ${file}`];
+  return nothingToCut(plan) && plan.holds ? [] : [`The lines on a drawing: fettle draw ${file} -o fit.svg`];
 }

@@ -50,7 +50,7 @@ function hindranceText(hindrance: Hindrance, units: Units): string {
         ? `the cut breaks into "${hindrance.hollow}"`
         : `the wall to "${hindrance.hollow}" is too thin`;
     case 'thin':
-      return `"${hindrance.section}" would be too thin${hindrance.along === 'crank' ? ' along the crank' : ''}`;
+      return `"${hindrance.section}" would be too thin${hindrance.along === 'crank' ? ' along the axis' : ''}`;
     case 'read-wall':
       return `the wall read at "${hindrance.section}" would be too thin`;
     case 'fillet':

@@ -7,12 +7,12 @@ import { inWords } from './layout.ts';
 const markedEveryMm = 10;
 
 /** How the marking-out table of a part is read at the bench, a step a line. */
-export function markingWords(part: string, units: Units, rows: MarkingTable, mirrored = false): string[] {
+export function markingWords(part: string, axis: string, units: Units, rows: MarkingTable, mirrored = false): string[] {
   const angle = `anticlockwise from 3 o'clock, looking at the mating face of ${part}${mirrored ? '; on mirrored sheets clockwise' : ''}`;
   return [
-    `${holesWords(rows)} Or go by angle (${angle}) and radius from the crank. Lengths are in ${units}; "from face" is the depth from that face.`,
+    `${holesWords(rows)} Or go by angle (${angle}) and radius from ${axis}. Lengths are in ${units}; "from face" is the depth from that face.`,
     `Places stand on the planned line, every ${givenLength(markedEveryMm, units)} along each edge and at its ends, corners, deepest place and thinnest wall.`,
-    'Take off is square to the outside as it is now. First line: must go whatever the error. Last line: never past it. Wall left: as planned, and at worst from the last line with the errors taken off.',
+    `Take off is square to the outside as it is now${rows.some(({ wholeTip }) => wholeTip) ? '; of a whole tip ("tip") it is the length that comes off, square to the edge' : ''}. First line: must go whatever the error. Last line: never past it. Wall left: as planned, and at worst from the last line with the errors taken off.`,
   ];
 }
 

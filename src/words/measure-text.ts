@@ -52,7 +52,7 @@ function clearanceText(
   const { clearanceMm, state, alongCrankMm, foul } = measure;
   if (clearanceMm === null) return 'out of reach';
   if (state === 'fouls' && alongCrankMm !== undefined && foul !== undefined) {
-    if (alongCrankMm !== 0 && alongCrankMm !== null) return `${lengthText(alongCrankMm, units)} along the crank`;
+    if (alongCrankMm !== 0 && alongCrankMm !== null) return `${lengthText(alongCrankMm, units)} along the axis`;
     return foul.deepestMm === null ? 'right through' : `${lengthText(foul.deepestMm, units)} deep`;
   }
   const text = comparedText(clearanceMm, askedMm, units);
@@ -79,7 +79,7 @@ export function foulTexts({ fit: { units } }: Joint, { home, wayIn }: Pick<Measu
 
 function foulText({ foul: { areaMm2, deepestMm }, alongCrankMm }: Measure, units: Units): string {
   if (alongCrankMm !== null && alongCrankMm > 0) {
-    return `sections pass one another end to end, ${lengthText(alongCrankMm, units)} apart along the crank, which is less than the depth margin`;
+    return `sections pass one another end to end, ${lengthText(alongCrankMm, units)} apart along the axis, which is less than the depth margin`;
   }
   const deep =
     deepestMm === null ? 'a section has nothing left' : `${lengthText(deepestMm, units)} deep at the deepest`;

@@ -3,16 +3,17 @@ import type { Casting, DepthRange } from '../job/casting.ts';
 import { bareGivenLength, givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
+import { axisName } from './names.ts';
 import { degreesOf, degreesText, turnText } from './units.ts';
 
-/** Where a point of the joint frame is on the casting: from the crank, on the clock, and from the nearest dowel. */
+/** Where a point of the joint frame is on the casting: from the axis, on the clock, and from the nearest dowel. */
 export function placeText({ x, y }: Vec, joint: Joint): string {
   const { units } = joint.fit;
-  const fromCrank = Math.hypot(x, y);
-  // nearer than this a direction from the crank means nothing
-  if (fromCrank < 1) return 'on the crank axis';
+  const fromAxis = Math.hypot(x, y);
+  // nearer than this a direction from the axis means nothing
+  if (fromAxis < 1) return 'on the axis';
   const angleDeg = degreesOf(Math.atan2(y, x));
-  const text = `${lengthText(fromCrank, units)} from the crank at ${degreesText(angleDeg)} (${clockText(angleDeg)})`;
+  const text = `${lengthText(fromAxis, units)} from ${axisName(joint)} at ${degreesText(angleDeg)} (${clockText(angleDeg)})`;
   const dowel = nearestDowel({ x, y }, joint);
   return dowel === null ? text : `${text}, ${lengthText(dowel.mm, units)} from ${dowel.id}`;
 }

@@ -20,7 +20,7 @@ export function planNoticeText(notice: PlanNotice, units: Units): string {
     case 'cutter-cannot-enter':
       return `A cutter of radius ${givenLength(notice.radiusMm, units)} does not get into "${notice.section}" from the side here: the gap between metal that stays is ${lengthText(notice.gapMm, units)} wide.`;
     case 'cutter-covered':
-      return `"${notice.by}" stands nearer the face than the cut in "${notice.section}" and covers it here: whether a cutter gets at it along the crank is not worked out.`;
+      return `"${notice.by}" stands nearer the face than the cut in "${notice.section}" and covers it here: whether a cutter gets at it along the axis is not worked out.`;
     case 'edge-not-straight':
       return `The edge of the cut in "${notice.section}" is left as it was here: ${reasons[notice.why]}.`;
     default:

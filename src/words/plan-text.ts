@@ -40,7 +40,7 @@ export function takeOffRows({ fit: { units } }: Joint, { sections }: Sections): 
       areaText(band.lastAreaMm2, units),
     ]),
   );
-  return [['section', 'where', 'area', 'at the deepest', 'first line', 'last line'], ...rows];
+  return [['section', 'where', 'area', 'at the deepest', 'area to first line', 'area to last line'], ...rows];
 }
 
 /** How far along the depth no cut may go, where the errors of depth let it go farther than planned. */
@@ -80,7 +80,7 @@ export function uncuredTexts(joint: Joint, plan: PlanFigures): string[] {
   return [
     ...plan.uncured.map(
       (foul) =>
-        `"${foul.section}", ${areaText(foul.areaMm2 ?? 0, units)}: ${whyLeft(foul)}. It stands ${placeText(foul.at ?? crank, joint)}.`,
+        `"${foul.section}", ${areaText(foul.areaMm2 ?? 0, units)}: ${whyLeft(foul)}. It stands ${placeText(foul.at ?? onAxis, joint)}.`,
     ),
     ...severed.map(
       (piece) =>
@@ -89,7 +89,7 @@ export function uncuredTexts(joint: Joint, plan: PlanFigures): string[] {
   ];
 }
 
-const crank: Vec = { x: 0, y: 0 };
+const onAxis: Vec = { x: 0, y: 0 };
 
 function whyLeft({ why, doNotCut }: UncuredFoul): string {
   switch (why) {
@@ -117,7 +117,7 @@ function wallsOf(joint: Joint, { walls, thin, readings, unmeasured }: CutFigures
     ),
     ...thin.map(
       (place) =>
-        `"${place.section}" ${place.along === 'crank' ? `along the crank, ${depthText(place.depth, units)}` : 'across its own metal'}: ${wallText(place, units)}; ${placeText(place.at, joint)}.`,
+        `"${place.section}" ${place.along === 'crank' ? `along the axis, ${depthText(place.depth, units)}` : 'across its own metal'}: ${wallText(place, units)}; ${placeText(place.at, joint)}.`,
     ),
     ...readings.map((wall) => readingText(joint, wall)),
     ...unmeasured.map(({ section, at, atDepthMm }) => {

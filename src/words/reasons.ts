@@ -43,7 +43,7 @@ const mayBeMeant = (reason: ReasonCode): boolean =>
   !['hand-mirrored', 'bolts-do-not-register', 'dowels-do-not-register'].includes(reason);
 
 /** What to do where nothing is judged. */
-export const reasonSteps = (reason: ReasonCode, fitFile: string): string[] => [
-  `Put right what is named above, then check again: fettle check ${fitFile}`,
+export const reasonSteps = (reason: ReasonCode): string[] => [
+  'Put right what is named above, then check again.',
   ...(mayBeMeant(reason) ? ['If it is meant so, say "nothingShares": true in the fit.'] : []),
 ];

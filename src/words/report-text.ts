@@ -14,7 +14,7 @@ import { massText, turnText, volumeText } from './units.ts';
 
 /** How to use a printed report. */
 export const reportUse =
-  'Nothing here is at true scale: mark out from the table, or from the templates of fettle markout; fettle draw makes the drawing at true scale.';
+  'Nothing here is at true scale: mark out from the table, or from the true-scale sheets that go with this report.';
 
 /** What was not measured, only taken: errors that nobody stated, tracing taken as complete, a margin in depth. */
 export function assumptionsOf(joint: Joint): string[] {

@@ -208,6 +208,7 @@ export function jobOf(spec: JobSpec = {}): Job {
     minWallMm: null,
     registrationMm: null,
     nothingShares: false,
+    axisHole: null,
     ...stated,
     axis: at(axis),
     dowels: dowels.map(pairOf),

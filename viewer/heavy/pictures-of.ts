@@ -11,7 +11,8 @@ import { markNodes, node, type SvgNode } from '../../src/drawing/svg/svg-marks.t
 import type { Box } from '../../src/geometry/plane/edge-box.ts';
 import { edgeCountOf, type Region } from '../../src/geometry/plane/loop.ts';
 import { vec } from '../../src/geometry/plane/vec.ts';
-import type { Casting } from '../../src/job/casting.ts';
+import { remembered } from '../../src/geometry/remembered.ts';
+import type { Casting, Section } from '../../src/job/casting.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { type NamedPlace, placesOf } from './places-of.ts';
 import { thinned } from './thinned.ts';
@@ -88,16 +89,23 @@ export function* finerSections(joint: Joint): Generator<FaceSections> {
 
 /** Less is drawn, not less measured: only here are outlines thinned. */
 function sectionsWithin(joint: Joint, withinMm: number): FaceSections {
-  const drawn = (casting: Casting): Casting => ({
-    ...casting,
-    sections: casting.sections.map((section) => ({ ...section, loops: thinned(section.loops, withinMm) })),
-  });
+  const drawn = (casting: Casting): Casting => ({ ...casting, sections: drawnSections(casting.sections, withinMm) });
   return {
     withinMm,
     still: nodesOf(castingLayers(drawn(joint.fixed))),
     moving: nodesOf(movingLayers(drawn(joint.moving))),
   };
 }
+
+const known = remembered<readonly Section[]>(fromAfarMm.length + fromNearMm.length);
+
+/** The same sections each time they are drawn alike, so that what is hidden of them need not be looked for again. */
+const drawnSections = (sections: readonly Section[], withinMm: number): readonly Section[] =>
+  withinMm === 0
+    ? sections
+    : known(sections, `${withinMm}`, () =>
+        sections.map((section) => ({ ...section, loops: thinned(section.loops, withinMm) })),
+      );
 
 function overSections(input: DrawInput, sizes: Sizes): Picture {
   const { fixed, moving, rotating } = input.joint;

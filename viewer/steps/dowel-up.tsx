@@ -16,9 +16,15 @@ export function dowelUpLine({ checked }: State): string {
   const { units } = checked.joint.fit;
   const told = bolts.filter(({ linesUp }) => linesUp !== null);
   return [
-    dowelUp.pairs.length === 0 ? words.noDowels : words.dowelsAgree(fineLength(dowelUp.rmsMm ?? 0, units)),
+    agreement(dowelUp.pairs.length, fineLength(dowelUp.rmsMm ?? 0, units)),
     ...(told.length === 0 ? [] : [words.boltsLineUp(told.filter(({ linesUp }) => linesUp).length, told.length)]),
   ].join('; ');
+}
+
+/** One pair always falls on itself, and shows nothing. */
+function agreement(pairs: number, rms: string): string {
+  if (pairs === 0) return words.noDowels;
+  return pairs === 1 ? words.oneDowel : words.dowelsAgree(rms);
 }
 
 export function DowelUp({ app, state, job }: StepProps) {

@@ -55,7 +55,7 @@ export const outlineWords = {
   outlines: 'Its outlines',
   details: 'Depth, name, how it was got',
   outline: (n: number, points: number | null): string =>
-    points === null ? `${n}: a circle` : `${n}: ${plural(points, 'point')}`,
+    points === null ? `outline ${n}, a circle` : `outline ${n}, ${plural(points, 'point')}`,
   openRun: (points: number): string => `not closed: ${plural(points, 'point')}`,
 
   trace: 'Trace an outline',

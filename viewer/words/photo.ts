@@ -47,9 +47,10 @@ export const photoWords = {
   heading: (name: string): string => `Set straight: ${name}`,
   taken: 'How it was taken',
   methods: { points: 'from anywhere: four points or more', 'square-on': 'square-on: two points' },
-  next: 'Touch next',
+  next: 'What is tapped in the picture next',
   typedPlace: 'a place by x and y',
-  holeAt: (id: string, kind: string, touched: boolean): string => `${id}, ${kind}${touched ? ', touched' : ''}`,
+  holeAt: (id: string, kind: string, touched: boolean): string =>
+    `${id}, ${kind === 'tapped' ? 'tapped hole' : kind}${touched ? ' (done)' : ''}`,
   tapHint: (what: string): string =>
     `Tap ${what} in the picture, then drag it to set it finely: a lens opens under the finger.`,
   theSpot: 'that place',

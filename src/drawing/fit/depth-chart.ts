@@ -3,7 +3,7 @@ import type { Box } from '../../geometry/plane/edge-box.ts';
 import { vec } from '../../geometry/plane/vec.ts';
 import type { Casting, DepthRange, Section } from '../../job/casting.ts';
 import type { Part } from '../../job/part.ts';
-import { shortName } from '../../words/names.ts';
+import { axisName, shortName } from '../../words/names.ts';
 import { rectangle, widthOf } from '../scene/frame.ts';
 import { box, boxOfText, layer, line, text, viewOf } from '../scene/marks.ts';
 import type { Layer, Mark, View } from '../scene/scene.ts';
@@ -70,7 +70,7 @@ function rowsOf({ joint, plan }: DrawInput): Row[] {
   const turning = joint.rotating.flatMap(({ name, sections }) =>
     sections.map(({ depth }): Row => ({ name, role: 'rotating', part: 'fixed', depth })),
   );
-  const heading: Row = { name: 'Turns with the crank', role: 'text', part: 'fixed', depth: null };
+  const heading: Row = { name: `Turns with ${axisName(joint)}`, role: 'text', part: 'fixed', depth: null };
   return [
     ...rows(joint.fixed, 'fixed'),
     ...rows(joint.moving, 'moving'),

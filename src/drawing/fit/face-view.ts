@@ -4,6 +4,7 @@ import { edgesOfRegion, type Region } from '../../geometry/plane/loop.ts';
 import { length, polar, sub, type Vec, vec } from '../../geometry/plane/vec.ts';
 import type { Casting, Hole } from '../../job/casting.ts';
 import { lengthText } from '../../job/length-text.ts';
+import { axisName } from '../../words/names.ts';
 import { type Callout, placeCallouts } from '../scene/callouts.ts';
 import { boxOfPoint, grown, overlap } from '../scene/frame.ts';
 import { boxOfLayers, boxOfText, circle, cross, gathered, layer, text } from '../scene/marks.ts';
@@ -98,7 +99,7 @@ function calloutsOf(
       ({ name, sections }): Callout => ({
         anchors: sections.flatMap(({ loops }) => placesOn(loops)),
         title: name,
-        detail: 'turns with the crank',
+        detail: `turns with ${axisName(joint)}`,
         role: 'text',
       }),
     ),

@@ -3,6 +3,7 @@ import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { length, vec } from '../../geometry/plane/vec.ts';
 import type { Bench, BenchBand } from '../../markout/marking-out-bench.ts';
 import type { Run } from '../../markout/marking-out-edges.ts';
+import { axisMark } from '../../words/names.ts';
 import { target } from '../fit/closest-place.ts';
 import { hatch, hatchRad, keepOffPitch } from '../fit/plane-layers.ts';
 import { middleOf } from '../scene/frame.ts';
@@ -71,7 +72,7 @@ function faceLayers({ present, joint, touch }: Bench, bands: readonly BenchBand[
       ...doNotCut.map(({ id, loops }) => keepOffWords(id, loops)),
       ...(holes.some(({ at }) => length(at) < 1)
         ? []
-        : [text(vec(0, 7), 'crank', sheetSizes.textMm, { anchor: 'middle' })]),
+        : [text(vec(0, 7), axisMark(joint), sheetSizes.textMm, { anchor: 'middle' })]),
     ]),
     layer('hole', cross(vec(0, 0), 6)),
     layer('first-touch', touch === null ? [] : target(touch.at, targetMm)),

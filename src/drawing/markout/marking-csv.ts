@@ -1,8 +1,8 @@
 import type { Casting } from '../../job/casting.ts';
 import { figure, lengthText } from '../../job/length-text.ts';
-import type { Units } from '../../job/lengths.ts';
+import type { Joint } from '../../joint/joint.ts';
 import type { MarkingRow } from '../../markout/marking-row.ts';
-import { shortName } from '../../words/names.ts';
+import { axisName, shortName } from '../../words/names.ts';
 
 /** A column of the marking-out table: its heading, and what it says of a row. */
 export interface MarkingColumn {
@@ -11,7 +11,9 @@ export interface MarkingColumn {
 }
 
 /** The columns of the table; the dividers' names are those of the rows, so that a column is one setting. */
-export function markingColumns(rows: readonly MarkingRow[], part: Casting, units: Units): MarkingColumn[] {
+export function markingColumns(rows: readonly MarkingRow[], part: Casting, joint: Joint): MarkingColumn[] {
+  const { units } = joint.fit;
+  const axis = axisName(joint);
   const mm = (value: number | null | undefined): string =>
     value === null || value === undefined ? '' : lengthText(value, units).replace(` ${units}`, '');
   const names = rows[0]?.dividers?.map(({ from }) => from) ?? [];
@@ -21,6 +23,7 @@ export function markingColumns(rows: readonly MarkingRow[], part: Casting, units
     { heading: 'section', of: ({ section }) => section },
     { heading: 'edge', of: ({ edge }) => String(edge) },
     { heading: 'kind', of: ({ kind }) => kind },
+    { heading: 'whole tip', of: ({ wholeTip }) => (wholeTip ? 'yes' : '') },
     { heading: `along the edge (${units})`, of: ({ alongMm }) => mm(alongMm) },
     { heading: `from face: from (${units})`, of: ({ depth }) => mm(depth?.fromMm) },
     { heading: `from face: to (${units})`, of: ({ depth }) => mm(depth?.toMm) },
@@ -33,10 +36,10 @@ export function markingColumns(rows: readonly MarkingRow[], part: Casting, units
       of: ({ dividers }: MarkingRow) => mm(dividers?.[i]?.mm),
     })),
     {
-      heading: `angle from the crank (deg anticlockwise from 3 o'clock, ${face})`,
+      heading: `angle from ${axis} (deg anticlockwise from 3 o'clock, ${face})`,
       of: ({ angleRad }) => figure((angleRad * 180) / Math.PI, 1),
     },
-    { heading: `radius from the crank (${units})`, of: ({ radiusMm }) => mm(radiusMm) },
+    { heading: `radius from ${axis} (${units})`, of: ({ radiusMm }) => mm(radiusMm) },
     { heading: `take off: first line (${units})`, of: ({ firstMm }) => mm(firstMm) },
     { heading: `take off: planned (${units})`, of: ({ plannedMm }) => mm(plannedMm) },
     { heading: `take off: last line (${units})`, of: ({ lastMm }) => mm(lastMm) },
@@ -47,8 +50,8 @@ export function markingColumns(rows: readonly MarkingRow[], part: Casting, units
 }
 
 /** The marking-out table as CSV (RFC 4180): comma and point whatever the country, lengths in the fit's units, to 0.1 mm. */
-export function markingCsv(rows: readonly MarkingRow[], part: Casting, units: Units): string {
-  const columns = markingColumns(rows, part, units);
+export function markingCsv(rows: readonly MarkingRow[], part: Casting, joint: Joint): string {
+  const columns = markingColumns(rows, part, joint);
   const lines = [columns.map(({ heading }) => heading), ...rows.map((row) => columns.map(({ of }) => of(row)))];
   return lines.map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
 }

@@ -4,7 +4,7 @@ import type { Units } from '../../job/lengths.ts';
 import type { Bench } from '../../markout/marking-out-bench.ts';
 import type { MarkingRow } from '../../markout/marking-row.ts';
 import { markingWords } from '../../words/marking-words.ts';
-import { shortName } from '../../words/names.ts';
+import { axisName, shortName } from '../../words/names.ts';
 import { degreesText } from '../../words/units.ts';
 import { barDepth } from '../fit/depth-words.ts';
 import { layer, line, text, viewOf } from '../scene/marks.ts';
@@ -40,12 +40,15 @@ export function tableScenes(bench: Bench, rows: readonly MarkingRow[], withBars:
 function steps(bench: Bench, rows: readonly MarkingRow[]): string[] {
   const { joint, present, mirrored, touch } = bench;
   return [
-    ...markingWords(shortName(present), joint.fit.units, rows, mirrored),
+    ...markingWords(shortName(present), axisName(joint), joint.fit.units, rows, mirrored),
     ...(touch === null
       ? []
       : [`As the parts are, it first touches on the way in at ${firstTouchWords(touch, bench)}.`]),
   ];
 }
+
+/** Why a place is marked, and that it is measured as a tip. */
+export const whyText = ({ kind, wholeTip }: MarkingRow): string => (wholeTip ? `${kind}, tip` : kind);
 
 /** What the table says of each place, in the order of its columns. */
 export function columnsOf(rows: readonly MarkingRow[], units: Units): Column[] {
@@ -59,7 +62,7 @@ export function columnsOf(rows: readonly MarkingRow[], units: Units): Column[] {
     { heading: ['', 'no.'], of: ({ place }) => String(place), bold: true },
     { heading: ['', 'section'], of: ({ section }) => section, isName: true },
     { heading: ['from', 'face'], of: ({ depth }) => barDepth(depth, units) },
-    { heading: ['', 'why'], of: ({ kind }) => kind },
+    { heading: ['', 'why'], of: whyText },
     ...set.filter(({ of }) => rows.some((row) => of(row) !== '')),
     ...names.map((name, i): Column => ({ heading: ['in plan', name], of: ({ dividers }) => mm(dividers?.[i]?.mm) })),
     { heading: ['', 'angle'], of: ({ angleRad }) => degreesText((angleRad * 180) / Math.PI) },

@@ -6,7 +6,7 @@ import type { Hole } from '../../job/casting.ts';
 import type { Bench } from '../../markout/marking-out-bench.ts';
 import type { SwingGauge } from '../../markout/marking-out-swing.ts';
 import { plyOutline } from '../../markout/ply-outline.ts';
-import { shortName, titleOf } from '../../words/names.ts';
+import { axisName, shortName, titleOf } from '../../words/names.ts';
 import { type DxfLayer, type DxfShape, dxfOf } from '../dxf/dxf.ts';
 import { isEmpty } from '../scene/frame.ts';
 import { barMm } from '../scene/papers.ts';
@@ -128,7 +128,7 @@ const bars = ({ x, y }: Vec): DxfShape[] => [
 function notesAt(bench: Bench, { x, y }: Vec, notes: readonly string[]): DxfLayer {
   const { joint, plan, present, mirrored } = bench;
   const lines = [
-    `Units: mm. The check bars are ${barMm} mm each way; the crank is at 0, 0.`,
+    `Units: mm. The check bars are ${barMm} mm each way; ${axisName(joint)} is at 0, 0.`,
     ...(mirrored ? ['MIRRORED, as was asked.'] : []),
     ...(plan.holds ? [] : ['THE PLAN DOES NOT HOLD. Do not cut to this yet.']),
     `${titleOf(joint)}. Part: ${present.name}, casting number ${present.castingNumber ?? 'not given'}.`,

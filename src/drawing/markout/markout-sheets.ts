@@ -1,6 +1,6 @@
 import type { Bench } from '../../markout/marking-out-bench.ts';
 import { swingGauge } from '../../markout/marking-out-swing.ts';
-import { shortName } from '../../words/names.ts';
+import { axisName, shortName } from '../../words/names.ts';
 import type { Scene } from '../scene/scene.ts';
 import { faceTemplate, startsAtFace } from './face-template.ts';
 import { markingCsv } from './marking-csv.ts';
@@ -79,7 +79,7 @@ function table(bench: Bench): MarkoutSheet {
     purpose: 'the table of places, and the casting with every line for the milling machine',
     scenes: (withBars) => [...tableScenes(bench, rows, withBars), ...pictureScenes(bench, withBars)],
     dxf: markoutDxf(bench),
-    csv: markingCsv(rows, bench.present, bench.joint.fit.units),
+    csv: markingCsv(rows, bench.present, bench.joint),
   };
 }
 
@@ -146,7 +146,7 @@ function swing(bench: Bench): MarkoutSheet | string {
   const { gauge } = reading;
   return {
     name: 'swing-gauge',
-    purpose: 'ply that swings about the crank as the part goes in, to prove the cut by hand',
+    purpose: `ply that swings about ${axisName(bench.joint)} as the part goes in, to prove the cut by hand`,
     scenes: (withBars) => [swingPieces(bench, gauge, withBars), swingPlate(bench, gauge, withBars)],
     dxf: swingDxf(bench, gauge),
     csv: null,

@@ -6,7 +6,7 @@ import type { Bench, BenchBand } from '../../markout/marking-out-bench.ts';
 import { levelsOf, locatingPlate } from '../../markout/marking-out-plate.ts';
 import { type ProfilePiece, profilePieces } from '../../markout/marking-out-profile.ts';
 import { plyOutline } from '../../markout/ply-outline.ts';
-import { shortName } from '../../words/names.ts';
+import { axisMark, shortName } from '../../words/names.ts';
 import { cross, layer, outline, text, viewOf } from '../scene/marks.ts';
 import type { Scene, View } from '../scene/scene.ts';
 import { fitText } from '../scene/text-size.ts';
@@ -169,7 +169,7 @@ export function plateScene(bench: Bench, { band, pieces }: ProfileGauge, plate: 
     ...pieces.flatMap(({ pins, name }) =>
       (pins ?? []).flatMap((at) => punchCross(at, pinRadiusMm, `pin ${name}`, middle)),
     ),
-    layer('text', [text(vec(0, 10), 'crank', sheetSizes.textMm, { anchor: 'middle' })]),
+    layer('text', [text(vec(0, 10), axisMark(bench.joint), sheetSizes.textMm, { anchor: 'middle' })]),
     layer('text', [text(middle, 'A', nameMm, { anchor: 'middle', bold: true })]),
   ]);
   return templateSheet(words, [view], withBars);

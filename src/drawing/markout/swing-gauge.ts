@@ -13,7 +13,7 @@ import {
 } from '../../markout/marking-out-swing.ts';
 import { plyOutline } from '../../markout/ply-outline.ts';
 import { inWords } from '../../words/layout.ts';
-import { shortName } from '../../words/names.ts';
+import { axisMark, axisName, shortName } from '../../words/names.ts';
 import { rangeText, turnRange } from '../../words/places.ts';
 import { degreesOf, degreesText, turnText } from '../../words/units.ts';
 import { target } from '../fit/closest-place.ts';
@@ -115,7 +115,11 @@ export function swingPlate(bench: Bench, gauge: SwingGauge, withBars: boolean): 
         return text(vec(x, y - 0.3 * nameMm), name, nameMm, { anchor: 'middle', bold: true });
       }),
     ),
-    ...punchCross(vec(0, 0), gauge.spigotMm / 2, `crank, Ø${givenLength(gauge.spigotMm, bench.joint.fit.units)}`),
+    ...punchCross(
+      vec(0, 0),
+      gauge.spigotMm / 2,
+      `${axisMark(bench.joint)}, Ø${givenLength(gauge.spigotMm, bench.joint.fit.units)}`,
+    ),
     ...(gauge.scale === null ? [] : turnMarks(gauge.scale, bench)),
     ...(gauge.touch === null ? [] : touchMarks(gauge.touch, gauge.scale)),
   ]);
@@ -126,7 +130,7 @@ function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces, touch }
   const { units } = bench.joint.fit;
   const plug =
     bore === null
-      ? `a plug turned to fit the crank bore (measure it), with a Ø${givenLength(spigotMm, units)} spigot`
+      ? `a plug turned to fit the bore of ${axisName(bench.joint)} (measure it), with a Ø${givenLength(spigotMm, units)} spigot`
       : `a plug turned to fit ${holeWords(bore, units)}, with a Ø${givenLength(spigotMm, units)} spigot`;
   const turns = legs.map(({ from, to }) => {
     const turn = turnRange(from.turnRad, to.turnRad);

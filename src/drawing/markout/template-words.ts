@@ -5,7 +5,7 @@ import { plyMm } from '../../markout/marking-out-plate.ts';
 import type { BenchTouch } from '../../markout/marking-out-touch.ts';
 import { grindCautions } from '../../words/cautions.ts';
 import { planLine } from '../../words/grind-text.ts';
-import { shortName, titleOf } from '../../words/names.ts';
+import { axisName, shortName, titleOf } from '../../words/names.ts';
 import { turnText } from '../../words/units.ts';
 import { briefDepth } from '../fit/depth-words.ts';
 
@@ -67,6 +67,6 @@ export const plyWords = (bench: Bench): string => `${givenLength(plyMm, bench.jo
 export function firstTouchWords({ touch, at, depth }: BenchTouch, { cut, joint }: Bench): string {
   const { units } = joint.fit;
   const section = cut === 'fixed' ? touch.fixedSection : touch.movingSection;
-  const place = `${lengthText(length(at), units)} from the crank at ${turnText(angleOf(at))}`;
+  const place = `${lengthText(length(at), units)} from ${axisName(joint)} at ${turnText(angleOf(at))}`;
   return `turn ${turnText(touch.turnRad)}, stand-off ${lengthText(touch.standOffMm, units)}, on "${section}", ${briefDepth(depth, units)}, ${place}`;
 }

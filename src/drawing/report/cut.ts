@@ -1,3 +1,4 @@
+import type { Joint } from '../../joint/joint.ts';
 import { type Bench, benchesOf } from '../../markout/marking-out-bench.ts';
 import type { MarkingTable } from '../../markout/marking-row.ts';
 import type { PartCut } from '../../plan/part-cut.ts';
@@ -5,7 +6,7 @@ import { alternativeTexts } from '../../words/alternative-text.ts';
 import { afterCutRows, boundsOf, nothingToCut, planLine } from '../../words/grind-text.ts';
 import { inWords } from '../../words/layout.ts';
 import { markingWords } from '../../words/marking-words.ts';
-import { shortName } from '../../words/names.ts';
+import { axisName, shortName } from '../../words/names.ts';
 import { nameCut } from '../../words/part-cuts.ts';
 import { keepOffTexts, linesText, pieceTexts, takeOffRows, uncuredTexts, wallTexts } from '../../words/plan-text.ts';
 import { amountFacts } from '../../words/report-text.ts';
@@ -61,7 +62,7 @@ export function markingOut({ joint, plan, tables }: ReportInput): OptionalHtml {
     'marking-out',
     heading,
     ...benches.flatMap((bench) => [
-      ...markingTable(joint.fit.units, shortName(bench.present), bench.table),
+      ...markingTable(joint, shortName(bench.present), bench.table),
       ...markedPicture(bench),
     ]),
   );
@@ -88,11 +89,12 @@ function markedPicture(bench: Bench): OptionalHtml[] {
   ];
 }
 
-function markingTable(units: ReportInput['joint']['fit']['units'], part: string, rows: MarkingTable): OptionalHtml[] {
+function markingTable(joint: Joint, part: string, rows: MarkingTable): OptionalHtml[] {
+  const { units } = joint.fit;
   const columns = columnsOf(rows, units).filter(({ of }) => rows.some((row) => of(row) !== ''));
   const heads = columns.map(({ heading: [over, under] }) => `${over} ${under}`.trim());
   return [
-    ...paragraphs(markingWords(part, units, rows)),
+    ...paragraphs(markingWords(part, axisName(joint), units, rows)),
     table(`Places on the planned line of ${part}, lengths in ${units}`, [
       heads,
       ...rows.map((row) => columns.map(({ of }) => of(row))),

@@ -86,7 +86,7 @@ const held = (viewer: HeldViewer | null): Html[] =>
 
 /** The verdict first, then both figures beside what was asked, then what to do. */
 function heading({ joint, check, plan, viewer }: ReportInput, title: string, sections: readonly Html[]): Html {
-  const steps = nothingToCut(plan) ? checkSteps(joint, check) : planSteps(joint, plan);
+  const steps = nothingToCut(plan) ? checkSteps(check) : planSteps(plan);
   return el(
     'header',
     {},

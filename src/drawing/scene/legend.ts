@@ -1,7 +1,7 @@
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import { vec } from '../../geometry/plane/vec.ts';
 import type { Joint } from '../../joint/joint.ts';
-import { shortName } from '../../words/names.ts';
+import { axisName, shortName } from '../../words/names.ts';
 import { target } from '../fit/closest-place.ts';
 import { dowelMarks } from '../fit/hole-symbols.ts';
 import { hatch, hatchRad, keepOffPitch } from '../fit/plane-layers.ts';
@@ -13,7 +13,7 @@ import type { Role } from './styles.ts';
 import { fitText } from './text-size.ts';
 
 /** What each kind of mark means, in the order it is listed; roles that speak for themselves have no entry. */
-const meanings = ({ fixed, moving }: Joint): readonly (readonly [Role, string])[] => [
+const meanings = ({ fixed, moving, ...joint }: Joint): readonly (readonly [Role, string])[] => [
   ['moving-text', `slanted names: ${shortName(moving)}`],
   ['fixed', `${shortName(fixed)}, as seen`],
   ['fixed-behind', `${shortName(fixed)}, behind a section nearer its face`],
@@ -21,7 +21,7 @@ const meanings = ({ fixed, moving }: Joint): readonly (readonly [Role, string])[
   ['moving-beyond', `${shortName(moving)}, home: the rest`],
   ['on-the-way', `${shortName(moving)} on its way in`],
   ['room', 'room it swings through'],
-  ['rotating', 'turns with the crank'],
+  ['rotating', `turns with ${axisName(joint)}`],
   ['foul', 'in the way: foul'],
   ['relief', 'take off, to this line'],
   ['first-line', 'first line: must go whatever the error'],

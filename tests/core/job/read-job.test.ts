@@ -73,6 +73,7 @@ describe('a fit', () => {
       depthMarginMm: 1.5,
       cut: 'fixed',
       share: 0.5,
+      axisHole: 'CRANK',
       cutter: null,
       straight: false,
       minWallMm: null,

@@ -68,12 +68,12 @@ describe('what dividers are set to', () => {
   });
 
   it('is told from the distance in plan in words, and nothing is set where that is not known', () => {
-    const known = markingWords('Pump', 'mm', rowsOf(lugJob)).join(' ');
+    const known = markingWords('Pump', 'the axis', 'mm', rowsOf(lugJob)).join(' ');
     expect(known).toContain('Set dividers or a trammel from D1 and D2 to "dividers"');
     const unsaid = [[-80, 0] as const, [80, -45] as const].map((at, i) =>
       holeOf({ id: `D${i + 1}`, at, kind: 'dowel', proudStated: false }),
     );
-    const unknown = markingWords('Pump', 'mm', rowsOf(withHoles(unsaid))).join(' ');
+    const unknown = markingWords('Pump', 'the axis', 'mm', rowsOf(withHoles(unsaid))).join(' ');
     expect(unknown).not.toContain('Set dividers');
     expect(unknown).toContain('How proud D1 and D2 stand is not given');
   });

@@ -14,7 +14,7 @@ const read = (text: string): string[][] => Papa.parse<string[]>(text, { delimite
 const named = (section: string): MarkingRow => ({ ...(rows[0] as MarkingRow), section });
 
 describe('the marking-out table as CSV', () => {
-  const [heads = [], ...lines] = read(markingCsv(rows, part, 'mm'));
+  const [heads = [], ...lines] = read(markingCsv(rows, part, joint));
 
   it('has a line for every row, and as many cells as headings', () => {
     expect(lines.length).toBe(rows.length);
@@ -40,20 +40,20 @@ describe('the marking-out table as CSV', () => {
   });
 
   it('prints inches to a hundredth where the fit is in inches', () => {
-    const [heads = [], line = []] = read(markingCsv(rows, part, 'in'));
+    const [heads = [], line = []] = read(markingCsv(rows, part, { ...joint, fit: { ...joint.fit, units: 'in' } }));
     const radius = heads.indexOf('radius from the crank (in)');
     expect(line[radius]).toBe(((rows[0]?.radiusMm ?? 0) / 25.4).toFixed(2));
   });
 
   it.each(['ribs, left', 'the "ear"', 'two\nlines'])('keeps a name whole: %j', (name) => {
-    expect(read(markingCsv([named(name)], part, 'mm'))[1]?.[1]).toBe(name);
+    expect(read(markingCsv([named(name)], part, joint))[1]?.[1]).toBe(name);
   });
 
   it.each(['=1+1', '+cmd', '@x', '-ribs'])('keeps %s from being taken for a formula', (name) => {
-    expect(read(markingCsv([named(name)], part, 'mm'))[1]?.[1]).toBe(`'${name}`);
+    expect(read(markingCsv([named(name)], part, joint))[1]?.[1]).toBe(`'${name}`);
   });
 
   it('of nothing is its headings alone', () => {
-    expect(read(markingCsv([], castingOf(), 'mm')).length).toBe(1);
+    expect(read(markingCsv([], castingOf(), joint)).length).toBe(1);
   });
 });

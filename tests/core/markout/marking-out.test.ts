@@ -147,6 +147,36 @@ describe('the marks of a rib whose end comes off', () => {
   });
 });
 
+describe('an edge that takes off the whole tip of a rib', () => {
+  // a rib 40 long and 12 wide, cut to R 142 less 2: its tip at 150, so 10 come off, more at the flanks of the arc
+  const job = plannedJob({
+    fixed: castingOf({ sections: [{ id: 'rib', depth: [0, 60], mayCut: true, loops: [box(110, -6, 150, 6)] }] }),
+    moving: castingOf({ sections: [{ depth: [-36, 0], loops: [disc(0, 0, 170), disc(0, 0, 142)] }] }),
+  });
+  const rows = answerOf(job).table;
+
+  it('is marked as one, and says the length that comes off all along', () => {
+    expect(rows.length).toBeGreaterThan(2);
+    for (const { wholeTip, plannedMm, at, lastMm, firstMm } of rows) {
+      expect(wholeTip).toBe(true);
+      // square to the edge, which leans with the arc by less than 3° here
+      expect(Math.abs(plannedMm - (150 - at[0]))).toBeLessThan(0.15);
+      expect(lastMm).toBeGreaterThan(plannedMm);
+      expect(firstMm).toBeLessThan(plannedMm);
+    }
+  });
+
+  it('is no notch, nor a shallow cut along a side', () => {
+    for (const name of ['lug'] as const) expect(tables[name].some(({ wholeTip }) => wholeTip)).toBe(false);
+    const slot = plannedJob({
+      fixed: castingOf({ sections: [{ id: 'edge', depth: [0, 20], mayCut: true, loops: [box(-60, -40, 60, 40)] }] }),
+      moving: castingOf({ sections: [{ id: 'lug', depth: [-10, 0], loops: [box(40, -10, 80, 10)] }] }),
+      clearance: 0.2,
+    });
+    expect(answerOf(slot).table.some(({ wholeTip }) => wholeTip)).toBe(false);
+  });
+});
+
 describe('extremes', () => {
   it('a corner of the cut is a place of its own', () => {
     // a square lug run 8 mm into a straight edge with hardly any clearance: a square notch

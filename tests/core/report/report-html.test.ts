@@ -129,13 +129,17 @@ describe('the report of the transfer case', () => {
     expect((touch.turnRad * 180) / Math.PI).toBeCloseTo(13.6, 1);
     expect(touch.dowelGaps).toHaveLength(2);
     for (const { fixed, gapMm } of touch.dowelGaps)
-      expect(text).toContain(`${fixed} to its hole${lengthText(gapMm, 'mm')}, measured square to the crank`);
+      expect(text).toContain(`${fixed} to its hole${lengthText(gapMm, 'mm')}, measured square to the axis`);
   });
 
   it('lists every bolt and says which does not line up', () => {
     const rows = tableOf(page, /^Bolts: 5 of 6 line up$/);
     expect(rows.filter((row) => row.includes('DOES NOT LINE UP')).map(([bolt]) => bolt)).toEqual(['B5–H5']);
     expect(rows).toHaveLength(7);
+  });
+
+  it('tells whoever is at the bench nothing of commands', () => {
+    expect(textOf(page.documentElement as never)).not.toMatch(/fettle (check|grind|draw|markout|report)/);
   });
 
   it('shows the face, the side, the details, the key and the way in, each told in words too', () => {

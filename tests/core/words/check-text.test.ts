@@ -57,21 +57,21 @@ describe('a check in words', () => {
     );
   });
 
-  it('what only passes end to end, nearer than the margin, is told as a gap along the crank', () => {
+  it('what only passes end to end, nearer than the margin, is told as a gap along the axis', () => {
     const passing = checkOf({
       verdict: 'fouls',
       meetsClearance: false,
       wayIn: { ...foulOnTheWay, alongCrankMm: 1, worstClearanceMm: -1.1 },
     });
-    expect(told(passing)).toMatch(/way in +fouls +1\.0 mm along the crank +2 mm\n/);
-    expect(told(passing).replace(/\s+/g, ' ')).toContain('1.0 mm apart along the crank, which is less than');
+    expect(told(passing)).toMatch(/way in +fouls +1\.0 mm along the axis +2 mm\n/);
+    expect(told(passing).replace(/\s+/g, ' ')).toContain('1.0 mm apart along the axis, which is less than');
   });
 
   it('the first touch says what a rule shows: two dowels 158 mm out, turned 13.62°, are 37.6 mm from their holes', () => {
     // 2 · 158.45 · sin(13.62°/2) = 37.6 by the chord
     const text = told(fouling);
     expect(text).toContain('It stops at a turn of 13.6°, stand-off 14.0 mm (leg 2):');
-    expect(text).toContain('D1 is 37.6 mm from its hole and D2 37.7 mm, measured square to the crank.');
+    expect(text).toContain('D1 is 37.6 mm from its hole and D2 37.7 mm, measured square to the axis.');
   });
 
   it('the nearest places are told where nothing touches', () => {

@@ -39,7 +39,7 @@ describe('what is said of the cutter', () => {
   });
 
   it('is the height of its ridges at a stepover', () => {
-    expect(told(cutterOf({ scallopMm: 0.101 }))).toContain('ridges 0.1 mm high');
+    expect(told(cutterOf({ scallopMm: 0.101 }))).toContain('ridges 0.10 mm high');
   });
 });
 
@@ -59,7 +59,7 @@ describe('what is said of what else would give', () => {
     expect(other({ what: 'other-part', part: 'moving' }, { holds: false, against })).toBe(
       'Cutting Housing alone: 132 mm² (24.6 g) off, but "lips" is not offered.',
     );
-    expect(other({ what: 'both' })).toMatch(/^Cutting both parts, shared as the fit says: it holds/);
+    expect(other({ what: 'both' })).toMatch(/^Cutting both parts, half of it off each: it holds/);
     expect(other({ what: 'turn', part, turnRad: -Math.PI / 60 }, { areaMm2: 0, massG: 0 })).toBe(
       'Entering turned 3.0° less: it holds, no metal off.',
     );

@@ -44,7 +44,7 @@ describe('a cut plan in words', () => {
     const text = told({ sections: [{ id: 'ribs', nothingLeft: false, bands }] });
     expect(text).toMatch(/ribs .* 64 mm² +144 mm²\n/);
     expect(text).toMatch(
-      /- 100 mm² about 150\.0 mm from the crank at 90\.0° .*\n {2}- 16 mm² about 100\.0 mm from the crank at 0\.0°/,
+      /- 100 mm² about 150\.0 mm from the axis at 90\.0° .*\n {2}- 16 mm² about 100\.0 mm from the axis at 0\.0°/,
     );
   });
 
@@ -97,7 +97,7 @@ describe('a cut plan in words', () => {
       { ...crooked, uncured: [{ section: 'flange', why, doNotCut, areaMm2: 12.4, at: { x: 0, y: 180 } }] },
     );
     expect(text.replaceAll(/\s+/g, ' ')).toContain(`"flange", 12 mm²: ${words}`);
-    expect(text.replaceAll(/\s+/g, ' ')).toContain("180.0 mm from the crank at 90.0° (12 o'clock)");
+    expect(text.replaceAll(/\s+/g, ' ')).toContain("180.0 mm from the axis at 90.0° (12 o'clock)");
   });
 
   it('carries every caution of cutting', () => {

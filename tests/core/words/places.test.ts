@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { vec } from '../../../src/geometry/plane/vec.ts';
+import { axisName } from '../../../src/words/names.ts';
 import { clockText, depthText, placeText, turnRange } from '../../../src/words/places.ts';
 import { castingOf, dowel } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
@@ -31,13 +32,22 @@ describe('places on a casting', () => {
     expect(clockText(deg)).toBe(text);
   });
 
-  it('a place is told from the crank, on the clock, and from the nearest paired dowel', () => {
-    expect(placeText(vec(0, 100), joint)).toBe("100.0 mm from the crank at 90.0° (12 o'clock), 180.3 mm from D1");
-    expect(placeText(vec(60, -80), joint)).toBe("100.0 mm from the crank at -53.1° (5 o'clock), 120.4 mm from D2");
+  it('a place is told from the axis, on the clock, and from the nearest paired dowel', () => {
+    expect(placeText(vec(0, 100), joint)).toBe("100.0 mm from the axis at 90.0° (12 o'clock), 180.3 mm from D1");
+    expect(placeText(vec(60, -80), joint)).toBe("100.0 mm from the axis at -53.1° (5 o'clock), 120.4 mm from D2");
   });
 
-  it('the crank axis has no direction', () => {
-    expect(placeText(vec(0.1, -0.2), joint)).toBe('on the crank axis');
+  it('the axis goes by the name of its hole; it is the crank where that is called so, or where anything turns', () => {
+    const about = (axisHole: string | null, turning = false): string =>
+      axisName({ fit: { ...joint.fit, axisHole }, rotating: turning ? [joint.fixed] : [] });
+    expect(about(null)).toBe('the axis');
+    expect(about(null, true)).toBe('the crank');
+    expect(about('CRANK')).toBe('the crank');
+    expect(about('pump bore', true)).toBe('pump bore');
+  });
+
+  it('the axis has no direction', () => {
+    expect(placeText(vec(0.1, -0.2), joint)).toBe('on the axis');
   });
 
   it.each([
