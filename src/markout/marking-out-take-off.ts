@@ -40,8 +40,7 @@ export function takeOffAlong(
   lines: BandTrees,
   deepestMm: number | null,
 ): TakeOff {
-  if (takesTip(run, present))
-    return squareToEdge(justAlong(run, alongMm, present), squareToChord(run), 0, lines, null);
+  if (takesTip(run, present)) return squareToEdge(justAlong(run, alongMm, present), squareToChord(run), 0, lines, null);
   const at = pointAlong(run, alongMm);
   const { point: outside, distanceMm } = nearestOnOutline(present, at);
   const beside = justAlong(run, alongMm, present);
@@ -108,8 +107,7 @@ const squareTo = (run: MeasuredRun, alongMm: number): Vec =>
   scale(leftOf(pointAlong(run, alongMm - lookMm), pointAlong(run, alongMm + lookMm)), -1);
 
 /** The same of the chord between its ends: along the rib that it goes across. */
-const squareToChord = (run: MeasuredRun): Vec =>
-  scale(leftOf(pointAlong(run, 0), pointAlong(run, run.lengthMm)), -1);
+const squareToChord = (run: MeasuredRun): Vec => scale(leftOf(pointAlong(run, 0), pointAlong(run, run.lengthMm)), -1);
 
 function unit(v: Vec): Vec | null {
   const long = Math.hypot(v.x, v.y);
