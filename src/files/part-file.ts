@@ -66,6 +66,7 @@ const hollow = z.strictObject({
 export type HollowFile = z.infer<typeof hollow>;
 
 const doNotCut = z.strictObject({ id, depth, loops });
+export type DoNotCutFile = z.infer<typeof doNotCut>;
 
 const wallReading = z.strictObject({
   at: point,

@@ -36,6 +36,21 @@ export interface NamedHollow extends HollowFacts {
   readonly shapes: readonly DrawnShape[];
 }
 
+/** A region not to be cut that the source itself names; lengths in its units. */
+export interface NamedDoNotCut {
+  readonly id: string;
+  readonly depth: readonly [from: number, to: number] | null;
+  readonly shapes: readonly DrawnShape[];
+}
+
+/** How thick the metal is at a place, as the source says it was measured; lengths in its units. */
+export interface NamedWallReading {
+  readonly at: Vec;
+  readonly depth: number;
+  readonly wall: number;
+  readonly error: number | null;
+}
+
 /** What a source itself says of a section; null where it says nothing. */
 export interface SectionFacts {
   readonly depth: readonly [from: number, to: number] | null;
@@ -62,6 +77,8 @@ export interface Drawing {
   readonly shapes: readonly DrawnShape[];
   readonly holes: readonly NamedHole[];
   readonly hollows: readonly NamedHollow[];
+  readonly doNotCut: readonly NamedDoNotCut[];
+  readonly wallReadings: readonly NamedWallReading[];
   readonly facts: ReadonlyMap<string, SectionFacts>;
   readonly notes: readonly Note[];
 }

@@ -49,7 +49,17 @@ export function gathered(file: string, unit: LengthUnit | null, drawn: Iterable<
   if (findings.length > 0) return { ok: false, findings };
   return {
     ok: true,
-    value: { unit, inPixels: false, shapes, holes: [], hollows: [], facts: new Map(), notes: notesOf(reasons) },
+    value: {
+      unit,
+      inPixels: false,
+      shapes,
+      holes: [],
+      hollows: [],
+      doNotCut: [],
+      wallReadings: [],
+      facts: new Map(),
+      notes: notesOf(reasons),
+    },
   };
 }
 

@@ -4,7 +4,7 @@ import type { PartFile } from '../files/part-file.ts';
 import { shown } from '../files/shown.ts';
 import type { CircleLoop, Loop } from '../geometry/plane/loop.ts';
 import { mmPer, type Units } from '../job/lengths.ts';
-import type { Drawing, NamedHollow, Note } from './drawing.ts';
+import type { Drawing, NamedDoNotCut, NamedHollow, Note } from './drawing.ts';
 import { drawingUnit } from './drawing-unit.ts';
 import { farShapes } from './far-shapes.ts';
 import { circleRound, isCircle, numbered, type RoundHole } from './holes.ts';
@@ -15,7 +15,15 @@ import type { Branch } from './outlines/chain.ts';
 import { branchText, gapText } from './outlines/gap-text.ts';
 import type { Gap } from './outlines/gaps.ts';
 import { type Outlines, outlinesOf } from './outlines/outlines.ts';
-import { hollowFile, namedHoleFile, roundHoleFile, type Scale, sectionFile } from './section-file.ts';
+import {
+  doNotCutFile,
+  hollowFile,
+  namedHoleFile,
+  roundHoleFile,
+  type Scale,
+  sectionFile,
+  wallReadingFile,
+} from './section-file.ts';
 import { type HoleShapes, type SectionShapes, type SortedShapes, sortShapes } from './sorted-shapes.ts';
 
 /** Gaps up to this are joined where the builder says nothing (common practice, no source). */
@@ -41,10 +49,10 @@ export function importDrawing(file: string, drawing: Drawing, options: ImportOpt
   const unit = drawingUnit(file, drawing, options);
   const sorted = sortShapes(file, drawing, options);
   if (!unit.ok || !sorted.ok) return refused([...findingsOf(unit), ...findingsOf(sorted)]);
-  const all = [...drawing.shapes, ...drawing.hollows.flatMap(({ shapes }) => shapes)];
+  const all = [...drawing.shapes, ...[...drawing.hollows, ...drawing.doNotCut].flatMap(({ shapes }) => shapes)];
   const far = farShapes(file, all, unit.value.mm);
   if (far.length > 0) return refused(far);
-  const tracing = traced(sorted.value, drawing.hollows, unit.value, options);
+  const tracing = traced(sorted.value, drawing, unit.value, options);
   const picked = pickedHoles(tracing, options);
   const findings = [
     ...missingHoles(file, picked),
@@ -71,18 +79,21 @@ interface Tracing {
   readonly sections: readonly (SectionShapes & WithOutlines)[];
   readonly holeLayers: readonly (HoleShapes & WithOutlines)[];
   readonly hollows: readonly (NamedHollow & WithOutlines)[];
+  readonly doNotCut: readonly (NamedDoNotCut & WithOutlines)[];
 }
 
 function traced(
   sorted: SortedShapes,
-  hollows: readonly NamedHollow[],
+  { hollows, doNotCut }: Drawing,
   unit: LengthUnit,
   { join }: ImportOptions,
 ): Tracing {
   const units: Units = unit.name === 'in' || unit.name === 'ft' ? 'in' : 'mm';
   const scale: Scale = { drawingMm: unit.mm, partMm: mmPer(units), units };
   const joinMm = join === null ? joinDefaultMm : join * scale.partMm;
-  const withOutlines = <T extends SectionShapes | HoleShapes | NamedHollow>(from: T): T & WithOutlines => ({
+  const withOutlines = <T extends SectionShapes | HoleShapes | NamedHollow | NamedDoNotCut>(
+    from: T,
+  ): T & WithOutlines => ({
     ...from,
     outlines: outlinesOf(from.shapes, unit.mm, joinMm),
   });
@@ -91,6 +102,7 @@ function traced(
     sections: sorted.sections.map(withOutlines),
     holeLayers: sorted.holeLayers.map(withOutlines),
     hollows: hollows.map(withOutlines),
+    doNotCut: doNotCut.map(withOutlines),
   };
 }
 
@@ -143,8 +155,8 @@ function noOutline(file: string, { sections, units }: Tracing, { taken }: Picked
 }
 
 function imported(drawing: Drawing, tracing: Tracing, picked: PickedHoles, options: ImportOptions): DrawingImport {
-  const { unit, joinMm, sections, holeLayers, hollows } = tracing;
-  const outlined = [...sections, ...hollows];
+  const { unit, joinMm, sections, holeLayers, hollows, doNotCut } = tracing;
+  const outlined = [...sections, ...hollows, ...doNotCut];
   const notes = [
     ...drawing.notes,
     ...outlined.flatMap(({ id, outlines }) => sectionNotes(id, outlines)),
@@ -164,6 +176,8 @@ function imported(drawing: Drawing, tracing: Tracing, picked: PickedHoles, optio
 function partFileOf(drawing: Drawing, tracing: Tracing, picked: PickedHoles, options: ImportOptions): PartFile {
   const { units, scale, sections } = tracing;
   const hollows = tracing.hollows.map((hollow) => hollowFile(hollow, hollow.outlines.loops, scale));
+  const doNotCut = tracing.doNotCut.map((region) => doNotCutFile(region, region.outlines.loops, scale));
+  const wallReadings = drawing.wallReadings.map((reading) => wallReadingFile(reading, scale));
   const holes = [
     ...drawing.holes.map((hole) => namedHoleFile(hole, scale)),
     ...picked.holes.map((hole) => roundHoleFile(hole, scale)),
@@ -176,6 +190,8 @@ function partFileOf(drawing: Drawing, tracing: Tracing, picked: PickedHoles, opt
     ...(options.traceError === null ? {} : { traceError: options.traceError }),
     ...(holes.length > 0 ? { holes } : {}),
     ...(hollows.length > 0 ? { hollows } : {}),
+    ...(doNotCut.length > 0 ? { doNotCut } : {}),
+    ...(wallReadings.length > 0 ? { wallReadings } : {}),
     sections: sections.flatMap((section) => {
       const loops = section.outlines.loops.filter((loop) => !picked.taken.has(loop));
       return loops.length > 0 ? [sectionFile(section, section.outlines, loops, options, scale)] : [];

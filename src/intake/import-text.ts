@@ -46,8 +46,21 @@ function sectionText({ id, depth, loops }: SectionFile, { part }: DrawingImport)
   return `section ${id}: ${loops.length} outline${loops.length === 1 ? '' : 's'}, ${size}, ${reach}`;
 }
 
-const hollowsText = ({ part: { hollows = [] } }: DrawingImport): string[] =>
-  hollows.length === 0 ? [] : [`  hollow: ${listedIds(hollows.map(({ id }) => id))}`];
+function hollowsText({ part: { hollows = [], doNotCut = [], wallReadings = [] } }: DrawingImport): string[] {
+  const named = (what: string, ids: readonly string[]): string[] =>
+    ids.length === 0 ? [] : [`  ${what}: ${listedIds(ids)}`];
+  return [
+    ...named(
+      'hollow',
+      hollows.map(({ id }) => id),
+    ),
+    ...named(
+      'do not cut',
+      doNotCut.map(({ id }) => id),
+    ),
+    ...(wallReadings.length === 0 ? [] : [`  readings of walls: ${wallReadings.length}`]),
+  ];
+}
 
 const listedIds = (ids: readonly string[]): string =>
   `${ids.slice(0, mostListed).join(' ')}${ids.length > mostListed ? ' …' : ''}`;
@@ -103,6 +116,8 @@ export function importAnswer(imported: DrawingImport, partFile: string): unknown
     sections: part.sections.map(({ id, loops }) => ({ id, outlines: loops.length })),
     holes: (part.holes ?? []).map(({ id, kind }) => ({ id, kind })),
     hollows: (part.hollows ?? []).map(({ id, loops }) => ({ id, outlines: loops.length })),
+    doNotCut: (part.doNotCut ?? []).map(({ id, loops }) => ({ id, outlines: loops.length })),
+    wallReadings: part.wallReadings?.length ?? 0,
     joined: joined.map(gap),
     gaps: gaps.map(gap),
     branches: branches.map(({ at, lines }) => ({ at: roundPoint6(at), lines })),

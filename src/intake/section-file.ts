@@ -1,9 +1,9 @@
-import type { HoleFile, HollowFile, LoopFile, SectionFile } from '../files/part-file.ts';
+import type { DoNotCutFile, HoleFile, HollowFile, LoopFile, SectionFile, WallReadingFile } from '../files/part-file.ts';
 import type { Loop, Vertex } from '../geometry/plane/loop.ts';
 import { round6 } from '../geometry/plane/rounding.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import type { Units } from '../job/lengths.ts';
-import type { NamedHole, NamedHollow } from './drawing.ts';
+import type { NamedDoNotCut, NamedHole, NamedHollow, NamedWallReading } from './drawing.ts';
 import type { RoundHole } from './holes.ts';
 import type { ImportOptions } from './import-options.ts';
 import { lengthText } from './outlines/gap-text.ts';
@@ -92,6 +92,26 @@ export function namedHoleFile(hole: NamedHole, scale: Scale): HoleFile {
     ...(depth === null ? {} : { depth: [toPart(depth[0]), toPart(depth[1])] }),
     ...(keepWall === null ? {} : { keepWall: toPart(keepWall) }),
     ...(mayBreak === null ? {} : { mayBreak }),
+  };
+}
+
+/** A region not to be cut as a part file has it; `loops` in mm. */
+export function doNotCutFile({ id, depth }: NamedDoNotCut, loops: readonly Loop[], scale: Scale): DoNotCutFile {
+  const toPart = partLength(scale);
+  return {
+    id,
+    ...(depth === null ? {} : { depth: [toPart(depth[0]), toPart(depth[1])] }),
+    loops: loops.map((loop) => loopFile(loop, scale.partMm)),
+  };
+}
+
+export function wallReadingFile({ at, depth, wall, error }: NamedWallReading, scale: Scale): WallReadingFile {
+  const toPart = partLength(scale);
+  return {
+    at: [toPart(at.x), toPart(at.y)],
+    depth: toPart(depth),
+    wall: toPart(wall),
+    ...(error === null ? {} : { error: toPart(error) }),
   };
 }
 

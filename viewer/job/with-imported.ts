@@ -1,5 +1,5 @@
 import type { PartDraft } from '../../src/files/job-file.ts';
-import type { HoleFile, LoopFile } from '../../src/files/part-file.ts';
+import type { HoleFile, LoopFile, WallReadingFile } from '../../src/files/part-file.ts';
 import { mmIn } from '../../src/job/length-text.ts';
 import { vertexAt } from './arc.ts';
 import { amended, freshName } from './part-edits.ts';
@@ -19,6 +19,10 @@ export function withImported(part: PartDraft, file: PartDraft): PartDraft | null
     hollows: file.hollows && added(part.hollows ?? [], file.hollows, scale),
     doNotCut: file.doNotCut && added(part.doNotCut ?? [], file.doNotCut, scale),
     holes: file.holes && added(part.holes ?? [], file.holes, scale),
+    wallReadings: file.wallReadings && [
+      ...(part.wallReadings ?? []),
+      ...file.wallReadings.map((reading) => scaledReading(reading, scale)),
+    ],
   });
 }
 
@@ -65,6 +69,11 @@ function scaled<T extends Lengths>(entry: T, by: number): T {
     },
   );
   return { ...entry, ...lengths };
+}
+
+function scaledReading({ at, depth, wall, error }: WallReadingFile, by: number): WallReadingFile {
+  const lengths = { at: [at[0] * by, at[1] * by] as [number, number], depth: depth * by, wall: wall * by };
+  return error === undefined ? lengths : { ...lengths, error: error * by };
 }
 
 /** A bulge is no length. */

@@ -1,4 +1,4 @@
-import type { HollowFacts, SectionFacts } from '../drawing.ts';
+import type { HollowFacts, NamedDoNotCut, SectionFacts } from '../drawing.ts';
 import type { Cells } from './csv-cells.ts';
 
 const answers = ['yes', 'no'] as const;
@@ -27,6 +27,12 @@ export function hollowFacts(rows: readonly Cells[]): HollowFacts {
     keepWall: agreed(rows, 'keep wall', (cells) => cells.number('keep wall')),
     traceError: agreed(rows, 'error', (cells) => cells.number('error')),
   };
+}
+
+export function doNotCutDepth(rows: readonly Cells[]): NamedDoNotCut['depth'] {
+  const none = ['may cut', 'may break', 'keep wall', 'error', 'got by', 'note'];
+  keptBlank(rows, none, 'a blank cell: a region not to be cut has none');
+  return depthIn(rows);
 }
 
 /** The depth that rows of one thing state, both ends of it or neither. */

@@ -1,26 +1,25 @@
 import type { Cells } from './csv-cells.ts';
 
-/** Rows by the section or the hollow they outline, in the order these are first named. */
-interface RowsByOwner {
-  readonly sections: ReadonlyMap<string, readonly Cells[]>;
-  readonly hollows: ReadonlyMap<string, readonly Cells[]>;
-}
+/** The columns that name what a row outlines. */
+const naming = ['section', 'hollow', 'do not cut'] as const;
+type Naming = (typeof naming)[number];
+
+/** Rows by the section, the hollow or the region not to be cut that they outline, in the order these are first named. */
+type RowsByOwner = Readonly<Record<Naming, ReadonlyMap<string, readonly Cells[]>>>;
 
 /** Sorts rows by what they name, letter case set aside; a row that names nothing goes with the row above. */
 export function rowsByOwner(rows: readonly Cells[]): RowsByOwner {
-  const owners = { sections: new Owners(), hollows: new Owners() };
-  let list: keyof RowsByOwner = 'sections';
-  let name: string | null = null;
+  const owners = { section: new Owners(), hollow: new Owners(), 'do not cut': new Owners() };
+  let [list, name]: [Naming, string | null] = ['section', null];
   for (const cells of rows) {
-    const [section, hollow] = [cells.text('section'), cells.text('hollow')];
-    if (section !== null && hollow !== null)
-      cells.refuse('hollow', 'a section and a hollow in one', 'one or the other');
-    if (section !== null || hollow !== null) list = hollow === null ? 'sections' : 'hollows';
-    name = hollow ?? section ?? name;
+    const [named, second] = naming.filter((column) => cells.text(column) !== null);
+    if (named !== undefined && second !== undefined)
+      cells.refuse(second, `a ${named} and a ${second} in one`, 'one or the other');
+    if (named !== undefined) [list, name] = [named, cells.text(named)];
     if (name === null) cells.refuse('section', 'nothing, nor anything above', 'the section that this row belongs to');
     owners[list].add(name ?? '', cells);
   }
-  return { sections: owners.sections.rows(), hollows: owners.hollows.rows() };
+  return { section: owners.section.rows(), hollow: owners.hollow.rows(), 'do not cut': owners['do not cut'].rows() };
 }
 
 class Owners {

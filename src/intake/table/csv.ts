@@ -2,10 +2,10 @@ import type { Finding, Reading } from '../../files/finding.ts';
 import { shown } from '../../files/shown.ts';
 import { vec } from '../../geometry/plane/vec.ts';
 import { decodedText } from '../decode-text.ts';
-import type { Drawing, NamedHole } from '../drawing.ts';
+import type { Drawing, NamedHole, NamedWallReading } from '../drawing.ts';
 import { lengthUnits, unitNamed } from '../length-unit.ts';
 import { Cells } from './csv-cells.ts';
-import { depthIn, hollowFacts, sectionFacts, yesOrNo } from './csv-facts.ts';
+import { depthIn, doNotCutDepth, hollowFacts, sectionFacts, yesOrNo } from './csv-facts.ts';
 import { rowsByOwner } from './csv-owners.ts';
 import { readTable } from './csv-rows.ts';
 import { shapesOf } from './csv-shapes.ts';
@@ -24,6 +24,8 @@ const columns = [
   'tip width',
   'hole',
   'hollow',
+  'do not cut',
+  'wall',
   'thread',
   'proud',
   'keep wall',
@@ -64,6 +66,8 @@ const holeKinds = ['dowel', 'bolt', 'tapped', 'stud', 'bore', 'planned'] as cons
  * - Points of another outline in the same section have another number or name in `loop`.
  * - A row with a `hollow` belongs to the jacket, gallery or bore of that name, and so do the rows below it that name
  *   nothing: outlined as sections are, with `depth from`, `depth to`, `keep wall` and `error` said once.
+ * - A row with a `do not cut` belongs to the region of that name that must stay, likewise; it has only its depth.
+ * - A row with a `wall` is a reading of how thick the metal is: at x, y and `depth from`, ± `error`.
  * - `depth from`, `depth to` (from the mating face; negative: proud of it), `error` (± of the outline), `got by`,
  *   `may cut` (yes or no) and `note` are said once for a section.
  * - Cells are parted by tabs, semicolons or commas; with tabs or semicolons numbers may have a decimal comma.
@@ -75,10 +79,16 @@ export function readCsv(file: string, bytes: Uint8Array): Reading<Drawing> {
   const findings: Finding[] = [];
   const rows = table.value.rows.map((row) => new Cells(file, row, table.value.decimalComma, findings));
   const holes = rows.filter(isHole).map(holeOf);
-  const { sections, hollows: hollowRows } = rowsByOwner(rows.filter((cells) => !isHole(cells)));
-  const shapes = [...sections].flatMap(([layer, own]) => shapesOf(layer, own));
-  const facts = new Map([...sections].map(([layer, own]) => [layer, sectionFacts(own)]));
-  const hollows = [...hollowRows].map(([id, own]) => ({ id, shapes: shapesOf(id, own), ...hollowFacts(own) }));
+  const wallReadings = rows.filter(isReading).map(readingOf);
+  const owned = rowsByOwner(rows.filter((cells) => !isHole(cells) && !isReading(cells)));
+  const shapes = [...owned.section].flatMap(([layer, own]) => shapesOf(layer, own));
+  const facts = new Map([...owned.section].map(([layer, own]) => [layer, sectionFacts(own)]));
+  const hollows = [...owned.hollow].map(([id, own]) => ({ id, shapes: shapesOf(id, own), ...hollowFacts(own) }));
+  const doNotCut = [...owned['do not cut']].map(([id, own]) => ({
+    id,
+    shapes: shapesOf(id, own),
+    depth: doNotCutDepth(own),
+  }));
   const unit = table.value.unit === null ? null : unitNamed(table.value.unit.toLowerCase());
   if (table.value.unit !== null && unit === null) {
     const expected = lengthUnits.map(({ name }) => name).join(', ');
@@ -87,14 +97,32 @@ export function readCsv(file: string, bytes: Uint8Array): Reading<Drawing> {
   findings.sort((one, other) => lineIn(one) - lineIn(other));
   return findings.length > 0
     ? { ok: false, findings }
-    : { ok: true, value: { unit, inPixels: false, shapes, holes, hollows, facts, notes: [] } };
+    : { ok: true, value: { unit, inPixels: false, shapes, holes, hollows, doNotCut, wallReadings, facts, notes: [] } };
 }
 
 const lineIn = ({ at }: Finding): number => Number(/\d+/.exec(at)?.[0] ?? 0);
 
 const isHole = (cells: Cells): boolean => cells.text('hole') !== null;
 
+/** A reading of a wall stands by itself: it outlines nothing. */
+const isReading = (cells: Cells): boolean => !isHole(cells) && cells.text('wall') !== null;
+
+function readingOf(cells: Cells): NamedWallReading {
+  for (const column of ['section', 'hollow', 'do not cut', 'kind', 'diameter', 'x2', 'y2', 'width', 'depth to']) {
+    const said = cells.text(column);
+    if (said !== null)
+      cells.refuse(column, shown(said), 'a blank cell: a reading of a wall has only x, y, depth from, wall and error');
+  }
+  return {
+    at: vec(cells.needed('x'), cells.needed('y')),
+    depth: cells.needed('depth from'),
+    wall: cells.size('wall') ?? Number.NaN,
+    error: cells.number('error'),
+  };
+}
+
 function holeOf(cells: Cells): NamedHole {
+  if (cells.text('wall') !== null) cells.refuse('wall', 'a hole and a reading of a wall in one', 'one or the other');
   if (cells.text('kind') === null) cells.refuse('kind', 'nothing', holeKinds.join(', '));
   if (cells.text('hollow') !== null) cells.refuse('hollow', 'a hole and a hollow in one', 'one or the other');
   return {

@@ -62,6 +62,33 @@ describe('measured points and features', () => {
     expect(importText(valueIn(imported), 'a.csv', 'a.part.json')).toContain('\n  hollow: gallery jacket');
   });
 
+  it('reads what must stay and how thick the metal was found, in the units of the part', () => {
+    const table = read(
+      'section,do not cut,kind,x [in],y,diameter,depth from,depth to,wall,error',
+      'rib,,,0,0,,0,2,,',
+      ',,,4,0,,,,,',
+      ',,,4,1,,,,,',
+      ',,,2,0.5,,0.75,,0.31,0.02',
+      ',,,0,1,,,,,',
+      ',pad,circle,3,0.5,0.5,0,1,,',
+    );
+    const imported = importDrawing('a.csv', valueIn(table), { ...nothingSaid, name: 'block', viewedFrom: 'face' });
+    const { part } = valueIn(imported);
+    expect(part.sections[0]?.loops).toEqual([
+      [
+        [0, 0],
+        [4, 0],
+        [4, 1],
+        [0, 1],
+      ],
+    ]);
+    expect(part.doNotCut).toEqual([{ id: 'pad', depth: [0, 1], loops: [{ circle: [3, 0.5], radius: 0.25 }] }]);
+    expect(part.wallReadings).toEqual([{ at: [2, 0.5], depth: 0.75, wall: 0.31, error: 0.02 }]);
+    expect(soundPart('a.csv', part).ok).toBe(true);
+    const text = importText(valueIn(imported), 'a.csv', 'a.part.json');
+    expect(text).toContain('\n  do not cut: pad\n  readings of walls: 1');
+  });
+
   it('goes on with a section after a hollow where it is named again', () => {
     const { shapes, hollows } = drawing('section,hollow,x,y', 'a,,0,0', ',g,1,1', ',,2,1', ',,1,2', 'a,,9,0', ',,0,9');
     expect([shapes.length, hollows.length]).toEqual([1, 1]);
@@ -175,6 +202,14 @@ describe('every bad cell is a finding with its line and column', () => {
     ['half a depth', ['section,x,y,depth from', 'a,0,0,1', 'a,9,0,', 'a,0,9,'], 'line 2, depth', 'one end of a depth'],
     ['half a depth of a hole', ['hole,kind,x,y,depth to', 'D1,dowel,1,2,9'], 'line 2, depth', 'one end of a depth'],
     ['a wall of a section', ['section,kind,x,y,diameter,keep wall', 'a,circle,1,2,5,4'], 'line 2, keep wall', '4'],
+    [
+      'a region not to be cut that may be',
+      ['do not cut,kind,x,y,diameter,may cut', 'p,circle,1,2,5,yes'],
+      'line 2, may cut',
+      'yes',
+    ],
+    ['a reading of a wall without its depth', ['x,y,wall', '1,2,5'], 'line 2, depth from', 'nothing'],
+    ['a reading of a wall of nothing', ['x,y,depth from,wall', '1,2,10,0'], 'line 2, wall', '0'],
     ['a hollow that may be cut', ['hollow,kind,x,y,diameter,may cut', 'g,circle,1,2,5,yes'], 'line 2, may cut', 'yes'],
     [
       'a hole and a hollow in one',

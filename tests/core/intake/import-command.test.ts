@@ -148,6 +148,8 @@ describe('fettle import', () => {
       sections: [{ id: '0', outlines: 1 }],
       holes: [{ id: 'D1', kind: 'dowel' }],
       hollows: [],
+      doNotCut: [],
+      wallReadings: 0,
       joined: [],
       gaps: [{ from: [50, 0], to: [52, 0], sizeMm: 2, layer: '0' }],
       branches: [],
