@@ -1,10 +1,13 @@
+import type { Edge } from '../../geometry/plane/edge.ts';
 import { boxOfEdge } from '../../geometry/plane/edge-box.ts';
-import { edgesOf, type Loop } from '../../geometry/plane/loop.ts';
+import { edgesOf, type Loop, type Vertex } from '../../geometry/plane/loop.ts';
 import type { Vec } from '../../geometry/plane/vec.ts';
 
 /** A shape of a DXF drawing, mm. */
 export type DxfShape =
   | { readonly kind: 'loop'; readonly loop: Loop }
+  /** Edges that follow one another, not closed. */
+  | { readonly kind: 'run'; readonly edges: readonly Edge[] }
   | { readonly kind: 'line'; readonly a: Vec; readonly b: Vec }
   | { readonly kind: 'text'; readonly at: Vec; readonly text: string; readonly heightMm: number };
 
@@ -74,6 +77,8 @@ function entity(layer: string, shape: DxfShape): string {
   switch (shape.kind) {
     case 'loop':
       return outline(layer, shape.loop);
+    case 'run':
+      return polyline(layer, verticesOf(shape.edges), false);
     case 'line':
       return tag(0, 'LINE') + tag(8, layer) + point(10, shape.a) + point(11, shape.b);
     case 'text':
@@ -90,15 +95,27 @@ function entity(layer: string, shape: DxfShape): string {
 function outline(layer: string, loop: Loop): string {
   if (loop.kind === 'circle')
     return tag(0, 'CIRCLE') + tag(8, layer) + point(10, loop.centre) + tag(40, length(loop.radius));
-  const vertices = loop.vertices.map(
+  return polyline(layer, loop.vertices, true);
+}
+
+function polyline(layer: string, vertices: readonly Vertex[], closed: boolean): string {
+  const body = vertices.map(
     (vertex) =>
       tag(0, 'VERTEX') +
       tag(8, layer) +
       point(10, vertex) +
       (vertex.bulge === 0 ? '' : tag(42, vertex.bulge.toFixed(bulgeDigits))),
   );
-  const head = tag(0, 'POLYLINE') + tag(8, layer) + tag(66, 1) + point(10, { x: 0, y: 0 }) + tag(70, 1);
-  return head + vertices.join('') + tag(0, 'SEQEND') + tag(8, layer);
+  const head = tag(0, 'POLYLINE') + tag(8, layer) + tag(66, 1) + point(10, { x: 0, y: 0 }) + tag(70, closed ? 1 : 0);
+  return head + body.join('') + tag(0, 'SEQEND') + tag(8, layer);
+}
+
+function verticesOf(edges: readonly Edge[]): Vertex[] {
+  const bulgeOf = (edge: Edge): number => (edge.kind === 'line' ? 0 : Math.tan(edge.sweepRad / 4));
+  return [
+    ...edges.map((edge) => ({ ...edge.a, bulge: bulgeOf(edge) })),
+    ...edges.slice(-1).map(({ b }) => ({ ...b, bulge: 0 })),
+  ];
 }
 
 /** A bulge this fine moves no arc of a casting by a thousandth of a millimetre. */
@@ -141,11 +158,14 @@ function cornersOf(shape: DxfShape): Vec[] {
     case 'text':
       return [shape.at];
     case 'loop':
-      return edgesOf(shape.loop)
-        .map(boxOfEdge)
-        .flatMap(({ minX, minY, maxX, maxY }) => [
-          { x: minX, y: minY },
-          { x: maxX, y: maxY },
-        ]);
+      return cornersOfEdges(edgesOf(shape.loop));
+    case 'run':
+      return cornersOfEdges(shape.edges);
   }
 }
+
+const cornersOfEdges = (edges: readonly Edge[]): Vec[] =>
+  edges.map(boxOfEdge).flatMap(({ minX, minY, maxX, maxY }) => [
+    { x: minX, y: minY },
+    { x: maxX, y: maxY },
+  ]);

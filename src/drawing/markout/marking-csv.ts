@@ -3,15 +3,10 @@ import { figure, lengthText } from '../../job/length-text.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { MarkingRow } from '../../markout/marking-row.ts';
 import { axisName, shortName } from '../../words/names.ts';
-
-/** A column of the marking-out table: its heading, and what it says of a row. */
-export interface MarkingColumn {
-  readonly heading: string;
-  readonly of: (row: MarkingRow) => string;
-}
+import { type CsvColumn, csvOf } from './csv.ts';
 
 /** The columns of the table; the dividers' names are those of the rows, so that a column is one setting. */
-export function markingColumns(rows: readonly MarkingRow[], part: Casting, joint: Joint): MarkingColumn[] {
+export function markingColumns(rows: readonly MarkingRow[], part: Casting, joint: Joint): CsvColumn<MarkingRow>[] {
   const { units } = joint.fit;
   const axis = axisName(joint);
   const mm = (value: number | null | undefined): string =>
@@ -51,13 +46,5 @@ export function markingColumns(rows: readonly MarkingRow[], part: Casting, joint
 
 /** The marking-out table as CSV (RFC 4180): comma and point whatever the country, lengths in the fit's units, to 0.1 mm. */
 export function markingCsv(rows: readonly MarkingRow[], part: Casting, joint: Joint): string {
-  const columns = markingColumns(rows, part, joint);
-  const lines = [columns.map(({ heading }) => heading), ...rows.map((row) => columns.map(({ of }) => of(row)))];
-  return lines.map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
-}
-
-/** Quoted where it must be; a name that a spreadsheet would take for a formula is kept a name by an apostrophe. */
-function cell(words: string): string {
-  const harmless = /^[=+\-@\t\r]/.test(words) && Number.isNaN(Number(words)) ? `'${words}` : words;
-  return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
+  return csvOf(markingColumns(rows, part, joint), rows);
 }

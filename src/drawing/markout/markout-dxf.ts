@@ -13,7 +13,7 @@ import { barMm } from '../scene/papers.ts';
 import { type ProfileGauge, pinRadiusMm } from './profile-gauge.ts';
 import { bandWords } from './template-words.ts';
 
-const colours = { black: 7, red: 1, yellow: 2, green: 3, cyan: 4, blue: 5, magenta: 6 } as const;
+export const colours = { black: 7, red: 1, yellow: 2, green: 3, cyan: 4, blue: 5, magenta: 6 } as const;
 
 /** The casting with what comes off it, looking at its mating face, the crank at 0, 0. */
 export function markoutDxf(bench: Bench): string {
@@ -84,7 +84,7 @@ export const swingDxf = (bench: Bench, { plate, pieces, spigotMm }: SwingGauge):
     ['Swing gauge'],
   );
 
-const outlines = (name: string, colour: number, loops: Region): DxfLayer => ({
+export const outlines = (name: string, colour: number, loops: Region): DxfLayer => ({
   name,
   colour,
   shapes: loops.map((loop) => ({ kind: 'loop', loop })),
@@ -93,7 +93,7 @@ const outlines = (name: string, colour: number, loops: Region): DxfLayer => ({
 /** A hole of unknown size is drawn this small, mm. */
 const leastRadiusMm = 1;
 
-function holeLayers(holes: readonly Hole[]): DxfLayer[] {
+export function holeLayers(holes: readonly Hole[]): DxfLayer[] {
   const circles = (some: readonly Hole[]): Region =>
     some.map(({ at, diameterMm }) => circleLoop(at, diameterMm === null ? leastRadiusMm : diameterMm / 2));
   return [
@@ -105,7 +105,12 @@ function holeLayers(holes: readonly Hole[]): DxfLayer[] {
 const noteMm = 5;
 
 /** A drawing with a bar of known length both ways and notes under it; layers with nothing on them left out. */
-function finished(bench: Bench, layers: readonly DxfLayer[], notes: readonly string[]): string {
+export function finished(
+  bench: Bench,
+  layers: readonly DxfLayer[],
+  notes: readonly string[],
+  origin = `${axisName(bench.joint)} is at 0, 0`,
+): string {
   const drawn = layers.filter(({ shapes }) => shapes.length > 0);
   const box = boxAround(
     drawn.flatMap(({ shapes }) =>
@@ -116,7 +121,7 @@ function finished(bench: Bench, layers: readonly DxfLayer[], notes: readonly str
   return dxfOf([
     ...drawn,
     { name: 'CHECK-BAR', colour: colours.cyan, shapes: bars(corner) },
-    notesAt(bench, corner, notes),
+    notesAt(bench, corner, origin, notes),
   ]);
 }
 
@@ -125,10 +130,10 @@ const bars = ({ x, y }: Vec): DxfShape[] => [
   { kind: 'line', a: vec(x, y), b: vec(x, y + barMm) },
 ];
 
-function notesAt(bench: Bench, { x, y }: Vec, notes: readonly string[]): DxfLayer {
+function notesAt(bench: Bench, { x, y }: Vec, origin: string, notes: readonly string[]): DxfLayer {
   const { joint, plan, present, mirrored } = bench;
   const lines = [
-    `Units: mm. The check bars are ${barMm} mm each way; ${axisName(joint)} is at 0, 0.`,
+    `Units: mm. The check bars are ${barMm} mm each way; ${origin}.`,
     ...(mirrored ? ['MIRRORED, as was asked.'] : []),
     ...(plan.holds ? [] : ['THE PLAN DOES NOT HOLD. Do not cut to this yet.']),
     `${titleOf(joint)}. Part: ${present.name}, casting number ${present.castingNumber ?? 'not given'}.`,

@@ -45,8 +45,8 @@ export interface MarkoutFiles {
  * const { joint, plan, tables } = found.value;
  * const { files, notMade } = await markoutFiles(joint, drain(plan()), drain(tables()), { paper: 'a3' });
  * const named = (kind: string) => files.flatMap(({ as, name }) => (as === kind ? [name] : [])).join(' ');
- * console.log(named('pdf')); // all-sheets.pdf marking-out.pdf profile-gauge-1-boss.pdf side-strips.pdf
- * console.log(named('dxf')); // marking-out.dxf profile-gauge-1-boss.dxf
+ * console.log(named('pdf')); // all-sheets.pdf marking-out.pdf profile-gauge-1-boss.pdf side-strips.pdf milling.pdf
+ * console.log(named('dxf')); // marking-out.dxf profile-gauge-1-boss.dxf milling.dxf
  * console.log(notMade.length); // 2
  * ```
  */

@@ -1,11 +1,13 @@
 import type { Bench } from '../../markout/marking-out-bench.ts';
 import { swingGauge } from '../../markout/marking-out-swing.ts';
+import { millingOf } from '../../markout/milling.ts';
 import { axisName, shortName } from '../../words/names.ts';
 import type { Scene } from '../scene/scene.ts';
 import { faceTemplate, startsAtFace } from './face-template.ts';
 import { markingCsv } from './marking-csv.ts';
 import { tableScenes } from './marking-table.ts';
 import { markoutDxf, profileDxf, swingDxf } from './markout-dxf.ts';
+import { millingCsv, millingDxf, millingScenes } from './milling-sheet.ts';
 import { pictureScenes } from './numbered-picture.ts';
 import { plateScene, profileGauges, profileScene } from './profile-gauge.ts';
 import { stripScene, stripsOf } from './side-strip.ts';
@@ -43,7 +45,7 @@ export function markoutOf(benches: readonly Bench[]): Markout {
 
 function ofBench(bench: Bench): Markout {
   if (bench.bands.length === 0) return { sheets: [], notMade: [] };
-  const made = [table(bench), face(bench), ...profiles(bench), strips(bench), swing(bench)];
+  const made = [table(bench), face(bench), ...profiles(bench), strips(bench), swing(bench), mill(bench)];
   const sheets = made.filter((one): one is MarkoutSheet => typeof one !== 'string').map(drawnOnce);
   const notMade = made.filter((one) => typeof one === 'string');
   const part = bench.both ? `${shortName(bench.present)}: ` : '';
@@ -76,7 +78,7 @@ function table(bench: Bench): MarkoutSheet {
   const rows = bench.table;
   return {
     name: 'marking-out',
-    purpose: 'the table of places, and the casting with every line for the milling machine',
+    purpose: 'the table of places, where they are on the casting, and the casting with every line of the cut',
     scenes: (withBars) => [...tableScenes(bench, rows, withBars), ...pictureScenes(bench, withBars)],
     dxf: markoutDxf(bench),
     csv: markingCsv(rows, bench.present, bench.joint),
@@ -137,6 +139,18 @@ function strips(bench: Bench): MarkoutSheet | string {
     scenes: (withBars) => [stripScene(bench, all, withBars)],
     dxf: null,
     csv: null,
+  };
+}
+
+function mill(bench: Bench): MarkoutSheet | string {
+  const milling = millingOf(bench);
+  if ('why' in milling) return `No lines for the milling machine: ${milling.why}.`;
+  return {
+    name: 'milling',
+    purpose: 'where the middle of the cutter goes on a milling machine, set up from two holes',
+    scenes: (withBars) => millingScenes(bench, milling, withBars),
+    dxf: millingDxf(bench, milling),
+    csv: millingCsv(bench, milling),
   };
 }
 
