@@ -9,6 +9,7 @@ import { hatch, hatchRad, keepOffPitch } from '../fit/plane-layers.ts';
 import { middleOf } from '../scene/frame.ts';
 import { cross, layer, outline, text, viewOf } from '../scene/marks.ts';
 import type { Layer, Scene, TextMark } from '../scene/scene.ts';
+import { lineDetails, linesRunTogether } from './line-details.ts';
 import { asRun, holeCross, placeNumbers, wideRuns } from './template-marks.ts';
 import { sheetSizes, templateSheet } from './template-sheet.ts';
 import { bandWords, firstTouchWords, templateWords } from './template-words.ts';
@@ -25,22 +26,30 @@ export const startsAtFace = ({ depth }: Pick<BenchBand, 'depth'>): boolean =>
 /** Paper to lay on the face: the outlines there, the lines of every band that begins there, holes to punch. */
 export function faceTemplate(bench: Bench, withBars: boolean): Scene {
   const bands = bench.bands.filter(startsAtFace);
+  const together = bands.filter(linesRunTogether);
   const words = templateWords(bench, `Face template: ${bands.map((band) => bandWords(band, bench)).join('; ')}`, [
     'Lay it on the face and punch the crosses. The dowels themselves, or drill shanks in the holes, hold it true; check a distance between two of them with a rule.',
     'Prick through the wide line: the outline to leave. Dashed: first line, it must go whatever the error. Long-dash-dot: last line, never past it.',
+    ...(together.length === 0
+      ? []
+      : [
+          'Where first and last line would run together with the planned one only that is drawn; beside it all three are shown larger.',
+        ]),
     'Grind to the first line and offer up. Go on only where it marks.',
     'Numbers are places of the marking-out table. What is hatched wide and the other way is not to be cut.',
     ...(bench.touch === null
       ? []
       : [`The target is where it will first touch on the way in: ${firstTouchWords(bench.touch, bench)}.`]),
   ]);
-  return templateSheet(words, [viewOf('face', faceLayers(bench, bands))], withBars);
+  const views = [viewOf('face', faceLayers(bench, bands)), ...lineDetails(bench, together)];
+  return templateSheet(words, views, withBars);
 }
 
 function faceLayers({ present, joint, touch }: Bench, bands: readonly BenchBand[]): Layer[] {
   const { sections, hollows, doNotCut, holes } = present;
   const keepOff = keepOffPitch * sheetSizes.hatchMm;
   const faces = sections.filter(startsAtFace).map(({ loops }) => outline(loops));
+  const told = bands.filter((band) => !linesRunTogether(band));
   const narrow = (runs: readonly Run[]) => runs.map(({ points }) => asRun(points));
   return [
     layer('fixed-metal', faces),
@@ -59,11 +68,11 @@ function faceLayers({ present, joint, touch }: Bench, bands: readonly BenchBand[
     ),
     layer(
       'first-line',
-      bands.flatMap(({ firstEdges }) => narrow(firstEdges.cuts)),
+      told.flatMap(({ firstEdges }) => narrow(firstEdges.cuts)),
     ),
     layer(
       'last-line',
-      bands.flatMap(({ lastEdges }) => narrow(lastEdges.cuts)),
+      told.flatMap(({ lastEdges }) => narrow(lastEdges.cuts)),
     ),
     ...bands.map(({ edges }) => wideRuns(edges.cuts)),
     ...holes.flatMap((hole) => holeCross(hole, joint.fit.units)),
