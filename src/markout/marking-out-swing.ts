@@ -96,7 +96,7 @@ export function swingGauge(bench: Bench): SwingReading {
   if (swings.length === 0) return { why: 'the way in turns about a point that is not the axis' };
   const passing = piecesFor(bench, swings);
   if (passing.length === 0) return { why: 'nothing passes the cut while it turns' };
-  const pieces = passing.filter(isWideEnough).map((piece, i) => ({ ...piece, name: `C${i + 1}` }));
+  const pieces = passing.filter(isWideEnough).map((piece, i) => ({ ...piece, name: `SW${i + 1}` }));
   if (pieces.length === 0) return { why: 'what passes the cut while it turns is too thin to cut from ply' };
   const thin = passing.filter((piece) => !isWideEnough(piece)).map(({ section }) => section);
   return { gauge: { ...gaugeOf(bench, swings, pieces), tooThin: [...new Set(thin)] } };

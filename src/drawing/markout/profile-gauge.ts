@@ -31,7 +31,7 @@ export interface NamedPiece extends ProfilePiece {
 /** A profile gauge for each band that leaves an edge. */
 export const profileGauges = (bench: Bench): ProfileGauge[] =>
   bench.bands.flatMap((band) => {
-    const pieces = profilePieces(bench, band).map((piece, i) => ({ ...piece, name: `B${i + 1}` }));
+    const pieces = profilePieces(bench, band).map((piece, i) => ({ ...piece, name: `G${i + 1}` }));
     if (pieces.length === 0) return [];
     return [
       {

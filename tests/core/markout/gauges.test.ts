@@ -254,7 +254,7 @@ describe('pieces too thin to cut from ply', () => {
     // 0.8 and 1 mm round it
     const bench = wired(0.8);
     const gauge = gaugeFor(bench);
-    expect(gauge.pieces.map(({ name, section }) => [name, section])).toEqual([['C1', 'pin']]);
+    expect(gauge.pieces.map(({ name, section }) => [name, section])).toEqual([['SW1', 'pin']]);
     expect(gauge.tooThin).toEqual(['wire']);
     const words = textBoxes(swingPieces(bench, gauge, false)).map(({ text }) => text);
     expect(words.join(' ')).toContain('Left out: pieces of wire that are nowhere wider than 3 mm');
