@@ -1,3 +1,4 @@
+import { circleLoop } from '../geometry/plane/loop.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import { offset } from '../geometry/polygons/offset.ts';
 import { difference, pieces, union } from '../geometry/polygons/polygon-engine.ts';
@@ -5,6 +6,7 @@ import { polygonise } from '../geometry/polygons/polygonise.ts';
 import { areaMm2, outlinesOf, type Polygons } from '../geometry/polygons/polygons.ts';
 import type { Casting, DepthRange, Hole } from '../job/casting.ts';
 import { toleranceMm } from '../plan/bands/tolerance.ts';
+import { holeDiameterMm } from '../plan/walls/guards.ts';
 import type { Bench } from './marking-out-bench.ts';
 import { plateRound } from './marking-out-hull.ts';
 
@@ -28,19 +30,31 @@ const clearMm = 1;
 const roughMm = 0.02;
 
 /** A plate that lies on the face, over the holes it is located by and out to the pins; null where it is cut in two. */
-export function locatingPlate({ present, holes }: Bench, pins: readonly Vec[]): Polygons | null {
+export function locatingPlate(bench: Bench, pins: readonly Vec[]): Polygons | null {
+  const { present, holes } = bench;
   if (holes === null || pins.length === 0) return null;
   const discs = [
     ...holes.map((hole) => ({ at: hole.at, radiusMm: radiusOf(hole) + roundHoleMm })),
     ...pins.map((at) => ({ at, radiusMm: roundPinMm })),
   ];
   const proud = metalWithin(present, { fromMm: -plyMm, toMm: 0 });
-  const cleared = offset(outlinesOf(proud), clearMm, roughMm, 'outside').polygons;
-  const [plate, ...others] = pieces(difference([plateRound(discs)], cleared)).toSorted(
+  const standing = present.holes.filter((hole) => !holes.includes(hole) && mayStandProud(hole, bench));
+  const cleared = [
+    ...offset(outlinesOf(proud), clearMm, roughMm, 'outside').polygons,
+    ...standing.flatMap((hole) => polygonise([circleLoop(hole.at, standingMm(hole) + clearMm)], roughMm, 'outside')),
+  ];
+  const [plate, ...others] = pieces(difference([plateRound(discs)], union(cleared))).toSorted(
     (a, b) => areaMm2(b) - areaMm2(a),
   );
   return plate === undefined || others.some((other) => areaMm2(other) > areaMm2(plate) / 4) ? null : plate;
 }
+
+/** A dowel, a stud, or the flange of a crank that parts turn with, in the bore it turns in. */
+const mayStandProud = ({ id, kind, proudMm }: Hole, { joint, cut }: Bench): boolean =>
+  proudMm > 0 || kind === 'stud' || (cut === 'fixed' && joint.rotating.length > 0 && id === joint.fit.axisHole);
+
+/** Its radius; that of an M10 where nobody said, mm. */
+const standingMm = (hole: Hole): number => (holeDiameterMm(hole) ?? 10) / 2;
 
 const radiusOf = ({ diameterMm }: Hole): number => Math.max(leastHoleRadiusMm, (diameterMm ?? 0) / 2);
 

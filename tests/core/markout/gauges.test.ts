@@ -6,17 +6,25 @@ import { swingPieces } from '../../../src/drawing/markout/swing-gauge.ts';
 import { regionContains } from '../../../src/geometry/motion/containment.ts';
 import { nearestOnOutline } from '../../../src/geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../../../src/geometry/motion/outline-tree.ts';
+import type { Box } from '../../../src/geometry/plane/edge-box.ts';
+import { boxOfRegion } from '../../../src/geometry/plane/region-box.ts';
 import { add, distance, lerp, polar, scale, type Vec, vec } from '../../../src/geometry/plane/vec.ts';
 import { loopsOf, type Polygons, signedAreaMm2 } from '../../../src/geometry/polygons/polygons.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import type { Casting, DepthRange } from '../../../src/job/casting.ts';
 import type { Bench } from '../../../src/markout/marking-out-bench.ts';
-import { levelsOf } from '../../../src/markout/marking-out-plate.ts';
+import { levelsOf, locatingPlate } from '../../../src/markout/marking-out-plate.ts';
 import { type SwingGauge, swingGauge } from '../../../src/markout/marking-out-swing.ts';
 import { textBoxes } from '../../support/drawings.ts';
-import { box, castingOf, type JobSpec } from '../../support/jobs.ts';
+import { box, castingOf, holeOf, type JobSpec } from '../../support/jobs.ts';
 import { caseCutInstead, lugJob, plannedDemo, plannedJob, plannedWithoutCutter } from '../../support/markout-jobs.ts';
 import { benchesFor, type PlannedJoint } from '../../support/plan-answer.ts';
+
+/** Points of a box, 4 mm apart. */
+const candidates = ({ minX, minY, maxX, maxY }: Box): Vec[] =>
+  Array.from({ length: Math.floor((maxX - minX) / 4) }, (_, i) =>
+    Array.from({ length: Math.floor((maxY - minY) / 4) }, (_, k) => vec(minX + 4 * i, minY + 4 * k)),
+  ).flat();
 
 const benchFor = (planned: PlannedJoint, mirrored = false): Bench => benchesFor(planned, mirrored)[0] as Bench;
 
@@ -112,6 +120,32 @@ describe.each(Object.entries(benches))('the profile gauge: %s', (_, bench) => {
       for (const at of held) expect(regionContains(tree, at.x, at.y)).toBe(true);
       const proud = metalAt(bench.present, { fromMm: -3, toMm: 0 });
       for (const p of along(plate)) expect(isIn(proud, p)).toBe(false);
+    }
+  });
+
+  it('has a plate that goes over a stud or a dowel', () => {
+    for (const { pieces, plate } of gauges) {
+      const pins = pieces.flatMap((piece) => piece.pins ?? []);
+      if (plate === null || bench.holes === null) throw new Error('no plate');
+      const box = boxOfRegion(loopsOf(plate));
+      // somewhere on the plate, away from its rim and from what locates it
+      const middle = candidates(box).find(
+        (p) =>
+          regionContains(buildOutlineTree(loopsOf(plate)), p.x, p.y) &&
+          nearestOnOutline(buildOutlineTree(loopsOf(plate)), p).distanceMm > 8,
+      );
+      if (middle === undefined) throw new Error('no room on the plate');
+      for (const said of [{ kind: 'stud' }, { kind: 'dowel', proudMm: 8 }] as const) {
+        const standing = holeOf({ id: 'X', at: [middle.x, middle.y], diameterMm: 12, ...said });
+        const round = locatingPlate(
+          { ...bench, present: { ...bench.present, holes: [...bench.present.holes, standing] } },
+          pins,
+        );
+        if (round === null) throw new Error('no plate');
+        const tree = buildOutlineTree(loopsOf(round));
+        expect(regionContains(tree, middle.x, middle.y)).toBe(false);
+        expect(nearestOnOutline(tree, middle).distanceMm).toBeGreaterThan(6.9);
+      }
     }
   });
 });
