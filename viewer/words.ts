@@ -119,6 +119,9 @@ export const words = {
   wallLeft: (hollow: string, wall: string): string => `wall left to ${hollow}: ${wall} at worst`,
   // mark out
   paper: 'Paper',
+  allSheets: (pages: number | null): string =>
+    pages === null ? 'All sheets, one PDF' : `All sheets, one PDF, ${pages} page${pages === 1 ? '' : 's'}`,
+  byKind: 'Or by kind, a file for each sheet',
   sheets: 'PDF, true to scale',
   dxf: 'DXF',
   svg: 'SVG, true to scale',
@@ -126,6 +129,11 @@ export const words = {
   report: 'Report',
   drawingFile: 'Drawing',
   making: 'Making it',
+  made: 'Made',
+  handedOver: 'Handed to the browser as a download; see that it arrived. Tap a name to save it again.',
+  notSaved: (name: string, why: string): string => `${name} was not saved: ${why}. Tap its name to try again.`,
+  notMade: (why: string): string => `Not made: ${why}. Try again.`,
+  madeNothing: 'Nothing was made: the job has nothing to give of this kind.',
   pages: 'The sheets as they will be printed',
   paperTakes: (paper: string, sheets: number): string => `${paper}, ${sheets} sheet${sheets === 1 ? '' : 's'}`,
   sheetsOfPaper: (sheets: number): string => `${sheets} sheet${sheets === 1 ? '' : 's'}`,

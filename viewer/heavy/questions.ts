@@ -47,7 +47,8 @@ export type Question =
 export type BesideAnswers = Pick<JobFile, 'pictures' | 'openRuns' | 'records'>;
 
 export interface Making {
-  readonly as: 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
+  /** `all` is one PDF of all that is printed. */
+  readonly as: 'all' | 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
   readonly paper: PaperName;
   readonly date: string;
   /** The viewer's own page, for the report to hold. */
@@ -63,6 +64,8 @@ export interface MadeFile {
 export interface SheetsReply {
   readonly kind: 'sheets';
   readonly sheets: readonly SheetPreview[];
+  /** How many pages one PDF of all takes on each paper; null where there is none. */
+  readonly allPages: Readonly<Record<PaperName, number | null>>;
   /** Why something is not made, in words. */
   readonly notMade: readonly string[];
 }

@@ -176,12 +176,13 @@ export class Answers {
     return reply?.kind === 'pulled' ? reply.pulled : null;
   }
 
-  /** Files of one kind; none where the job does not come to it, null where the same was asked again meanwhile. */
+  /** Files of one kind; null where the same was asked again meanwhile. Fails where the job does not come to it. */
   async make(job: JobFile, what: Making): Promise<readonly MadeFile[] | null> {
     const { pictures, openRuns, records } = job;
     const beside = what.as === 'report' ? amended<BesideAnswers>({}, { pictures, openRuns, records }) : {};
     const { reply, wasDropped } = await lastReply(this.#long, { kind: 'make', what, beside }, job);
     if (wasDropped) return null;
+    if (reply?.kind === 'findings') throw new Error(reply.text);
     return reply?.kind === 'made' ? reply.files : [];
   }
 

@@ -8,7 +8,7 @@ import { marginMm, type PaperName } from '../../../src/drawing/scene/papers.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';
 import { make, sheetsToShow } from '../../../viewer/heavy/make.ts';
-import type { MadeFile, Making } from '../../../viewer/heavy/questions.ts';
+import type { MadeFile, Making, SheetsReply } from '../../../viewer/heavy/questions.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { folderWith } from '../../support/temp-folder.ts';
 
@@ -24,7 +24,9 @@ describe('what the page hands over to mark out by', () => {
     const folder = folderWith();
     await runCli('markout', fit, '-o', folder);
     const job = openJob(fit).whole;
-    const files = (await Promise.all((['pdf', 'svg', 'dxf', 'csv'] as const).map((as) => made(as, 'a4', job)))).flat();
+    const files = (
+      await Promise.all((['all', 'pdf', 'svg', 'dxf', 'csv'] as const).map((as) => made(as, 'a4', job)))
+    ).flat();
     expect(files.length).toBeGreaterThan(3);
     expect(files.map(({ name }) => name).sort()).toEqual(readdirSync(folder).sort());
     for (const { name, data } of files) {
@@ -35,10 +37,19 @@ describe('what the page hands over to mark out by', () => {
 
 describe('the sheets as they are shown', () => {
   let sheets: readonly SheetPreview[] = [];
+  let allPages: SheetsReply['allPages'] = { a4: null, a3: null, letter: null };
   beforeAll(() => {
     const reply = drain(sheetsToShow(demoJob()));
-    if (reply.kind === 'sheets') sheets = reply.sheets;
+    if (reply.kind === 'sheets') ({ sheets, allPages } = reply);
   });
+
+  it.each(['a4', 'a3', 'letter'] as const)(
+    'are counted with the contents as the one PDF of all on %s has them',
+    async (paper) => {
+      const [all] = await made('all', paper);
+      expect((await PDFDocument.load(all?.data ?? '')).getPageCount()).toBe(allPages[paper]);
+    },
+  );
 
   it.each(['a4', 'a3', 'letter'] as const)('have a page for each page of the PDF on %s, of its size', async (paper) => {
     const pdfs = await made('pdf', paper);
