@@ -73,7 +73,7 @@ async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<voi
       return;
     }
     case 'sheets': {
-      const shown = await drained(id, sheetsToShow(job));
+      const shown = await drained(id, sheetsToShow(job, question.printing));
       if (shown !== null) post({ id, reply: shown });
       return;
     }

@@ -1,3 +1,4 @@
+import { barMm, mostOffMm } from '../src/drawing/scene/check-bars.ts';
 import type { NamedPlace } from './heavy/places-of.ts';
 
 const placeKinds = { section: '', hollow: 'hollow, ', 'do-not-cut': 'not to be cut, ' } as const;
@@ -142,4 +143,8 @@ export const words = {
   nothingToMark: 'nothing is cut, so there is nothing to mark out',
   readyToMark: (places: number): string => `${places} places to mark out`,
   printTrue: 'Print at 100 %, no fit to page, and lay a rule on the check bars: 150 mm both ways.',
+  checkBars: 'If they are out, what the rule says',
+  bar: { xMm: 'along the short side', yMm: 'along the long side' },
+  noReading: `Not taken. A bar reads ${barMm - mostOffMm} to ${barMm + mostOffMm} mm; else the page was fitted to the paper.`,
+  mirrored: 'mirrored, as seen from behind the paper',
 } as const;

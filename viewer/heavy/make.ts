@@ -14,20 +14,20 @@ import { type Bench, benchesOf } from '../../src/markout/marking-out-bench.ts';
 import type { Analysis } from '../../src/pipeline/analysis.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
-import type { BesideAnswers, MadeFile, Making, Reply } from './questions.ts';
+import type { BesideAnswers, MadeFile, Making, Printing, Reply } from './questions.ts';
 import { analysed } from './work.ts';
 
 /** The files of one kind that a job gives: sheets to mark out by, the drawing, the report with what goes `beside` the answers. */
 export function* make(job: JobFile, making: Making, beside: BesideAnswers = {}): Generator<Progress, Promise<Reply>> {
   const found = analysed(job);
   if (!found.ok) return Promise.resolve(unfit(found.findings));
-  const { as, paper } = making;
+  const { as, paper, bars, mirrored } = making;
   if (as === 'report' || as === 'drawing') {
     const file = yield* sheetOf({ ...job, ...beside }, found.value, making);
     return file.then((made) => ({ kind: 'made', files: [made] }));
   }
-  const { benches, sheets } = yield* markedOut(found.value);
-  const options = { paper: papers[paper] };
+  const { benches, sheets } = yield* markedOut(found.value, mirrored);
+  const options = { paper: papers[paper], bars };
   if (as === 'all') {
     const one = allSheets(benches, sheets, options);
     return one.then((file) => ({ kind: 'made', files: file === null ? [] : [handed(file)] }));
@@ -37,28 +37,29 @@ export function* make(job: JobFile, making: Making, beside: BesideAnswers = {}):
 }
 
 /** The sheets to mark out by, to look at before they are printed. */
-export function* sheetsToShow(job: JobFile): Generator<Progress, Reply> {
+export function* sheetsToShow(job: JobFile, { bars, mirrored }: Omit<Printing, 'paper'>): Generator<Progress, Reply> {
   const found = analysed(job);
   if (!found.ok) return unfit(found.findings);
-  const { benches, sheets, notMade } = yield* markedOut(found.value);
-  const pages = (name: PaperName): number | null => allSheetsCount(benches, sheets, { paper: papers[name] });
+  const { benches, sheets, notMade } = yield* markedOut(found.value, mirrored);
+  const pages = (name: PaperName): number | null => allSheetsCount(benches, sheets, { paper: papers[name], bars });
   const allPages = { a4: pages('a4'), a3: pages('a3'), letter: pages('letter') };
-  return { kind: 'sheets', sheets: sheets.map(sheetShown), allPages, notMade };
+  return { kind: 'sheets', sheets: sheets.map((sheet) => sheetShown(sheet, bars)), allPages, notMade };
 }
 
 interface MarkedOut extends Markout {
   readonly benches: readonly Bench[];
 }
 
-const drawn = new WeakMap<Analysis, MarkedOut>();
+const drawn = { asSeen: new WeakMap<Analysis, MarkedOut>(), mirrored: new WeakMap<Analysis, MarkedOut>() };
 
 /** What there is to mark out by; looked at and taken in several kinds, and drawn once. */
-function* markedOut(found: Analysis): Generator<Progress, MarkedOut> {
-  const before = drawn.get(found);
+function* markedOut(found: Analysis, mirrored: boolean): Generator<Progress, MarkedOut> {
+  const known = mirrored ? drawn.mirrored : drawn.asSeen;
+  const before = known.get(found);
   if (before !== undefined) return before;
-  const benches = benchesOf(found.joint, yield* found.plan(), yield* found.tables(), false);
+  const benches = benchesOf(found.joint, yield* found.plan(), yield* found.tables(), mirrored);
   const made = { benches, ...markoutOf(benches) };
-  drawn.set(found, made);
+  known.set(found, made);
   return made;
 }
 

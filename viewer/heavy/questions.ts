@@ -2,6 +2,7 @@ import type { Standing } from '../../src/clearance/at-position.ts';
 import type { CheckResult } from '../../src/clearance/check-result.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
 import type { SheetPreview } from '../../src/drawing/markout/markout-pages.ts';
+import type { BarReading } from '../../src/drawing/scene/check-bars.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
@@ -31,7 +32,7 @@ export type Question =
   /** Files to keep or print. */
   | { readonly kind: 'make'; readonly what: Making; readonly beside: BesideAnswers }
   /** The sheets to mark out by, to look at. */
-  | { readonly kind: 'sheets' }
+  | { readonly kind: 'sheets'; readonly printing: Omit<Printing, 'paper'> }
   /** Files of Fettle as a job, beside the one that is open; or the worked job that the page brings. */
   | { readonly kind: 'open'; readonly files: readonly OpenedFile[] | 'demo'; readonly present: PackedJob | null }
   /** A job as the text of each file it was opened from. */
@@ -46,10 +47,17 @@ export type Question =
 /** What of a job changes no answer; only a report is sent it, to hold the job whole. */
 export type BesideAnswers = Pick<JobFile, 'pictures' | 'openRuns' | 'records'>;
 
-export interface Making {
+/** How sheets are printed. */
+export interface Printing {
+  readonly paper: PaperName;
+  /** What the printer made of the check bars: its error is taken off. */
+  readonly bars: BarReading;
+  readonly mirrored: boolean;
+}
+
+export interface Making extends Printing {
   /** `all` is one PDF of all that is printed. */
   readonly as: 'all' | 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
-  readonly paper: PaperName;
   readonly date: string;
   /** The viewer's own page, for the report to hold. */
   readonly page: string;

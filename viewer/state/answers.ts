@@ -18,6 +18,7 @@ import type {
   MadeFile,
   Making,
   PlanReply,
+  Printing,
   Reply,
   SheetsReply,
   StandReply,
@@ -187,8 +188,8 @@ export class Answers {
   }
 
   /** The sheets to mark out by; null where the job does not come to it. */
-  async sheets(job: JobFile): Promise<SheetsReply | null> {
-    const { reply } = await lastReply(this.#long, { kind: 'sheets' }, job);
+  async sheets(job: JobFile, printing: Omit<Printing, 'paper'>): Promise<SheetsReply | null> {
+    const { reply } = await lastReply(this.#long, { kind: 'sheets', printing }, job);
     return reply?.kind === 'sheets' ? reply : null;
   }
 

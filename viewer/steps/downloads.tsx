@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { App } from '../app.ts';
-import type { MadeFile, Making } from '../heavy/questions.ts';
+import type { MadeFile, Making, Printing } from '../heavy/questions.ts';
 import { download } from '../job/disk.ts';
 import { ownPage } from '../own-page.ts';
 import { words } from '../words.ts';
@@ -18,7 +18,7 @@ const kinds = [
 interface Props {
   readonly app: App;
   readonly job: JobFile;
-  readonly printing: Pick<Making, 'paper'>;
+  readonly printing: Printing;
   /** Whether there is anything to mark out. */
   readonly isCut: boolean;
   /** How many pages one PDF of all takes; undefined where that is not known yet, null where there is none. */
@@ -30,11 +30,11 @@ export function Downloads({ app, job, printing, isCut, allPages }: Props) {
   const [atWork, setAtWork] = useState<readonly Making['as'][]>([]);
   const [made, setMade] = useState<readonly MadeFile[]>([]);
   const [trouble, setTrouble] = useState('');
-  // what was made of the job as it was is not of this one
+  // what was made of the job as it was, or for another printer, is not of this one
   useEffect(() => {
     setMade([]);
     setTrouble('');
-  }, [job]);
+  }, [job, printing]);
 
   const save = (files: readonly MadeFile[]): void => setTrouble(files.flatMap(troubleSaving).join(' '));
   const make = async (as: Making['as']): Promise<void> => {

@@ -1,9 +1,11 @@
 import { useEffect, useState } from 'preact/hooks';
+import { type BarReading, barMm, isReading, trueBars } from '../../src/drawing/scene/check-bars.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import { planLine } from '../../src/words/grind-text.ts';
 import type { State } from '../app.ts';
-import { ChoiceField } from '../fields.tsx';
-import type { SheetsReply } from '../heavy/questions.ts';
+import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
+import type { Printing, SheetsReply } from '../heavy/questions.ts';
+import { plainFigures } from '../lengths.ts';
 import { words } from '../words.ts';
 import { Downloads } from './downloads.tsx';
 import { Sheets } from './sheets.tsx';
@@ -20,12 +22,13 @@ export function markOutLine({ checked, planned }: State): string {
 const paperNames = { a4: 'A4', a3: 'A3', letter: 'Letter' } as const satisfies Record<PaperName, string>;
 
 export function MarkOut({ app, state, job }: StepProps) {
-  const [paper, setPaper] = useState<PaperName>('a4');
+  const printing = app.reader.printing.value;
+  const { paper, bars, mirrored } = printing;
   const [shown, setShown] = useState<SheetsReply | null>(null);
   useEffect(() => {
     let wanted = true;
     setShown(null);
-    app.answers.sheets(job).then(
+    app.answers.sheets(job, { bars, mirrored }).then(
       (sheets) => wanted && setShown(sheets),
       () => {},
     );
@@ -33,17 +36,45 @@ export function MarkOut({ app, state, job }: StepProps) {
       wanted = false;
       app.answers.leaveSheets();
     };
-  }, [app, job]);
+  }, [app, job, bars, mirrored]);
   const isCut = (state.planned?.tables[0] ?? []).length > 0;
+  const print = (change: Partial<Printing>): void => {
+    app.reader.printing.value = { ...printing, ...change };
+  };
   return (
     <>
-      <ChoiceField label={words.paper} value={paper} choices={papersFor(shown)} onSet={setPaper} />
+      <ChoiceField
+        label={words.paper}
+        value={paper}
+        choices={papersFor(shown)}
+        onSet={(next) => print({ paper: next })}
+      />
       <p>{words.printTrue}</p>
-      <Downloads app={app} job={job} printing={{ paper }} isCut={isCut} allPages={shown?.allPages[paper]} />
+      <Group name={words.checkBars}>
+        {bothBars.map((bar) => (
+          <NumberField
+            key={bar}
+            label={words.bar[bar]}
+            figures={millimetres}
+            value={bars[bar] === barMm ? undefined : bars[bar]}
+            placeholder={String(barMm)}
+            fits={(mm) => isReading({ ...trueBars, [bar]: mm })}
+            wrong={words.noReading}
+            onSet={(mm) => print({ bars: { ...bars, [bar]: mm } })}
+            onClear={() => print({ bars: { ...bars, [bar]: barMm } })}
+          />
+        ))}
+      </Group>
+      <Tick label={words.mirrored} on={mirrored} onSet={(on) => print({ mirrored: on })} />
+      <Downloads app={app} job={job} printing={printing} isCut={isCut} allPages={shown?.allPages[paper]} />
       {shown === null ? null : <Sheets shown={shown} paper={paper} />}
     </>
   );
 }
+
+const bothBars = ['xMm', 'yMm'] as const satisfies readonly (keyof BarReading)[];
+/** A bar is read with a rule in millimetres, whatever the files are in. */
+const millimetres = plainFigures('mm', 3);
 
 /** Each paper with how many sheets of it all that can be printed takes. */
 const papersFor = (shown: SheetsReply | null): [PaperName, string][] =>

@@ -5,6 +5,12 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { describeInBrowser } from '../support/in-browser.ts';
 import { openViewer, settled, type Viewer } from '../support/viewer-page.ts';
 
+/** How much longer than true a PDF's first page draws, across and up. */
+async function stretchOf(download: Download): Promise<number[]> {
+  const written = readFileSync(await download.path(), 'latin1');
+  return [1, 4].map((i) => Number(/([\d.]+) (0\.0+) (0\.0+) ([\d.]+) \S+ \S+ cm \/Drawing/.exec(written)?.[i]));
+}
+
 describeInBrowser('what there is to take along', () => {
   let viewer: Viewer;
   beforeAll(async () => {
@@ -71,6 +77,51 @@ describeInBrowser('what there is to take along', () => {
     await page.getByRole('list', { name: 'Made' }).getByRole('button').first().click();
     await again;
     expect(await said.count()).toBe(0);
+    expect(viewer.complaints).toEqual([]);
+  });
+
+  const taken = async (): Promise<Download> => {
+    const coming = viewer.page.waitForEvent('download');
+    await all().click();
+    return coming;
+  };
+
+  it('says at the field what no printer makes of a bar, and makes nothing by it', async () => {
+    const { page } = viewer;
+    const across = page.getByRole('textbox', { name: /^along the short side/ });
+    await across.fill('14.92');
+    await across.press('Enter');
+    const said = page.locator('label.field', { has: across }).getByRole('alert');
+    await expect
+      .poll(() => said.textContent())
+      .toBe('Not taken. A bar reads 140 to 160 mm; else the page was fitted to the paper.');
+    expect(await across.getAttribute('aria-invalid')).toBe('true');
+    expect(await stretchOf(await taken())).toEqual([1, 1]);
+  });
+
+  it('takes the printer’s error off by what the bars read', async () => {
+    const { page } = viewer;
+    for (const [name, reading] of [
+      [/^along the short side/, '149,2'],
+      [/^along the long side/, '150.4'],
+    ] as const) {
+      const field = page.getByRole('textbox', { name });
+      await field.fill(reading);
+      await field.press('Enter');
+    }
+    expect(await page.getByRole('alert').count()).toBe(0);
+    const [x = 0, y = 0] = await stretchOf(await taken());
+    expect(x).toBeCloseTo(150 / 149.2, 8);
+    expect(y).toBeCloseTo(150 / 150.4, 8);
+  });
+
+  it('is mirrored where that is asked, and keeps the readings while another step is open', async () => {
+    const { page } = viewer;
+    await page.locator('.steps [data-step="grind"] button.line').click();
+    await page.locator('.steps [data-step="mark-out"] button.line').click();
+    expect(await page.getByRole('textbox', { name: /^along the short side/ }).inputValue()).toBe('149.2');
+    await page.getByRole('checkbox', { name: /^mirrored/ }).check();
+    expect((await taken()).suggestedFilename()).toBe('all-sheets-mirrored.pdf');
     expect(viewer.complaints).toEqual([]);
   });
 });
