@@ -5,6 +5,7 @@ import type { App } from './app.ts';
 import type { FaceSections, Label } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/places-of.ts';
 import { litPlaces } from './lit-places.ts';
+import { type Hatched, hatchedSample, hatching } from './stage/hatching.ts';
 import { painted } from './stage/paint.ts';
 import { type Pane, paneOf } from './stage/pane.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
@@ -37,10 +38,16 @@ export function drawingOf(app: App): Drawing {
   face.labels.append(names, marks);
   const moving = { face: svgElement('g', { class: 'moving-part' }), side: svgElement('g', { class: 'moving-part' }) };
   const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
-  const [still, room] = [onFace(), svgElement('g')];
+  const fouls = { face: svgElement('g'), side: svgElement('g') };
+  const [still, room, lines] = [onFace(), svgElement('g'), svgElement('g', { class: 'cut' })];
   const carried = onFace();
   moving.face.append(carried.sections, carried.over);
-  joint.face.append(still.sections, room, still.over, cut.face, moving.face);
+  joint.face.append(still.sections, room, still.over, cut.face, fouls.face, lines, moving.face);
+  const fills = hatching();
+  face.labels.before(fills.element);
+  face.onView(({ pxPerMm }) => fills.scaleTo(pxPerMm));
+  const key = keyOf();
+  face.element.after(key.element);
   const { answers, reader } = app;
   const pictures = computed(() => answers.checked.value?.pictures ?? null);
   const sideAtHome = computed(() => (pictures.value?.side.moving ?? []).map(painted));
@@ -60,8 +67,10 @@ export function drawingOf(app: App): Drawing {
   });
   effect(() => {
     if (pictures.value === null) return;
-    const { side, over, places: named, sideSign } = pictures.value;
-    joint.side.replaceChildren(...side.still.map(painted), cut.side, moving.side);
+    const { side, over, fouls: inTheWay, places: named, sideSign } = pictures.value;
+    joint.side.replaceChildren(...side.still.map(painted), cut.side, fouls.side, moving.side);
+    fouls.face.replaceChildren(...inTheWay.face.map(painted));
+    fouls.side.replaceChildren(...inTheWay.side.map(painted));
     still.over.replaceChildren(...over.still.map(painted));
     carried.over.replaceChildren(...over.moving.map(painted));
     places.show(named, sideSign);
@@ -75,7 +84,14 @@ export function drawingOf(app: App): Drawing {
     const painting = answers.planned.value?.cut;
     cut.face.replaceChildren(...(painting?.face ?? []).map(painted));
     cut.side.replaceChildren(...(painting?.side ?? []).map(painted));
+    lines.replaceChildren(...(painting?.lines ?? []).map(painted));
   });
+  effect(() =>
+    key.show({
+      foul: (pictures.value?.fouls.face.length ?? 0) > 0,
+      relief: (answers.planned.value?.cut.face.length ?? 0) > 0,
+    }),
+  );
   effect(() => {
     const before = element.dataset.step;
     element.dataset.step = reader.step.value;
@@ -161,6 +177,20 @@ export function drawingOf(app: App): Drawing {
   }
 
   return { face, side, element };
+}
+
+/** What the hatched areas on the face mean, of those that are there. */
+function keyOf() {
+  const element = document.createElement('ul');
+  element.className = 'key joint';
+  const entries = (['foul', 'relief'] as const).map((kind) => {
+    const entry = document.createElement('li');
+    entry.append(hatchedSample(kind), words.key[kind]);
+    return [kind, entry] as const;
+  });
+  const show = (there: Readonly<Record<Hatched, boolean>>): void =>
+    element.replaceChildren(...entries.filter(([kind]) => there[kind]).map(([, entry]) => entry));
+  return { element, show };
 }
 
 /** Sections, and what lies over them. */

@@ -18,6 +18,7 @@ export const words = {
   nearer: (view: string): string => `${view}, larger`,
   further: (view: string): string => `${view}, smaller`,
   fit: 'fit',
+  key: { foul: 'in the way', relief: 'take off' },
   wholeView: (view: string): string => `${view}, to fit`,
   newParts: { fixed: 'Block', moving: 'Housing' },
   openOutlines: 'Add a table (CSV), a drawing (DXF, SVG) or a part file',
@@ -54,6 +55,8 @@ export const words = {
   place: (leg: number, turn: string, standOff: string, clearance: string): string =>
     `leg ${leg}, turn ${turn}, stand-off ${standOff}: ${clearance}`,
   atHome: 'home',
+  asItIs: 'as it is',
+  afterCut: 'after the cut',
   // dowel up
   dowels: 'Dowel pairs',
   bolts: 'Bolt pairs',

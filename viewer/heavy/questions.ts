@@ -17,7 +17,7 @@ import type { PackedJob } from '../packed.ts';
 import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { OpenedFile, OpenedJob } from './opened-job.ts';
-import type { FaceSections, Pictures } from './pictures-of.ts';
+import type { cutPictures, FaceSections, Pictures } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
 import type { PullInput } from './pull.ts';
 import type { PulledOutline } from './pull-outline.ts';
@@ -93,6 +93,12 @@ export interface Way {
   readonly heights: readonly (readonly Heights[])[];
 }
 
+/** The proved curve with the plan's cut made; null where nothing is cut. */
+export interface WayAfter {
+  readonly kind: 'way-after';
+  readonly curve: TravelCurve | null;
+}
+
 export interface PlanReply {
   readonly kind: 'planned';
   readonly plan: PlanFigures;
@@ -100,7 +106,7 @@ export interface PlanReply {
   readonly tables: readonly MarkingTable[];
   /** Null where they were not worked out. */
   readonly alternatives: readonly Alternative[] | null;
-  readonly cut: { readonly face: readonly SvgNode[]; readonly side: readonly SvgNode[] };
+  readonly cut: ReturnType<typeof cutPictures>;
 }
 
 export interface StandReply {
@@ -118,6 +124,7 @@ export type Reply =
   | { readonly kind: 'room'; readonly room: readonly SvgNode[] }
   | { readonly kind: 'finer'; readonly sections: FaceSections }
   | PlanReply
+  | WayAfter
   | StandReply
   | SheetsReply
   | { readonly kind: 'opened'; readonly opened: Reading<OpenedJob<PackedJob>> }

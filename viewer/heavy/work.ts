@@ -55,6 +55,7 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
     alternatives: alternatives || isSettled ? yield* stages.alternatives() : null,
     cut: cutPictures({ ...drawn, plan }),
   };
+  yield { kind: 'way-after', curve: yield* stages.curveAfter() };
 }
 
 /** What words are made of: its outlines are in the pictures, and too many to be sent twice. */

@@ -1,4 +1,5 @@
 import { batch, computed, signal } from '@preact/signals';
+import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
@@ -35,6 +36,8 @@ const start = (): Worker => new CoreWorker();
 export class Answers {
   readonly checked = signal<CheckReply | null>(null);
   readonly way = signal<Way | null>(null);
+  /** The clearance along the way in with the plan's cut made; null where nothing is cut, or it is not known. */
+  readonly wayAfter = signal<TravelCurve | null>(null);
   /** The room the moving part swings through, for drawing. */
   readonly room = signal<readonly SvgNode[]>([]);
   /** The sections on the face in every fineness there is so far, coarsest first. */
@@ -71,6 +74,7 @@ export class Answers {
     batch(() => {
       this.checked.value = null;
       this.way.value = null;
+      this.wayAfter.value = null;
       this.room.value = [];
       this.sections.value = [];
       this.planned.value = null;
@@ -115,6 +119,7 @@ export class Answers {
         case 'checked':
           // what was drawn of the old job's cut stays until the new one is known, its curve does not
           this.checked.value = reply;
+          this.wayAfter.value = null;
           this.sections.value = reply.pictures.sections;
           this.findings.value = '';
           if (reply.joint.fit.legs.length === 0) this.way.value = null;
@@ -127,6 +132,9 @@ export class Answers {
           return;
         case 'finer':
           this.sections.value = [...this.sections.value, reply.sections];
+          return;
+        case 'way-after':
+          this.wayAfter.value = reply.curve;
           return;
         case 'planned':
           this.planned.value = reply;

@@ -47,6 +47,15 @@ it('opening "Mark out" and taking all files of it plans once', async () => {
   expect(plansIn(calls)).toBe(1);
 });
 
+it('the clearance along the way in after the cut is worked out once, whatever is asked next', () => {
+  const job = demoJob();
+  const curves = [false, true].flatMap((alternatives) =>
+    [...work(job, alternatives)].flatMap((reply) => ('kind' in reply && reply.kind === 'way-after' ? reply.curve : [])),
+  );
+  expect(curves.length).toBe(2);
+  expect(curves[1]).toBe(curves[0]);
+});
+
 it('another clearance checks a job again without building the tree of any outline as it was read', async () => {
   const job = demoJob();
   const check = (asked: JobFile): void => {
