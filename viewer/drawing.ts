@@ -26,7 +26,9 @@ export function drawingOf(app: App): Drawing {
   element.setAttribute('aria-label', words.drawing);
   const [face, side] = [paneOf(words.faceView), paneOf(words.sideView)];
   const places = litPlaces([face, side]);
-  element.append(places.name, framed(face, words.faceView), framed(side, words.sideView));
+  const sideCaption = document.createElement('span');
+  sideCaption.append(words.sideView);
+  element.append(places.name, framed(face, words.faceView), framed(side, words.sideView, sideCaption));
   levelWithOneAnother(face, side);
   const joint = { face: svgElement('g', { class: 'joint' }), side: svgElement('g', { class: 'joint' }) };
   const [names, marks] = [svgElement('g', { class: 'joint' }), svgElement('g', { class: 'joint' })];
@@ -67,13 +69,14 @@ export function drawingOf(app: App): Drawing {
   });
   effect(() => {
     if (pictures.value === null) return;
-    const { side, over, fouls: inTheWay, places: named, sideSign } = pictures.value;
+    const { side, over, fouls: inTheWay, places: named, sideSign, seenFrom } = pictures.value;
     joint.side.replaceChildren(...side.still.map(painted), cut.side, fouls.side, moving.side);
     fouls.face.replaceChildren(...inTheWay.face.map(painted));
     fouls.side.replaceChildren(...inTheWay.side.map(painted));
     still.over.replaceChildren(...over.still.map(painted));
     carried.over.replaceChildren(...over.moving.map(painted));
     places.show(named, sideSign);
+    sideCaption.textContent = words.seenFrom[seenFrom];
     // while outlines are traced the face pane is theirs, and the other is not there
     if (isFirst && reader.step.peek() !== 'outlines') fitAll();
     isFirst = false;
@@ -211,10 +214,10 @@ function block(fromMm: number, toMm: number, [low, high]: Heights, sign: 1 | -1)
   });
 }
 
-function framed(pane: Pane, name: string): HTMLElement {
+function framed(pane: Pane, name: string, said: Node | string = name): HTMLElement {
   const frame = document.createElement('figure');
   const caption = document.createElement('figcaption');
-  caption.append(name);
+  caption.append(said);
   const buttons = document.createElement('div');
   buttons.className = 'nearer';
   buttons.append(

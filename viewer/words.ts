@@ -15,6 +15,7 @@ export const words = {
     `${id}, ${placeKinds[kind]}${part === 'moving' ? 'moving part' : 'fixed part'}`,
   faceView: 'Looking at the face of the fixed part',
   sideView: 'From the side',
+  seenFrom: { left: 'Seen from the left', right: 'Seen from the right' },
   nearer: (view: string): string => `${view}, larger`,
   further: (view: string): string => `${view}, smaller`,
   fit: 'fit',

@@ -3,6 +3,7 @@ import { bandsOf, type DrawInput, foulsOf } from '../../src/drawing/fit/draw-inp
 import { holeLayers } from '../../src/drawing/fit/hole-symbols.ts';
 import { castingLayers, keepLayers, movingLayers } from '../../src/drawing/fit/plane-layers.ts';
 import { sideLayers } from '../../src/drawing/fit/side-layers.ts';
+import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import { boxOfLayers, layer, outline } from '../../src/drawing/scene/marks.ts';
 import type { Layer, OutlineMark } from '../../src/drawing/scene/scene.ts';
 import { type Sizes, sizesFor } from '../../src/drawing/scene/sizes.ts';
@@ -44,6 +45,7 @@ export interface Pictures {
   readonly fouls: Painting;
   readonly labels: readonly Label[];
   readonly places: readonly NamedPlace[];
+  readonly seenFrom: SeenFrom;
   /** Which way depth runs in the side picture: x = sign · z. */
   readonly sideSign: 1 | -1;
 }
@@ -56,11 +58,14 @@ export interface Label {
   readonly rank: number;
 }
 
-/** Both panes of a joint, as elements for the page to make; colours and line widths are the page's. */
-export function picturesOf(input: DrawInput): Pictures {
+/**
+ * Both panes of a joint, as elements for the page to make; colours and line widths are the page's. A side that was seen
+ * before is seen again.
+ */
+export function picturesOf(input: DrawInput, from: SeenFrom | null = null): Pictures {
   const { fixed, moving } = input.joint;
   const face = boxOfLayers([layer('fixed', outlinesOf(input.joint))]);
-  const across = acrossOf(input);
+  const across = acrossOf(input, from);
   const seen = sideLayers({ ...input, plan: null }, [], across, sizesOn(face));
   const fouls = seen.filter(({ role }) => role === 'foul');
   const isMoving = ({ role }: Layer): boolean => role === 'moving' || role === 'moving-beyond';
@@ -77,6 +82,7 @@ export function picturesOf(input: DrawInput): Pictures {
     fouls: { face: nodesOf([outlined('foul', foulsOf(input))]), side: nodesOf(fouls) },
     labels: labelsOf(fixed, moving),
     places: placesOf(input.joint, pathOf),
+    seenFrom: across.from,
     sideSign: across.x(1) > 0 ? 1 : -1,
   };
 }
@@ -134,10 +140,10 @@ export const roomPicture = (room: Region): SvgNode[] =>
   nodesOf([layer('room', room.length === 0 ? [] : [outline(room)])]);
 
 /** What a plan takes off, and its first and last line on the face; the page itself hatches it, as fine as its scale asks. */
-export function cutPictures(input: DrawInput): Painting & { readonly lines: readonly SvgNode[] } {
+export function cutPictures(input: DrawInput, from: SeenFrom): Painting & { readonly lines: readonly SvgNode[] } {
   const bands = bandsOf(input.plan);
   const lines = (of: 'first' | 'last') => bands.map((band) => outline(band[of]));
-  const side = sideLayers(input, [], acrossOf(input), sizesFor(400)).filter(({ role }) => role === 'relief');
+  const side = sideLayers(input, [], acrossOf(input, from), sizesFor(400)).filter(({ role }) => role === 'relief');
   return {
     face: nodesOf([outlined('relief', bands)]),
     side: nodesOf(side),

@@ -1,6 +1,7 @@
 import type { Standing } from '../../src/clearance/at-position.ts';
 import type { CheckResult } from '../../src/clearance/check-result.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
+import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import type { SheetPreview } from '../../src/drawing/markout/markout-pages.ts';
 import type { BarReading } from '../../src/drawing/scene/check-bars.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
@@ -25,8 +26,8 @@ import type { PictureInput, PictureSet } from './set-straight.ts';
 
 /** What the page asks of the core; the job it is asked of is kept there, and changed by patches. */
 export type Question =
-  /** Everything of a job: the check, the curve along the way in, the plan; and what else would give, when asked. */
-  | { readonly kind: 'work'; readonly alternatives: boolean }
+  /** Everything of a job: the check, the curve along the way in, the plan; and what else would give, when asked. Drawn from a side seen before. */
+  | { readonly kind: 'work'; readonly alternatives: boolean; readonly from: SeenFrom | null }
   /** The least clearance at a place of the way in. */
   | { readonly kind: 'at'; readonly leg: number; readonly at: number }
   /** Files to keep or print. */

@@ -1,5 +1,6 @@
 import { batch, computed, signal } from '@preact/signals';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
+import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
@@ -56,6 +57,8 @@ export class Answers {
   readonly #long = new Core({ start, hurries: true });
   /** What the hand waits for while it moves; an answer that is nearly there still shows the way. */
   readonly #live = new Core({ start, hurries: false });
+  /** The side a job was first seen from; an edit does not turn it round. */
+  #seenFrom: SeenFrom | null = null;
   #asked: { readonly job: JobFile; readonly alternatives: boolean } | null = null;
 
   /** Makes ready for questions. */
@@ -66,6 +69,7 @@ export class Answers {
   /** What was said was of another job. */
   forget(): void {
     this.#asked = null;
+    this.#seenFrom = null;
     this.stands.value = null;
     this.#sayNothing();
   }
@@ -92,7 +96,7 @@ export class Answers {
       if (!isSame) this.stands.value = null;
     });
     this.#long
-      .ask({ kind: 'work', alternatives }, job, (reply) => this.#hear(reply))
+      .ask({ kind: 'work', alternatives, from: this.#seenFrom }, job, (reply) => this.#hear(reply))
       .then((ended) => {
         if (ended.how === 'dropped') return;
         if (ended.how === 'failed') this.failure.value = ended.why;
@@ -120,6 +124,7 @@ export class Answers {
           // what was drawn of the old job's cut stays until the new one is known, its curve does not
           this.checked.value = reply;
           this.wayAfter.value = null;
+          this.#seenFrom = reply.pictures.seenFrom;
           this.sections.value = reply.pictures.sections;
           this.findings.value = '';
           if (reply.joint.fit.legs.length === 0) this.way.value = null;

@@ -13,7 +13,7 @@ const jobCalled = (title: string): JobFile => ({
 });
 const [first, second] = [jobCalled('first'), jobCalled('second')];
 
-const work: Question = { kind: 'work', alternatives: false };
+const work: Question = { kind: 'work', alternatives: false, from: null };
 const at: Question = { kind: 'at', leg: 1, at: 0 };
 const made = (as: Making['as']): Question => ({
   kind: 'make',

@@ -82,7 +82,7 @@ describe('a job sent to a worker', () => {
 it('a question has a lane with its like: each output, paper and file its own', () => {
   const what = { as: 'pdf', paper: 'a4', bars: trueBars, mirrored: false, date: '', page: '' } as const;
   const lanes = [
-    laneOf({ kind: 'work', alternatives: false }),
+    laneOf({ kind: 'work', alternatives: false, from: null }),
     laneOf({ kind: 'sheets', printing: { bars: trueBars, mirrored: false } }),
     laneOf({ kind: 'make', what, beside: {} }),
     laneOf({ kind: 'make', what: { ...what, as: 'dxf' }, beside: {} }),
@@ -91,5 +91,5 @@ it('a question has a lane with its like: each output, paper and file its own', (
     laneOf({ kind: 'import', file: { name: 'b.csv', bytes: new Uint8Array() } }),
   ];
   expect(new Set(lanes).size).toBe(lanes.length);
-  expect(laneOf({ kind: 'work', alternatives: true })).toBe(lanes[0]);
+  expect(laneOf({ kind: 'work', alternatives: true, from: null })).toBe(lanes[0]);
 });
