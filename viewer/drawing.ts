@@ -340,7 +340,7 @@ function offsetArrows({ answers: { checked } }: App, view: View): SVGElement[] {
 
 function readingMarks({ reader, answers: { planned } }: App, view: View): SVGElement[] {
   const reading = reader.reading.value;
-  return (planned.value?.tables[0] ?? []).map((row) => {
+  return (planned.value?.tables.flat() ?? []).map((row) => {
     const { x, y } = toPane(view, row.at);
     return svgElement('circle', {
       class: row === reading ? 'place read' : 'place',

@@ -114,7 +114,9 @@ export const words = {
   cutFixed: 'the fixed part',
   cutMoving: 'the moving part',
   cutBoth: 'both',
-  takeOff: 'Take off',
+  takeOffOf: (part: string): string => (part === '' ? 'Take off' : `Take off ${part}`),
+  /** Something of one part, named where both are in question. */
+  ofPart: (part: string, said: string): string => (part === '' ? said : `${part}: ${said}`),
   standsAgainst: 'Stands against it',
   elseGives: 'What else would give',
   wall: (hollow: string, at: string, keep: string): string => `${hollow}: ${at} at worst, ${keep} to keep`,

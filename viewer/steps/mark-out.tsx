@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { type BarReading, barMm, isReading, trueBars } from '../../src/drawing/scene/check-bars.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import { planLine } from '../../src/words/grind-text.ts';
+import { nameCut } from '../../src/words/part-cuts.ts';
 import type { State } from '../app.ts';
 import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
 import type { Printing, SheetsReply } from '../heavy/questions.ts';
@@ -15,8 +16,13 @@ import type { StepProps } from './step-props.ts';
 export function markOutLine({ checked, planned }: State): string {
   if (planned === null) return words.notYet;
   if (checked !== null && planned.plan.reason !== null) return planLine(checked.joint, planned.plan);
-  const places = (planned.tables[0] ?? []).length;
-  return places === 0 ? words.nothingToMark : words.readyToMark(places);
+  const { plan, tables } = planned;
+  const ready = plan.cuts.flatMap((cut, i) => {
+    const places = tables[i]?.length ?? 0;
+    const part = plan.cuts.length > 1 && checked !== null ? nameCut(checked.joint, cut) : '';
+    return places === 0 ? [] : words.ofPart(part, words.readyToMark(places));
+  });
+  return ready.length === 0 ? words.nothingToMark : ready.join('; ');
 }
 
 const paperNames = { a4: 'A4', a3: 'A3', letter: 'Letter' } as const satisfies Record<PaperName, string>;
@@ -37,7 +43,7 @@ export function MarkOut({ app, state, job }: StepProps) {
       app.answers.leaveSheets();
     };
   }, [app, job, bars, mirrored]);
-  const isCut = (state.planned?.tables[0] ?? []).length > 0;
+  const isCut = (state.planned?.tables.flat().length ?? 0) > 0;
   const print = (change: Partial<Printing>): void => {
     app.reader.printing.value = { ...printing, ...change };
   };
