@@ -1,5 +1,6 @@
 import type { PrintOptions } from '../src/drawing/pdf/pdf.ts';
-import { type BarReading, barMm, isPaper, isReading, mostOffMm, papers } from '../src/drawing/scene/papers.ts';
+import { type BarReading, barMm, isReading, mostOffMm } from '../src/drawing/scene/check-bars.ts';
+import { isPaper, papers } from '../src/drawing/scene/papers.ts';
 import type { Finding, Reading } from '../src/files/finding.ts';
 import { shown } from '../src/files/shown.ts';
 

@@ -65,7 +65,7 @@ type OfAJob = Extract<Question, { readonly kind: 'work' | 'at' | 'make' | 'sheet
 async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<void> {
   switch (question.kind) {
     case 'work':
-      await drained(id, work(job, question.alternatives));
+      await drained(id, work(job, question.alternatives, question.from));
       return;
     case 'at': {
       const stands = standingAt(job, question.leg, question.at);
@@ -73,7 +73,7 @@ async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<voi
       return;
     }
     case 'sheets': {
-      const shown = await drained(id, sheetsToShow(job));
+      const shown = await drained(id, sheetsToShow(job, question.printing));
       if (shown !== null) post({ id, reply: shown });
       return;
     }

@@ -5,6 +5,7 @@ import type { App } from './app.ts';
 import type { FaceSections, Label } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/places-of.ts';
 import { litPlaces } from './lit-places.ts';
+import { type Hatched, hatchedSample, hatching } from './stage/hatching.ts';
 import { painted } from './stage/paint.ts';
 import { type Pane, paneOf } from './stage/pane.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
@@ -25,7 +26,9 @@ export function drawingOf(app: App): Drawing {
   element.setAttribute('aria-label', words.drawing);
   const [face, side] = [paneOf(words.faceView), paneOf(words.sideView)];
   const places = litPlaces([face, side]);
-  element.append(places.name, framed(face, words.faceView), framed(side, words.sideView));
+  const sideCaption = document.createElement('span');
+  sideCaption.append(words.sideView);
+  element.append(places.name, framed(face, words.faceView), framed(side, words.sideView, sideCaption));
   levelWithOneAnother(face, side);
   const joint = { face: svgElement('g', { class: 'joint' }), side: svgElement('g', { class: 'joint' }) };
   const [names, marks] = [svgElement('g', { class: 'joint' }), svgElement('g', { class: 'joint' })];
@@ -37,10 +40,16 @@ export function drawingOf(app: App): Drawing {
   face.labels.append(names, marks);
   const moving = { face: svgElement('g', { class: 'moving-part' }), side: svgElement('g', { class: 'moving-part' }) };
   const cut = { face: svgElement('g', { class: 'cut' }), side: svgElement('g', { class: 'cut' }) };
-  const [still, room] = [onFace(), svgElement('g')];
+  const fouls = { face: svgElement('g'), side: svgElement('g') };
+  const [still, room, lines] = [onFace(), svgElement('g'), svgElement('g', { class: 'cut' })];
   const carried = onFace();
   moving.face.append(carried.sections, carried.over);
-  joint.face.append(still.sections, room, still.over, cut.face, moving.face);
+  joint.face.append(still.sections, room, still.over, cut.face, fouls.face, lines, moving.face);
+  const fills = hatching();
+  face.labels.before(fills.element);
+  face.onView(({ pxPerMm }) => fills.scaleTo(pxPerMm));
+  const key = keyOf();
+  face.element.after(key.element);
   const { answers, reader } = app;
   const pictures = computed(() => answers.checked.value?.pictures ?? null);
   const sideAtHome = computed(() => (pictures.value?.side.moving ?? []).map(painted));
@@ -60,11 +69,14 @@ export function drawingOf(app: App): Drawing {
   });
   effect(() => {
     if (pictures.value === null) return;
-    const { side, over, places: named, sideSign } = pictures.value;
-    joint.side.replaceChildren(...side.still.map(painted), cut.side, moving.side);
+    const { side, over, fouls: inTheWay, places: named, sideSign, seenFrom } = pictures.value;
+    joint.side.replaceChildren(...side.still.map(painted), cut.side, fouls.side, moving.side);
+    fouls.face.replaceChildren(...inTheWay.face.map(painted));
+    fouls.side.replaceChildren(...inTheWay.side.map(painted));
     still.over.replaceChildren(...over.still.map(painted));
     carried.over.replaceChildren(...over.moving.map(painted));
     places.show(named, sideSign);
+    sideCaption.textContent = words.seenFrom[seenFrom];
     // while outlines are traced the face pane is theirs, and the other is not there
     if (isFirst && reader.step.peek() !== 'outlines') fitAll();
     isFirst = false;
@@ -75,7 +87,14 @@ export function drawingOf(app: App): Drawing {
     const painting = answers.planned.value?.cut;
     cut.face.replaceChildren(...(painting?.face ?? []).map(painted));
     cut.side.replaceChildren(...(painting?.side ?? []).map(painted));
+    lines.replaceChildren(...(painting?.lines ?? []).map(painted));
   });
+  effect(() =>
+    key.show({
+      foul: (pictures.value?.fouls.face.length ?? 0) > 0,
+      relief: (answers.planned.value?.cut.face.length ?? 0) > 0,
+    }),
+  );
   effect(() => {
     const before = element.dataset.step;
     element.dataset.step = reader.step.value;
@@ -163,6 +182,20 @@ export function drawingOf(app: App): Drawing {
   return { face, side, element };
 }
 
+/** What the hatched areas on the face mean, of those that are there. */
+function keyOf() {
+  const element = document.createElement('ul');
+  element.className = 'key joint';
+  const entries = (['foul', 'relief'] as const).map((kind) => {
+    const entry = document.createElement('li');
+    entry.append(hatchedSample(kind), words.key[kind]);
+    return [kind, entry] as const;
+  });
+  const show = (there: Readonly<Record<Hatched, boolean>>): void =>
+    element.replaceChildren(...entries.filter(([kind]) => there[kind]).map(([, entry]) => entry));
+  return { element, show };
+}
+
 /** Sections, and what lies over them. */
 const onFace = () => ({ sections: svgElement('g'), over: svgElement('g') });
 
@@ -181,10 +214,10 @@ function block(fromMm: number, toMm: number, [low, high]: Heights, sign: 1 | -1)
   });
 }
 
-function framed(pane: Pane, name: string): HTMLElement {
+function framed(pane: Pane, name: string, said: Node | string = name): HTMLElement {
   const frame = document.createElement('figure');
   const caption = document.createElement('figcaption');
-  caption.append(name);
+  caption.append(said);
   const buttons = document.createElement('div');
   buttons.className = 'nearer';
   buttons.append(
@@ -307,7 +340,7 @@ function offsetArrows({ answers: { checked } }: App, view: View): SVGElement[] {
 
 function readingMarks({ reader, answers: { planned } }: App, view: View): SVGElement[] {
   const reading = reader.reading.value;
-  return (planned.value?.tables[0] ?? []).map((row) => {
+  return (planned.value?.tables.flat() ?? []).map((row) => {
     const { x, y } = toPane(view, row.at);
     return svgElement('circle', {
       class: row === reading ? 'place read' : 'place',

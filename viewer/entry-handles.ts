@@ -62,7 +62,7 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
     if (before) app.job.edit(() => before, gesture);
   };
 
-  face.setTouching({
+  const letGoOfFace = face.setTouching({
     onPress: (at) => take(turnAt(), at),
     onAbandon,
     onDrag: (at) => {
@@ -76,7 +76,7 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
       draw();
     },
   });
-  side.setTouching({
+  const letGoOfSide = side.setTouching({
     onPress: (at) => take(offAt(), at),
     onAbandon,
     onDrag: (at) => {
@@ -97,8 +97,8 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
   const stops = [face.onView(redraw), side.onView(redraw), effect(draw)];
   return () => {
     for (const stop of stops) stop();
-    face.setTouching({});
-    side.setTouching({});
+    letGoOfFace();
+    letGoOfSide();
     turnMarks.remove();
     offMarks.remove();
   };

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
 import { type Figures, plainFigures } from './lengths.ts';
 import { useTyping } from './typing.ts';
 
@@ -15,6 +16,8 @@ interface NumberProps extends LabelledProps {
   readonly placeholder?: string;
   /** What it may be. */
   readonly fits?: (value: number) => boolean;
+  /** Said at the field while it holds what it may not. */
+  readonly wrong?: string;
   readonly onSet: (value: number) => void;
   /** Called where the field is emptied; without it an empty field is wrong. */
   readonly onClear?: (() => void) | undefined;
@@ -24,13 +27,15 @@ const plain = plainFigures();
 
 /** A number, taken over when it is left or entered; what it may not be is shown as wrong and changes nothing. */
 export function NumberField(props: NumberProps) {
-  const { label, bare = false, value, figures = plain, placeholder, fits, onSet, onClear } = props;
+  const { label, bare = false, value, figures = plain, placeholder, fits, wrong, onSet, onClear } = props;
   const typing = useTyping(figures.text(value));
+  const [saysWrong, setSaysWrong] = useState(false);
   const take = ({ currentTarget }: Event & { readonly currentTarget: HTMLInputElement }): void => {
     const number = figures.read(currentTarget.value, value);
     const clears = currentTarget.value.trim() === '' && onClear !== undefined;
     const isWrong = !clears && (number === null || fits?.(number) === false);
     currentTarget.setAttribute('aria-invalid', String(isWrong));
+    setSaysWrong(isWrong);
     if (isWrong) return;
     typing.done();
     if (clears && value !== undefined) onClear();
@@ -56,6 +61,11 @@ export function NumberField(props: NumberProps) {
         {input}
         {figures.unit === '' ? null : <span class="unit">{figures.unit}</span>}
       </span>
+      {saysWrong && wrong !== undefined ? (
+        <span class="wrong" role="alert">
+          {wrong}
+        </span>
+      ) : null}
     </Labelled>
   );
 }

@@ -1,4 +1,5 @@
 import { effect, signal, untracked } from '@preact/signals';
+import type { TravelCurve } from '../src/clearance/travel-curve.ts';
 import { givenLength, lengthText } from '../src/job/length-text.ts';
 import type { Units } from '../src/job/lengths.ts';
 import type { Leg } from '../src/job/path.ts';
@@ -44,16 +45,20 @@ export function wayInOf(app: App): HTMLElement {
   hand.append(line, knob);
   picture.append(curve, hand);
   slider.append(picture);
-  element.append(heading, now, slider);
+  const key = keyOf();
+  element.append(heading, now, key.element, slider);
   const axes = signal<Axes | null>(null);
-  let drawn: Way | null = null;
+  let drawn: readonly [Way | null, TravelCurve | null] = [null, null];
   let size = '';
 
   const draw = (): void => {
     const [way, checked] = [app.answers.way.value, app.reader.checked.value];
+    const after = app.answers.wayAfter.value;
     element.hidden = checked === null;
+    key.element.hidden = way === null;
+    key.after.classList.toggle('unknown', after === null);
     if (way === null || checked === null) {
-      drawn = null;
+      drawn = [null, null];
       axes.value = null;
       slider.hidden = true;
       now.textContent = checked !== null && checked.joint.fit.legs.length === 0 ? words.homeOnly : '';
@@ -62,10 +67,10 @@ export function wayInOf(app: App): HTMLElement {
     slider.hidden = false;
     const { units, legs } = checked.joint.fit;
     const fits = `${slider.clientWidth}×${slider.clientHeight} ${units}`;
-    if (way === drawn && fits === size) return;
-    [drawn, size] = [way, fits];
+    if (way === drawn[0] && after === drawn[1] && fits === size) return;
+    [drawn, size] = [[way, after], fits];
     const on = axesOf(way, slider.clientWidth, slider.clientHeight);
-    curve.replaceChildren(...marks(way, checked.check.wayIn?.firstTouch ?? null, on, legs, units));
+    curve.replaceChildren(...marks(way, after, checked.check.wayIn?.firstTouch ?? null, on, legs, units));
     slider.setAttribute('aria-valuemax', String(lastStop(way)));
     axes.value = on;
   };
@@ -159,7 +164,44 @@ interface Touch {
   readonly at: number;
 }
 
-function marks(way: Way, touch: Touch | null, axes: Axes, legs: readonly Leg[], units: Units): SVGElement[] {
+/** The two curves by their lines; the second has its room before it is known, so that nothing moves when it comes. */
+function keyOf() {
+  const element = document.createElement('ul');
+  element.className = 'key';
+  const entryOf = (line: string, text: string): HTMLElement => {
+    const sample = svgElement('svg', { width: 36, height: 12, 'aria-hidden': 'true' });
+    sample.append(svgElement('path', { class: line, d: 'M3,6H34' }));
+    const entry = document.createElement('li');
+    entry.append(sample, text);
+    return entry;
+  };
+  const after = entryOf('clearance-after', words.afterCut);
+  element.append(entryOf('clearance-curve', words.asItIs), after);
+  return { element, after };
+}
+
+/** The steps of a curve over the places of the way as it is. */
+function stepsOf(way: Way, { pieces }: TravelCurve, { x, y }: Axes): string {
+  let before = false;
+  return pieces
+    .map(({ leg, fromAt, toAt, clearanceMm }) => {
+      const begins = !before;
+      before = clearanceMm !== null;
+      if (clearanceMm === null) return '';
+      const [from, to] = [x(placeOnWay(way, leg, fromAt)), x(placeOnWay(way, leg, toAt))];
+      return `${begins ? 'M' : 'L'}${from},${y(clearanceMm)}H${to}`;
+    })
+    .join('');
+}
+
+function marks(
+  way: Way,
+  after: TravelCurve | null,
+  touch: Touch | null,
+  axes: Axes,
+  legs: readonly Leg[],
+  units: Units,
+): SVGElement[] {
   const { pieces, askedMm } = way.curve;
   const { x, y } = axes;
   const [left, right] = [x(0), x(lastStop(way))];
@@ -170,13 +212,6 @@ function marks(way: Way, touch: Touch | null, axes: Axes, legs: readonly Leg[], 
         return top === null ? '' : `M${x(i)},${y(close(i))}V${y(top)}H${x(i + 1)}V${y(close(i))}Z`;
       })
       .join('');
-  const line = pieces
-    .map(({ clearanceMm }, i) => {
-      if (clearanceMm === null) return '';
-      const before = pieces[i - 1]?.clearanceMm ?? null;
-      return `${before === null ? 'M' : 'L'}${x(i)},${y(clearanceMm)}H${x(i + 1)}`;
-    })
-    .join('');
   const fouls = pieces
     .map(({ state }, i) => {
       if (state !== 'fouls') return '';
@@ -201,7 +236,8 @@ function marks(way: Way, touch: Touch | null, axes: Axes, legs: readonly Leg[], 
       .map((place) => svgElement('path', { class: 'leader', d: `M${x(place)},${margin.top}V${axes.bottom}` })),
     svgElement('path', { class: 'axis', d: `M${left},${y(0)}H${right}` }),
     svgElement('path', { class: 'asked', d: `M${left},${y(askedMm)}H${right}` }),
-    svgElement('path', { class: 'clearance-curve', d: line }),
+    svgElement('path', { class: 'clearance-curve', d: stepsOf(way, way.curve, axes) }),
+    ...(after === null ? [] : [svgElement('path', { class: 'clearance-after', d: stepsOf(way, after, axes) })]),
     ...(touch === null
       ? []
       : [svgElement('circle', { class: 'first-touch', cx: x(placeOnWay(way, touch.leg, touch.at)), cy: y(0), r: 5 })]),

@@ -1,3 +1,4 @@
+import { barMm, mostOffMm } from '../src/drawing/scene/check-bars.ts';
 import type { NamedPlace } from './heavy/places-of.ts';
 
 const placeKinds = { section: '', hollow: 'hollow, ', 'do-not-cut': 'not to be cut, ' } as const;
@@ -14,9 +15,11 @@ export const words = {
     `${id}, ${placeKinds[kind]}${part === 'moving' ? 'moving part' : 'fixed part'}`,
   faceView: 'Looking at the face of the fixed part',
   sideView: 'From the side',
+  seenFrom: { left: 'Seen from the left', right: 'Seen from the right' },
   nearer: (view: string): string => `${view}, larger`,
   further: (view: string): string => `${view}, smaller`,
   fit: 'fit',
+  key: { foul: 'in the way', relief: 'take off' },
   wholeView: (view: string): string => `${view}, to fit`,
   newParts: { fixed: 'Block', moving: 'Housing' },
   openOutlines: 'Add a table (CSV), a drawing (DXF, SVG) or a part file',
@@ -53,6 +56,8 @@ export const words = {
   place: (leg: number, turn: string, standOff: string, clearance: string): string =>
     `leg ${leg}, turn ${turn}, stand-off ${standOff}: ${clearance}`,
   atHome: 'home',
+  asItIs: 'as it is',
+  afterCut: 'after the cut',
   // dowel up
   dowels: 'Dowel pairs',
   bolts: 'Bolt pairs',
@@ -110,7 +115,9 @@ export const words = {
   cutFixed: 'the fixed part',
   cutMoving: 'the moving part',
   cutBoth: 'both',
-  takeOff: 'Take off',
+  takeOffOf: (part: string): string => (part === '' ? 'Take off' : `Take off ${part}`),
+  /** Something of one part, named where both are in question. */
+  ofPart: (part: string, said: string): string => (part === '' ? said : `${part}: ${said}`),
   standsAgainst: 'Stands against it',
   elseGives: 'What else would give',
   wall: (hollow: string, at: string, keep: string): string => `${hollow}: ${at} at worst, ${keep} to keep`,
@@ -120,6 +127,9 @@ export const words = {
   wallLeft: (hollow: string, wall: string): string => `wall left to ${hollow}: ${wall} at worst`,
   // mark out
   paper: 'Paper',
+  allSheets: (pages: number | null): string =>
+    pages === null ? 'All sheets, one PDF' : `All sheets, one PDF, ${pages} page${pages === 1 ? '' : 's'}`,
+  byKind: 'Or by kind, a file for each sheet',
   sheets: 'PDF, true to scale',
   dxf: 'DXF',
   svg: 'SVG, true to scale',
@@ -127,6 +137,11 @@ export const words = {
   report: 'Report',
   drawingFile: 'Drawing',
   making: 'Making it',
+  made: 'Made',
+  handedOver: 'Handed to the browser as a download; see that it arrived. Tap a name to save it again.',
+  notSaved: (name: string, why: string): string => `${name} was not saved: ${why}. Tap its name to try again.`,
+  notMade: (why: string): string => `Not made: ${why}. Try again.`,
+  madeNothing: 'Nothing was made: the job has nothing to give of this kind.',
   pages: 'The sheets as they will be printed',
   paperTakes: (paper: string, sheets: number): string => `${paper}, ${sheets} sheet${sheets === 1 ? '' : 's'}`,
   sheetsOfPaper: (sheets: number): string => `${sheets} sheet${sheets === 1 ? '' : 's'}`,
@@ -135,4 +150,8 @@ export const words = {
   nothingToMark: 'nothing is cut, so there is nothing to mark out',
   readyToMark: (places: number): string => `${places} places to mark out`,
   printTrue: 'Print at 100 %, no fit to page, and lay a rule on the check bars: 150 mm both ways.',
+  checkBars: 'If they are out, what the rule says',
+  bar: { xMm: 'along the short side', yMm: 'along the long side' },
+  noReading: `Not taken. A bar reads ${barMm - mostOffMm} to ${barMm + mostOffMm} mm; else the page was fitted to the paper.`,
+  mirrored: 'mirrored, as seen from behind the paper',
 } as const;

@@ -24,6 +24,8 @@ export interface Analysis {
   /** What the moving part swings through on its way in, of the sections that can meet the fixed part; for drawing. */
   readonly room: Stage<Region>;
   readonly plan: Stage<PlanResult>;
+  /** The same clearance with the plan's cut made, fillets and all; null where only home is asked, or nothing is cut. */
+  readonly curveAfter: Stage<TravelCurve | null>;
   /** What else would give where the plan does not hold; many plans. */
   readonly alternatives: Stage<readonly Alternative[]>;
   /** The marking-out table of each part that is cut. */
@@ -74,6 +76,11 @@ export function analysisOf(joint: Joint): Analysis {
       return roomToDraw(joint);
     }),
     plan,
+    curveAfter: once(function* () {
+      const { cuts, judged } = yield* plan();
+      const isCut = cuts.some(({ sections }) => sections.length > 0);
+      return joint.fit.legs.length === 0 || !isCut ? null : yield* travelCurve(judged);
+    }),
     alternatives: once(function* () {
       return yield* alternativesTo(joint, yield* plan());
     }),

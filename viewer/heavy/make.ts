@@ -1,11 +1,12 @@
 import { version } from '../../package.json';
 import { drawingSvg } from '../../src/drawing/fit/drawing-svg.ts';
+import { allSheets, allSheetsCount } from '../../src/drawing/markout/all-sheets.ts';
 import { sheetShown } from '../../src/drawing/markout/markout-pages.ts';
-import { markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
+import { type Markout, markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
 import { type MarkoutFile, sheetFiles } from '../../src/drawing/markout/sheet-files.ts';
 import { heldViewer } from '../../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
-import { papers } from '../../src/drawing/scene/papers.ts';
+import { type PaperName, papers } from '../../src/drawing/scene/papers.ts';
 import type { Finding } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
@@ -13,33 +14,53 @@ import { type Bench, benchesOf } from '../../src/markout/marking-out-bench.ts';
 import type { Analysis } from '../../src/pipeline/analysis.ts';
 import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
-import type { BesideAnswers, MadeFile, Making, Reply } from './questions.ts';
+import type { BesideAnswers, MadeFile, Making, Printing, Reply } from './questions.ts';
 import { analysed } from './work.ts';
 
 /** The files of one kind that a job gives: sheets to mark out by, the drawing, the report with what goes `beside` the answers. */
 export function* make(job: JobFile, making: Making, beside: BesideAnswers = {}): Generator<Progress, Promise<Reply>> {
   const found = analysed(job);
   if (!found.ok) return Promise.resolve(unfit(found.findings));
-  const { as, paper } = making;
+  const { as, paper, bars, mirrored } = making;
   if (as === 'report' || as === 'drawing') {
     const file = yield* sheetOf({ ...job, ...beside }, found.value, making);
     return file.then((made) => ({ kind: 'made', files: [made] }));
   }
-  const { sheets } = markoutOf(yield* benchesFor(found.value));
-  const made = sheets.map((sheet) => sheetFiles(sheet, { paper: papers[paper] }, as));
+  const { benches, sheets } = yield* markedOut(found.value, mirrored);
+  const options = { paper: papers[paper], bars };
+  if (as === 'all') {
+    const one = allSheets(benches, sheets, options);
+    return one.then((file) => ({ kind: 'made', files: file === null ? [] : [handed(file)] }));
+  }
+  const made = sheets.map((sheet) => sheetFiles(sheet, options, as));
   return Promise.all(made).then((files) => ({ kind: 'made', files: files.flat().map(handed) }));
 }
 
 /** The sheets to mark out by, to look at before they are printed. */
-export function* sheetsToShow(job: JobFile): Generator<Progress, Reply> {
+export function* sheetsToShow(job: JobFile, { bars, mirrored }: Omit<Printing, 'paper'>): Generator<Progress, Reply> {
   const found = analysed(job);
   if (!found.ok) return unfit(found.findings);
-  const { sheets, notMade } = markoutOf(yield* benchesFor(found.value));
-  return { kind: 'sheets', sheets: sheets.map(sheetShown), notMade };
+  const { benches, sheets, notMade } = yield* markedOut(found.value, mirrored);
+  const pages = (name: PaperName): number | null => allSheetsCount(benches, sheets, { paper: papers[name], bars });
+  const allPages = { a4: pages('a4'), a3: pages('a3'), letter: pages('letter') };
+  return { kind: 'sheets', sheets: sheets.map((sheet) => sheetShown(sheet, bars)), allPages, notMade };
 }
 
-function* benchesFor({ joint, plan, tables }: Analysis): Generator<Progress, Bench[]> {
-  return benchesOf(joint, yield* plan(), yield* tables(), false);
+interface MarkedOut extends Markout {
+  readonly benches: readonly Bench[];
+}
+
+const drawn = { asSeen: new WeakMap<Analysis, MarkedOut>(), mirrored: new WeakMap<Analysis, MarkedOut>() };
+
+/** What there is to mark out by; looked at and taken in several kinds, and drawn once. */
+function* markedOut(found: Analysis, mirrored: boolean): Generator<Progress, MarkedOut> {
+  const known = mirrored ? drawn.mirrored : drawn.asSeen;
+  const before = known.get(found);
+  if (before !== undefined) return before;
+  const benches = benchesOf(found.joint, yield* found.plan(), yield* found.tables(), mirrored);
+  const made = { benches, ...markoutOf(benches) };
+  known.set(found, made);
+  return made;
 }
 
 const unfit = (findings: readonly Finding[]): Reply => ({ kind: 'findings', findings, text: findingsText(findings) });

@@ -1,8 +1,9 @@
 import { acrossOf } from '../../src/drawing/fit/across.ts';
 import { bandsOf, type DrawInput, foulsOf } from '../../src/drawing/fit/draw-input.ts';
 import { holeLayers } from '../../src/drawing/fit/hole-symbols.ts';
-import { castingLayers, hatch, hatchRad, keepLayers, movingLayers } from '../../src/drawing/fit/plane-layers.ts';
+import { castingLayers, keepLayers, movingLayers } from '../../src/drawing/fit/plane-layers.ts';
 import { sideLayers } from '../../src/drawing/fit/side-layers.ts';
+import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import { boxOfLayers, layer, outline } from '../../src/drawing/scene/marks.ts';
 import type { Layer, OutlineMark } from '../../src/drawing/scene/scene.ts';
 import { type Sizes, sizesFor } from '../../src/drawing/scene/sizes.ts';
@@ -23,6 +24,12 @@ export interface Picture {
   readonly moving: readonly SvgNode[];
 }
 
+/** The same in both panes. */
+export interface Painting {
+  readonly face: readonly SvgNode[];
+  readonly side: readonly SvgNode[];
+}
+
 /** The sections on the face, nowhere further than `withinMm` from their outlines. */
 export interface FaceSections extends Picture {
   readonly withinMm: number;
@@ -35,8 +42,11 @@ export interface Pictures {
   /** What lies over the sections on the face. */
   readonly over: Picture;
   readonly side: Picture;
+  /** What is in the way, over all else that stands still, what is taken off among it. */
+  readonly fouls: Painting;
   readonly labels: readonly Label[];
   readonly places: readonly NamedPlace[];
+  readonly seenFrom: SeenFrom;
   /** Which way depth runs in the side picture: x = sign · z. */
   readonly sideSign: 1 | -1;
 }
@@ -49,12 +59,16 @@ export interface Label {
   readonly rank: number;
 }
 
-/** Both panes of a joint, as elements for the page to make; colours and line widths are the page's. */
-export function picturesOf(input: DrawInput): Pictures {
+/**
+ * Both panes of a joint, as elements for the page to make; colours and line widths are the page's. A side that was seen
+ * before is seen again.
+ */
+export function picturesOf(input: DrawInput, from: SeenFrom | null = null): Pictures {
   const { fixed, moving } = input.joint;
   const face = boxOfLayers([layer('fixed', outlinesOf(input.joint))]);
-  const across = acrossOf(input);
+  const across = acrossOf(input, from);
   const seen = sideLayers({ ...input, plan: null }, [], across, sizesOn(face));
+  const fouls = seen.filter(({ role }) => role === 'foul');
   const isMoving = ({ role }: Layer): boolean => role === 'moving' || role === 'moving-beyond';
   return {
     extents: { face, side: boxOfLayers(seen) },
@@ -62,9 +76,14 @@ export function picturesOf(input: DrawInput): Pictures {
       ? [sectionsWithin(input.joint, 0)]
       : fromAfarMm.map((mm) => sectionsWithin(input.joint, mm)),
     over: overSections(input, sizesOn(face)),
-    side: { still: nodesOf(seen.filter((one) => !isMoving(one))), moving: nodesOf(seen.filter(isMoving)) },
+    side: {
+      still: nodesOf(seen.filter((one) => !isMoving(one) && !fouls.includes(one))),
+      moving: nodesOf(seen.filter(isMoving)),
+    },
+    fouls: { face: nodesOf([outlined('foul', foulsOf(input))]), side: nodesOf(fouls) },
     labels: labelsOf(fixed, moving),
     places: placesOf(input.joint, pathOf),
+    seenFrom: across.from,
     sideSign: across.x(1) > 0 ? 1 : -1,
   };
 }
@@ -114,13 +133,9 @@ function overSections(input: DrawInput, sizes: Sizes): Picture {
   return {
     still: nodesOf([
       ...keepLayers(fixed, sizes),
-      layer(
+      outlined(
         'rotating',
-        rotating.flatMap(({ sections }) => sections.map(({ loops }) => outline(loops))),
-      ),
-      layer(
-        'foul',
-        foulsOf(input).map(({ loops }) => outline(loops)),
+        rotating.flatMap(({ sections }) => sections),
       ),
       ...holes.filter(({ role }) => role !== 'moving-hole'),
     ]),
@@ -132,34 +147,23 @@ function overSections(input: DrawInput, sizes: Sizes): Picture {
 export const roomPicture = (room: Region): SvgNode[] =>
   nodesOf([layer('room', room.length === 0 ? [] : [outline(room)])]);
 
-/** What a plan takes off, its first and last line, for both panes. */
-export function cutPictures(input: DrawInput): {
-  readonly face: readonly SvgNode[];
-  readonly side: readonly SvgNode[];
-} {
+/** What a plan takes off, and its first and last line on the face; the page itself hatches it, as fine as its scale asks. */
+export function cutPictures(input: DrawInput, from: SeenFrom): Painting & { readonly lines: readonly SvgNode[] } {
   const bands = bandsOf(input.plan);
-  const sizes = sizesFor(400);
   const lines = (of: 'first' | 'last') => bands.map((band) => outline(band[of]));
-  const across = acrossOf(input);
-  const side = sideLayers(input, [], across, sizes).filter(({ role }) => role === 'relief' || role === 'relief-hatch');
+  const side = sideLayers(input, [], acrossOf(input, from), sizesFor(400)).filter(({ role }) => role === 'relief');
   return {
-    face: nodesOf([
-      layer(
-        'relief',
-        bands.map(({ loops }) => outline(loops)),
-      ),
-      layer(
-        'relief-hatch',
-        bands.map(({ loops }) => hatch(loops, hatchRad, hatchPitchMm)),
-      ),
-      layer('last-line', lines('last')),
-      layer('first-line', lines('first')),
-    ]),
+    face: nodesOf([outlined('relief', bands)]),
     side: nodesOf(side),
+    lines: nodesOf([layer('last-line', lines('last')), layer('first-line', lines('first'))]),
   };
 }
 
-const hatchPitchMm = 1.2;
+const outlined = (role: Layer['role'], places: readonly { readonly loops: Region }[]): Layer =>
+  layer(
+    role,
+    places.map(({ loops }) => outline(loops)),
+  );
 
 const nodesOf = (layers: readonly Layer[]): SvgNode[] =>
   layers

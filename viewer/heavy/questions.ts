@@ -1,7 +1,9 @@
 import type { Standing } from '../../src/clearance/at-position.ts';
 import type { CheckResult } from '../../src/clearance/check-result.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
+import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import type { SheetPreview } from '../../src/drawing/markout/markout-pages.ts';
+import type { BarReading } from '../../src/drawing/scene/check-bars.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
@@ -16,7 +18,7 @@ import type { PackedJob } from '../packed.ts';
 import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { OpenedFile, OpenedJob } from './opened-job.ts';
-import type { FaceSections, Pictures } from './pictures-of.ts';
+import type { cutPictures, FaceSections, Pictures } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
 import type { PullInput } from './pull.ts';
 import type { PulledOutline } from './pull-outline.ts';
@@ -24,14 +26,14 @@ import type { PictureInput, PictureSet } from './set-straight.ts';
 
 /** What the page asks of the core; the job it is asked of is kept there, and changed by patches. */
 export type Question =
-  /** Everything of a job: the check, the curve along the way in, the plan; and what else would give, when asked. */
-  | { readonly kind: 'work'; readonly alternatives: boolean }
+  /** Everything of a job: the check, the curve along the way in, the plan; and what else would give, when asked. Drawn from a side seen before. */
+  | { readonly kind: 'work'; readonly alternatives: boolean; readonly from: SeenFrom | null }
   /** The least clearance at a place of the way in. */
   | { readonly kind: 'at'; readonly leg: number; readonly at: number }
   /** Files to keep or print. */
   | { readonly kind: 'make'; readonly what: Making; readonly beside: BesideAnswers }
   /** The sheets to mark out by, to look at. */
-  | { readonly kind: 'sheets' }
+  | { readonly kind: 'sheets'; readonly printing: Omit<Printing, 'paper'> }
   /** Files of Fettle as a job, beside the one that is open; or the worked job that the page brings. */
   | { readonly kind: 'open'; readonly files: readonly OpenedFile[] | 'demo'; readonly present: PackedJob | null }
   /** A job as the text of each file it was opened from. */
@@ -46,9 +48,17 @@ export type Question =
 /** What of a job changes no answer; only a report is sent it, to hold the job whole. */
 export type BesideAnswers = Pick<JobFile, 'pictures' | 'openRuns' | 'records'>;
 
-export interface Making {
-  readonly as: 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
+/** How sheets are printed. */
+export interface Printing {
   readonly paper: PaperName;
+  /** What the printer made of the check bars: its error is taken off. */
+  readonly bars: BarReading;
+  readonly mirrored: boolean;
+}
+
+export interface Making extends Printing {
+  /** `all` is one PDF of all that is printed. */
+  readonly as: 'all' | 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
   readonly date: string;
   /** The viewer's own page, for the report to hold. */
   readonly page: string;
@@ -63,6 +73,8 @@ export interface MadeFile {
 export interface SheetsReply {
   readonly kind: 'sheets';
   readonly sheets: readonly SheetPreview[];
+  /** How many pages one PDF of all takes on each paper; null where there is none. */
+  readonly allPages: Readonly<Record<PaperName, number | null>>;
   /** Why something is not made, in words. */
   readonly notMade: readonly string[];
 }
@@ -82,6 +94,12 @@ export interface Way {
   readonly heights: readonly (readonly Heights[])[];
 }
 
+/** The proved curve with the plan's cut made; null where nothing is cut. */
+export interface WayAfter {
+  readonly kind: 'way-after';
+  readonly curve: TravelCurve | null;
+}
+
 export interface PlanReply {
   readonly kind: 'planned';
   readonly plan: PlanFigures;
@@ -89,7 +107,7 @@ export interface PlanReply {
   readonly tables: readonly MarkingTable[];
   /** Null where they were not worked out. */
   readonly alternatives: readonly Alternative[] | null;
-  readonly cut: { readonly face: readonly SvgNode[]; readonly side: readonly SvgNode[] };
+  readonly cut: ReturnType<typeof cutPictures>;
 }
 
 export interface StandReply {
@@ -107,6 +125,7 @@ export type Reply =
   | { readonly kind: 'room'; readonly room: readonly SvgNode[] }
   | { readonly kind: 'finer'; readonly sections: FaceSections }
   | PlanReply
+  | WayAfter
   | StandReply
   | SheetsReply
   | { readonly kind: 'opened'; readonly opened: Reading<OpenedJob<PackedJob>> }

@@ -1,5 +1,6 @@
 import { clearanceAt } from '../../src/clearance/at-position.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
+import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import type { Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import { apply, rigid } from '../../src/geometry/plane/rigid.ts';
@@ -31,8 +32,12 @@ export function analysed(job: JobFile): Reading<Analysis> {
   return found;
 }
 
-/** All there is to say of a job, piece by piece as it is known: the check, the way in, the plan. */
-export function* work(job: JobFile, alternatives: boolean): Generator<Progress | Reply, void> {
+/** All there is to say of a job, piece by piece as it is known: the check, the way in, the plan; drawn from a side seen before. */
+export function* work(
+  job: JobFile,
+  alternatives: boolean,
+  from: SeenFrom | null = null,
+): Generator<Progress | Reply, void> {
   const found = analysed(job);
   if (!found.ok) {
     yield { kind: 'findings', findings: found.findings, text: findingsText(found.findings) };
@@ -41,7 +46,8 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
   const { joint, ...stages } = found.value;
   const check = yield* stages.check();
   const drawn = { joint, check, alternatives: [], room: [] };
-  yield { kind: 'checked', joint: withoutOutlines(joint), check, pictures: picturesOf({ ...drawn, plan: null }) };
+  const pictures = picturesOf({ ...drawn, plan: null }, from);
+  yield { kind: 'checked', joint: withoutOutlines(joint), check, pictures };
   const curve = yield* stages.curve();
   if (curve !== null) yield { kind: 'way', curve, heights: heightsAlong(joint, curve) };
   yield { kind: 'room', room: roomPicture(yield* stages.room()) };
@@ -53,8 +59,9 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
     plan: figuresOf(plan),
     tables: yield* stages.tables(),
     alternatives: alternatives || isSettled ? yield* stages.alternatives() : null,
-    cut: cutPictures({ ...drawn, plan }),
+    cut: cutPictures({ ...drawn, plan }, pictures.seenFrom),
   };
+  yield { kind: 'way-after', curve: yield* stages.curveAfter() };
 }
 
 /** What words are made of: its outlines are in the pictures, and too many to be sent twice. */

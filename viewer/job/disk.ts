@@ -3,6 +3,7 @@ import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import { mostCharacters } from '../../src/files/read-json.ts';
 import type { OpenedFile } from '../heavy/opened-job.ts';
+import type { MadeFile } from '../heavy/questions.ts';
 import { jobFileName } from './job-file-name.ts';
 
 /** Files that were chosen or dropped: those of Fettle as texts, and the others as they are (drawings, pictures). */
@@ -64,7 +65,10 @@ export async function saveJobFile(job: JobFile, file: FileOnDisk | null = null):
   if (text === null) return { how: 'too-large' };
   try {
     const chosen = file ?? (await pick(jobFileName(job)));
-    return chosen === null ? download(text, jobFileName(job)) : await write(text, chosen);
+    if (chosen !== null) return await write(text, chosen);
+    const name = jobFileName(job);
+    download({ name, mediaType: 'application/json', data: text });
+    return { how: 'downloaded', name };
   } catch (error) {
     return nameOf(error) === 'AbortError' ? { how: 'called-off' } : { how: 'failed', said: String(error) };
   }
@@ -94,8 +98,9 @@ async function write(text: string, file: FileOnDisk): Promise<SaveResult> {
   return { how: 'written', name: file.name, file };
 }
 
-function download(text: string, name: string): SaveResult {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+/** Hands a file to the browser as a download. */
+export function download({ name, mediaType, data }: MadeFile): void {
+  const address = URL.createObjectURL(new Blob([data], { type: mediaType }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;
@@ -104,7 +109,6 @@ function download(text: string, name: string): SaveResult {
   link.remove();
   // the browser fetches it after this; a minute is more than it takes
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
-  return { how: 'downloaded', name };
 }
 
 const nameOf = (error: unknown): string => (error instanceof Error ? error.name : String(error));

@@ -1,4 +1,6 @@
 import { batch, computed, signal } from '@preact/signals';
+import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
+import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
@@ -18,6 +20,7 @@ import type {
   MadeFile,
   Making,
   PlanReply,
+  Printing,
   Reply,
   SheetsReply,
   StandReply,
@@ -34,6 +37,8 @@ const start = (): Worker => new CoreWorker();
 export class Answers {
   readonly checked = signal<CheckReply | null>(null);
   readonly way = signal<Way | null>(null);
+  /** The clearance along the way in with the plan's cut made; null where nothing is cut, or it is not known. */
+  readonly wayAfter = signal<TravelCurve | null>(null);
   /** The room the moving part swings through, for drawing. */
   readonly room = signal<readonly SvgNode[]>([]);
   /** The sections on the face in every fineness there is so far, coarsest first. */
@@ -52,6 +57,8 @@ export class Answers {
   readonly #long = new Core({ start, hurries: true });
   /** What the hand waits for while it moves; an answer that is nearly there still shows the way. */
   readonly #live = new Core({ start, hurries: false });
+  /** The side a job was first seen from; an edit does not turn it round. */
+  #seenFrom: SeenFrom | null = null;
   #asked: { readonly job: JobFile; readonly alternatives: boolean } | null = null;
 
   /** Makes ready for questions. */
@@ -62,6 +69,7 @@ export class Answers {
   /** What was said was of another job. */
   forget(): void {
     this.#asked = null;
+    this.#seenFrom = null;
     this.stands.value = null;
     this.#sayNothing();
   }
@@ -70,6 +78,7 @@ export class Answers {
     batch(() => {
       this.checked.value = null;
       this.way.value = null;
+      this.wayAfter.value = null;
       this.room.value = [];
       this.sections.value = [];
       this.planned.value = null;
@@ -87,7 +96,7 @@ export class Answers {
       if (!isSame) this.stands.value = null;
     });
     this.#long
-      .ask({ kind: 'work', alternatives }, job, (reply) => this.#hear(reply))
+      .ask({ kind: 'work', alternatives, from: this.#seenFrom }, job, (reply) => this.#hear(reply))
       .then((ended) => {
         if (ended.how === 'dropped') return;
         if (ended.how === 'failed') this.failure.value = ended.why;
@@ -114,6 +123,8 @@ export class Answers {
         case 'checked':
           // what was drawn of the old job's cut stays until the new one is known, its curve does not
           this.checked.value = reply;
+          this.wayAfter.value = null;
+          this.#seenFrom = reply.pictures.seenFrom;
           this.sections.value = reply.pictures.sections;
           this.findings.value = '';
           if (reply.joint.fit.legs.length === 0) this.way.value = null;
@@ -126,6 +137,9 @@ export class Answers {
           return;
         case 'finer':
           this.sections.value = [...this.sections.value, reply.sections];
+          return;
+        case 'way-after':
+          this.wayAfter.value = reply.curve;
           return;
         case 'planned':
           this.planned.value = reply;
@@ -176,18 +190,19 @@ export class Answers {
     return reply?.kind === 'pulled' ? reply.pulled : null;
   }
 
-  /** Files of one kind; none where the job does not come to it, null where the same was asked again meanwhile. */
+  /** Files of one kind; null where the same was asked again meanwhile. Fails where the job does not come to it. */
   async make(job: JobFile, what: Making): Promise<readonly MadeFile[] | null> {
     const { pictures, openRuns, records } = job;
     const beside = what.as === 'report' ? amended<BesideAnswers>({}, { pictures, openRuns, records }) : {};
     const { reply, wasDropped } = await lastReply(this.#long, { kind: 'make', what, beside }, job);
     if (wasDropped) return null;
+    if (reply?.kind === 'findings') throw new Error(reply.text);
     return reply?.kind === 'made' ? reply.files : [];
   }
 
   /** The sheets to mark out by; null where the job does not come to it. */
-  async sheets(job: JobFile): Promise<SheetsReply | null> {
-    const { reply } = await lastReply(this.#long, { kind: 'sheets' }, job);
+  async sheets(job: JobFile, printing: Omit<Printing, 'paper'>): Promise<SheetsReply | null> {
+    const { reply } = await lastReply(this.#long, { kind: 'sheets', printing }, job);
     return reply?.kind === 'sheets' ? reply : null;
   }
 

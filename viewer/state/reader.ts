@@ -1,7 +1,8 @@
 import { computed, signal } from '@preact/signals';
+import { trueBars } from '../../src/drawing/scene/check-bars.ts';
 import type { Units } from '../../src/job/lengths.ts';
 import type { MarkingRow } from '../../src/markout/marking-row.ts';
-import type { CheckReply, PlanReply } from '../heavy/questions.ts';
+import type { CheckReply, PlanReply, Printing } from '../heavy/questions.ts';
 import { preferredUnits, preferUnits } from '../preferred-units.ts';
 import { lastStop, stopOf } from '../way.ts';
 import type { Answers } from './answers.ts';
@@ -22,6 +23,8 @@ export class Reader {
   readonly units = computed(() => this.#units.value);
   /** What was checked, its lengths to be said in that unit; all of it is worked out in millimetres. */
   readonly checked = computed(() => readIn(this.#answers.checked.value, this.#units.value));
+  /** How sheets are printed: paper and printer outlast a job, a mirror is asked for anew. */
+  readonly printing = signal<Printing>({ paper: 'a4', bars: trueBars, mirrored: false });
   readonly #read = signal<{ readonly row: MarkingRow | null; readonly of: PlanReply | null }>({ row: null, of: null });
   /** The place of the cut edge that was touched to be read; of another plan there is none. */
   readonly reading = computed(() => {
@@ -53,6 +56,7 @@ export class Reader {
     this.step.value = step;
     this.part.value = part;
     this.picture.value = null;
+    this.printing.value = { ...this.printing.peek(), mirrored: false };
     this.#place.value = Number.POSITIVE_INFINITY;
   }
 

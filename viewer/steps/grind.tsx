@@ -2,14 +2,18 @@ import { useEffect } from 'preact/hooks';
 import type { FitFile } from '../../src/files/fit-file.ts';
 import { lengthText, mmIn } from '../../src/job/length-text.ts';
 import type { Units } from '../../src/job/lengths.ts';
-import type { MarkingRow } from '../../src/markout/marking-row.ts';
+import type { MarkingRow, MarkingTable } from '../../src/markout/marking-row.ts';
+import type { CutFigures } from '../../src/plan/part-cut.ts';
 import { alternativeTexts } from '../../src/words/alternative-text.ts';
 import { grindText, planLine } from '../../src/words/grind-text.ts';
 import { hindranceTexts } from '../../src/words/hindrance-text.ts';
+import { shortName } from '../../src/words/names.ts';
+import { nameCut } from '../../src/words/part-cuts.ts';
 import { takeOffRows } from '../../src/words/plan-text.ts';
 import { reasonTexts } from '../../src/words/reasons.ts';
 import type { State } from '../app.ts';
 import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
+import type { CheckReply, PlanReply } from '../heavy/questions.ts';
 import { InFull } from '../in-full.tsx';
 import { amended } from '../job/part-edits.ts';
 import { useLengths } from '../lengths.ts';
@@ -26,29 +30,29 @@ const readingPx = 40;
 
 export function Grind({ app, state, job, pane }: StepProps) {
   const { checked, planned, reading } = state;
-  useEffect(() => {
-    pane.setTouching({
-      onTap: (at) => {
-        const rows = app.answers.planned.value?.tables[0] ?? [];
-        const away = (row: MarkingRow): number => {
-          const { x, y } = toPane(pane.view(), row.at);
-          return Math.hypot(x - at.x, y - at.y);
-        };
-        const nearest = [...rows].sort((a, b) => away(a) - away(b))[0];
-        app.reader.read(nearest !== undefined && away(nearest) < readingPx ? nearest : null);
-      },
-    });
-    return () => pane.setTouching({});
-  }, [app, pane]);
+  useEffect(
+    () =>
+      pane.setTouching({
+        onTap: (at) => {
+          const rows = app.answers.planned.value?.tables.flat() ?? [];
+          const away = (row: MarkingRow): number => {
+            const { x, y } = toPane(pane.view(), row.at);
+            return Math.hypot(x - at.x, y - at.y);
+          };
+          const nearest = [...rows].sort((a, b) => away(a) - away(b))[0];
+          app.reader.read(nearest !== undefined && away(nearest) < readingPx ? nearest : null);
+        },
+      }),
+    [app, pane],
+  );
   const { fit } = job;
   const { units } = checked?.joint.fit ?? fit;
   const setFit = (change: Partial<FitFile>): void => app.job.edit((now) => ({ ...now, fit: amended(now.fit, change) }));
-  const walls = planned?.plan.cuts[0]?.walls.filter(({ holds }) => holds === false) ?? [];
+  const cuts = checked === null || planned === null ? [] : cutsOf(checked, planned);
   const against = hindranceTexts(planned?.plan.hindrances ?? [], units);
   const others =
     checked === null || planned === null ? [] : alternativeTexts(checked.joint, planned.alternatives ?? []);
-  const rows =
-    checked === null || planned === null ? [] : takeOffRows(checked.joint, planned.plan.cuts[0] ?? { sections: [] });
+  const isCut = cuts.some(({ rows }) => rows.length > 1);
   return (
     <>
       {checked === null || planned === null
@@ -60,9 +64,12 @@ export function Grind({ app, state, job, pane }: StepProps) {
             {against.map((text) => (
               <li key={text}>{text}</li>
             ))}
-            {walls.map(({ hollow, wallMm, keepMm }) => (
-              <li key={hollow}>{words.wall(hollow, lengthText(wallMm, units), lengthText(keepMm ?? 0, units))}</li>
-            ))}
+            {cuts.flatMap(({ name, thinWalls }) =>
+              thinWalls.map(({ hollow, wallMm, keepMm }) => {
+                const wall = words.wall(hollow, lengthText(wallMm, units), lengthText(keepMm ?? 0, units));
+                return <li key={`${name} ${hollow}`}>{words.ofPart(name, wall)}</li>;
+              }),
+            )}
           </ul>
         </Group>
       )}
@@ -75,10 +82,10 @@ export function Grind({ app, state, job, pane }: StepProps) {
           </ul>
         </Group>
       )}
-      {rows.length < 2 ? null : (
-        <p aria-live="polite">{reading === null ? words.touchIt : readingWords(reading, units)}</p>
+      {isCut ? <p aria-live="polite">{reading === null ? words.touchIt : readingWords(reading, cuts, units)}</p> : null}
+      {cuts.map(({ name, rows }) =>
+        rows.length < 2 ? null : <Table key={name} name={words.takeOffOf(name)} rows={rows} />,
       )}
-      {rows.length < 2 ? null : <Table name={words.takeOff} rows={rows} />}
       <Clearances fit={fit} setFit={setFit} />
       <CutterFields fit={fit} setFit={setFit} />
       <Group name={words.mayCut}>
@@ -97,7 +104,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
             (job.parts[name]?.sections ?? []).map(({ id, mayCut = false }) => (
               <Tick
                 key={`${name} ${id}`}
-                label={id}
+                label={words.ofPart(fit.cut === 'both' ? shortName(job.parts[name] ?? { name }) : '', id)}
                 on={mayCut}
                 onSet={(on) =>
                   app.job.edit((now) => {
@@ -120,8 +127,28 @@ export function Grind({ app, state, job, pane }: StepProps) {
   );
 }
 
-function readingWords({ place, section, plannedMm, lastMm, wall }: MarkingRow, units: Units): string {
-  const said = words.readHere(place, section, lengthText(plannedMm, units), lengthText(lastMm, units));
+/** What is said of the cut of one part. */
+interface SaidOfCut {
+  /** The part's name where both are cut; else empty. */
+  readonly name: string;
+  readonly rows: readonly string[][];
+  readonly thinWalls: CutFigures['walls'];
+  readonly table: MarkingTable;
+}
+
+const cutsOf = ({ joint }: CheckReply, { plan, tables }: PlanReply): SaidOfCut[] =>
+  plan.cuts.map((cut, i) => ({
+    name: plan.cuts.length > 1 ? nameCut(joint, cut) : '',
+    rows: takeOffRows(joint, cut),
+    thinWalls: cut.walls.filter(({ holds }) => holds === false),
+    table: tables[i] ?? [],
+  }));
+
+function readingWords(row: MarkingRow, cuts: readonly SaidOfCut[], units: Units): string {
+  const { place, section, plannedMm, lastMm, wall } = row;
+  const name = cuts.find(({ table }) => table.includes(row))?.name ?? '';
+  const here = words.readHere(place, section, lengthText(plannedMm, units), lengthText(lastMm, units));
+  const said = words.ofPart(name, here);
   return wall === null ? said : `${said}; ${words.wallLeft(wall.hollow, lengthText(wall.wallMm, units))}`;
 }
 

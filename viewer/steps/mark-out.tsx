@@ -1,11 +1,14 @@
 import { useEffect, useState } from 'preact/hooks';
+import { type BarReading, barMm, isReading, trueBars } from '../../src/drawing/scene/check-bars.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import { planLine } from '../../src/words/grind-text.ts';
+import { nameCut } from '../../src/words/part-cuts.ts';
 import type { State } from '../app.ts';
-import { ChoiceField } from '../fields.tsx';
-import type { MadeFile, Making, SheetsReply } from '../heavy/questions.ts';
-import { ownPage } from '../own-page.ts';
+import { ChoiceField, Group, NumberField, Tick } from '../fields.tsx';
+import type { Printing, SheetsReply } from '../heavy/questions.ts';
+import { plainFigures } from '../lengths.ts';
 import { words } from '../words.ts';
+import { Downloads } from './downloads.tsx';
 import { Sheets } from './sheets.tsx';
 import type { StepProps } from './step-props.ts';
 
@@ -13,29 +16,25 @@ import type { StepProps } from './step-props.ts';
 export function markOutLine({ checked, planned }: State): string {
   if (planned === null) return words.notYet;
   if (checked !== null && planned.plan.reason !== null) return planLine(checked.joint, planned.plan);
-  const places = (planned.tables[0] ?? []).length;
-  return places === 0 ? words.nothingToMark : words.readyToMark(places);
+  const { plan, tables } = planned;
+  const ready = plan.cuts.flatMap((cut, i) => {
+    const places = tables[i]?.length ?? 0;
+    const part = plan.cuts.length > 1 && checked !== null ? nameCut(checked.joint, cut) : '';
+    return places === 0 ? [] : words.ofPart(part, words.readyToMark(places));
+  });
+  return ready.length === 0 ? words.nothingToMark : ready.join('; ');
 }
 
 const paperNames = { a4: 'A4', a3: 'A3', letter: 'Letter' } as const satisfies Record<PaperName, string>;
 
-const kinds = [
-  ['pdf', words.sheets],
-  ['svg', words.svg],
-  ['dxf', words.dxf],
-  ['csv', words.csv],
-  ['drawing', words.drawingFile],
-  ['report', words.report],
-] as const;
-
 export function MarkOut({ app, state, job }: StepProps) {
-  const [paper, setPaper] = useState<PaperName>('a4');
-  const [making, setMaking] = useState('');
+  const printing = app.reader.printing.value;
+  const { paper, bars, mirrored } = printing;
   const [shown, setShown] = useState<SheetsReply | null>(null);
   useEffect(() => {
     let wanted = true;
     setShown(null);
-    app.answers.sheets(job).then(
+    app.answers.sheets(job, { bars, mirrored }).then(
       (sheets) => wanted && setShown(sheets),
       () => {},
     );
@@ -43,41 +42,45 @@ export function MarkOut({ app, state, job }: StepProps) {
       wanted = false;
       app.answers.leaveSheets();
     };
-  }, [app, job]);
-  const nothing = (state.planned?.tables[0] ?? []).length === 0;
-  const make = async (as: Making['as']): Promise<void> => {
-    setMaking(words.making);
-    try {
-      const page = as === 'report' ? ownPage() : '';
-      const files = await app.answers.make(job, { as, paper, date: today(), page });
-      if (files === null) return;
-      for (const file of files) hand(file);
-      setMaking(files.map(({ name }) => name).join(', '));
-    } catch (error) {
-      setMaking(words.broke(error instanceof Error ? error.message : String(error)));
-    }
+  }, [app, job, bars, mirrored]);
+  const isCut = (state.planned?.tables.flat().length ?? 0) > 0;
+  const print = (change: Partial<Printing>): void => {
+    app.reader.printing.value = { ...printing, ...change };
   };
   return (
     <>
-      <ChoiceField label={words.paper} value={paper} choices={papersFor(shown)} onSet={setPaper} />
-      <div class="jumps">
-        {kinds.map(([as, label]) => (
-          <button
-            key={as}
-            type="button"
-            disabled={nothing && as !== 'report' && as !== 'drawing'}
-            onClick={() => make(as)}
-          >
-            {label}
-          </button>
-        ))}
-      </div>
-      <p role="status">{making}</p>
+      <ChoiceField
+        label={words.paper}
+        value={paper}
+        choices={papersFor(shown)}
+        onSet={(next) => print({ paper: next })}
+      />
       <p>{words.printTrue}</p>
+      <Group name={words.checkBars}>
+        {bothBars.map((bar) => (
+          <NumberField
+            key={bar}
+            label={words.bar[bar]}
+            figures={millimetres}
+            value={bars[bar] === barMm ? undefined : bars[bar]}
+            placeholder={String(barMm)}
+            fits={(mm) => isReading({ ...trueBars, [bar]: mm })}
+            wrong={words.noReading}
+            onSet={(mm) => print({ bars: { ...bars, [bar]: mm } })}
+            onClear={() => print({ bars: { ...bars, [bar]: barMm } })}
+          />
+        ))}
+      </Group>
+      <Tick label={words.mirrored} on={mirrored} onSet={(on) => print({ mirrored: on })} />
+      <Downloads app={app} job={job} printing={printing} isCut={isCut} allPages={shown?.allPages[paper]} />
       {shown === null ? null : <Sheets shown={shown} paper={paper} />}
     </>
   );
 }
+
+const bothBars = ['xMm', 'yMm'] as const satisfies readonly (keyof BarReading)[];
+/** A bar is read with a rule in millimetres, whatever the files are in. */
+const millimetres = plainFigures('mm', 3);
 
 /** Each paper with how many sheets of it all that can be printed takes. */
 const papersFor = (shown: SheetsReply | null): [PaperName, string][] =>
@@ -87,20 +90,3 @@ const papersFor = (shown: SheetsReply | null): [PaperName, string][] =>
   });
 
 const sum = (counts: readonly number[]): number => counts.reduce((all, count) => all + count, 0);
-
-/** Gives a file to whoever sits here, as a download. */
-export function hand({ name, mediaType, data }: MadeFile): void {
-  const address = URL.createObjectURL(new Blob([data], { type: mediaType }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}
-
-/** The date where the reader is, year first. */
-function today(): string {
-  const now = new Date();
-  const two = (n: number): string => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}

@@ -19,15 +19,19 @@ export interface Across {
 /** How far a section without depth is drawn past the others, mm. */
 const pastOthersMm = 10;
 
-/** The side to look from: that of the cuts and fouls, else of the closest place. */
-export function acrossOf(input: DrawInput): Across {
+/** How depth runs, seen from a side that was chosen before, else from that of the cuts and fouls, or of the closest place. */
+export function acrossOf(input: DrawInput, chosen: SeenFrom | null = null): Across {
+  const from = chosen ?? sideOf(input);
+  return { from, x: (z) => (from === 'right' ? 0 - z : z), every: everyDepth(input.joint) };
+}
+
+function sideOf(input: DrawInput): SeenFrom {
   const { wayIn, home } = input.check;
   const worked = [...bandsOf(input.plan), ...foulsOf(input)];
   const xs = worked.map(({ loops }) => middleOf(boxOfRegion(loops)).x);
   const nearest = (wayIn?.nearest ?? home.nearest)?.fixedAt.x ?? 0;
   const x = xs.length > 0 ? xs.reduce((sum, x) => sum + x, 0) : nearest;
-  const from = x < 0 ? 'left' : 'right';
-  return { from, x: (z) => (from === 'right' ? 0 - z : z), every: everyDepth(input.joint) };
+  return x < 0 ? 'left' : 'right';
 }
 
 function everyDepth({ fixed, moving }: DrawInput['joint']): DepthRange {

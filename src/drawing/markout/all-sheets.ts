@@ -29,14 +29,29 @@ export async function allSheets(
   sheets: readonly MarkoutSheet[],
   options: PrintOptions,
 ): Promise<MarkoutFile | null> {
+  const all = inOne(benches, sheets, options);
+  if (all === null) return null;
+  const name = allSheetsName(benches[0]?.mirrored ?? false);
+  return { name: `${name}.pdf`, as: 'pdf', content: await pdfOf(name, all, options) };
+}
+
+/** How many sheets of paper that one PDF takes; null where it is not made. */
+export function allSheetsCount(...all: Parameters<typeof allSheets>): number | null {
+  const scenes = inOne(...all);
+  return scenes === null ? null : sheetCount(scenes, all[2]);
+}
+
+function inOne(
+  benches: readonly Bench[],
+  sheets: readonly MarkoutSheet[],
+  options: PrintOptions,
+): readonly Scene[] | null {
   const printed = sheets.filter((sheet) => paperFor(sheet, options).printable);
   const [bench] = benches;
   if (bench === undefined || printed.length < 2) return null;
   const scenes = printed.map((sheet) => sheet.scenes(false));
   const all = [...contents(bench, printed, scenes, options), ...scenes.flat()];
-  if (sheetCount(all, options) > mostSheets) return null;
-  const name = allSheetsName(bench.mirrored);
-  return { name: `${name}.pdf`, as: 'pdf', content: await pdfOf(name, all, options) };
+  return sheetCount(all, options) > mostSheets ? null : all;
 }
 
 export const allSheetsName = (mirrored: boolean): string => `all-sheets${mirrored ? '-mirrored' : ''}`;

@@ -8,8 +8,8 @@ import type { SwingGauge } from '../../markout/marking-out-swing.ts';
 import { plyOutline } from '../../markout/ply-outline.ts';
 import { axisName, shortName, titleOf } from '../../words/names.ts';
 import { type DxfLayer, type DxfShape, dxfOf } from '../dxf/dxf.ts';
+import { barMm } from '../scene/check-bars.ts';
 import { isEmpty } from '../scene/frame.ts';
-import { barMm } from '../scene/papers.ts';
 import { type ProfileGauge, pinRadiusMm } from './profile-gauge.ts';
 import { bandWords } from './template-words.ts';
 

@@ -3,7 +3,8 @@ import type { Joint } from '../../joint/joint.ts';
 import { benchesOf } from '../../markout/marking-out-bench.ts';
 import type { MarkingTable } from '../../markout/marking-row.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
-import { type BarReading, barMm, isPaper, isReading, mostOffMm, type PaperName, papers } from '../scene/papers.ts';
+import { type BarReading, barMm, isReading, mostOffMm } from '../scene/check-bars.ts';
+import { isPaper, type PaperName, papers } from '../scene/papers.ts';
 import { markoutOf } from './markout-sheets.ts';
 import type { MarkoutFile } from './sheet-files.ts';
 

@@ -1,5 +1,6 @@
 import { sheetsOf } from '../pdf/pdf.ts';
 import { cornerOnPage } from '../pdf/pdf-page.ts';
+import { type BarReading, trueBars } from '../scene/check-bars.ts';
 import { type PaperName, papers } from '../scene/papers.ts';
 import { svgOf } from '../svg/svg.ts';
 import type { MarkoutSheet } from './markout-sheets.ts';
@@ -27,10 +28,10 @@ export interface SheetPreview {
 }
 
 /** A sheet to look at before it is printed; no pages where they would be too many to print. */
-export function sheetShown(sheet: MarkoutSheet): SheetPreview {
+export function sheetShown(sheet: MarkoutSheet, bars: BarReading = trueBars): SheetPreview {
   const scenes = sheet.scenes(false);
   const on = (name: PaperName): SheetPreview['on'][PaperName] => {
-    const options = { paper: papers[name] };
+    const options = { paper: papers[name], bars };
     const paper = paperFor(sheet, options);
     return { ...paper, pages: paper.printable ? pagesOf(sheetsOf(scenes, options)) : [] };
   };

@@ -1,7 +1,7 @@
 import { vec } from '../../geometry/plane/vec.ts';
+import { barMm } from '../scene/check-bars.ts';
 import { heightOf, widthOf } from '../scene/frame.ts';
 import { layer, line, text, viewOf } from '../scene/marks.ts';
-import { barMm } from '../scene/papers.ts';
 import type { Mark, Scene, View } from '../scene/scene.ts';
 import { wrapText } from '../scene/text-size.ts';
 import type { TemplateWords } from './template-words.ts';

@@ -1,6 +1,7 @@
 import { type Box, boxesMeet } from '../../geometry/plane/edge-box.ts';
 import { add, lerp, scale, type Vec, vec } from '../../geometry/plane/vec.ts';
-import { barMm, marginMm, overlapMm, sheetsIn, type Tiling } from '../scene/papers.ts';
+import { barMm } from '../scene/check-bars.ts';
+import { marginMm, overlapMm, sheetsIn, type Tiling } from '../scene/papers.ts';
 import { number } from '../svg/svg-paint.ts';
 import { fontNames, type Lettering } from './pdf-marks.ts';
 import { pair } from './pdf-path.ts';

@@ -1,6 +1,7 @@
 import { PDFDocument, type PDFFont, PDFName, type PDFRef, StandardFonts } from 'pdf-lib';
+import { type BarReading, trueBars } from '../scene/check-bars.ts';
 import { wordBoxes } from '../scene/marks.ts';
-import { type BarReading, marginMm, type Paper, sheetsIn, type Tiling, tilingOf, trueBars } from '../scene/papers.ts';
+import { marginMm, type Paper, sheetsIn, type Tiling, tilingOf } from '../scene/papers.ts';
 import type { Scene } from '../scene/scene.ts';
 import { number } from '../svg/svg-paint.ts';
 import { fontNames, type Lettering, opacitiesOf, sceneOperators } from './pdf-marks.ts';

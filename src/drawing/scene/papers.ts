@@ -1,3 +1,5 @@
+import { type BarReading, barMm, trueBars } from './check-bars.ts';
+
 /** Paper that templates are printed on, mm. */
 export interface Paper {
   readonly name: string;
@@ -22,27 +24,6 @@ export const isPaper = (name: string): name is PaperName => Object.hasOwn(papers
 /** What stays blank but for bars and words, and what two sheets that join have in common, mm. */
 export const marginMm = 10;
 export const overlapMm = 10;
-
-/** True length of the check bars, mm. */
-export const barMm = 150;
-
-/**
- * What a printer makes of 150 mm, measured on the check bars: `xMm` along the short side of the paper, `yMm` along the
- * long one. A true printer gives 150 for both.
- */
-export interface BarReading {
-  readonly xMm: number;
-  readonly yMm: number;
-}
-
-export const trueBars: BarReading = { xMm: barMm, yMm: barMm };
-
-/** A bar is out by no more than this, mm, unless the page was fitted to other paper. */
-export const mostOffMm = 10;
-
-/** Whether a printer that was not asked to fit the page makes such bars. */
-export const isReading = ({ xMm, yMm }: BarReading): boolean =>
-  [xMm, yMm].every((mm) => Math.abs(mm - barMm) <= mostOffMm);
 
 /** How a drawing is parted into sheets. */
 export interface Tiling {

@@ -24,6 +24,7 @@ export type Role =
   | 'foul'
   | 'foul-stretch'
   | 'clearance-curve'
+  | 'clearance-after'
   | 'error-band'
   | 'asked'
   | 'first-line'
@@ -127,6 +128,7 @@ const styles: Readonly<Record<Role, Style>> = {
   foul: filled(drawn('vermillion', 'continuous', narrow), 'vermillion', 0.85),
   'foul-stretch': filled(drawn('vermillion', 'continuous', narrow), 'vermillion', 0.22),
   'clearance-curve': drawn('blue', 'continuous', 1.5 * wide),
+  'clearance-after': drawn('black', 'dotted', 2 * wide),
   'error-band': filled(drawn('blue', 'dotted', wide), 'sky', 0.3),
   asked: drawn('black', 'dashed', wide),
   'first-line': drawn('black', 'dashed', narrow),

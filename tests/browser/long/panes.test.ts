@@ -77,4 +77,22 @@ describeInBrowser('the two views of a job', () => {
     await bothWhole();
     expect(viewer.complaints).toEqual([]);
   });
+
+  it('say from which side, and do not turn round whatever is edited', async () => {
+    const { page } = viewer;
+    const said = page.locator('#drawing figure').nth(1).locator('figcaption');
+    expect(await said.textContent()).toBe('Seen from the right');
+    await open('dowel-up');
+    // all of both castings comes to lie left of the crank
+    await page.getByRole('combobox', { name: 'Crank axis' }).selectOption('point');
+    const x = page.getByRole('textbox', { name: /^x/ });
+    await x.fill('900');
+    await x.press('Enter');
+    await settled(page);
+    for (const step of ['offer-up', 'grind', 'mark-out']) {
+      await open(step);
+      await settled(page);
+      expect(await said.textContent()).toBe('Seen from the right');
+    }
+  });
 });

@@ -4,27 +4,40 @@ import { PDFDocument } from 'pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { openJob } from '../../../cli/open-job.ts';
 import type { SheetPreview } from '../../../src/drawing/markout/markout-pages.ts';
+import { trueBars } from '../../../src/drawing/scene/check-bars.ts';
 import { marginMm, type PaperName } from '../../../src/drawing/scene/papers.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';
 import { make, sheetsToShow } from '../../../viewer/heavy/make.ts';
-import type { MadeFile, Making } from '../../../viewer/heavy/questions.ts';
+import type { MadeFile, Making, Printing, SheetsReply } from '../../../viewer/heavy/questions.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { folderWith } from '../../support/temp-folder.ts';
 
 const fit = 'profiles/starter-boss/starter.fit.json';
 
-const made = async (as: Making['as'], paper: PaperName = 'a4', job = demoJob()): Promise<readonly MadeFile[]> => {
-  const reply = await drain(make(job, { as, paper, date: '2026-03-01', page: '' }));
+const asSeen = { bars: trueBars, mirrored: false };
+
+const made = async (
+  as: Making['as'],
+  paper: PaperName = 'a4',
+  job = demoJob(),
+  how: Omit<Printing, 'paper'> = asSeen,
+): Promise<readonly MadeFile[]> => {
+  const reply = await drain(make(job, { as, paper, ...how, date: '2026-03-01', page: '' }));
   return reply.kind === 'made' ? reply.files : [];
 };
 
 describe('what the page hands over to mark out by', () => {
-  it('is file for file and byte for byte what the command writes', async () => {
+  it.each([
+    ['as it is', [], asSeen],
+    ['as read off the check bars', ['--bars', '149.2,150.4'], { ...asSeen, bars: { xMm: 149.2, yMm: 150.4 } }],
+    ['in a mirror', ['--mirror'], { ...asSeen, mirrored: true }],
+  ])('is file for file and byte for byte what the command writes, %s', async (_, flags, how) => {
     const folder = folderWith();
-    await runCli('markout', fit, '-o', folder);
+    await runCli('markout', fit, '-o', folder, ...flags);
     const job = openJob(fit).whole;
-    const files = (await Promise.all((['pdf', 'svg', 'dxf', 'csv'] as const).map((as) => made(as, 'a4', job)))).flat();
+    const kinds = ['all', 'pdf', 'svg', 'dxf', 'csv'] as const;
+    const files = (await Promise.all(kinds.map((as) => made(as, 'a4', job, how)))).flat();
     expect(files.length).toBeGreaterThan(3);
     expect(files.map(({ name }) => name).sort()).toEqual(readdirSync(folder).sort());
     for (const { name, data } of files) {
@@ -35,10 +48,19 @@ describe('what the page hands over to mark out by', () => {
 
 describe('the sheets as they are shown', () => {
   let sheets: readonly SheetPreview[] = [];
+  let allPages: SheetsReply['allPages'] = { a4: null, a3: null, letter: null };
   beforeAll(() => {
-    const reply = drain(sheetsToShow(demoJob()));
-    if (reply.kind === 'sheets') sheets = reply.sheets;
+    const reply = drain(sheetsToShow(demoJob(), asSeen));
+    if (reply.kind === 'sheets') ({ sheets, allPages } = reply);
   });
+
+  it.each(['a4', 'a3', 'letter'] as const)(
+    'are counted with the contents as the one PDF of all on %s has them',
+    async (paper) => {
+      const [all] = await made('all', paper);
+      expect((await PDFDocument.load(all?.data ?? '')).getPageCount()).toBe(allPages[paper]);
+    },
+  );
 
   it.each(['a4', 'a3', 'letter'] as const)('have a page for each page of the PDF on %s, of its size', async (paper) => {
     const pdfs = await made('pdf', paper);

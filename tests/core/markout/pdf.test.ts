@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { pdfOf, sheetCount } from '../../../src/drawing/pdf/pdf.ts';
 import { winAnsi } from '../../../src/drawing/pdf/pdf-text.ts';
+import type { BarReading } from '../../../src/drawing/scene/check-bars.ts';
 import { circle, layer, line, text, viewOf } from '../../../src/drawing/scene/marks.ts';
-import { type BarReading, type PaperName, papers } from '../../../src/drawing/scene/papers.ts';
+import { type PaperName, papers } from '../../../src/drawing/scene/papers.ts';
 import type { Layer, Scene } from '../../../src/drawing/scene/scene.ts';
 import { vec } from '../../../src/geometry/plane/vec.ts';
 import { lengthOf, type Point, type ReadPage, readPages } from '../../support/pdf-reader.ts';

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { openJob } from '../../../cli/open-job.ts';
 import { writeReport } from '../../../cli/report.ts';
+import { trueBars } from '../../../src/drawing/scene/check-bars.ts';
 import type { JobFile } from '../../../src/files/job-file.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';
@@ -37,12 +38,22 @@ it('opening "Mark out" and taking all files of it plans once', async () => {
   const job = openJob(fit).whole;
   const calls = await callsWhile(async () => {
     for (const reply of work(job, false)) void reply;
-    drain(sheetsToShow(job));
+    const printing = { bars: trueBars, mirrored: false };
+    drain(sheetsToShow(job, printing));
     for (const as of ['pdf', 'svg', 'dxf', 'csv', 'report', 'drawing'] as const) {
-      await drain(make(job, { as, paper: 'a4', date: '2026-03-01', page: '' }));
+      await drain(make(job, { as, paper: 'a4', ...printing, date: '2026-03-01', page: '' }));
     }
   });
   expect(plansIn(calls)).toBe(1);
+});
+
+it('the clearance along the way in after the cut is worked out once, whatever is asked next', () => {
+  const job = demoJob();
+  const curves = [false, true].flatMap((alternatives) =>
+    [...work(job, alternatives)].flatMap((reply) => ('kind' in reply && reply.kind === 'way-after' ? reply.curve : [])),
+  );
+  expect(curves.length).toBe(2);
+  expect(curves[1]).toBe(curves[0]);
 });
 
 it('another clearance checks a job again without building the tree of any outline as it was read', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
+import { trueBars } from '../../../src/drawing/scene/check-bars.ts';
 import type { JobFile } from '../../../src/files/job-file.ts';
 import { Core, type QuestionEnd } from '../../../viewer/core.ts';
 import type { Making, Question, Reply } from '../../../viewer/heavy/questions.ts';
@@ -12,11 +13,11 @@ const jobCalled = (title: string): JobFile => ({
 });
 const [first, second] = [jobCalled('first'), jobCalled('second')];
 
-const work: Question = { kind: 'work', alternatives: false };
+const work: Question = { kind: 'work', alternatives: false, from: null };
 const at: Question = { kind: 'at', leg: 1, at: 0 };
 const made = (as: Making['as']): Question => ({
   kind: 'make',
-  what: { as, paper: 'a4', date: '', page: '' },
+  what: { as, paper: 'a4', bars: trueBars, mirrored: false, date: '', page: '' },
   beside: {},
 });
 const imported: Question = { kind: 'import', file: { name: 'a.csv', bytes: new Uint8Array() } };
@@ -154,7 +155,7 @@ describe('one worker', () => {
   it('drops what nobody waits for any more', async () => {
     const { core, told, ask, worker } = slowCore(true);
     ask('work', work, first);
-    ask('sheets', { kind: 'sheets' }, first);
+    ask('sheets', { kind: 'sheets', printing: { bars: trueBars, mirrored: false } }, first);
     core.drop('sheets');
     core.drop('work');
     expect(worker().last()).toBe('drop 1');

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { trueBars } from '../../../src/drawing/scene/check-bars.ts';
 import type { JobFile } from '../../../src/files/job-file.ts';
 import { type JobPatch, laneOf, patched, patchOf } from '../../../viewer/protocol.ts';
 import { blockFile, fitFile, housingFile } from '../../support/small-job.ts';
@@ -79,10 +80,10 @@ describe('a job sent to a worker', () => {
 });
 
 it('a question has a lane with its like: each output, paper and file its own', () => {
-  const what = { as: 'pdf', paper: 'a4', date: '', page: '' } as const;
+  const what = { as: 'pdf', paper: 'a4', bars: trueBars, mirrored: false, date: '', page: '' } as const;
   const lanes = [
-    laneOf({ kind: 'work', alternatives: false }),
-    laneOf({ kind: 'sheets' }),
+    laneOf({ kind: 'work', alternatives: false, from: null }),
+    laneOf({ kind: 'sheets', printing: { bars: trueBars, mirrored: false } }),
     laneOf({ kind: 'make', what, beside: {} }),
     laneOf({ kind: 'make', what: { ...what, as: 'dxf' }, beside: {} }),
     laneOf({ kind: 'make', what: { ...what, paper: 'a3' }, beside: {} }),
@@ -90,5 +91,5 @@ it('a question has a lane with its like: each output, paper and file its own', (
     laneOf({ kind: 'import', file: { name: 'b.csv', bytes: new Uint8Array() } }),
   ];
   expect(new Set(lanes).size).toBe(lanes.length);
-  expect(laneOf({ kind: 'work', alternatives: true })).toBe(lanes[0]);
+  expect(laneOf({ kind: 'work', alternatives: true, from: null })).toBe(lanes[0]);
 });
