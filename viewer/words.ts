@@ -29,6 +29,7 @@ export const words = {
   stop: 'Stop',
   broke: (why: string): string => `Fettle itself went wrong here: ${why}`,
   notYet: 'not yet',
+  wanted: 'Needed next',
   inFull: 'In full',
   lengthsIn: 'Show lengths in',
   lengthUnits: [

@@ -101,7 +101,7 @@ export interface StandReply {
 
 export type Reply =
   | { readonly kind: 'progress'; readonly progress: Progress }
-  | { readonly kind: 'findings'; readonly findings: readonly Finding[]; readonly text: string }
+  | { readonly kind: 'findings'; readonly findings: readonly Finding[] }
   | CheckReply
   | Way
   | { readonly kind: 'room'; readonly room: readonly SvgNode[] }

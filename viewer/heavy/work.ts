@@ -12,7 +12,6 @@ import type { Joint } from '../../src/joint/joint.ts';
 import { carried } from '../../src/joint/move-casting.ts';
 import { convexHull } from '../../src/markout/marking-out-hull.ts';
 import { type Analysis, analyse } from '../../src/pipeline/analysis.ts';
-import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
 import { figuresOf } from './figures-of.ts';
 import { cutPictures, finerSections, picturesOf, roomPicture } from './pictures-of.ts';
@@ -35,7 +34,7 @@ export function analysed(job: JobFile): Reading<Analysis> {
 export function* work(job: JobFile, alternatives: boolean): Generator<Progress | Reply, void> {
   const found = analysed(job);
   if (!found.ok) {
-    yield { kind: 'findings', findings: found.findings, text: findingsText(found.findings) };
+    yield { kind: 'findings', findings: found.findings };
     return;
   }
   const { joint, ...stages } = found.value;

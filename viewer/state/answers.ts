@@ -41,8 +41,8 @@ export class Answers {
   readonly planned = signal<PlanReply | null>(null);
   /** What was proved last of where the moving part stands. */
   readonly stands = signal<StandReply | null>(null);
-  /** What keeps the job from being worked out, in words; empty where nothing does. */
-  readonly findings = signal('');
+  /** What keeps the job from being worked out. */
+  readonly findings = signal<readonly Finding[]>([]);
   readonly failure = signal('');
   readonly working = signal<Progress | 'starting' | null>(null);
   readonly isWorking = computed(() => this.working.value !== null);
@@ -63,6 +63,7 @@ export class Answers {
   forget(): void {
     this.#asked = null;
     this.stands.value = null;
+    this.findings.value = [];
     this.#sayNothing();
   }
 
@@ -108,14 +109,14 @@ export class Answers {
           this.working.value = reply.progress;
           return;
         case 'findings':
-          this.findings.value = reply.text;
+          this.findings.value = reply.findings;
           this.#sayNothing();
           return;
         case 'checked':
           // what was drawn of the old job's cut stays until the new one is known, its curve does not
           this.checked.value = reply;
           this.sections.value = reply.pictures.sections;
-          this.findings.value = '';
+          this.findings.value = [];
           if (reply.joint.fit.legs.length === 0) this.way.value = null;
           return;
         case 'way':
