@@ -67,6 +67,7 @@ export function appOf(): App {
     batch(() => {
       answers.forget();
       notices.tell('');
+      notices.tellRead('');
       reader.turnTo(step, opened.fit.fixed);
       job.open(opened);
     });

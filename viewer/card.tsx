@@ -151,7 +151,7 @@ function Telling({ app }: { readonly app: App }) {
     <div class="telling">
       <Bar app={app} />
       {asked === null ? null : (
-        <div role="alertdialog" aria-label={asked.text}>
+        <div role="alertdialog" aria-label={asked.text} ref={(dialog) => dialog?.scrollIntoView({ block: 'nearest' })}>
           <p>{asked.text}</p>
           {asked.choices.map(({ label, choose }) => (
             <button key={label} type="button" onClick={choose}>

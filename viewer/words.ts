@@ -21,6 +21,11 @@ export const words = {
   newParts: { fixed: 'Block', moving: 'Housing' },
   openOutlines: 'Add a table (CSV), a drawing (DXF, SVG) or a part file',
   otherSide: (file: string): string => `${file} was seen from the other side: it was not added`,
+  unitWanted: (file: string, measures: string): string =>
+    `${file} does not say its unit. What is drawn in it measures ${measures}. What are these?`,
+  inMm: 'millimetres',
+  inInches: 'inches',
+  dotsAnInch: (dpi: number): string => `pixels, ${dpi} to the inch`,
   undo: 'Undo',
   redo: 'Redo',
   save: 'Save the job',

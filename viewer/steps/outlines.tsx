@@ -60,6 +60,7 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
       <p class="told" role="status">
         {said}
       </p>
+      <ReadOfFile text={app.notices.read.value} />
       <Tracing
         job={job}
         edit={(change, gesture) => app.job.edit(change, gesture)}
@@ -95,5 +96,17 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
         />
       </label>
     </>
+  );
+}
+
+/** What a file brought, its first line before the rest. */
+function ReadOfFile({ text }: { readonly text: string }) {
+  const [first = '', ...rest] = text.split('\n');
+  if (first === '') return null;
+  return (
+    <details>
+      <summary>{first}</summary>
+      <pre>{rest.join('\n')}</pre>
+    </details>
   );
 }

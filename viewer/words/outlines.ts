@@ -97,13 +97,15 @@ export const outlineWords = {
 
   holes: (count: number): string => `holes · ${count}`,
   addHole: 'Add a hole',
-  addHoleHint: 'Tap where its centre is.',
+  addHoleHint: 'Tap where the centre of each is.',
   whatAHoleIs:
     'A hole is a dowel, bolt, stud, tapped or bored hole from the face. A gallery or jacket behind the face is a hollow: trace it, or enter it here by its diameter, and make it one.',
   leastWall: 'Least wall to a cut',
   mayBreak: 'A cut may break into it',
   holeAsHollow: (id: string): string => `${id} is a gallery? Make it a hollow`,
-  tapHole: 'Tap it on the drawing',
+  tapHole: 'Tap them on the drawing',
+  whichDowels: 'Which two are the dowels?',
+  tapDowels: 'Tap them on the drawing',
   holeLine: (id: string, kind: string, size: string): string => [id, kind, ...(size === '' ? [] : [size])].join(' · '),
   round: (diameter: string): string => `Ø${diameter}`,
   holeName: 'Name',

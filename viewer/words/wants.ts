@@ -1,5 +1,6 @@
 import type { Finding } from '../../src/files/finding.ts';
 import type { JobFile, PartDraft } from '../../src/files/job-file.ts';
+import { dowelsOf } from '../job/part-edits.ts';
 import { runsOf } from '../job/run-edits.ts';
 import { type StepName, stepNames } from '../state/step-names.ts';
 
@@ -96,7 +97,7 @@ function dowelWants({ fit, parts }: JobFile): Want[] {
   const lacking = [fit.fixed, fit.moving].flatMap((file) => {
     const part = parts[file];
     const holes = part?.holes ?? [];
-    if (part === undefined || holes.filter(({ kind }) => kind === 'dowel').length >= 2) return [];
+    if (part === undefined || dowelsOf(part).length >= 2) return [];
     const text =
       holes.length < 2
         ? `Two dowels are needed: add the ${part.name}'s holes.`

@@ -36,6 +36,7 @@ const columns = [
   'note',
 ] as const;
 
+/** What a row of a hole may be. */
 const holeKinds = ['dowel', 'bolt', 'tapped', 'stud', 'bore', 'planned'] as const;
 
 /**
@@ -95,11 +96,11 @@ const lineIn = ({ at }: Finding): number => Number(/\d+/.exec(at)?.[0] ?? 0);
 const isHole = (cells: Cells): boolean => cells.text('hole') !== null;
 
 function holeOf(cells: Cells): NamedHole {
-  if (cells.text('kind') === null) cells.refuse('kind', 'nothing', holeKinds.join(', '));
   if (cells.text('hollow') !== null) cells.refuse('hollow', 'a hole and a hollow in one', 'one or the other');
   return {
     id: cells.text('hole') ?? '',
-    kind: cells.word('kind', holeKinds) ?? 'bolt',
+    kind: cells.word('kind', holeKinds),
+    place: `line ${cells.line}`,
     at: vec(cells.needed('x'), cells.needed('y')),
     diameter: cells.size('diameter'),
     proud: cells.number('proud'),

@@ -1,6 +1,42 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { newFolder } from '../support/harness.ts';
 import { describeInBrowser } from '../support/in-browser.ts';
 import { openViewer, settled, type Viewer } from '../support/viewer-page.ts';
+
+/** A plate 300 wide with a bore about the axis and four holes, as a table with a turn and a shift of its own. */
+function plateTable(
+  unit: string,
+  turnDeg: number,
+  [dx, dy]: readonly [number, number],
+  order: readonly number[],
+): string {
+  const rad = (turnDeg * Math.PI) / 180;
+  const at = ([x = 0, y = 0]: readonly number[]): string =>
+    [x * Math.cos(rad) - y * Math.sin(rad) + dx, x * Math.sin(rad) + y * Math.cos(rad) + dy]
+      .map((value) => value.toFixed(3))
+      .join(',');
+  const corners = [
+    [-150, -120],
+    [150, -120],
+    [150, 120],
+    [-150, 120],
+  ];
+  const holes = [
+    [-120, 0],
+    [118, 12],
+    [-100, 95],
+    [104, -92],
+    [60, 100],
+  ];
+  return [
+    `section,loop,kind,x${unit},y,diameter`,
+    ...corners.map((corner, i) => `${i === 0 ? 'face' : ''},1,${i === 0 ? 'point' : ''},${at(corner)},`),
+    `,,circle,${at([0, 0])},80`,
+    ...order.map((i) => `,,circle,${at(holes[i] ?? [])},${i < 2 ? 14 : 11}`),
+  ].join('\n');
+}
 
 describeInBrowser('a job made from nothing on a tablet', () => {
   let viewer: Viewer;
@@ -29,6 +65,34 @@ describeInBrowser('a job made from nothing on a tablet', () => {
     expect((await wanted.boundingBox())?.height).toBeGreaterThanOrEqual(44);
     await wanted.click();
     await page.locator('.outlines button[aria-pressed="true"]', { hasText: 'Housing' }).waitFor();
+    await page.locator('.outlines').getByRole('button', { name: 'Block', exact: true }).click();
+    expect(viewer.complaints).toEqual([]);
+  });
+
+  const bring = async (name: string, text: string): Promise<void> => {
+    const file = join(newFolder(), name);
+    writeFileSync(file, text);
+    await viewer.page.locator('.panel .opener input[type="file"]').last().setInputFiles(file);
+  };
+
+  it('asks in what unit a table is that does not say, and brings in its holes as holes', async () => {
+    const { page } = viewer;
+    await bring('plate.csv', plateTable('', 0, [0, 0], [0, 1, 2, 3, 4]));
+    await page.getByRole('alertdialog', { name: /plate\.csv does not say its unit.*300 × 240/ }).waitFor();
+    await page.getByRole('button', { name: 'millimetres' }).click();
+    await page.getByRole('button', { name: 'holes · 6' }).waitFor();
+    expect(await page.getByText('Block: 2 outlines').count()).toBe(1);
+    expect(await page.getByText('told by size and place alone: H1 H2 BORE1 H3 H4 H5').count()).toBe(1);
+  });
+
+  it('asks which two of them are the dowels until two are said', async () => {
+    const { page } = viewer;
+    const asked = page.getByRole('group', { name: 'Which two are the dowels?' });
+    expect(await asked.getByRole('button', { pressed: true }).count()).toBe(0);
+    await asked.getByRole('button', { name: 'H1 · Ø14' }).click();
+    expect(await asked.getByRole('button', { pressed: true }).allTextContents()).toEqual(['H1 · Ø14']);
+    await asked.getByRole('button', { name: 'H5 · Ø14' }).click();
+    await asked.waitFor({ state: 'detached' });
     expect(viewer.complaints).toEqual([]);
   });
 });

@@ -3,6 +3,7 @@ import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import { alongEdge, type XY, xyOf } from '../../job/arc.ts';
 import { at } from '../../job/point-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
+import { asksDowels } from './dowel-question.tsx';
 import { bendable, inPane, middleOf, type Sheet } from './hit.ts';
 import { circleOf, type Looking, pointsOf, type Selection } from './selection.ts';
 
@@ -17,13 +18,15 @@ export function Handles({ sheet, looking, snap }: Props) {
   const { chosen, tool, opened } = looking;
   const pending =
     tool.kind === 'circle' ? tool.through : tool.kind === 'trace' && typeof tool.arc === 'object' ? [tool.arc] : [];
+  const part = sheet.job.parts[sheet.file];
+  const isAsked = part !== undefined && asksDowels(part);
   const runs = runsOf(sheet.job).filter((run) => run.part === sheet.file);
   return (
     <g class="handles">
       {runs.map((run, i) => (
         <MetalMarks key={`run ${i}`} sheet={sheet} run={run} />
       ))}
-      {opened === 'holes' && <HoleNames sheet={sheet} />}
+      {(opened === 'holes' || isAsked) && <HoleNames sheet={sheet} />}
       {chosen !== null && <ChosenHandles sheet={sheet} chosen={chosen} />}
       {pending.map((point) => (
         <Dot key={point.join()} kind="pending" at={inPane(sheet, point)} />

@@ -13,6 +13,7 @@ import { outlineWords as words } from '../../words/outlines.ts';
 import { forSection, type OverPicture, pictureExtent } from '../photo/over-picture.ts';
 import { PictureLoupe } from '../photo/picture-loupe.tsx';
 import { AboutPart } from './about-part.tsx';
+import { asksDowels, DowelQuestion } from './dowel-question.tsx';
 import { DrawnPart } from './drawn-part.tsx';
 import { extentOf } from './extent.ts';
 import { Handles } from './handles.tsx';
@@ -108,6 +109,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
       <PartChoice job={job} file={file} setPart={setPart} />
       {part !== undefined && (
         <>
+          {asksDowels(part) && <DowelQuestion context={context} part={part} />}
           <AboutPart key={file} part={part} change={(change) => edit((now) => withPart(now, file, change))} />
           <PlaceList context={context} part={part} onKeyDown={onKeyDown} />
         </>
