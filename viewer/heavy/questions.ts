@@ -16,6 +16,7 @@ import type { PackedJob } from '../packed.ts';
 import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { OpenedFile, OpenedJob } from './opened-job.ts';
+import type { ProposedPairs } from './pair-holes.ts';
 import type { FaceSections, Pictures } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
 import type { PullInput } from './pull.ts';
@@ -32,6 +33,8 @@ export type Question =
   | { readonly kind: 'make'; readonly what: Making; readonly beside: BesideAnswers }
   /** The sheets to mark out by, to look at. */
   | { readonly kind: 'sheets' }
+  /** Which holes of the two parts come together. */
+  | { readonly kind: 'pair-holes' }
   /** Files of Fettle as a job, beside the one that is open; or the worked job that the page brings. */
   | { readonly kind: 'open'; readonly files: readonly OpenedFile[] | 'demo'; readonly present: PackedJob | null }
   /** A job as the text of each file it was opened from. */
@@ -112,6 +115,7 @@ export type Reply =
   | { readonly kind: 'opened'; readonly opened: Reading<OpenedJob<PackedJob>> }
   | { readonly kind: 'texts'; readonly texts: HomeTexts }
   | { readonly kind: 'imported'; readonly imported: ImportedFile }
+  | { readonly kind: 'paired'; readonly proposed: ProposedPairs | null }
   | { readonly kind: 'made'; readonly files: readonly MadeFile[] }
   | { readonly kind: 'picture-set'; readonly set: PictureSet }
   | { readonly kind: 'pulled'; readonly pulled: PulledOutline<LoopFile> | null };

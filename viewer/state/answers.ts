@@ -9,6 +9,7 @@ import CoreWorker from '../core.worker.ts?worker&inline';
 import type { HomeTexts } from '../heavy/home-texts.ts';
 import type { FileToImport, ImportedFile } from '../heavy/import-file.ts';
 import type { OpenedFile, OpenedJob } from '../heavy/opened-job.ts';
+import type { ProposedPairs } from '../heavy/pair-holes.ts';
 import type { FaceSections } from '../heavy/pictures-of.ts';
 import type { PullInput } from '../heavy/pull.ts';
 import type { PulledOutline } from '../heavy/pull-outline.ts';
@@ -140,6 +141,12 @@ export class Answers {
     this.#live.ask({ kind: 'at', leg, at }, job, (reply) => {
       if (reply.kind === 'stands' && isSameAsked(job, this.#asked?.job)) this.stands.value = reply;
     });
+  }
+
+  /** Which holes of the two parts come together; null where none do, or the same was asked again meanwhile. */
+  async pairedHoles(job: JobFile): Promise<ProposedPairs | null> {
+    const { reply } = await lastReply(this.#live, { kind: 'pair-holes' }, job).catch(() => nothingSaid);
+    return reply?.kind === 'paired' ? reply.proposed : null;
   }
 
   /** Files of Fettle as a job, or the worked one. */

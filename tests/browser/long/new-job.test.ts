@@ -95,4 +95,38 @@ describeInBrowser('a job made from nothing on a tablet', () => {
     await asked.waitFor({ state: 'detached' });
     expect(viewer.complaints).toEqual([]);
   });
+
+  it('proposes the pairs that fit best, whatever the order of the lists, and takes them when told to', async () => {
+    const { page } = viewer;
+    const part = page.locator('.outlines');
+    await page.getByRole('radio', { name: 'I looked at its mating face' }).check();
+    await part.getByRole('button', { name: 'Housing', exact: true }).click();
+    await bring('case.csv', plateTable(' [mm]', 25, [40, -30], [4, 1, 0, 3, 2]));
+    await page.getByRole('button', { name: 'holes · 6' }).waitFor();
+    const asked = page.getByRole('group', { name: 'Which two are the dowels?' });
+    for (const dowel of await asked.getByRole('button', { name: 'Ø14' }).all()) await dowel.click();
+    await page.getByRole('radio', { name: 'I looked through it from behind' }).check();
+    await settled(page);
+    await open('dowel-up');
+    const found = page.getByRole('group', { name: 'These fit best' });
+    await found.waitFor();
+    expect(await found.getByRole('listitem').count()).toBe(5);
+    expect(await found.textContent()).toMatch(/The worst is off by 0\.00 mm, rms 0\.00 mm\./);
+    expect(await page.getByRole('button', { name: /^Take away the pair/ }).count()).toBe(0);
+    await found.getByRole('button', { name: 'Take these pairs' }).click();
+    await settled(page);
+    expect(await page.locator('.steps [data-step="dowel-up"] button.line span').textContent()).toMatch(
+      /^dowels agree to 0\.00 mm/,
+    );
+    expect(await page.getByRole('button', { name: /^Take away the pair/ }).count()).toBe(5);
+  });
+
+  it('comes to a verdict, and then asks only for what may be cut', async () => {
+    const { page } = viewer;
+    await open('offer-up');
+    expect(await page.locator('.steps [data-step="offer-up"] button.line span').textContent()).not.toBe('not yet');
+    await open('grind');
+    expect(await page.getByRole('list', { name: 'Needed next' }).allTextContents()).toEqual(['Tick what may be cut.']);
+    expect(viewer.complaints).toEqual([]);
+  });
 });
