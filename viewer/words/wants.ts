@@ -16,7 +16,12 @@ export function wantsOf(job: JobFile, findings: readonly Finding[]): Want[] {
   // the hand traces first, and then says what it looked at
   const isOfSide = ({ at }: Finding): boolean => at === 'viewedFrom';
   const inOrder = [...findings.filter((each) => !isOfSide(each)), ...findings.filter(isOfSide)];
-  const wants = [...inOrder.map((finding) => wantOf(job, finding)), ...dowelWants(job), ...cutWants(job)];
+  const wants = [
+    ...inOrder.map((finding) => wantOf(job, finding)),
+    ...depthWants(job),
+    ...dowelWants(job),
+    ...cutWants(job),
+  ];
   return stepNames.flatMap((name) => wants.filter(({ step }) => step === name));
 }
 
@@ -91,6 +96,16 @@ function fitPlace(at: string): string {
   const [, key = '', index] = /^(\w+)(?:\[(\d+)\])?/.exec(at) ?? [];
   return `${fitNames[key] ?? key}${index === undefined ? '' : ` ${Number(index) + 1}`}`;
 }
+
+/** A section through every depth meets all of the other part: what a drawing brings is so until it is told. */
+const depthWants = ({ fit, parts }: JobFile): Want[] =>
+  [fit.fixed, fit.moving].flatMap((file) =>
+    (parts[file]?.sections ?? [])
+      .filter(({ depth, loops }) => depth === undefined && loops.length > 0)
+      .map(({ id }) =>
+        here('outlines', `Say how deep ${id} on the ${parts[file]?.name} goes: now it goes through every depth.`, file),
+      ),
+  );
 
 function dowelWants({ fit, parts }: JobFile): Want[] {
   if ((fit.dowels ?? []).length >= 2) return [];

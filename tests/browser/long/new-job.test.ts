@@ -121,12 +121,36 @@ describeInBrowser('a job made from nothing on a tablet', () => {
     expect(await page.getByRole('button', { name: /^Take away the pair/ }).count()).toBe(5);
   });
 
-  it('comes to a verdict, and then asks only for what may be cut', async () => {
+  it('asks how deep each section goes, and says where a minus leads', async () => {
+    const { page } = viewer;
+    for (const part of ['Housing', 'Block']) {
+      await open('dowel-up');
+      await page.getByRole('button', { name: `Say how deep face on the ${part} goes` }).click();
+      await page.getByRole('button', { name: /^face · at every depth/ }).click();
+      await page.getByText('Depth, name, how it was got').click();
+      await page.getByText('Minus: stands proud of the face.').waitFor();
+      await page.getByRole('textbox', { name: 'From', exact: true }).fill(part === 'Block' ? '0' : '-4');
+      await page.getByRole('textbox', { name: 'to, from face' }).fill('12');
+      await page.getByRole('textbox', { name: 'to, from face' }).press('Enter');
+      await page.getByRole('button', { name: `face · ${part === 'Block' ? '0' : '-4'} to 12 from face` }).waitFor();
+    }
+    await settled(page);
+  });
+
+  it('comes to a verdict, asks for what may be cut, and has the tick for it on the line of the section', async () => {
     const { page } = viewer;
     await open('offer-up');
-    expect(await page.locator('.steps [data-step="offer-up"] button.line span').textContent()).not.toBe('not yet');
+    const line = page.locator('.steps [data-step="offer-up"] button.line span');
+    expect(await line.textContent()).toMatch(/^FOULS/);
     await open('grind');
     expect(await page.getByRole('list', { name: 'Needed next' }).allTextContents()).toEqual(['Tick what may be cut.']);
+    await open('outlines');
+    const tick = page.getByRole('checkbox', { name: 'face may be cut' });
+    expect((await page.locator('label', { has: tick }).boundingBox())?.height).toBeGreaterThanOrEqual(44);
+    await tick.check();
+    await settled(page);
+    await open('grind');
+    expect(await page.getByRole('list', { name: 'Needed next' }).count()).toBe(0);
     expect(viewer.complaints).toEqual([]);
   });
 });

@@ -58,6 +58,13 @@ describe('what a job needs next', () => {
     expect(texts({ ...empty, openRuns: [run] } as JobFile)).toEqual(['Close the line of wall on the Block.']);
   });
 
+  it('asks for the depth of what goes through every depth', () => {
+    const [rib] = blockFile.sections;
+    expect(texts(small({ sections: [{ id: 'rib', mayCut: true, loops: rib?.loops }] }))).toEqual([
+      'Say how deep rib on the Block goes: now it goes through every depth.',
+    ]);
+  });
+
   it.each([
     [
       small({
