@@ -13,6 +13,8 @@ export const words = {
   placeNamed: ({ part, kind, id }: Pick<NamedPlace, 'part' | 'kind' | 'id'>): string =>
     `${id}, ${placeKinds[kind]}${part === 'moving' ? 'moving part' : 'fixed part'}`,
   faceView: 'Looking at the face of the fixed part',
+  tracing: (part: string, from: 'face' | 'back' | undefined): string =>
+    `Tracing: ${part}${from === undefined ? '' : from === 'face' ? ', seen at its face' : ', seen from behind'}`,
   sideView: 'From the side',
   nearer: (view: string): string => `${view}, larger`,
   further: (view: string): string => `${view}, smaller`,

@@ -7,6 +7,7 @@ import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { LoopFile } from '../../src/files/part-file.ts';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import type { MarkingTable } from '../../src/markout/marking-row.ts';
@@ -75,6 +76,8 @@ export interface CheckReply {
   /** With no outlines: they are drawn in the pictures. */
   readonly joint: Joint;
   readonly check: CheckResult;
+  /** Where the crank comes to lie in the moving part's own drawing, mm. */
+  readonly crankInMoving: Vec;
   readonly pictures: Pictures;
 }
 

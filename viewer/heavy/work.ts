@@ -2,7 +2,9 @@ import { clearanceAt } from '../../src/clearance/at-position.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
 import type { Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
-import { apply, rigid } from '../../src/geometry/plane/rigid.ts';
+import { mirrorPoint } from '../../src/geometry/plane/loop.ts';
+import { apply, inverse, rigid } from '../../src/geometry/plane/rigid.ts';
+import { type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { polygonise } from '../../src/geometry/polygons/polygonise.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import type { Casting } from '../../src/job/casting.ts';
@@ -40,7 +42,13 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
   const { joint, ...stages } = found.value;
   const check = yield* stages.check();
   const drawn = { joint, check, alternatives: [], room: [] };
-  yield { kind: 'checked', joint: withoutOutlines(joint), check, pictures: picturesOf({ ...drawn, plan: null }) };
+  yield {
+    kind: 'checked',
+    joint: withoutOutlines(joint),
+    check,
+    crankInMoving: crankInMoving(joint),
+    pictures: picturesOf({ ...drawn, plan: null }),
+  };
   const curve = yield* stages.curve();
   if (curve !== null) yield { kind: 'way', curve, heights: heightsAlong(joint, curve) };
   yield { kind: 'room', room: roomPicture(yield* stages.room()) };
@@ -54,6 +62,11 @@ export function* work(job: JobFile, alternatives: boolean): Generator<Progress |
     alternatives: alternatives || isSettled ? yield* stages.alternatives() : null,
     cut: cutPictures({ ...drawn, plan }),
   };
+}
+
+function crankInMoving({ dowelUp: { turnRad, shift }, moving }: Joint): Vec {
+  const at = apply(inverse(rigid(turnRad, shift)), vec(0, 0));
+  return moving.mirrored ? mirrorPoint(at) : at;
 }
 
 /** What words are made of: its outlines are in the pictures, and too many to be sent twice. */

@@ -85,6 +85,23 @@ describeInBrowser('a job made from nothing on a tablet', () => {
     expect(await page.getByText('told by size and place alone: H1 H2 BORE1 H3 H4 H5').count()).toBe(1);
   });
 
+  it('shows all that was brought in, names the part that is traced, and marks the crank and where figures count from', async () => {
+    const { page } = viewer;
+    const pane = page.locator('#drawing .pane').first();
+    expect(await page.locator('#drawing figcaption').first().textContent()).toBe('Tracing: Block');
+    expect(await pane.locator('.fixed-point text').allTextContents()).toEqual(['crank, 0, 0']);
+    const [drawn, room] = [await pane.locator('.drawn-part').boundingBox(), await pane.boundingBox()];
+    if (drawn === null || room === null) throw new Error('nothing is drawn');
+    expect(drawn.height / room.height).toBeGreaterThan(0.75);
+    expect(drawn.height).toBeLessThan(room.height);
+    await open('dowel-up');
+    await page.locator('.panel').getByRole('textbox', { name: /^x/ }).fill('10');
+    await page.locator('.panel').getByRole('textbox', { name: /^x/ }).press('Enter');
+    await open('outlines');
+    expect(await pane.locator('.fixed-point text').allTextContents()).toEqual(['0, 0', 'crank']);
+    await page.getByRole('button', { name: 'Undo' }).click();
+  });
+
   it('asks which two of them are the dowels until two are said', async () => {
     const { page } = viewer;
     const asked = page.getByRole('group', { name: 'Which two are the dowels?' });
