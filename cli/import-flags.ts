@@ -67,6 +67,7 @@ export function importRequest(file: string, flags: ImportFlags): Reading<ImportR
     traceError: number('--trace-error', flags.traceError, 0),
     gotBy: flags.gotBy ?? null,
     mayCut: flags.mayCut ?? [],
+    proposeHoles: null,
   };
   return findings.length > 0 ? { ok: false, findings } : { ok: true, value: { partFile: partFile ?? '', options } };
 }

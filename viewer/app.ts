@@ -6,7 +6,9 @@ import type { History } from './job/history.ts';
 import { Answers } from './state/answers.ts';
 import { JobAtHand } from './state/job-at-hand.ts';
 import { Notices } from './state/notices.ts';
-import { Reader, type StepName } from './state/reader.ts';
+import { Reader } from './state/reader.ts';
+import type { StepName } from './state/step-names.ts';
+import { type Want, wantsOf } from './words/wants.ts';
 
 /** What the steps are shown; replaced whole whenever some of it changes, and by nothing else. */
 export interface State {
@@ -18,6 +20,8 @@ export interface State {
   readonly part: string;
   readonly picture: string | null;
   readonly reading: MarkingRow | null;
+  /** What each step needs next. */
+  readonly wants: readonly Want[];
 }
 
 /** The page's state, each of it in one place, and what follows from what. */
@@ -57,11 +61,13 @@ export function appOf(): App {
     part: reader.part.value,
     picture: reader.picture.value,
     reading: reader.reading.value,
+    wants: job.now.value === null ? [] : wantsOf(job.now.value, answers.findings.value),
   }));
   const open = (opened: JobFile, step: StepName): void =>
     batch(() => {
       answers.forget();
       notices.tell('');
+      notices.tellRead('');
       reader.turnTo(step, opened.fit.fixed);
       job.open(opened);
     });

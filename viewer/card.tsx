@@ -5,13 +5,15 @@ import { newJob } from './job/new-job.ts';
 import { ShownUnits } from './lengths.ts';
 import type { Session } from './session.ts';
 import type { Pane } from './stage/pane.ts';
-import { type StepName, stepNames } from './state/reader.ts';
+import { type StepName, stepNames } from './state/step-names.ts';
 import { DowelUp, dowelUpLine } from './steps/dowel-up.tsx';
 import { Grind, grindLine } from './steps/grind.tsx';
 import { MarkOut, markOutLine } from './steps/mark-out.tsx';
 import { OfferUp, offerUpLine } from './steps/offer-up.tsx';
 import { Outlines, outlinesLine } from './steps/outlines.tsx';
 import type { StepProps } from './steps/step-props.ts';
+import { Wants } from './steps/wants.tsx';
+import { wantsUpTo } from './words/wants.ts';
 import { words } from './words.ts';
 
 interface Step {
@@ -26,6 +28,12 @@ const steps: Readonly<Record<StepName, Step>> = {
   grind: { line: grindLine, Panel: Grind },
   'mark-out': { line: markOutLine, Panel: MarkOut },
 };
+
+/** How a step stands; what it waits for where nothing is known yet, though tracing has its own progress to tell. */
+function lineOf(name: StepName, state: State): string {
+  const [first] = name === 'outlines' || state.checked !== null ? [] : wantsUpTo(state.wants, name);
+  return first?.text ?? steps[name].line(state);
+}
 
 interface CardProps {
   readonly app: App;
@@ -56,7 +64,7 @@ export function Card({ app, session, pane, side }: CardProps) {
           <p class="title">{job.fit.title}</p>
           <ol class="steps">
             {stepNames.map((name) => {
-              const { line, Panel } = steps[name];
+              const { Panel } = steps[name];
               const isOpen = step === name;
               return (
                 <li key={name} class={isOpen ? 'open' : ''} data-step={name}>
@@ -69,10 +77,11 @@ export function Card({ app, session, pane, side }: CardProps) {
                     }}
                   >
                     <strong>{words.steps[name]}</strong>
-                    <span>{line(state)}</span>
+                    <span>{lineOf(name, state)}</span>
                   </button>
                   {isOpen ? (
                     <div class="panel">
+                      <Wants app={app} wants={wantsUpTo(state.wants, name)} />
                       <Panel app={app} state={state} job={job} session={session} pane={pane} side={side} />
                     </div>
                   ) : null}
@@ -136,13 +145,13 @@ const Start = ({ session }: { readonly session: Session }) => (
 
 /** What goes on, what is missing and what went wrong, said where it is heard too. */
 function Telling({ app }: { readonly app: App }) {
-  const { findings, failure } = app.answers;
+  const { failure } = app.answers;
   const asked = app.notices.asked.value;
   return (
     <div class="telling">
       <Bar app={app} />
       {asked === null ? null : (
-        <div role="alertdialog" aria-label={asked.text}>
+        <div role="alertdialog" aria-label={asked.text} ref={(dialog) => dialog?.scrollIntoView({ block: 'nearest' })}>
           <p>{asked.text}</p>
           {asked.choices.map(({ label, choose }) => (
             <button key={label} type="button" onClick={choose}>
@@ -152,7 +161,6 @@ function Telling({ app }: { readonly app: App }) {
         </div>
       )}
       {failure.value === '' ? null : <p role="alert">{words.broke(failure.value)}</p>}
-      {findings.value === '' ? null : <pre class="findings">{findings.value}</pre>}
     </div>
   );
 }

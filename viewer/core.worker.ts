@@ -6,6 +6,7 @@ import { homeTexts } from './heavy/home-texts.ts';
 import { importFile } from './heavy/import-file.ts';
 import { make, sheetsToShow } from './heavy/make.ts';
 import { type OpenedJob, openedJob } from './heavy/opened-job.ts';
+import { pairedHoles } from './heavy/pair-holes.ts';
 import { pull } from './heavy/pull.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { setStraight } from './heavy/set-straight.ts';
@@ -60,7 +61,7 @@ function opened({ files, present }: Extract<Question, { readonly kind: 'open' }>
   return read.ok ? { ok: true, value: { ...read.value, job: packed(read.value.job) } } : read;
 }
 
-type OfAJob = Extract<Question, { readonly kind: 'work' | 'at' | 'make' | 'sheets' }>;
+type OfAJob = Extract<Question, { readonly kind: 'work' | 'at' | 'make' | 'sheets' | 'pair-holes' }>;
 
 async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<void> {
   switch (question.kind) {
@@ -72,6 +73,9 @@ async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<voi
       if (stands !== null) post({ id, reply: stands });
       return;
     }
+    case 'pair-holes':
+      post({ id, reply: { kind: 'paired', proposed: pairedHoles(job) } });
+      return;
     case 'sheets': {
       const shown = await drained(id, sheetsToShow(job, question.printing));
       if (shown !== null) post({ id, reply: shown });

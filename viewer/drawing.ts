@@ -28,7 +28,9 @@ export function drawingOf(app: App): Drawing {
   const places = litPlaces([face, side]);
   const sideCaption = document.createElement('span');
   sideCaption.append(words.sideView);
-  element.append(places.name, framed(face, words.faceView), framed(side, words.sideView, sideCaption));
+  const frames = [framed(face, words.faceView), framed(side, words.sideView, sideCaption)];
+  element.append(places.name, ...frames);
+  const caption = frames[0]?.querySelector('figcaption');
   levelWithOneAnother(face, side);
   const joint = { face: svgElement('g', { class: 'joint' }), side: svgElement('g', { class: 'joint' }) };
   const [names, marks] = [svgElement('g', { class: 'joint' }), svgElement('g', { class: 'joint' })];
@@ -100,6 +102,10 @@ export function drawingOf(app: App): Drawing {
     element.dataset.step = reader.step.value;
     document.body.dataset.step = reader.step.value;
     if (before === 'outlines' && reader.step.value !== 'outlines') fitAll();
+  });
+  effect(() => {
+    const part = reader.step.value === 'outlines' ? app.job.now.value?.parts[reader.part.value] : undefined;
+    if (caption) caption.textContent = part === undefined ? words.faceView : words.tracing(part.name, part.viewedFrom);
   });
   for (const draw of [place, reach, letter, mark]) effect(draw);
   face.onView(() =>

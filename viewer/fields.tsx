@@ -137,13 +137,20 @@ const Labelled = ({ label, children }: { readonly label: string; readonly childr
 
 interface TickProps {
   readonly label: string;
+  /** What it is called where the label alone does not tell it from others. */
+  readonly name?: string;
   readonly on: boolean;
   readonly onSet: (on: boolean) => void;
 }
 
-export const Tick = ({ label, on, onSet }: TickProps) => (
+export const Tick = ({ label, name, on, onSet }: TickProps) => (
   <label class="tick">
-    <input type="checkbox" checked={on} onChange={({ currentTarget }) => onSet(currentTarget.checked)} />
+    <input
+      type="checkbox"
+      aria-label={name}
+      checked={on}
+      onChange={({ currentTarget }) => onSet(currentTarget.checked)}
+    />
     {label}
   </label>
 );

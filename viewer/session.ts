@@ -1,8 +1,10 @@
 import { effect, untracked } from '@preact/signals';
-import { jobEnding } from '../src/files/file-endings.ts';
+import { jobEnding, partEnding } from '../src/files/file-endings.ts';
 import type { JobFile } from '../src/files/job-file.ts';
+import { vec } from '../src/geometry/plane/vec.ts';
 import { findingsText } from '../src/words/finding-text.ts';
 import type { App } from './app.ts';
+import type { FileToImport, ImportedFile } from './heavy/import-file.ts';
 import type { OpenedFile, OpenedJob } from './heavy/opened-job.ts';
 import { type FileOnDisk, readChosen, saveJobFile } from './job/disk.ts';
 import { findHome, type Home, type HomeSaveResult, watchHome } from './job/home.ts';
@@ -81,19 +83,48 @@ export class Session {
     const name = this.#app.reader.part.value;
     const part = this.#app.job.now.value?.parts[name];
     if (part === undefined) return;
-    const bytes = new Uint8Array(await file.arrayBuffer());
+    await this.#bringInto(name, { name: file.name, bytes: new Uint8Array(await file.arrayBuffer()), options: {} });
+  }
+
+  async #bringInto(name: string, file: Pick<FileToImport, 'name' | 'bytes' | 'options'>): Promise<void> {
+    const job = this.#app.job.now.value;
+    const part = job?.parts[name];
+    if (job === null || part === undefined) return;
+    const { axis } = job.fit;
+    const about = job.fit.fixed === name && typeof axis !== 'string' ? vec(...axis) : vec(0, 0);
     const seen = part.viewedFrom === undefined ? {} : { viewedFrom: part.viewedFrom };
+    const options = { ...file.options, proposeHoles: { axis: about } };
     const id = this.#id;
-    const brought = await this.#app.answers.imported({ name: file.name, bytes, ...seen });
+    const brought = await this.#app.answers.imported({ ...file, ...seen, partName: part.name, options });
     // what was changed of the part meanwhile stays; into another job it does not go
     const present = this.#id === id ? this.#app.job.now.value?.parts[name] : undefined;
     if (brought === null || present === undefined) return;
+    if (brought.kind === 'unit-wanted') return this.#askUnit(name, file, brought);
     if (brought.kind === 'part') {
-      const whole = withImported(present, brought.part);
-      if (whole === null) return this.#app.notices.tell(words.otherSide(file.name));
-      this.#app.job.edit((job) => ({ ...job, parts: { ...job.parts, [name]: whole } }));
+      const isPart = file.name.toLowerCase().endsWith(partEnding);
+      const whole = withImported(present, isPart ? brought.part : { ...brought.part, name: present.name });
+      if (whole === null) return this.#app.notices.tellRead(words.otherSide(file.name));
+      this.#app.job.edit((now) => ({ ...now, parts: { ...now.parts, [name]: whole } }));
     }
-    this.#app.notices.tell(brought.text);
+    this.#app.reader.step.value = 'outlines';
+    this.#app.notices.tellRead(brought.text);
+  }
+
+  /** A file without a unit is never guessed at. */
+  #askUnit(
+    name: string,
+    { name: fileName, bytes }: Pick<FileToImport, 'name' | 'bytes'>,
+    { measures, inPixels }: Extract<ImportedFile, { readonly kind: 'unit-wanted' }>,
+  ): void {
+    const choice = (label: string, options: NonNullable<FileToImport['options']>) => ({
+      label,
+      choose: () => this.#bringInto(name, { name: fileName, bytes, options }),
+    });
+    this.#app.notices.put(words.unitWanted(fileName, measures), [
+      choice(words.inMm, { units: 'mm' }),
+      choice(words.inInches, { units: 'in' }),
+      ...(inPixels ? [96, 90].map((dpi) => choice(words.dotsAnInch(dpi), { dpi })) : []),
+    ]);
   }
 
   /** A photograph, for the part that is traced; it is set straight next. */

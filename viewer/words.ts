@@ -14,6 +14,8 @@ export const words = {
   placeNamed: ({ part, kind, id }: Pick<NamedPlace, 'part' | 'kind' | 'id'>): string =>
     `${id}, ${placeKinds[kind]}${part === 'moving' ? 'moving part' : 'fixed part'}`,
   faceView: 'Looking at the face of the fixed part',
+  tracing: (part: string, from: 'face' | 'back' | undefined): string =>
+    `Tracing: ${part}${from === undefined ? '' : from === 'face' ? ', seen at its face' : ', seen from behind'}`,
   sideView: 'From the side',
   seenFrom: { left: 'Seen from the left', right: 'Seen from the right' },
   nearer: (view: string): string => `${view}, larger`,
@@ -24,6 +26,11 @@ export const words = {
   newParts: { fixed: 'Block', moving: 'Housing' },
   openOutlines: 'Add a table (CSV), a drawing (DXF, SVG) or a part file',
   otherSide: (file: string): string => `${file} was seen from the other side: it was not added`,
+  unitWanted: (file: string, measures: string): string =>
+    `${file} does not say its unit. What is drawn in it measures ${measures}. What are these?`,
+  inMm: 'millimetres',
+  inInches: 'inches',
+  dotsAnInch: (dpi: number): string => `pixels, ${dpi} to the inch`,
   undo: 'Undo',
   redo: 'Redo',
   save: 'Save the job',
@@ -32,6 +39,7 @@ export const words = {
   stop: 'Stop',
   broke: (why: string): string => `Fettle itself went wrong here: ${why}`,
   notYet: 'not yet',
+  wanted: 'Needed next',
   inFull: 'In full',
   lengthsIn: 'Show lengths in',
   lengthUnits: [
@@ -72,6 +80,16 @@ export const words = {
   viewedFrom: (part: string): string => `${part}: where did the eye stand?`,
   fromFace: 'looking at its own mating face',
   fromBack: 'looking through it from behind',
+  findPairs: 'Find the pairs that fit best',
+  foundPairs: 'These fit best',
+  pairOff: (fixed: string, moving: string, off: string): string => `${fixed}–${moving}, off by ${off}`,
+  pairsGive: (largest: string, rms: string): string => `The worst is off by ${largest}, rms ${rms}.`,
+  fitsTurnedToo: (turns: readonly string[]): string =>
+    `As many fit as well turned further by ${turns.join(', ')}. Hold the parts together before you take these.`,
+  fitsMirrored: 'More of them fit with one part seen from its other side. Look again how you saw the parts.',
+  noPairs: 'No two holes of the same kind stand alike in both parts.',
+  takePairs: 'Take these pairs',
+  leavePairs: 'Leave them',
   axis: 'Crank axis',
   axisAt: 'at a point of the fixed drawing',
   arrows: (times: number): string => `Arrows show how far each hole is off, ${times} times as long`,

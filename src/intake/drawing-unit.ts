@@ -42,7 +42,7 @@ const refused = (file: string, found: string, expected: string): Reading<never> 
 });
 
 /** Width × height of everything drawn, so that a builder sees which unit makes sense of it. */
-function extentOf({ shapes }: Drawing): string {
+export function extentOf({ shapes }: Drawing): string {
   let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const { shape } of shapes) {
     const around = shape.kind === 'circle' ? shape.radius : 0;

@@ -13,7 +13,10 @@ export interface DrawnShape {
 /** A hole that the source itself names; lengths in its units. */
 export interface NamedHole {
   readonly id: string;
-  readonly kind: HoleKind;
+  /** Null where the source does not say. */
+  readonly kind: HoleKind | null;
+  /** Where in the file it stands, such as `line 120`. */
+  readonly place: string;
   readonly at: Vec;
   readonly diameter: number | null;
   readonly proud: number | null;

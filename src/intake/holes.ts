@@ -15,15 +15,20 @@ export interface RoundHole {
 const sameColumnMm = 0.01;
 
 /** Names circles D1, D2 … by their kind, from left to right and from low to high; ids in `taken` are passed over. */
-export function numbered(circles: readonly Omit<RoundHole, 'id'>[], taken: ReadonlySet<string>): RoundHole[] {
-  const counts = new Map<HoleKind, number>();
-  const next = (kind: HoleKind): string => {
-    const count = (counts.get(kind) ?? 0) + 1;
-    counts.set(kind, count);
-    const id = `${idPrefixes[kind]}${count}`;
-    return taken.has(id) ? next(kind) : id;
+export function numbered(
+  circles: readonly (Omit<RoundHole, 'id'> & { readonly prefix?: string })[],
+  taken: ReadonlySet<string>,
+): RoundHole[] {
+  const counts = new Map<string, number>();
+  const next = (prefix: string): string => {
+    const count = (counts.get(prefix) ?? 0) + 1;
+    counts.set(prefix, count);
+    const id = `${prefix}${count}`;
+    return taken.has(id) ? next(prefix) : id;
   };
-  return [...circles].sort(leftToRight).map((hole) => ({ id: next(hole.kind), ...hole }));
+  return [...circles]
+    .sort(leftToRight)
+    .map(({ kind, circle, prefix = idPrefixes[kind] }) => ({ id: next(prefix), kind, circle }));
 }
 
 type HoleCircle = Pick<RoundHole, 'circle'>;

@@ -3,6 +3,8 @@ import { suggesting } from '../files/nearest.ts';
 import type { PartFile } from '../files/part-file.ts';
 import { shown } from '../files/shown.ts';
 import type { CircleLoop, Loop } from '../geometry/plane/loop.ts';
+import { scale as scaleBy } from '../geometry/plane/vec.ts';
+import type { HoleKind } from '../job/casting.ts';
 import { mmPer, type Units } from '../job/lengths.ts';
 import type { Drawing, NamedDoNotCut, NamedHollow, Note } from './drawing.ts';
 import { drawingUnit } from './drawing-unit.ts';
@@ -10,11 +12,13 @@ import { farShapes } from './far-shapes.ts';
 import { circleRound, isCircle, numbered, type RoundHole } from './holes.ts';
 import { holeNotes, sectionNotes } from './import-notes.ts';
 import type { ImportOptions } from './import-options.ts';
+import { idPrefixes, untoldPrefix } from './layers.ts';
 import type { LengthUnit } from './length-unit.ts';
 import type { Branch } from './outlines/chain.ts';
 import { branchText, gapText } from './outlines/gap-text.ts';
 import type { Gap } from './outlines/gaps.ts';
 import { type Outlines, outlinesOf } from './outlines/outlines.ts';
+import { circlesInMetal, kindsProposed } from './proposed-holes.ts';
 import {
   doNotCutFile,
   hollowFile,
@@ -38,6 +42,8 @@ export interface DrawingImport {
   readonly joined: readonly Gap[];
   readonly gaps: readonly Gap[];
   readonly branches: readonly Branch[];
+  /** Ids of the holes of which only size and place tell what they are. */
+  readonly proposed: readonly string[];
   readonly notes: readonly Note[];
 }
 
@@ -53,11 +59,12 @@ export function importDrawing(file: string, drawing: Drawing, options: ImportOpt
   const far = farShapes(file, all, unit.value.mm);
   if (far.length > 0) return refused(far);
   const tracing = traced(sorted.value, drawing, unit.value, options);
-  const picked = pickedHoles(tracing, options);
+  const picked = pickedHoles(drawing, tracing, options);
   const findings = [
     ...missingHoles(file, picked),
+    ...kindsNotSaid(file, drawing, options),
     ...unknownSections(file, tracing, options),
-    ...noOutline(file, tracing, picked),
+    ...(options.proposeHoles !== null && holeCount(drawing, picked) > 0 ? [] : noOutline(file, tracing, picked)),
   ];
   return findings.length > 0 ? refused(findings) : { ok: true, value: imported(drawing, tracing, picked, options) };
 }
@@ -112,19 +119,83 @@ interface PickedHoles {
   readonly holes: readonly RoundHole[];
   /** Circles of sections that are holes, and so no outlines. */
   readonly taken: ReadonlySet<Loop>;
+  /** What every hole of the drawing's own is, in its order. */
+  readonly ownKinds: readonly HoleKind[];
+  readonly proposed: readonly string[];
 }
 
-function pickedHoles({ sections, holeLayers, scale }: Tracing, options: ImportOptions): PickedHoles {
+function pickedHoles(drawing: Drawing, tracing: Tracing, options: ImportOptions): PickedHoles {
+  const { sections, holeLayers, scale } = tracing;
   const loops = sections.flatMap(({ outlines }) => outlines.loops);
   const asked = options.holes.map((hole) => ({ ...hole, circle: circleRound(loops, hole, scale.partMm) }));
   const found = asked.flatMap(({ id, kind, circle }) => (circle === null ? [] : [{ id, kind, circle }]));
   const onLayers = holeLayers.flatMap(({ kind, outlines }) =>
-    outlines.loops.filter(isCircle).map((circle) => ({ kind, circle })),
+    kind === null ? [] : outlines.loops.filter(isCircle).map((circle) => ({ kind, circle })),
   );
-  const ids = new Set(asked.map(({ id }) => id));
-  const taken = new Set<Loop>(found.map(({ circle }) => circle));
-  return { asked, holes: [...found, ...numbered(onLayers, ids)], taken };
+  const told = new Set<Loop>(found.map(({ circle }) => circle));
+  const untold = untoldHoles(drawing, tracing, told, options);
+  const ids = new Set([...asked, ...drawing.holes].map(({ id }) => id));
+  const holes = [...found, ...numbered([...onLayers, ...untold.circles], ids)];
+  const own = drawing.holes.filter(({ kind }) => kind === null).map(({ id }) => id);
+  const circles = new Set(untold.circles.map(({ circle }) => circle));
+  return {
+    asked,
+    holes,
+    // a bore stays an outline: there is no metal in it, whatever a hole may be bored for
+    taken: new Set([...told, ...untold.circles.flatMap(({ kind, circle }) => (kind === 'bore' ? [] : [circle]))]),
+    ownKinds: untold.ownKinds,
+    proposed: [...own, ...holes.filter(({ circle }) => circles.has(circle)).map(({ id }) => id)],
+  };
 }
+
+interface UntoldHoles {
+  readonly circles: readonly { readonly kind: HoleKind; readonly circle: CircleLoop; readonly prefix: string }[];
+  readonly ownKinds: readonly HoleKind[];
+}
+
+/** The holes that the file does not say the kind of, with what is proposed of each. */
+function untoldHoles(
+  { holes }: Drawing,
+  { sections, holeLayers, scale }: Tracing,
+  told: ReadonlySet<Loop>,
+  { proposeHoles }: ImportOptions,
+): UntoldHoles {
+  const circles = [
+    ...holeLayers.flatMap(({ kind, outlines }) => (kind === null ? outlines.loops.filter(isCircle) : [])),
+    ...(proposeHoles === null ? [] : sections.flatMap(({ outlines }) => circlesInMetal(outlines.loops))),
+  ].filter((circle) => !told.has(circle));
+  const own = holes.filter(({ kind }) => kind === null);
+  const places = [
+    ...circles.map(({ centre, radius }) => ({ at: centre, diameterMm: 2 * radius })),
+    ...own.map(({ at, diameter }) => ({
+      at: scaleBy(at, scale.drawingMm),
+      diameterMm: diameter === null ? null : diameter * scale.drawingMm,
+    })),
+  ];
+  const kinds = kindsProposed(places, scaleBy(proposeHoles?.axis ?? { x: 0, y: 0 }, scale.partMm));
+  const ownKind = new Map(own.map((hole, i) => [hole, kinds[circles.length + i] ?? 'bolt']));
+  return {
+    circles: circles.map((circle, i) => {
+      const kind = kinds[i] ?? 'bolt';
+      return { kind, circle, prefix: kind === 'bore' ? idPrefixes.bore : untoldPrefix };
+    }),
+    ownKinds: holes.map((hole) => hole.kind ?? ownKind.get(hole) ?? 'bolt'),
+  };
+}
+
+const holeCount = ({ holes }: Drawing, picked: PickedHoles): number => holes.length + picked.holes.length;
+
+const kindsNotSaid = (file: string, { holes }: Drawing, { proposeHoles }: ImportOptions): Finding[] =>
+  proposeHoles !== null
+    ? []
+    : holes
+        .filter(({ kind }) => kind === null)
+        .map(({ place }) => ({
+          file,
+          at: `${place}, kind`,
+          found: 'nothing',
+          expected: Object.keys(idPrefixes).join(', '),
+        }));
 
 const missingHoles = (file: string, { asked }: PickedHoles): Finding[] =>
   asked
@@ -169,6 +240,7 @@ function imported(drawing: Drawing, tracing: Tracing, picked: PickedHoles, optio
     joined: outlined.flatMap(({ outlines }) => outlines.joined),
     gaps: outlined.flatMap(({ outlines }) => outlines.gaps),
     branches: outlined.flatMap(({ outlines }) => outlines.branches),
+    proposed: picked.proposed,
     notes,
   };
 }
@@ -179,7 +251,7 @@ function partFileOf(drawing: Drawing, tracing: Tracing, picked: PickedHoles, opt
   const doNotCut = tracing.doNotCut.map((region) => doNotCutFile(region, region.outlines.loops, scale));
   const wallReadings = drawing.wallReadings.map((reading) => wallReadingFile(reading, scale));
   const holes = [
-    ...drawing.holes.map((hole) => namedHoleFile(hole, scale)),
+    ...drawing.holes.map((hole, i) => namedHoleFile(hole, picked.ownKinds[i] ?? 'bolt', scale)),
     ...picked.holes.map((hole) => roundHoleFile(hole, scale)),
   ];
   return {

@@ -23,6 +23,8 @@ export interface ImportOptions {
   readonly traceError: number | null;
   readonly gotBy: string | null;
   readonly mayCut: readonly string[];
+  /** Null leaves what the file does not call a hole as it is drawn; else holes are told by size and place about this axis. */
+  readonly proposeHoles: { readonly axis: Vec } | null;
 }
 
 /** What is meant where the builder says nothing beside the file. */
@@ -38,4 +40,5 @@ export const nothingSaid: Omit<ImportOptions, 'name' | 'viewedFrom'> = {
   traceError: null,
   gotBy: null,
   mayCut: [],
+  proposeHoles: null,
 };

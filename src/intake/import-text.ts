@@ -12,7 +12,13 @@ const mostListed = 20;
 const widestUntidyMm = 5;
 
 /** What became of a file, for a builder to read: what was made of it, what was done to it, what is left to do. */
-export function importText(imported: DrawingImport, file: string, partFile: string): string {
+export const importText = (imported: DrawingImport, file: string, partFile: string): string =>
+  [importedText(imported, file, partFile), ...paragraph('Next', nextTexts(imported, partFile), (text) => text)].join(
+    '\n',
+  );
+
+/** The same but for what is left to do, where that is asked otherwise than on the command line. */
+export function importedText(imported: DrawingImport, file: string, partFile: string): string {
   const { units } = imported.part;
   return [
     headline(imported, file, partFile),
@@ -27,7 +33,6 @@ export function importText(imported: DrawingImport, file: string, partFile: stri
       branchText(branch, units),
     ),
     ...paragraph('Said of the file', imported.notes, ({ text }) => text),
-    ...paragraph('Next', nextTexts(imported, partFile), (text) => text),
   ].join('\n');
 }
 
@@ -65,12 +70,13 @@ function hollowsText({ part: { hollows = [], doNotCut = [], wallReadings = [] } 
 const listedIds = (ids: readonly string[]): string =>
   `${ids.slice(0, mostListed).join(' ')}${ids.length > mostListed ? ' …' : ''}`;
 
-function holesText({ part: { holes = [] } }: DrawingImport): string[] {
+function holesText({ part: { holes = [] }, proposed }: DrawingImport): string[] {
   const kinds = [...new Set(holes.map(({ kind }) => kind))];
-  return kinds.map((kind) => {
+  const listed = kinds.map((kind) => {
     const ids = holes.filter((hole) => hole.kind === kind).map(({ id }) => id);
     return `  ${kind}: ${listedIds(ids)}`;
   });
+  return proposed.length === 0 ? listed : [...listed, `  told by size and place alone: ${listedIds(proposed)}`];
 }
 
 /** To four figures or the last whole one: enough to hold a rule against. */

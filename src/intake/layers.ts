@@ -19,6 +19,15 @@ export function holeKindOf(layer: string): HoleKind | null {
   return holeWords.find(({ word }) => word.test(words))?.kind ?? null;
 }
 
+/** Whether a layer is one of holes, whatever they are: `holes`, `drill 11`. */
+export const isOfHoles = (layer: string): boolean => {
+  const words = layer.replace(/[_.]/g, ' ');
+  return !metalWords.test(words) && /\bholes?\b|\bdrill(ed|ings?|s)?\b/i.test(words);
+};
+
+/** How ids of holes start of which only size and place tell what they are. */
+export const untoldPrefix = 'H';
+
 /** How ids of each kind of hole start: D1, B1 … */
 export const idPrefixes: Readonly<Record<HoleKind, string>> = {
   dowel: 'D',

@@ -2,6 +2,7 @@ import type { DoNotCutFile, HoleFile, HollowFile, LoopFile, SectionFile, WallRea
 import type { Loop, Vertex } from '../geometry/plane/loop.ts';
 import { round6 } from '../geometry/plane/rounding.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
+import type { HoleKind } from '../job/casting.ts';
 import type { Units } from '../job/lengths.ts';
 import type { NamedDoNotCut, NamedHole, NamedHollow, NamedWallReading } from './drawing.ts';
 import type { RoundHole } from './holes.ts';
@@ -79,8 +80,8 @@ export const roundHoleFile = ({ id, kind, circle }: RoundHole, { partMm }: Scale
   diameter: round6((2 * circle.radius) / partMm),
 });
 
-export function namedHoleFile(hole: NamedHole, scale: Scale): HoleFile {
-  const { id, kind, at, diameter, proud, thread, depth, keepWall, mayBreak } = hole;
+export function namedHoleFile(hole: NamedHole, kind: HoleKind, scale: Scale): HoleFile {
+  const { id, at, diameter, proud, thread, depth, keepWall, mayBreak } = hole;
   const toPart = partLength(scale);
   return {
     id,

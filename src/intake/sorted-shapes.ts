@@ -4,7 +4,7 @@ import { shown } from '../files/shown.ts';
 import type { HoleKind } from '../job/casting.ts';
 import type { Drawing, DrawnShape, SectionFacts } from './drawing.ts';
 import type { ImportOptions } from './import-options.ts';
-import { holeKindOf, sectionNameOf } from './layers.ts';
+import { holeKindOf, isOfHoles, sectionNameOf } from './layers.ts';
 
 export interface SectionShapes {
   readonly id: string;
@@ -16,7 +16,8 @@ export interface SectionShapes {
 
 export interface HoleShapes {
   readonly layer: string;
-  readonly kind: HoleKind;
+  /** Null where the layer does not say. */
+  readonly kind: HoleKind | null;
   readonly shapes: DrawnShape[];
 }
 
@@ -26,7 +27,7 @@ export interface SortedShapes {
   readonly holeLayers: readonly HoleShapes[];
 }
 
-type SortOptions = Pick<ImportOptions, 'layers' | 'section' | 'holeLayers' | 'depth'>;
+type SortOptions = Pick<ImportOptions, 'layers' | 'section' | 'holeLayers' | 'depth' | 'proposeHoles'>;
 
 /**
  * Sorts shapes by layer (letter case set aside): layers asked for as holes or named so are holes, every other is a
@@ -47,7 +48,8 @@ export function sortShapes(file: string, drawing: Drawing, asked: SortOptions): 
     if (wanted.size > 0 && !wanted.has(key)) continue;
     const facts = drawing.facts.get(layer) ?? null;
     const kind = asked.holeLayers.find((each) => keyOf(each.layer) === key)?.kind ?? (facts ? null : holeKindOf(layer));
-    if (kind !== null) holeLayers.push({ layer, kind, shapes });
+    const isUntold = kind === null && facts === null && asked.proposeHoles !== null && isOfHoles(layer);
+    if (kind !== null || isUntold) holeLayers.push({ layer, kind, shapes });
     else addToSection(sections, asked.section ?? layer, facts, shapes, asked.depth);
   }
   return { ok: true, value: { sections: [...sections.values()], holeLayers } };

@@ -99,10 +99,14 @@ function isLonely({ at }: Hole, holes: readonly Hole[], nearestMm: number): bool
   return near.length === 1;
 }
 
-/** The nearest two paired first, then the nearest two of what is left. */
-function nearestOneToOne(fixed: readonly Hole[], moving: readonly Hole[]): HolePair[] {
+/** The nearest two that may be paired first, then the nearest two of what is left. */
+export function nearestOneToOne(
+  fixed: readonly Hole[],
+  moving: readonly Hole[],
+  may: (fixed: Hole, moving: Hole) => boolean = () => true,
+): HolePair[] {
   const ways = fixed
-    .flatMap((f) => moving.map((m) => ({ fixed: f, moving: m, mm: distance(f.at, m.at) })))
+    .flatMap((f) => moving.flatMap((m) => (may(f, m) ? [{ fixed: f, moving: m, mm: distance(f.at, m.at) }] : [])))
     .sort((a, b) => a.mm - b.mm);
   const found = new Map<Hole, Hole>();
   const taken = new Set<Hole>();
@@ -117,4 +121,5 @@ function nearestOneToOne(fixed: readonly Hole[], moving: readonly Hole[]): HoleP
   });
 }
 
-const clearlyWorse = (bad: number, good: number): boolean => bad > decisiveRatio * good && bad - good > decisiveMm;
+export const clearlyWorse = (bad: number, good: number): boolean =>
+  bad > decisiveRatio * good && bad - good > decisiveMm;

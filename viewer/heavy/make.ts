@@ -12,7 +12,6 @@ import type { JobFile } from '../../src/files/job-file.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import { type Bench, benchesOf } from '../../src/markout/marking-out-bench.ts';
 import type { Analysis } from '../../src/pipeline/analysis.ts';
-import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
 import type { BesideAnswers, MadeFile, Making, Printing, Reply } from './questions.ts';
 import { analysed } from './work.ts';
@@ -63,7 +62,7 @@ function* markedOut(found: Analysis, mirrored: boolean): Generator<Progress, Mar
   return made;
 }
 
-const unfit = (findings: readonly Finding[]): Reply => ({ kind: 'findings', findings, text: findingsText(findings) });
+const unfit = (findings: readonly Finding[]): Reply => ({ kind: 'findings', findings });
 
 const mediaTypes = {
   pdf: 'application/pdf',

@@ -9,6 +9,7 @@ import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { LoopFile } from '../../src/files/part-file.ts';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import type { MarkingTable } from '../../src/markout/marking-row.ts';
@@ -18,6 +19,7 @@ import type { PackedJob } from '../packed.ts';
 import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { OpenedFile, OpenedJob } from './opened-job.ts';
+import type { ProposedPairs } from './pair-holes.ts';
 import type { cutPictures, FaceSections, Pictures } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
 import type { PullInput } from './pull.ts';
@@ -34,6 +36,8 @@ export type Question =
   | { readonly kind: 'make'; readonly what: Making; readonly beside: BesideAnswers }
   /** The sheets to mark out by, to look at. */
   | { readonly kind: 'sheets'; readonly printing: Omit<Printing, 'paper'> }
+  /** Which holes of the two parts come together. */
+  | { readonly kind: 'pair-holes' }
   /** Files of Fettle as a job, beside the one that is open; or the worked job that the page brings. */
   | { readonly kind: 'open'; readonly files: readonly OpenedFile[] | 'demo'; readonly present: PackedJob | null }
   /** A job as the text of each file it was opened from. */
@@ -84,6 +88,8 @@ export interface CheckReply {
   /** With no outlines: they are drawn in the pictures. */
   readonly joint: Joint;
   readonly check: CheckResult;
+  /** Where the crank comes to lie in the moving part's own drawing, mm. */
+  readonly crankInMoving: Vec;
   readonly pictures: Pictures;
 }
 
@@ -119,7 +125,7 @@ export interface StandReply {
 
 export type Reply =
   | { readonly kind: 'progress'; readonly progress: Progress }
-  | { readonly kind: 'findings'; readonly findings: readonly Finding[]; readonly text: string }
+  | { readonly kind: 'findings'; readonly findings: readonly Finding[] }
   | CheckReply
   | Way
   | { readonly kind: 'room'; readonly room: readonly SvgNode[] }
@@ -131,6 +137,7 @@ export type Reply =
   | { readonly kind: 'opened'; readonly opened: Reading<OpenedJob<PackedJob>> }
   | { readonly kind: 'texts'; readonly texts: HomeTexts }
   | { readonly kind: 'imported'; readonly imported: ImportedFile }
+  | { readonly kind: 'paired'; readonly proposed: ProposedPairs | null }
   | { readonly kind: 'made'; readonly files: readonly MadeFile[] }
   | { readonly kind: 'picture-set'; readonly set: PictureSet }
   | { readonly kind: 'pulled'; readonly pulled: PulledOutline<LoopFile> | null };

@@ -3,7 +3,9 @@ import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
 import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import type { Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
-import { apply, rigid } from '../../src/geometry/plane/rigid.ts';
+import { mirrorPoint } from '../../src/geometry/plane/loop.ts';
+import { apply, inverse, rigid } from '../../src/geometry/plane/rigid.ts';
+import { type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import { polygonise } from '../../src/geometry/polygons/polygonise.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import type { Casting } from '../../src/job/casting.ts';
@@ -13,7 +15,6 @@ import type { Joint } from '../../src/joint/joint.ts';
 import { carried } from '../../src/joint/move-casting.ts';
 import { convexHull } from '../../src/markout/marking-out-hull.ts';
 import { type Analysis, analyse } from '../../src/pipeline/analysis.ts';
-import { findingsText } from '../../src/words/finding-text.ts';
 import { jobFileName } from '../job/job-file-name.ts';
 import { figuresOf } from './figures-of.ts';
 import { cutPictures, finerSections, picturesOf, roomPicture } from './pictures-of.ts';
@@ -40,14 +41,14 @@ export function* work(
 ): Generator<Progress | Reply, void> {
   const found = analysed(job);
   if (!found.ok) {
-    yield { kind: 'findings', findings: found.findings, text: findingsText(found.findings) };
+    yield { kind: 'findings', findings: found.findings };
     return;
   }
   const { joint, ...stages } = found.value;
   const check = yield* stages.check();
   const drawn = { joint, check, alternatives: [], room: [] };
   const pictures = picturesOf({ ...drawn, plan: null }, from);
-  yield { kind: 'checked', joint: withoutOutlines(joint), check, pictures };
+  yield { kind: 'checked', joint: withoutOutlines(joint), check, crankInMoving: crankInMoving(joint), pictures };
   const curve = yield* stages.curve();
   if (curve !== null) yield { kind: 'way', curve, heights: heightsAlong(joint, curve) };
   yield { kind: 'room', room: roomPicture(yield* stages.room()) };
@@ -62,6 +63,11 @@ export function* work(
     cut: cutPictures({ ...drawn, plan }, pictures.seenFrom),
   };
   yield { kind: 'way-after', curve: yield* stages.curveAfter() };
+}
+
+function crankInMoving({ dowelUp: { turnRad, shift }, moving }: Joint): Vec {
+  const at = apply(inverse(rigid(turnRad, shift)), vec(0, 0));
+  return moving.mirrored ? mirrorPoint(at) : at;
 }
 
 /** What words are made of: its outlines are in the pictures, and too many to be sent twice. */

@@ -3,7 +3,15 @@ import { apart, type Points, vertexAt, type XY } from './arc.ts';
 
 /** A feature as it is measured with caliper and rule: lengths in the part's units, angle in degrees anticlockwise. */
 export type Feature =
-  | { readonly kind: 'rib'; readonly from: XY; readonly to: XY; readonly width: number; readonly endRadius: number }
+  | {
+      readonly kind: 'rib';
+      readonly from: XY;
+      readonly to: XY;
+      readonly width: number;
+      /** At its end, where it is another there. */
+      readonly tipWidth?: number;
+      readonly endRadius: number;
+    }
   | { readonly kind: 'boss'; readonly centre: XY; readonly diameter: number }
   | {
       readonly kind: 'pad';
@@ -24,11 +32,21 @@ export function featureLoop(feature: Feature): LoopFile | null {
     case 'pad':
       return rectangle(feature.centre, feature.width, feature.height, (feature.angleDeg * Math.PI) / 180, 0);
     case 'rib': {
-      const { from, to, width, endRadius } = feature;
+      const { from, to, width, tipWidth = width, endRadius } = feature;
+      if (tipWidth !== width) return endRadius === 0 ? tapered(from, to, width, tipWidth) : null;
       const centre: XY = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
       return rectangle(centre, apart(from, to), width, Math.atan2(to[1] - from[1], to[0] - from[0]), endRadius);
     }
   }
+}
+
+/** Straight from the middle of one end to the middle of the other. */
+function tapered(from: XY, to: XY, width: number, tipWidth: number): Points | null {
+  const long = apart(from, to);
+  if (!(long > 0 && width > 0 && tipWidth > 0)) return null;
+  const aside = ([x, y]: XY, by: number) =>
+    vertexAt([x - ((to[1] - from[1]) / long) * by, y + ((to[0] - from[0]) / long) * by], 0);
+  return [aside(from, width / 2), aside(from, -width / 2), aside(to, -tipWidth / 2), aside(to, tipWidth / 2)];
 }
 
 /** A rectangle turned by an angle, its corners rounded; with a radius of half its height its ends are half circles. */

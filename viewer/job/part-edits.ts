@@ -134,8 +134,8 @@ export function withLoopAs(part: PartDraft, place: Place, index: number, list: L
   return withHolders(rest, list, more.length > 0 ? more : [...there, made]);
 }
 
-/** Letters that holes of a kind are numbered with. */
-const letters = { dowel: 'D', bolt: 'B', tapped: 'T', stud: 'S', bore: 'BORE', planned: 'P' } as const;
+/** Letters that holes of a kind are numbered with; what nobody has said the kind of yet counts as a bolt's. */
+const letters = { dowel: 'D', bolt: 'H', tapped: 'T', stud: 'S', bore: 'BORE', planned: 'P' } as const;
 
 export function withHole(part: PartDraft, kind: HoleFile['kind'], [x, y]: XY, diameter?: number): PartDraft {
   const holes = part.holes ?? [];
@@ -145,6 +145,13 @@ export function withHole(part: PartDraft, kind: HoleFile['kind'], [x, y]: XY, di
   const hole: HoleFile = { id: `${letters[kind]}${n}`, kind, at: [x, y] };
   return { ...part, holes: [...holes, amended(hole, { diameter })] };
 }
+
+export const dowelsOf = ({ holes = [] }: Pick<PartDraft, 'holes'>): HoleFile[] =>
+  holes.filter(({ kind }) => kind === 'dowel');
+
+/** Says that a hole is a dowel, or that it is none after all. */
+export const withDowel = (part: PartDraft, index: number): PartDraft =>
+  withHoleChanged(part, index, { kind: part.holes?.[index]?.kind === 'dowel' ? 'bolt' : 'dowel' });
 
 /** Changes what is said of a hole; its name is for `holeRenamed`. */
 export const withHoleChanged = (part: PartDraft, index: number, changes: Partial<Omit<HoleFile, 'id'>>): PartDraft => ({

@@ -15,8 +15,8 @@ export interface Pane {
   /** Of the window, pixels, as it was last seen; to ask the element has all be laid out anew. */
   width(): number;
   setView(view: View): void;
-  /** Shows all of an extent, and goes on doing so when the window changes, until the hand moves the view. */
-  fit(extent: Extent): void;
+  /** Shows all of an extent, as it is by then, and goes on doing so when the window changes, until the hand moves the view. */
+  fit(extent: Extent | (() => Extent)): void;
   /** Shows all of that extent again. */
   fitAgain(): void;
   /** Hears when it has been asked to show all again. */
@@ -46,7 +46,7 @@ export function paneOf(label: string): Pane {
   element.prepend(under);
 
   let view: View = { pxPerMm: 1, origin: { x: 0, y: 0 } };
-  let extent: Extent | null = null;
+  let extent: Extent | (() => Extent) | null = null;
   let followsExtent = true;
   let touching: Touching = {};
   const hearers = new Set<(view: View, cause: Cause) => void>();
@@ -56,8 +56,9 @@ export function paneOf(label: string): Pane {
     for (const hear of hearers) hear(next, cause);
   };
   const refit = (): void => {
-    if (extent !== null && element.clientWidth > 0)
-      apply(fitted(extent, { width: element.clientWidth, height: element.clientHeight }), 'window');
+    if (extent === null || element.clientWidth === 0) return;
+    const all = typeof extent === 'function' ? extent() : extent;
+    apply(fitted(all, { width: element.clientWidth, height: element.clientHeight }), 'window');
   };
   let width = 0;
   const setView = (next: View, cause: Cause = 'hand'): void => {
@@ -66,7 +67,7 @@ export function paneOf(label: string): Pane {
     width = element.clientWidth;
     apply(next, cause);
   };
-  const fit = (next: Extent): void => {
+  const fit = (next: Extent | (() => Extent)): void => {
     extent = next;
     followsExtent = true;
     refit();

@@ -11,6 +11,7 @@ import CoreWorker from '../core.worker.ts?worker&inline';
 import type { HomeTexts } from '../heavy/home-texts.ts';
 import type { FileToImport, ImportedFile } from '../heavy/import-file.ts';
 import type { OpenedFile, OpenedJob } from '../heavy/opened-job.ts';
+import type { ProposedPairs } from '../heavy/pair-holes.ts';
 import type { FaceSections } from '../heavy/pictures-of.ts';
 import type { PullInput } from '../heavy/pull.ts';
 import type { PulledOutline } from '../heavy/pull-outline.ts';
@@ -30,6 +31,7 @@ import type { PictureInput, PictureSet } from '../heavy/set-straight.ts';
 import { amended } from '../job/part-edits.ts';
 import { packed, unpacked } from '../packed.ts';
 import type { Stop } from '../way.ts';
+import { wantsOf } from '../words/wants.ts';
 
 const start = (): Worker => new CoreWorker();
 
@@ -46,8 +48,8 @@ export class Answers {
   readonly planned = signal<PlanReply | null>(null);
   /** What was proved last of where the moving part stands. */
   readonly stands = signal<StandReply | null>(null);
-  /** What keeps the job from being worked out, in words; empty where nothing does. */
-  readonly findings = signal('');
+  /** What keeps the job from being worked out. */
+  readonly findings = signal<readonly Finding[]>([]);
   readonly failure = signal('');
   readonly working = signal<Progress | 'starting' | null>(null);
   readonly isWorking = computed(() => this.working.value !== null);
@@ -71,6 +73,7 @@ export class Answers {
     this.#asked = null;
     this.#seenFrom = null;
     this.stands.value = null;
+    this.findings.value = [];
     this.#sayNothing();
   }
 
@@ -117,7 +120,7 @@ export class Answers {
           this.working.value = reply.progress;
           return;
         case 'findings':
-          this.findings.value = reply.text;
+          this.findings.value = reply.findings;
           this.#sayNothing();
           return;
         case 'checked':
@@ -126,7 +129,7 @@ export class Answers {
           this.wayAfter.value = null;
           this.#seenFrom = reply.pictures.seenFrom;
           this.sections.value = reply.pictures.sections;
-          this.findings.value = '';
+          this.findings.value = [];
           if (reply.joint.fit.legs.length === 0) this.way.value = null;
           return;
         case 'way':
@@ -153,6 +156,12 @@ export class Answers {
     this.#live.ask({ kind: 'at', leg, at }, job, (reply) => {
       if (reply.kind === 'stands' && isSameAsked(job, this.#asked?.job)) this.stands.value = reply;
     });
+  }
+
+  /** Which holes of the two parts come together; null where none do, or the same was asked again meanwhile. */
+  async pairedHoles(job: JobFile): Promise<ProposedPairs | null> {
+    const { reply } = await lastReply(this.#live, { kind: 'pair-holes' }, job).catch(() => nothingSaid);
+    return reply?.kind === 'paired' ? reply.proposed : null;
   }
 
   /** Files of Fettle as a job, or the worked one. */
@@ -196,7 +205,7 @@ export class Answers {
     const beside = what.as === 'report' ? amended<BesideAnswers>({}, { pictures, openRuns, records }) : {};
     const { reply, wasDropped } = await lastReply(this.#long, { kind: 'make', what, beside }, job);
     if (wasDropped) return null;
-    if (reply?.kind === 'findings') throw new Error(reply.text);
+    if (reply?.kind === 'findings') throw new Error(wantsOf(job, reply.findings)[0]?.text);
     return reply?.kind === 'made' ? reply.files : [];
   }
 

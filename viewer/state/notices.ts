@@ -9,11 +9,17 @@ export interface Prompt {
 /** What is said to the builder, and what the builder has to settle. */
 export class Notices {
   readonly notice = signal('');
+  /** What was read of the file brought in last. */
+  readonly read = signal('');
   /** Null most of the time. */
   readonly asked = signal<Prompt | null>(null);
 
   tell(notice: string): void {
     this.notice.value = notice;
+  }
+
+  tellRead(text: string): void {
+    this.read.value = text;
   }
 
   /** Puts something to the builder; a choice takes the question away. */

@@ -6,9 +6,7 @@ import type { CheckReply, PlanReply, Printing } from '../heavy/questions.ts';
 import { preferredUnits, preferUnits } from '../preferred-units.ts';
 import { lastStop, stopOf } from '../way.ts';
 import type { Answers } from './answers.ts';
-
-export const stepNames = ['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out'] as const;
-export type StepName = (typeof stepNames)[number];
+import type { StepName } from './step-names.ts';
 
 /** Where the reader is in a job, and how what is said of it is read. */
 export class Reader {

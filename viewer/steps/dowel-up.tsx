@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import type { FitFile } from '../../src/files/fit-file.ts';
 import type { PartDraft } from '../../src/files/job-file.ts';
 import { fineLength } from '../../src/job/length-text.ts';
@@ -7,6 +8,7 @@ import { offsetTimes } from '../drawing.ts';
 import { ChoiceField, Group, NumberField } from '../fields.tsx';
 import { useLengths } from '../lengths.ts';
 import { words } from '../words.ts';
+import { PairProposal } from './pair-proposal.tsx';
 import type { StepProps } from './step-props.ts';
 
 /** How the dowels and bolts agree, in one line. */
@@ -30,7 +32,7 @@ function agreement(pairs: number, rms: string): string {
 export function DowelUp({ app, state, job }: StepProps) {
   const { fit, parts } = job;
   const { checked } = state;
-  const { units } = checked?.joint.fit ?? fit;
+  const units = app.reader.units.value ?? fit.units;
   const offsets = new Map(
     [...(checked?.joint.dowelUp.pairs ?? []), ...(checked?.joint.bolts ?? [])].map((pair) => [
       `${pair.fixed} ${pair.moving}`,
@@ -46,6 +48,7 @@ export function DowelUp({ app, state, job }: StepProps) {
           {dowelText(checked.joint)} {words.arrows(offsetTimes)}.
         </p>
       )}
+      <PairProposal app={app} job={job} units={units} />
       <Pairs
         name={words.dowels}
         pairs={fit.dowels ?? []}
@@ -114,10 +117,6 @@ function Pairs({ name, pairs, parts: [fixed, moving], kinds, offsetText, onPairs
     moving,
     pairs.map(([, id]) => id),
   );
-  const free = [
-    fixedIds.find(([id]) => pairs.every(([used]) => used !== id)),
-    movingIds.find(([id]) => pairs.every(([, used]) => used !== id)),
-  ];
   return (
     <Group name={name}>
       {pairs.map((pair, i) => (
@@ -144,15 +143,59 @@ function Pairs({ name, pairs, parts: [fixed, moving], kinds, offsetText, onPairs
           </button>
         </div>
       ))}
-      {free[0] !== undefined && free[1] !== undefined ? (
-        <button
-          type="button"
-          onClick={() => onPairs([...pairs, [(free[0] as [string, string])[0], (free[1] as [string, string])[0]]])}
-        >
-          {words.addPair}
-        </button>
-      ) : null}
+      <NewPair
+        name={name}
+        ids={[fixedIds, movingIds].map((ids, side) => ids.filter(isFree(pairs, side)))}
+        onPair={(pair) => onPairs([...pairs, pair])}
+      />
     </Group>
+  );
+}
+
+const isFree =
+  (pairs: readonly Pair[], side: number) =>
+  ([id]: readonly [string, string]): boolean =>
+    pairs.every((pair) => pair[side] !== id);
+
+interface NewPairProps {
+  readonly name: string;
+  /** The holes that are free, of the fixed and of the moving part. */
+  readonly ids: readonly (readonly (readonly [string, string])[])[];
+  readonly onPair: (pair: Pair) => void;
+}
+
+/** A pair that is added once both its holes are chosen: none is chosen for the builder. */
+function NewPair({ name, ids: [fixedIds = [], movingIds = []], onPair }: NewPairProps) {
+  const [begun, begin] = useState<Pair | null>(null);
+  if (fixedIds.length === 0 || movingIds.length === 0) return null;
+  if (begun === null)
+    return (
+      <button type="button" onClick={() => begin(['', ''])}>
+        {words.addPair}
+      </button>
+    );
+  const choose = (pair: Pair): void => {
+    const isWhole = pair.every((id) => id !== '');
+    begin(isWhole ? null : pair);
+    if (isWhole) onPair(pair);
+  };
+  return (
+    <div class="pair">
+      <ChoiceField
+        bare
+        label={`${name} ${words.onFixed}`}
+        value={begun[0]}
+        choices={fixedIds}
+        onSet={(id) => choose([id, begun[1]])}
+      />
+      <ChoiceField
+        bare
+        label={`${name} ${words.onMoving}`}
+        value={begun[1]}
+        choices={movingIds}
+        onSet={(id) => choose([begun[0], id])}
+      />
+    </div>
   );
 }
 

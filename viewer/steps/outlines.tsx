@@ -1,5 +1,8 @@
 import { useState } from 'preact/hooks';
+import type { JobFile } from '../../src/files/job-file.ts';
+import { mmIn } from '../../src/job/length-text.ts';
 import type { State } from '../app.ts';
+import type { XY } from '../job/arc.ts';
 import { amended, withPart } from '../job/part-edits.ts';
 import { picturesIn } from '../job/picture-edits.ts';
 import { photoWords } from '../words/photo.ts';
@@ -60,6 +63,7 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
       <p class="told" role="status">
         {said}
       </p>
+      <ReadOfFile text={app.notices.read.value} />
       <Tracing
         job={job}
         edit={(change, gesture) => app.job.edit(change, gesture)}
@@ -68,6 +72,8 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
           app.reader.part.value = next;
         }}
         pane={pane}
+        crank={crankIn(job, file, state)}
+        read={app.notices.read.value}
         over={overPicture(part?.units ?? 'mm', opened, strength, (asked) => app.answers.pulled(asked))}
       />
       {part !== undefined && (
@@ -95,5 +101,28 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
         />
       </label>
     </>
+  );
+}
+
+/** Where the crank is in a part's own drawing and units; an unpaired part is laid on it as drawn. */
+function crankIn({ fit, parts }: JobFile, file: string, { checked }: State): XY | null {
+  const part = parts[file];
+  if (file === fit.fixed)
+    return typeof fit.axis === 'string' ? (part?.holes?.find(({ id }) => id === fit.axis)?.at ?? null) : fit.axis;
+  if (file !== fit.moving || part === undefined) return null;
+  if ((fit.dowels ?? []).length === 0) return [0, 0];
+  const mm = mmIn(part.units);
+  return checked && [checked.crankInMoving.x / mm, checked.crankInMoving.y / mm];
+}
+
+/** What a file brought, its first line before the rest. */
+function ReadOfFile({ text }: { readonly text: string }) {
+  const [first = '', ...rest] = text.split('\n');
+  if (first === '') return null;
+  return (
+    <details>
+      <summary>{first}</summary>
+      <pre>{rest.join('\n')}</pre>
+    </details>
   );
 }

@@ -38,6 +38,7 @@ const columns = [
   'note',
 ] as const;
 
+/** What a row of a hole may be. */
 const holeKinds = ['dowel', 'bolt', 'tapped', 'stud', 'bore', 'planned'] as const;
 
 /**
@@ -123,11 +124,11 @@ function readingOf(cells: Cells): NamedWallReading {
 
 function holeOf(cells: Cells): NamedHole {
   if (cells.text('wall') !== null) cells.refuse('wall', 'a hole and a reading of a wall in one', 'one or the other');
-  if (cells.text('kind') === null) cells.refuse('kind', 'nothing', holeKinds.join(', '));
   if (cells.text('hollow') !== null) cells.refuse('hollow', 'a hole and a hollow in one', 'one or the other');
   return {
     id: cells.text('hole') ?? '',
-    kind: cells.word('kind', holeKinds) ?? 'bolt',
+    kind: cells.word('kind', holeKinds),
+    place: `line ${cells.line}`,
     at: vec(cells.needed('x'), cells.needed('y')),
     diameter: cells.size('diameter'),
     proud: cells.number('proud'),

@@ -23,10 +23,20 @@ describe('measured points and features', () => {
     expect(facts.get('wall')).toMatchObject({ depth: [12, 90], gotBy: 'card', mayCut: null });
     expect(facts.get('rib 1')).toMatchObject({ depth: [12, 90], gotBy: 'feature list', mayCut: true });
     expect(holes).toEqual([
-      { id: 'D1', kind: 'dowel', at: { x: -158, y: 12 }, diameter: 14, proud: null, thread: null, ...unguarded },
+      {
+        id: 'D1',
+        kind: 'dowel',
+        place: 'line 9',
+        at: { x: -158, y: 12 },
+        diameter: 14,
+        proud: null,
+        thread: null,
+        ...unguarded,
+      },
       {
         id: 'B1',
         kind: 'tapped',
+        place: 'line 10',
         at: { x: -72, y: 142 },
         diameter: null,
         proud: null,
@@ -169,6 +179,16 @@ describe('measured points and features', () => {
 });
 
 describe('every bad cell is a finding with its line and column', () => {
+  it('a hole without a kind, unless one is to be proposed', () => {
+    const untold = drawing('hole,x [mm],y,section,kind,diameter', 'D1,1,2,,,', ',0,0,boss,circle,9');
+    const options = { ...nothingSaid, name: 'block', viewedFrom: 'face' } as const;
+    expect(findingsOf(importDrawing('a.csv', untold, options))).toMatchObject([
+      { at: 'line 2, kind', found: 'nothing' },
+    ]);
+    const proposed = importDrawing('a.csv', untold, { ...options, proposeHoles: { axis: { x: 0, y: 0 } } });
+    expect(valueIn(proposed).part.holes).toEqual([{ id: 'D1', kind: 'bolt', at: [1, 2] }]);
+  });
+
   it.each([
     ['a number that is none', ['section,x,y', 'a,1o,2', 'a,3,4'], 'line 2, x', '"1o"'],
     ['a decimal comma where commas part cells', ['section,x,y', 'a,"1,5",2', 'a,3,4'], 'line 2, x', '"1,5"'],
@@ -176,7 +196,6 @@ describe('every bad cell is a finding with its line and column', () => {
     ['a number too many', ['section,x,y', 'a,1,2', 'a,3,4,5'], 'line 3', '4 cells'],
     ['a coordinate left out', ['section,x,y', 'a,1,2', 'a,3,'], 'line 3, y', 'nothing'],
     ['a kind that is none', ['section,x,y,kind', 'a,1,2,cirle', 'a,1,2,', 'a,2,2,'], 'line 2, kind', '"cirle"'],
-    ['a hole without a kind', ['hole,x,y', 'D1,1,2'], 'line 2, kind', 'nothing'],
     ['a diameter of nothing', ['section,kind,x,y,diameter', 'a,circle,1,2,0'], 'line 2, diameter', '0'],
     ['a circle without one', ['section,kind,x,y,diameter', 'a,circle,1,2,'], 'line 2, diameter', 'nothing'],
     ['a rib without width', ['section,kind,x,y,x2,y2', 'a,rib,1,2,5,5'], 'line 2, width', 'nothing'],

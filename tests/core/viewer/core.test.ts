@@ -20,7 +20,7 @@ const made = (as: Making['as']): Question => ({
   what: { as, paper: 'a4', bars: trueBars, mirrored: false, date: '', page: '' },
   beside: {},
 });
-const imported: Question = { kind: 'import', file: { name: 'a.csv', bytes: new Uint8Array() } };
+const imported: Question = { kind: 'import', file: { name: 'a.csv', bytes: new Uint8Array(), partName: 'Block' } };
 const progress: Reply = { kind: 'progress', progress: { step: 'way in', done: 1, of: 2 } };
 
 /** A worker that answers when it is told to, and keeps the job it is sent as a real one does. */

@@ -3,7 +3,7 @@ import type { LoopFile } from '../../../src/files/part-file.ts';
 import { edgesOf } from '../../../src/geometry/plane/loop.ts';
 import { outlineAreaMm2 } from '../../../src/geometry/polygons/metal-on-left.ts';
 import { loopOf } from '../../../src/job/lengths.ts';
-import type { Points } from '../../../viewer/job/arc.ts';
+import type { Points, XY } from '../../../viewer/job/arc.ts';
 import { closedBehind } from '../../../viewer/job/closed-behind.ts';
 import { featureLoop } from '../../../viewer/job/feature-loops.ts';
 import {
@@ -87,6 +87,15 @@ describe('a feature', () => {
   const rib = { kind: 'rib', from: [10, 5], to: [40, 45], width: 8, endRadius: 0 } as const;
 
   it('is a rib of length times width, run anticlockwise', () => expect(area(featureLoop(rib))).toBeCloseTo(400, 9));
+
+  it('is as wide as was said at either end of a rib that tapers', () => {
+    const tapered = featureLoop({ ...rib, tipWidth: 6 });
+    expect(area(tapered)).toBeCloseTo(350, 9);
+    const [a, b, c, d] = tapered as unknown as [XY, XY, XY, XY];
+    expect(Math.hypot(a[0] - b[0], a[1] - b[1])).toBeCloseTo(8, 9);
+    expect(Math.hypot(c[0] - d[0], c[1] - d[1])).toBeCloseTo(6, 9);
+    expect(featureLoop({ ...rib, tipWidth: 6, endRadius: 1 })).toBeNull();
+  });
 
   it.each([1, 2.5, 4])('loses (4 − π)r² to an end radius of %d', (endRadius) => {
     expect(area(featureLoop({ ...rib, endRadius }))).toBeCloseTo(400 - (4 - Math.PI) * endRadius ** 2, 6);

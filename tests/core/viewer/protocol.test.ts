@@ -87,8 +87,8 @@ it('a question has a lane with its like: each output, paper and file its own', (
     laneOf({ kind: 'make', what, beside: {} }),
     laneOf({ kind: 'make', what: { ...what, as: 'dxf' }, beside: {} }),
     laneOf({ kind: 'make', what: { ...what, paper: 'a3' }, beside: {} }),
-    laneOf({ kind: 'import', file: { name: 'a.csv', bytes: new Uint8Array() } }),
-    laneOf({ kind: 'import', file: { name: 'b.csv', bytes: new Uint8Array() } }),
+    laneOf({ kind: 'import', file: { name: 'a.csv', bytes: new Uint8Array(), partName: '' } }),
+    laneOf({ kind: 'import', file: { name: 'b.csv', bytes: new Uint8Array(), partName: '' } }),
   ];
   expect(new Set(lanes).size).toBe(lanes.length);
   expect(laneOf({ kind: 'work', alternatives: true, from: null })).toBe(lanes[0]);

@@ -143,10 +143,26 @@ describe('tracing by taps', () => {
     expect(on.looking().said).toContain('line');
   });
 
-  it('puts a hole where it is tapped', () => {
+  it('puts holes where they are tapped, one after the other, and takes none of them for a dowel', () => {
     const on = benchOf({ tool: { kind: 'hole' } });
     on.tap([50, 60]);
-    expect(on.holes().at(-1)).toEqual({ id: 'D3', kind: 'dowel', at: [50, 60] });
+    on.tap([-50, 60]);
+    expect(on.holes().slice(-2)).toEqual([
+      { id: 'H1', kind: 'bolt', at: [50, 60] },
+      { id: 'H2', kind: 'bolt', at: [-50, 60] },
+    ]);
+  });
+
+  it('takes the two holes that are tapped for the dowels, and is done with two', () => {
+    const holes = blockFile.holes.map((hole) => ({ ...hole, kind: 'bolt' }));
+    const on = benchOf({ tool: { kind: 'dowels' } }, { holes });
+    on.tap([100, 0]);
+    on.tap([40, 40]);
+    expect(on.holes().map(({ kind }) => kind)).toEqual(['bolt', 'dowel', 'bolt']);
+    expect(on.looking().tool.kind).toBe('dowels');
+    on.tap([-100, 1]);
+    expect(on.holes().map(({ kind }) => kind)).toEqual(['dowel', 'dowel', 'bolt']);
+    expect(on.looking().tool.kind).toBe('choose');
   });
 
   it('reads a place in inches where the part is in inches', () => {

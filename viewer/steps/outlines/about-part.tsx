@@ -22,6 +22,22 @@ export function AboutPart({ part, change }: Props) {
   return (
     <details class="about" open={open}>
       <summary>{words.about}</summary>
+      <fieldset class="seen">
+        <legend>{words.viewedFrom}</legend>
+        {(['face', 'back'] as const).map((side) => (
+          <label key={side}>
+            <input
+              type="radio"
+              name="viewed-from"
+              checked={viewedFrom === side}
+              onChange={() => set({ viewedFrom: side })}
+            />
+            <SideSeen side={side} />
+            <span>{side === 'face' ? words.viewedFromFace : words.viewedFromBack}</span>
+          </label>
+        ))}
+        {viewedFrom === undefined && <p class="said">{words.viewedFromAsked}</p>}
+      </fieldset>
       <TextField label={words.name} value={part.name} onSet={(name) => name !== '' && set({ name })} />
       <ChoiceField
         label={words.units}
@@ -54,22 +70,6 @@ export function AboutPart({ part, change }: Props) {
           onClear={() => set({ [error]: undefined })}
         />
       ))}
-      <fieldset class="seen">
-        <legend>{words.viewedFrom}</legend>
-        {(['face', 'back'] as const).map((side) => (
-          <label key={side}>
-            <input
-              type="radio"
-              name="viewed-from"
-              checked={viewedFrom === side}
-              onChange={() => set({ viewedFrom: side })}
-            />
-            <SideSeen side={side} />
-            <span>{side === 'face' ? words.viewedFromFace : words.viewedFromBack}</span>
-          </label>
-        ))}
-        {viewedFrom === undefined && <p class="said">{words.viewedFromAsked}</p>}
-      </fieldset>
     </details>
   );
 }

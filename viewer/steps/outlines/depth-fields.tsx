@@ -42,6 +42,7 @@ export function DepthFields({ depth, figures, set, look }: DepthProps) {
           key={`to ${depth?.[1]} ${figures.unit}`}
         />
       </label>
+      <p class="hint">{words.minusIsProud}</p>
     </div>
   );
 }

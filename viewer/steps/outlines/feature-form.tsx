@@ -10,7 +10,7 @@ import type { TraceContext } from './touch.ts';
 type Kind = keyof typeof words.featureKinds;
 
 const fields: Readonly<Record<Kind, readonly string[]>> = {
-  rib: ['x', 'y', words.endX, words.endY, words.width, words.endRadius],
+  rib: ['x', 'y', words.endX, words.endY, words.width, words.endRadius, words.tipWidth],
   boss: ['x', 'y', words.diameter],
   pad: ['x', 'y', words.width, words.height, words.angle],
   hole: ['x', 'y', words.diameter],
@@ -57,10 +57,10 @@ export function FeatureForm({
 
 /** A radius or an angle that is not said is 0; every other figure is wanted. */
 function featureOf(kind: Exclude<Kind, 'hole'>, numbers: readonly (number | null)[]): Feature | null {
-  const [x = null, y = null, a = null, b = null, c = null, d = null] = numbers;
+  const [x = null, y = null, a = null, b = null, c = null, d = null, tipWidth = c] = numbers;
   if (x === null || y === null || a === null) return null;
   if (kind === 'boss') return { kind, centre: [x, y], diameter: a };
   if (b === null) return null;
   if (kind === 'pad') return { kind, centre: [x, y], width: a, height: b, angleDeg: c ?? 0 };
-  return c === null ? null : { kind, from: [x, y], to: [a, b], width: c, endRadius: d ?? 0 };
+  return c === null ? null : { kind, from: [x, y], to: [a, b], width: c, tipWidth: tipWidth ?? c, endRadius: d ?? 0 };
 }

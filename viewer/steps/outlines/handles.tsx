@@ -3,6 +3,8 @@ import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import { alongEdge, type XY, xyOf } from '../../job/arc.ts';
 import { at } from '../../job/point-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
+import { outlineWords as words } from '../../words/outlines.ts';
+import { asksDowels } from './dowel-question.tsx';
 import { bendable, inPane, middleOf, type Sheet } from './hit.ts';
 import { circleOf, type Looking, pointsOf, type Selection } from './selection.ts';
 
@@ -10,25 +12,56 @@ interface Props {
   readonly sheet: Sheet;
   readonly looking: Looking;
   readonly snap: XY | null;
+  /** Where the crank is in the part's drawing; null where that is not known. */
+  readonly crank: XY | null;
 }
 
 /** What keeps its size on the drawing: points to take hold of, marks of metal, names of holes. In pixels of the pane. */
-export function Handles({ sheet, looking, snap }: Props) {
+export function Handles({ sheet, looking, snap, crank }: Props) {
   const { chosen, tool, opened } = looking;
   const pending =
     tool.kind === 'circle' ? tool.through : tool.kind === 'trace' && typeof tool.arc === 'object' ? [tool.arc] : [];
+  const part = sheet.job.parts[sheet.file];
+  const isAsked = part !== undefined && asksDowels(part);
   const runs = runsOf(sheet.job).filter((run) => run.part === sheet.file);
   return (
     <g class="handles">
+      <FixedPoint
+        sheet={sheet}
+        at={[0, 0]}
+        name={crank?.every((value) => value === 0) ? words.crankAtOrigin : words.origin}
+      />
+      {crank?.some((value) => value !== 0) && <FixedPoint sheet={sheet} at={crank} name={words.crank} isCrank />}
       {runs.map((run, i) => (
         <MetalMarks key={`run ${i}`} sheet={sheet} run={run} />
       ))}
-      {opened === 'holes' && <HoleNames sheet={sheet} />}
+      {(opened === 'holes' || isAsked) && <HoleNames sheet={sheet} />}
       {chosen !== null && <ChosenHandles sheet={sheet} chosen={chosen} />}
       {pending.map((point) => (
         <Dot key={point.join()} kind="pending" at={inPane(sheet, point)} />
       ))}
       {snap !== null && <Dot kind="snap" at={inPane(sheet, snap)} r={11} />}
+    </g>
+  );
+}
+
+interface FixedPointProps {
+  readonly sheet: Sheet;
+  readonly at: XY;
+  readonly name: string;
+  readonly isCrank?: boolean;
+}
+
+/** Where figures are counted from, or what all turns about. */
+function FixedPoint({ sheet, at, name, isCrank = false }: FixedPointProps) {
+  const { x, y } = inPane(sheet, at);
+  return (
+    <g class="fixed-point">
+      <path d={`M${x - 12} ${y}H${x + 12}M${x} ${y - 12}V${y + 12}`} />
+      {isCrank && <circle cx={x} cy={y} r={8} />}
+      <text x={x + 8} y={y + 22}>
+        {name}
+      </text>
     </g>
   );
 }

@@ -129,6 +129,15 @@ export function thingAt(sheet: Sheet, place: Vec, reachPx: number): Selection | 
   return nearest(sheet, place, reachPx, candidates);
 }
 
+/** The hole within reach of a place. */
+export const holeAt = (sheet: Sheet, place: Vec, reachPx: number): number | null =>
+  nearest(
+    sheet,
+    place,
+    reachPx,
+    (sheet.job.parts[sheet.file]?.holes ?? []).map(({ at }, i) => [at, i] as const),
+  );
+
 function loopsAt({ job, file }: Sheet, place: Place, p: XY): (readonly [XY, Selection])[] {
   const part = job.parts[file];
   const loops = (part && holderAt(part, place)?.loops) ?? [];

@@ -18,7 +18,7 @@ export function HolesTable({ context }: { readonly context: TraceContext }) {
   const add = (texts: readonly string[]): string | null => {
     const [x = null, y = null, diameter] = texts.map((text) => lengths.read(text));
     if (x === null || y === null) return words.numberWanted;
-    edit((job) => withPart(job, sheet.file, (old) => withHole(old, 'dowel', [x, y], diameter ?? undefined)));
+    edit((job) => withPart(job, sheet.file, (old) => withHole(old, 'bolt', [x, y], diameter ?? undefined)));
     look({ chosen: { kind: 'hole', hole: part?.holes?.length ?? 0 }, said: '' });
     return null;
   };
@@ -58,7 +58,8 @@ export function HolesTable({ context }: { readonly context: TraceContext }) {
   );
 }
 
-const sizeOf = ({ thread, diameter }: HoleFile, { text }: Figures): string =>
+/** How large a hole is, by its thread or across. */
+export const sizeOf = ({ thread, diameter }: HoleFile, { text }: Figures): string =>
   thread ?? (diameter === undefined ? '' : words.round(text(diameter)));
 
 interface Props {

@@ -1,6 +1,6 @@
 import type { PartDraft } from '../../../src/files/job-file.ts';
 import type { SectionFile } from '../../../src/files/part-file.ts';
-import { NumberField, TextField, Tick } from '../../fields.tsx';
+import { NumberField, TextField } from '../../fields.tsx';
 import {
   holdersOf,
   type LoopHolder,
@@ -21,7 +21,7 @@ interface Props {
   readonly file: string;
   readonly place: Place;
   readonly holder: LoopHolder &
-    Partial<Pick<SectionFile, 'mayCut' | 'gotBy' | 'traceError' | 'depthError' | 'note'>> & {
+    Partial<Pick<SectionFile, 'gotBy' | 'traceError' | 'depthError' | 'note'>> & {
       readonly keepWall?: number | undefined;
     };
   readonly edit: Edit;
@@ -60,11 +60,6 @@ export function PlaceDetails({ part, file, place, holder, edit, look }: Props) {
       />
       {place.list === 'sections' && (
         <>
-          <Tick
-            label={words.mayCut}
-            on={holder.mayCut === true}
-            onSet={(mayCut) => set({ mayCut: mayCut || undefined })}
-          />
           <TextField
             label={words.gotBy}
             value={holder.gotBy ?? ''}

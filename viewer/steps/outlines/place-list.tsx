@@ -1,6 +1,14 @@
 import type { PartDraft } from '../../../src/files/job-file.ts';
-import type { SectionFile } from '../../../src/files/part-file.ts';
-import { holdersOf, type LoopHolder, loopLists, type Place, withPart, withSection } from '../../job/part-edits.ts';
+import { Tick } from '../../fields.tsx';
+import {
+  holdersOf,
+  type LoopHolder,
+  loopLists,
+  type Place,
+  withDetails,
+  withPart,
+  withSection,
+} from '../../job/part-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
 import { type Figures, useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
@@ -40,7 +48,21 @@ export function PlaceList({ context, part, onKeyDown }: Props) {
       <ul class="places">
         {places.map(({ holder, place }) => (
           <li key={`${place.list} ${place.index}`}>
-            {line(place, placeLine(holder, place, openRunsIn(context, holder, place), lengths))}
+            <div class="placed">
+              {line(place, placeLine(holder, place, openRunsIn(context, holder, place), lengths))}
+              {place.list === 'sections' && (
+                <Tick
+                  label={words.mayCut}
+                  name={words.mayCutNamed(holder.id)}
+                  on={part.sections[place.index]?.mayCut === true}
+                  onSet={(on) =>
+                    edit((job) =>
+                      withPart(job, sheet.file, (old) => withDetails(old, place, { mayCut: on || undefined })),
+                    )
+                  }
+                />
+              )}
+            </div>
             {samePlace(looking.opened, place) && (
               <OpenedPlace context={context} part={part} place={place} holder={holder} onKeyDown={onKeyDown} />
             )}
@@ -71,18 +93,12 @@ export function PlaceList({ context, part, onKeyDown }: Props) {
 const openRunsIn = ({ sheet: { job, file } }: TraceContext, { id }: LoopHolder, { list }: Place): number =>
   list === 'sections' ? runsOf(job).filter((run) => run.part === file && run.section === id).length : 0;
 
-function placeLine(
-  holder: LoopHolder & Partial<Pick<SectionFile, 'mayCut'>>,
-  { list }: Place,
-  open: number,
-  { text }: Figures,
-): string {
-  const { id, depth, mayCut } = holder;
+function placeLine(holder: LoopHolder, { list }: Place, open: number, { text }: Figures): string {
+  const { id, depth } = holder;
   return [
     list === 'traced' ? words.tracedHere : id,
     ...(list === 'hollows' ? [words.hollow] : list === 'doNotCut' ? [words.notToCut] : []),
     depth === undefined ? words.through : words.depths(text(depth[0]), text(depth[1])),
-    ...(mayCut ? [words.mayBeCut] : []),
     ...(open > 0 ? [words.notClosed] : []),
   ].join(' · ');
 }

@@ -19,7 +19,8 @@ export type Tool =
   | { readonly kind: 'choose' }
   | { readonly kind: 'trace'; readonly arc: 'no' | 'next' | XY }
   | { readonly kind: 'circle'; readonly through: readonly XY[] }
-  | { readonly kind: 'hole' };
+  | { readonly kind: 'hole' }
+  | { readonly kind: 'dowels' };
 
 /** The state of the step, beside the job itself. */
 export interface Looking {

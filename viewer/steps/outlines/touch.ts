@@ -1,13 +1,33 @@
 import type { JobFile } from '../../../src/files/job-file.ts';
 import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import { apart, circleThrough, type XY, xyOf } from '../../job/arc.ts';
-import { holderAt, type Place, withHole, withHoleChanged, withLoop, withPart } from '../../job/part-edits.ts';
+import {
+  dowelsOf,
+  holderAt,
+  type Place,
+  withDowel,
+  withHole,
+  withHoleChanged,
+  withLoop,
+  withPart,
+} from '../../job/part-edits.ts';
 import { at, withEdgeOver, withVertexAt, withVertexOn } from '../../job/point-edits.ts';
 import { closedRun, runsOf, withPointAdded, withRun, withRunClosed, withRunFrom } from '../../job/run-edits.ts';
 import type { Touching } from '../../stage/gestures.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import type { OverPicture } from '../photo/over-picture.ts';
-import { edgeAt, fingerPx, type Handle, handleAt, inDrawing, mousePx, type Sheet, snapAt, thingAt } from './hit.ts';
+import {
+  edgeAt,
+  fingerPx,
+  type Handle,
+  handleAt,
+  holeAt,
+  inDrawing,
+  mousePx,
+  type Sheet,
+  snapAt,
+  thingAt,
+} from './hit.ts';
 import {
   choosing,
   circleOf,
@@ -61,7 +81,7 @@ export function touchingOf(context: () => TraceContext): Touching {
     onPress: (place, event) => {
       const { sheet, looking, look } = context();
       lastGrip = null;
-      if (looking.tool.kind === 'circle' || looking.tool.kind === 'hole') return false;
+      if (['circle', 'hole', 'dowels'].includes(looking.tool.kind)) return false;
       const held = handleAt(sheet, looking.chosen, place, reach(event));
       if (held === null) return false;
       grip = { held, gesture: `drag ${++grips}`, from: place, before: sheet.job, moved: false };
@@ -142,9 +162,19 @@ function dragged(job: JobFile, file: string, chosen: Selection, held: Handle, to
     : job;
 }
 
+/** The hole that is tapped is a dowel, or none after all; with two of them the question is answered. */
+function sayDowelAt({ sheet, look, edit }: TraceContext, place: Vec, reachPx: number): void {
+  const hole = holeAt(sheet, place, reachPx);
+  const part = sheet.job.parts[sheet.file];
+  if (hole === null || part === undefined) return;
+  edit((job) => withPart(job, sheet.file, (old) => withDowel(old, hole)));
+  if (dowelsOf(withDowel(part, hole)).length >= 2) look({ tool: choosing });
+}
+
 function tap(context: TraceContext, place: Vec, reachPx: number): void {
   const { sheet, looking } = context;
   if (looking.tool.kind === 'choose') chooseAt(context, place, reachPx);
+  else if (looking.tool.kind === 'dowels') sayDowelAt(context, place, reachPx);
   else pointTo(context, snapAt(sheet, place, () => false) ?? inDrawing(sheet, place));
 }
 
@@ -153,6 +183,7 @@ export function pointTo(context: TraceContext, to: XY) {
   const { tool } = context.looking;
   switch (tool.kind) {
     case 'choose':
+    case 'dowels':
       return;
     case 'trace':
       return traceTo(context, tool, to);
@@ -256,6 +287,7 @@ function circleOver(
 
 function addHoleAt({ sheet: { job, file }, look, edit }: TraceContext, to: XY): void {
   const hole = job.parts[file]?.holes?.length ?? 0;
-  edit((now) => withPart(now, file, (part) => withHole(part, 'dowel', to)));
-  look({ tool: choosing, chosen: { kind: 'hole', hole }, opened: 'holes', said: '' });
+  edit((now) => withPart(now, file, (part) => withHole(part, 'bolt', to)));
+  // the next one is tapped straight away
+  look({ chosen: { kind: 'hole', hole }, opened: 'holes', said: '' });
 }

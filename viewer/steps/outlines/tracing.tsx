@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { JobFile } from '../../../src/files/job-file.ts';
 import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import type { XY } from '../../job/arc.ts';
-import { withPart } from '../../job/part-edits.ts';
+import { emptyPart, withPart } from '../../job/part-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
 import '../../outlines.css';
 import type { Pane } from '../../stage/pane.ts';
@@ -13,6 +13,7 @@ import { outlineWords as words } from '../../words/outlines.ts';
 import { forSection, type OverPicture, pictureExtent } from '../photo/over-picture.ts';
 import { PictureLoupe } from '../photo/picture-loupe.tsx';
 import { AboutPart } from './about-part.tsx';
+import { asksDowels, DowelQuestion } from './dowel-question.tsx';
 import { DrawnPart } from './drawn-part.tsx';
 import { extentOf } from './extent.ts';
 import { Handles } from './handles.tsx';
@@ -32,13 +33,17 @@ interface Props {
   readonly pane: Pane;
   /** The picture that outlines are traced over. */
   readonly over: OverPicture | null;
+  /** Where the crank is in the part's drawing; null where that is not known. */
+  readonly crank: XY | null;
+  /** What was read of the file brought in last: all of it is shown. */
+  readonly read: string;
 }
 
 const nothingOpened: Looking = { opened: null, chosen: null, tool: choosing, said: '' };
 const planeId = 'traced-plane';
 
 /** The step in which a part's outlines are traced and edited: its lines on the card, its drawing in the pane. */
-export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
+export function Tracing({ job, edit, part: file, setPart, pane, over, crank, read }: Props) {
   const [looking, setLooking] = useState(nothingOpened);
   const [view, setView] = useState<View>(() => pane.view());
   const [finger, magnify] = useState<Vec | null>(null);
@@ -51,12 +56,15 @@ export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
   useEffect(() => pane.onView(setView), [pane]);
   useEffect(() => {
     setLooking(nothingOpened);
-    const drawn = latest.current.sheet.job.parts[file];
-    const { over: beneath } = latest.current;
-    // where nothing is traced yet, all that the picture shows is what may be
-    const all = drawn?.sections.length === 0 && beneath !== null ? pictureExtent(beneath) : null;
-    if (drawn !== undefined) pane.fit(all ?? extentOf(drawn));
-  }, [pane, file]);
+    if (latest.current.sheet.job.parts[file] === undefined) return;
+    pane.fit(() => {
+      const { over: beneath, sheet } = latest.current;
+      const drawn = sheet.job.parts[file];
+      // where nothing is traced yet, all that the picture shows is what may be
+      const all = drawn?.sections.length === 0 && beneath !== null ? pictureExtent(beneath) : null;
+      return all ?? extentOf(drawn ?? emptyPart('', 'mm'));
+    });
+  }, [pane, file, read]);
   useEffect(() => {
     pane.plane.id = planeId;
   }, [pane]);
@@ -84,7 +92,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
   usePainted(
     pane.labels,
     <>
-      <Handles sheet={context.sheet} looking={looking} snap={snapped} />
+      <Handles sheet={context.sheet} looking={looking} snap={snapped} crank={crank} />
       {finger !== null && under && (
         <PictureLoupe
           at={finger}
@@ -108,6 +116,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over }: Props) {
       <PartChoice job={job} file={file} setPart={setPart} />
       {part !== undefined && (
         <>
+          {asksDowels(part) && <DowelQuestion context={context} part={part} />}
           <AboutPart key={file} part={part} change={(change) => edit((now) => withPart(now, file, change))} />
           <PlaceList context={context} part={part} onKeyDown={onKeyDown} />
         </>
