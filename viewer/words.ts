@@ -116,6 +116,7 @@ export const words = {
   turnHandle: 'How far turned it goes on; drag about the axis',
   standOffHandle: 'The stand-off at which it swings home; drag along',
   // grind
+  showOnDrawing: 'Show it on the drawing',
   clearances: 'Clearance asked',
   home: 'home',
   onTheWay: 'on the way in',

@@ -99,7 +99,11 @@ describe('the package, packed and installed in a folder of its own', () => {
       const { files } = await markoutFiles(joint, drain(plan()), drain(tables()));
       console.log(canPrint(), files.map(({ as }) => as).sort().join(' '));`;
     writeFileSync(join(project, 'drawing.js'), program);
-    expect(await node('drawing.js')).toEqual(['true', 'false', 'true csv dxf dxf pdf pdf pdf svg svg svg']);
+    expect(await node('drawing.js')).toEqual([
+      'true',
+      'false',
+      'true csv csv dxf dxf dxf pdf pdf pdf pdf pdf svg svg svg',
+    ]);
   });
 
   it('runs the program in the README, which holds to its types, as the examples do', async () => {

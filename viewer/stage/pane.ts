@@ -22,6 +22,8 @@ export interface Pane {
   /** Hears when it has been asked to show all again. */
   onFitAgain(hear: () => void): void;
   zoom(factor: number): void;
+  /** Goes to a place, as near as shows all of it; a hand that is nearer already stays as near. */
+  goTo(place: Extent): void;
   /** Hears of every change of the view, and what made it; gives back how to stop hearing. */
   onView(hear: (view: View, cause: Cause) => void): () => void;
   /** The tool that takes presses now; gives back how it lets go of them, which leaves a tool that came since alone. */
@@ -104,6 +106,12 @@ export function paneOf(label: string): Pane {
       heardFit = hear;
     },
     zoom: (factor) => setView(scaled(view, factor, { x: element.clientWidth / 2, y: element.clientHeight / 2 })),
+    goTo: (place) => {
+      const size = { width: element.clientWidth, height: element.clientHeight };
+      const there = fitted(place, size);
+      const middle = { x: size.width / 2, y: size.height / 2 };
+      setView(there.pxPerMm >= view.pxPerMm ? there : scaled(there, view.pxPerMm / there.pxPerMm, middle));
+    },
     onView: (hear) => {
       hearers.add(hear);
       hear(view, 'window');

@@ -17,13 +17,34 @@ import type { CheckReply, PlanReply } from '../heavy/questions.ts';
 import { InFull } from '../in-full.tsx';
 import { amended } from '../job/part-edits.ts';
 import { useLengths } from '../lengths.ts';
-import { toPane } from '../stage/view.ts';
+import type { Pane } from '../stage/pane.ts';
+import { type Extent, toPane } from '../stage/view.ts';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
 
 /** What comes off, in one line. */
 export const grindLine = ({ checked, planned }: State): string =>
   checked === null || planned === null ? words.notYet : planLine(checked.joint, planned.plan);
+
+/** A cut that is smaller on the screen is gone to when it is touched: its places cannot be told apart, pixels. */
+const readPx = 120;
+/** Round the places of a cut there is shown so much, mm. */
+const roundMm = 8;
+
+/** Where the places of one band of a table are. */
+function placesOf(table: MarkingTable, band: number | undefined): Extent {
+  const places = table.filter((row) => row.band === band).map(({ at }) => at);
+  const [xs, ys] = [places.map(({ x }) => x), places.map(({ y }) => y)];
+  return {
+    minX: Math.min(...xs) - roundMm,
+    maxX: Math.max(...xs) + roundMm,
+    minY: Math.min(...ys) - roundMm,
+    maxY: Math.max(...ys) + roundMm,
+  };
+}
+
+const seenPx = ({ minX, maxX, minY, maxY }: Extent, pane: Pane): number =>
+  Math.hypot(maxX - minX, maxY - minY) * pane.view().pxPerMm;
 
 /** A touch this near to a place reads it, pixels. */
 const readingPx = 40;
@@ -40,7 +61,11 @@ export function Grind({ app, state, job, pane }: StepProps) {
             return Math.hypot(x - at.x, y - at.y);
           };
           const nearest = [...rows].sort((a, b) => away(a) - away(b))[0];
-          app.reader.read(nearest !== undefined && away(nearest) < readingPx ? nearest : null);
+          const touched = nearest !== undefined && away(nearest) < readingPx ? nearest : null;
+          app.reader.read(touched);
+          const table = app.answers.planned.value?.tables.find((rows) => touched !== null && rows.includes(touched));
+          const cut = placesOf(table ?? [], touched?.band);
+          if (touched !== null && seenPx(cut, pane) < readPx) pane.goTo(cut);
         },
       }),
     [app, pane],
@@ -83,8 +108,15 @@ export function Grind({ app, state, job, pane }: StepProps) {
         </Group>
       )}
       {isCut ? <p aria-live="polite">{reading === null ? words.touchIt : readingWords(reading, cuts, units)}</p> : null}
-      {cuts.map(({ name, rows }) =>
-        rows.length < 2 ? null : <Table key={name} name={words.takeOffOf(name)} rows={rows} />,
+      {cuts.map(({ name, rows, table }) =>
+        rows.length < 2 ? null : (
+          <Table
+            key={name}
+            name={words.takeOffOf(name)}
+            rows={rows}
+            goTo={(band) => (table.some((row) => row.band === band) ? () => pane.goTo(placesOf(table, band)) : null)}
+          />
+        ),
       )}
       <Clearances fit={fit} setFit={setFit} />
       <CutterFields fit={fit} setFit={setFit} />
@@ -232,7 +264,14 @@ function CutterFields({ fit: { cutter, units, minWall, straight = false }, setFi
   );
 }
 
-const Table = ({ name, rows: [head, ...rows] }: { readonly name: string; readonly rows: readonly string[][] }) => (
+interface TableProps {
+  readonly name: string;
+  readonly rows: readonly string[][];
+  /** What goes to the place of a row on the drawing; null where it has none. */
+  readonly goTo: (row: number) => (() => void) | null;
+}
+
+const Table = ({ name, rows: [head, ...rows], goTo }: TableProps) => (
   // biome-ignore lint/a11y/noNoninteractiveTabindex: so that it can be scrolled by key
   <section class="scrolls" tabIndex={0} aria-label={name}>
     <table>
@@ -247,13 +286,24 @@ const Table = ({ name, rows: [head, ...rows] }: { readonly name: string; readonl
         </tr>
       </thead>
       <tbody>
-        {rows.map((row) => (
-          <tr key={row.join()}>
-            {row.map((cell, i) => (
-              <td key={i}>{cell}</td>
-            ))}
-          </tr>
-        ))}
+        {rows.map((row, r) => {
+          const go = goTo(r);
+          return (
+            <tr key={row.join()}>
+              {row.map((cell, i) => (
+                <td key={i}>
+                  {i > 0 || go === null ? (
+                    cell
+                  ) : (
+                    <button type="button" class="place" title={words.showOnDrawing} onClick={go}>
+                      {cell}
+                    </button>
+                  )}
+                </td>
+              ))}
+            </tr>
+          );
+        })}
       </tbody>
     </table>
   </section>
