@@ -5,6 +5,7 @@ import type { Progress } from '../geometry/progress.ts';
 import type { Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import { toleranceMm } from './bands/tolerance.ts';
+import { cutNotices } from './cut-notices.ts';
 import { type PartPlan, planPart } from './plan-part.ts';
 
 /** The cuts of both parts; the joint after the moving part's cut is the joint after both. */
@@ -23,7 +24,9 @@ export function* planBoth(joint: Joint, known: PartPlan | null = null): Generato
   const alone = known?.cut.part === 'fixed' ? known : yield* planPart(joint, 'fixed');
   const deepest = alone.needs.flatMap(({ bands }) => bands.map(({ takeOff }) => takeOff?.mm ?? 0));
   const spareMm = (1 - joint.fit.share) * Math.max(0, ...deepest);
-  const eased = yield* planPart(easedBy(joint, spareMm), 'fixed');
+  const planned = yield* planPart(easedBy(joint, spareMm), 'fixed');
+  // what is said of it is said of the clearance that was asked
+  const eased = { ...planned, notices: cutNotices(joint, 'fixed', planned.cuts) };
   // the moving part makes room for the fixed one as planned; both are judged with the fillets that the cutter leaves
   const moving = yield* planPart({ ...joint, fixed: eased.cut.after }, 'moving');
   return { fixed: eased, moving: { ...moving, judged: { ...moving.judged, fixed: eased.judged.fixed } } };

@@ -60,3 +60,8 @@ it('is told part by part, and the first line names both', () => {
   expect(text).toMatch(/Take off Starter\n.*\n {2}body /);
   expect(text).toContain('Not to be cut of Housing\n  - "ear"');
 });
+
+it('is no touch only, though the first part is planned with less clearance than is asked', () => {
+  expect(plan.cuts).toHaveLength(2);
+  expect(plan.notices.map(({ code }) => code)).not.toContain('plans-a-touch');
+});
