@@ -1,13 +1,10 @@
-import { boxAround, boxesMeet } from '../../geometry/plane/edge-box.ts';
-import { vec } from '../../geometry/plane/vec.ts';
 import { lengthText } from '../../job/length-text.ts';
 import type { Bench, BenchBand, BenchPlace } from '../../markout/marking-out-bench.ts';
 import type { Run } from '../../markout/marking-out-edges.ts';
 import { hatch, hatchRad } from '../fit/plane-layers.ts';
-import { boxOfPoint, grown } from '../scene/frame.ts';
-import { boxOfMark, boxOfText, circle, gathered, layer, outline, text } from '../scene/marks.ts';
-import type { Layer, View } from '../scene/scene.ts';
-import { wrapText } from '../scene/text-size.ts';
+import { layer, outline } from '../scene/marks.ts';
+import type { View } from '../scene/scene.ts';
+import { ringView } from './ring-view.ts';
 import { asRun, wideRuns } from './template-marks.ts';
 import { sheetSizes } from './template-sheet.ts';
 import { bandWords } from './template-words.ts';
@@ -42,43 +39,15 @@ export const lineDetails = (bench: Bench, bands: readonly BenchBand[]): View[] =
 
 function lineDetail(bench: Bench, band: BenchBand, place: BenchPlace, count: number): View {
   const { units } = bench.joint.fit;
-  const scaling = scales.find((scale) => gapMm(place) * scale >= apartMm) ?? (scales.at(-1) as number);
-  const radiusMm = ringMm / scaling;
-  const within = grown(boxOfPoint(place.at), radiusMm);
-  const { textMm, smallMm, hatchMm } = sheetSizes;
+  const scale = scales.find((scale) => gapMm(place) * scale >= apartMm) ?? (scales.at(-1) as number);
   const runs = (all: readonly Run[]) => all.map(({ points }) => asRun(points));
   const { firstMm, plannedMm, lastMm } = place.row;
-  const told = `${bandWords(band, bench)}, at no. ${place.row.place}: the first line lies ${lengthText(plannedMm - firstMm, units)} before the planned one, the last ${lengthText(lastMm - plannedMm, units)} past it.`;
-  const at = vec(place.at.x - radiusMm, place.at.y - radiusMm - (1.5 * textMm) / scaling);
-  const caption = [
-    text(at, `Lines ${count}   ${scaling} : 1`, textMm, { bold: true }),
-    ...wrapText(told, smallMm, 2 * ringMm).map((words, i) =>
-      text(vec(at.x, at.y - ((1.3 + 1.2 * i) * textMm) / scaling), words, smallMm),
-    ),
-  ];
-  const shown: Layer[] = [
+  const words = `${bandWords(band, bench)}, at no. ${place.row.place}: the first line lies ${lengthText(plannedMm - firstMm, units)} before the planned one, the last ${lengthText(lastMm - plannedMm, units)} past it.`;
+  return ringView({ id: `lines-${count}`, centre: place.at, ringMm, scale, title: `Lines ${count}`, words }, [
     layer('fixed-metal', [outline(band.section.loops)]),
-    layer('relief-hatch', [hatch(band.relief, hatchRad, hatchMm)]),
+    layer('relief-hatch', [hatch(band.relief, hatchRad, sheetSizes.hatchMm)]),
     layer('first-line', runs(band.firstEdges.cuts)),
     layer('last-line', runs(band.lastEdges.cuts)),
     wideRuns(band.edges.cuts),
-  ];
-  const layers = [
-    ...shown.map(({ role, marks }) =>
-      layer(
-        role,
-        marks.filter((mark) => boxesMeet(boxOfMark(mark), within, 0)),
-      ),
-    ),
-    layer('detail-ring', [circle(place.at, radiusMm)]),
-    layer('text', caption),
-  ];
-  return {
-    id: `lines-${count}`,
-    at: vec(0, 0),
-    scale: scaling,
-    frame: boxAround([within, ...caption.map((mark) => boxOfText(mark, scaling))]),
-    clip: { centre: place.at, radiusMm },
-    layers: gathered(layers),
-  };
+  ]);
 }

@@ -1,28 +1,18 @@
-import { type Box, boxAround, boxesMeet } from '../../geometry/plane/edge-box.ts';
+import type { Box } from '../../geometry/plane/edge-box.ts';
 import { add, distance, polar, scale, type Vec, vec } from '../../geometry/plane/vec.ts';
 import type { Bench, BenchBand, BenchPlace } from '../../markout/marking-out-bench.ts';
 import { scaleFor } from '../fit/detail-view.ts';
 import { holeRadius } from '../fit/hole-symbols.ts';
 import { hatch, hatchRad } from '../fit/plane-layers.ts';
-import { boxOfPoint, boxOfPoints, grown, heightOf, middleOf, overlap, widthOf } from '../scene/frame.ts';
-import {
-  boxOfLayers,
-  boxOfMark,
-  boxOfText,
-  circle,
-  cross,
-  gathered,
-  layer,
-  line,
-  outline,
-  text,
-} from '../scene/marks.ts';
+import { boxOfPoints, heightOf, middleOf, overlap, widthOf } from '../scene/frame.ts';
+import { boxOfLayers, boxOfText, circle, cross, gathered, layer, line, outline, text } from '../scene/marks.ts';
 import type { Layer, Scene, TextMark, View } from '../scene/scene.ts';
+import { ringView } from './ring-view.ts';
 import { asRun } from './template-marks.ts';
 import { gapMm, roomUnderMm, sheetSizes, templateSheet, wordsMm } from './template-sheet.ts';
 import { bandWords, templateWords } from './template-words.ts';
 
-const { textMm, smallMm, hatchMm } = sheetSizes;
+const { textMm, hatchMm } = sheetSizes;
 
 /** The size a hole is drawn with that has none, and its lettering. */
 const holeSizes = { textMm };
@@ -223,39 +213,9 @@ function ringsOf(clusters: readonly Cluster[], scaling: number, others: readonly
 
 function detailOf({ letter, band, places, centre, radiusMm }: Cluster, bench: Bench, plane: readonly Layer[]): View {
   const scaling = scaleFor(radiusMm, ringMm);
-  const shownMm = ringMm / scaling;
-  const within = grown(boxOfPoint(centre), shownMm);
-  const seen = plane.map(({ role, marks }) =>
-    layer(
-      role,
-      marks.filter((mark) => boxesMeet(boxOfMark(mark), within, 0)),
-    ),
-  );
-  const first = vec(centre.x - shownMm, centre.y - shownMm - (1.5 * textMm) / scaling);
-  const caption = [
-    text(first, `${letter}   ${scaling} : 1`, textMm, { bold: true }),
-    text(
-      vec(first.x, first.y - (1.3 * textMm) / scaling),
-      `${bandWords(band, bench)}: ${numbersText(places)}`,
-      smallMm,
-    ),
-  ];
-  const layers = [
-    ...seen,
-    layer('detail-ring', [circle(centre, shownMm)]),
-    layer('text', caption),
-    ...numbersOf(places, scaling, []),
-  ];
-  const frame = boxAround([within, ...caption.map((mark) => boxOfText(mark, scaling))]);
-  const all = gathered(layers);
-  return {
-    id: `detail-${letter.toLowerCase()}`,
-    at: vec(0, 0),
-    scale: scaling,
-    frame,
-    clip: { centre, radiusMm: shownMm },
-    layers: all,
-  };
+  const words = `${bandWords(band, bench)}: ${numbersText(places)}`;
+  const ring = { id: `detail-${letter.toLowerCase()}`, centre, ringMm, scale: scaling, title: letter, words };
+  return ringView(ring, plane, numbersOf(places, scaling, []));
 }
 
 /** `no. 3`, `no. 3 to 7`. */
