@@ -8,6 +8,7 @@ import { difference } from '../../src/geometry/polygons/polygon-engine.ts';
 import { polygonise } from '../../src/geometry/polygons/polygonise.ts';
 import { areaMm2 } from '../../src/geometry/polygons/polygons.ts';
 import { loopOf } from '../../src/job/lengths.ts';
+import { alikeMm } from '../../src/plan/bands/joined-needs.ts';
 import { arcsWithinMm } from '../../src/plan/bands/tolerance.ts';
 import { answerTo } from '../support/plan-answer.ts';
 import { Random } from '../support/random.ts';
@@ -30,7 +31,8 @@ describe.each(['fixed', 'moving'] as const)('plans for 300 random fits, the %s p
       expect(holdsClearance(home.state, home.clearanceMm, homeMm), `seed ${seed}, home`).toBe(true);
       if (install)
         expect(holdsClearance(install.state, install.clearanceMm, wayInMm), `seed ${seed}, way in`).toBe(true);
-      expect(boundMm).toBeLessThan(0.001);
+      // bands that are cut alike are one, each within so much of the first
+      expect(boundMm).toBeLessThan(0.001 + 2 * alikeMm);
       for (const band of sections.flatMap(({ bands }) => bands)) {
         for (const loops of [band.loops, band.firstLoops, band.lastLoops]) {
           expect(loopFaults(regionOf(loops)), `seed ${seed}`).toEqual([]);

@@ -5,7 +5,7 @@ import { loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import type { BandNeed } from './band-need.ts';
 
 /** Lines nearer to one another than this are cut alike, mm: no hand and no machine here tells them apart. */
-const alikeMm = 0.02;
+export const alikeMm = 0.02;
 
 /**
  * Needs of a section in order of depth, where neighbours that are cut alike are one: what either needs goes, what either
@@ -20,7 +20,7 @@ export function joinedNeeds(needs: readonly BandNeed[]): BandNeed[] {
     if (first && last && adjoin(last, need) && cutAlike(first, need)) group?.push(need);
     else groups.push([need]);
   }
-  return groups.map((group) => group.reduce(joined));
+  return groups.map(joined);
 }
 
 const adjoin = (a: BandNeed, b: BandNeed): boolean =>
@@ -45,25 +45,35 @@ const isSame = (a: Polygons, b: Polygons): boolean =>
     return polygon.length === other?.length && polygon.every(({ x, y }, k) => x === other[k]?.x && y === other[k]?.y);
   });
 
-function joined(a: BandNeed, b: BandNeed): BandNeed {
-  const both = {
-    ...a,
-    depth: a.depth && b.depth && { fromMm: a.depth.fromMm, toMm: b.depth.toMm },
-    depthErrorMm: Math.max(a.depthErrorMm, b.depthErrorMm),
-    reachErrorMm: Math.max(a.reachErrorMm, b.reachErrorMm),
-    errorMm: Math.max(a.errorMm, b.errorMm),
-    discMm: Math.min(a.discMm, b.discMm),
-    boundMm: Math.max(a.boundMm, b.boundMm),
+function joined(group: readonly BandNeed[]): BandNeed {
+  const [first, ...others] = group as readonly [BandNeed, ...BandNeed[]];
+  const last = group.at(-1) as BandNeed;
+  if (others.length === 0) return first;
+  const most = (of: (need: BandNeed) => number): number => Math.max(...group.map(of));
+  const all = {
+    ...first,
+    depth: first.depth && last.depth && { fromMm: first.depth.fromMm, toMm: last.depth.toMm },
+    depthErrorMm: most((need) => need.depthErrorMm),
+    reachErrorMm: most((need) => need.reachErrorMm),
+    errorMm: most((need) => need.errorMm),
+    discMm: Math.min(...group.map(({ discMm }) => discMm)),
+    boundMm: most((need) => need.boundMm),
   };
-  if ((['needed', ...lines] as const).every((line) => isSame(a[line], b[line]))) return both;
-  const planned = union([...a.planned, ...b.planned]);
+  const isOneLine = (['needed', ...lines] as const).every((line) =>
+    others.every((other) => isSame(first[line], other[line])),
+  );
+  if (isOneLine) return all;
+  const planned = union(group.flatMap((need) => need.planned));
+  const inAll = (line: 'first' | 'last'): Polygons =>
+    others.reduce((common, need) => intersection(common, need[line]), first[line]);
   return {
-    ...both,
-    needed: union([...a.needed, ...b.needed]),
+    ...all,
+    needed: union(group.flatMap((need) => need.needed)),
     planned,
-    first: intersection(a.first, b.first),
-    last: union([...intersection(a.last, b.last), ...planned]),
-    narrow: [...a.narrow, ...b.narrow],
-    boundMm: both.boundMm + alikeMm,
+    first: inAll('first'),
+    last: union([...inAll('last'), ...planned]),
+    narrow: group.flatMap((need) => need.narrow),
+    // each lies that near to the first, and so within twice that of one another
+    boundMm: all.boundMm + Math.min(2, others.length) * alikeMm,
   };
 }
