@@ -55,7 +55,7 @@ describeInBrowser('the whole job without a mouse', () => {
   it('opens an outline and sets a point of it by its figures', async () => {
     await enter(/^Outlines/);
     await enter(/^mount boss 1 ·/);
-    await enter(/^1: 4 points/);
+    await enter(/^outline 1, 4 points/);
     await type(/^Point 1, x$/, '151.5');
     expect(await viewer.page.getByLabel('Point 1, x').inputValue()).toBe('151.5');
   });
@@ -76,7 +76,7 @@ describeInBrowser('the whole job without a mouse', () => {
       await page.keyboard.press('Enter');
     }
     await enter(/^Close it$/);
-    expect(await page.getByRole('button', { name: '2: 3 points' }).count()).toBe(1);
+    expect(await page.getByRole('button', { name: 'outline 2, 3 points' }).count()).toBe(1);
   });
 
   it('takes a pair of bolts away, and undo brings it back', async () => {
