@@ -121,7 +121,7 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
 
   it('says at every touch what is wanted or what the points make of one another', async () => {
     for (const [i, id] of touched.entries()) {
-      await page.getByLabel('Touch next').selectOption(id);
+      await page.getByLabel('What is tapped in the picture next').selectOption(id);
       await tapPixel(shaken(seenInPlane(camera, holeAt(id))));
       await expect.poll(rows).toHaveLength(i + 1);
       if (i === 2) await expect.poll(settingSays).toBe('One more point is wanted.');
@@ -141,7 +141,7 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
 
   it('finds a hole touched in the wrong place, and undo takes that back', async () => {
     const before = await rows();
-    await page.getByLabel('Touch next').selectOption('B1');
+    await page.getByLabel('What is tapped in the picture next').selectOption('B1');
     await tapPixel(seenInPlane(camera, { x: -58, y: 78 }));
     await expect.poll(settingSays).toContain('The points do not agree. Without B1 the rest do');
     await page.getByRole('button', { name: 'Undo' }).click();
@@ -163,7 +163,7 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
 
   it('takes a point by keys alone: put in the middle of the view, and deleted there', async () => {
     const before = await rows();
-    await page.getByLabel('Touch next').selectOption('B5');
+    await page.getByLabel('What is tapped in the picture next').selectOption('B5');
     await page.getByRole('button', { name: 'Put it in the middle of the view' }).press('Enter');
     await expect.poll(rows).toHaveLength(7);
     await pane.focus();
@@ -295,7 +295,7 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
     await page.getByRole('button', { name: /^Housing/ }).click();
     await bring('housing.jpg', jpegOf(grey, camera));
     await page.getByLabel('How it was taken').selectOption('square-on');
-    await page.getByLabel('Touch next').selectOption('');
+    await page.getByLabel('What is tapped in the picture next').selectOption('');
     await expect.poll(() => page.locator('.photo').textContent()).toContain('The first point becomes the origin');
     await tapPixel({ x: 300, y: 600 });
     await expect.poll(settingSays).toBe('One more point is wanted.');
