@@ -85,6 +85,7 @@ function foulIn(section: Section, touching: readonly Pass[]): SectionFoul | null
   const metal = polygonise(section.loops, foulArcMm, 'inside');
   const swept = sweptBy(touching, boxRound(metal, engineErrorMm));
   const shared = intersection(metal, swept);
+  if (shared.length === 0) return null;
   const depthOf = depthIn(metal, swept, shared);
   const leastMm = shallowMm + (stepsOfUnion(touching.length) - 1) * engineErrorMm;
   const fouls = pieces(shared)

@@ -117,16 +117,11 @@ export function wallReadingFile({ at, depth, wall, error }: NamedWallReading, sc
 }
 
 /** A hollow as a part file has it; `loops` in mm. */
-export function hollowFile(
-  { id, depth, keepWall, traceError }: NamedHollow,
-  loops: readonly Loop[],
-  scale: Scale,
-): HollowFile {
+export function hollowFile(hollow: NamedHollow, loops: readonly Loop[], scale: Scale): HollowFile {
   const toPart = partLength(scale);
+  const { keepWall, traceError } = hollow;
   return {
-    id,
-    ...(depth === null ? {} : { depth: [toPart(depth[0]), toPart(depth[1])] }),
-    loops: loops.map((loop) => loopFile(loop, scale.partMm)),
+    ...doNotCutFile(hollow, loops, scale),
     ...(keepWall === null ? {} : { keepWall: toPart(keepWall) }),
     ...(traceError === null ? {} : { traceError: toPart(traceError) }),
   };

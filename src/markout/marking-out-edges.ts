@@ -39,14 +39,19 @@ interface SortedRun extends Run {
   readonly isCut: boolean;
 }
 
-/** Edges of one kind that follow one another, from a place where the kind changes. */
-function runsOf(polygon: Polygon, present: OutlineTree): SortedRun[] {
-  const isCut = (a: Vec, b: Vec): boolean => !liesOn(present, a, b);
-  const kinds = polygon.map((a, i) => isCut(a, polygon[(i + 1) % polygon.length] as Vec));
+const runsOf = (polygon: Polygon, present: OutlineTree): SortedRun[] =>
+  partedRound(polygon, (a, b) => !liesOn(present, a, b)).map(({ holds, ...run }) => ({ ...run, isCut: holds }));
+
+/** A polygon parted all the way round, from a place where its pieces begin or cease to pass a test. */
+export function partedRound(
+  polygon: Polygon,
+  test: (a: Vec, b: Vec) => boolean,
+): (Run & { readonly holds: boolean })[] {
+  const kinds = polygon.map((a, i) => test(a, polygon[(i + 1) % polygon.length] as Vec));
   const change = kinds.findIndex((kind, i) => kind !== kinds.at(i - 1));
   const start = Math.max(0, change);
   const round = [...polygon.slice(start), ...polygon.slice(0, start), polygon[start] as Vec];
-  return parted(round, isCut).map(({ points, holds }) => ({ points, closed: change < 0, isCut: holds }));
+  return parted(round, test).map((part) => ({ ...part, closed: change < 0 }));
 }
 
 /** A line parted where its pieces begin or cease to pass a test. */

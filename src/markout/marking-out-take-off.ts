@@ -30,8 +30,7 @@ const sideways = 0.5;
 /**
  * What comes off at a place on the planned edge, square to the present outside that is nearest to it: from there on
  * through the place to each line. Where that outside lies to the side, as a rib's flank does when its end comes off, it
- * is measured square to the edge; were that deeper than `deepestMm`, only the lines' distances from it are. Along an edge
- * that takes off a whole tip it is so measured everywhere.
+ * is measured square to the edge; were that deeper than `deepestMm`, only the lines' distances from it are.
  */
 export function takeOffAlong(
   run: MeasuredRun,
@@ -40,7 +39,6 @@ export function takeOffAlong(
   lines: BandTrees,
   deepestMm: number | null,
 ): TakeOff {
-  if (takesTip(run, present)) return squareToEdge(justAlong(run, alongMm, present), squareToChord(run), 0, lines, null);
   const at = pointAlong(run, alongMm);
   const { point: outside, distanceMm } = nearestOnOutline(present, at);
   const beside = justAlong(run, alongMm, present);
@@ -58,6 +56,10 @@ export function takeOffAlong(
     lastAt: add(outside, scale(inward, lastMm)),
   };
 }
+
+/** What comes off at a place on an edge that takes off a whole tip: its length, square to the chord. */
+export const tipOffAlong = (run: MeasuredRun, alongMm: number, present: OutlineTree, lines: BandTrees): TakeOff =>
+  squareToEdge(justAlong(run, alongMm, present), squareToChord(run), 0, lines, null);
 
 /** The length of its chord over that of an edge which still counts as straight across a rib. */
 const straightAcross = 0.95;

@@ -9,7 +9,7 @@ import { type MeasuredRun, measured, pointAlong } from './marking-out-along.ts';
 import { type WorkBand, workBands } from './marking-out-bands.ts';
 import { dividerHoles, standsAtMm } from './marking-out-dividers.ts';
 import { type EdgePlace, placesAlong } from './marking-out-places.ts';
-import { takeOffAlong, takesTip } from './marking-out-take-off.ts';
+import { takeOffAlong, takesTip, tipOffAlong } from './marking-out-take-off.ts';
 import { isInReach, wallLeft, wallMm } from './marking-out-walls.ts';
 import type { Divider, MarkingRow, MarkingTable } from './marking-row.ts';
 
@@ -19,6 +19,7 @@ interface PlaceOnBand {
   readonly nth: number;
   readonly edge: number;
   readonly run: MeasuredRun;
+  readonly wholeTip: boolean;
   readonly place: EdgePlace;
 }
 
@@ -55,7 +56,8 @@ function markedOn(joint: Joint, part: Part, band: WorkBand, nth: number): PlaceO
       return isInReach(least.hollow, least.mm);
     });
     const wallsTo = near.map((wall) => (at: Vec) => wall(at).mm);
-    return placesAlong(run, band.present, wallsTo).map((place) => ({ band, nth, edge: i + 1, run, place }));
+    const edge = { band, nth, edge: i + 1, run, wholeTip: takesTip(run, band.present) };
+    return placesAlong(run, band.present, wallsTo).map((place) => ({ ...edge, place }));
   });
 }
 
@@ -66,10 +68,12 @@ function rowOf(
   mark: PlaceOnBand,
   place: number,
 ): MarkingRow {
-  const { band, nth, edge, run } = mark;
+  const { band, nth, edge, run, wholeTip } = mark;
   const { kind, alongMm } = mark.place;
   const at = pointAlong(run, alongMm);
-  const { firstMm, plannedMm, lastMm, lastAt } = takeOffAlong(run, alongMm, band.present, band.trees, band.takeOffMm);
+  const { firstMm, plannedMm, lastMm, lastAt } = wholeTip
+    ? tipOffAlong(run, alongMm, band.present, band.trees)
+    : takeOffAlong(run, alongMm, band.present, band.trees, band.takeOffMm);
   const hand = handErrorOf(joint.fit);
   const depthMm = band.depth?.fromMm ?? 0;
   return {
@@ -79,7 +83,7 @@ function rowOf(
     depth: band.depth,
     edge,
     kind,
-    wholeTip: takesTip(run, band.present),
+    wholeTip,
     alongMm,
     at,
     angleRad: angleRad(at, part),

@@ -1,6 +1,6 @@
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
-import { type Edge, edgeOfBulge } from '../geometry/plane/edge.ts';
+import { bulgeOf, type Edge, edgeOfBulge } from '../geometry/plane/edge.ts';
 import { apply, type Rigid, rigid, rotate } from '../geometry/plane/rigid.ts';
 import { angleOf, distance, lerp, scale, sub, type Vec } from '../geometry/plane/vec.ts';
 import { edgesThrough } from '../geometry/polygons/arcs-of-run.ts';
@@ -11,7 +11,7 @@ import type { Cutter } from '../job/job.ts';
 import { arcsWithinMm, toleranceMm } from '../plan/bands/tolerance.ts';
 import { measured, pointAlong } from './marking-out-along.ts';
 import type { Bench, BenchBand } from './marking-out-bench.ts';
-import { lengthOf, parted } from './marking-out-edges.ts';
+import { lengthOf, partedRound } from './marking-out-edges.ts';
 import { metalWithin } from './marking-out-plate.ts';
 
 /** What is set up from: X = 0, Y = 0 in the middle of one hole, X growing toward the other. */
@@ -95,13 +95,7 @@ function finishing(path: Polygon, { edges }: BenchBand, radiusMm: number): (read
   const edge = thereAndBack(edges.cuts.map(({ points }) => points));
   const touches = (a: Vec, b: Vec): boolean =>
     [0, 0.5, 1].every((t) => nearestOnOutline(edge, lerp(a, b, t)).distanceMm <= radiusMm + missMm);
-  const kinds = path.map((a, i) => touches(a, path[(i + 1) % path.length] as Vec));
-  const start = Math.max(
-    0,
-    kinds.findIndex((kind, i) => kind !== kinds.at(i - 1)),
-  );
-  const round = [...path.slice(start), ...path.slice(0, start), path[start] as Vec];
-  return parted(round, touches)
+  return partedRound(path, touches)
     .filter(({ points, holds }) => holds && lengthOf(points) > leastMm)
     .map(({ points }) => points);
 }
@@ -139,5 +133,5 @@ const thereAndBack = (runs: readonly (readonly Vec[])[]): OutlineTree =>
 /** An edge as it lies on the table of the machine. */
 export function onTable(edge: Edge, { place }: Datum): Edge {
   const [a, b] = [apply(place, edge.a), apply(place, edge.b)];
-  return edge.kind === 'line' ? { kind: 'line', a, b } : edgeOfBulge(a, b, Math.tan(edge.sweepRad / 4));
+  return edgeOfBulge(a, b, bulgeOf(edge));
 }

@@ -46,7 +46,7 @@ function watchWorkers(): void {
 describeInBrowser('the workers of the page', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openWorkedJob(watchWorkers);
+    viewer = await openWorkedJob({ first: watchWorkers });
   }, 120_000);
   afterAll(() => viewer?.context.close());
 

@@ -1,4 +1,4 @@
-import type { Edge } from '../../geometry/plane/edge.ts';
+import { bulgeOf, type Edge } from '../../geometry/plane/edge.ts';
 import { boxOfEdge } from '../../geometry/plane/edge-box.ts';
 import { edgesOf, type Loop, type Vertex } from '../../geometry/plane/loop.ts';
 import type { Vec } from '../../geometry/plane/vec.ts';
@@ -110,13 +110,10 @@ function polyline(layer: string, vertices: readonly Vertex[], closed: boolean): 
   return head + body.join('') + tag(0, 'SEQEND') + tag(8, layer);
 }
 
-function verticesOf(edges: readonly Edge[]): Vertex[] {
-  const bulgeOf = (edge: Edge): number => (edge.kind === 'line' ? 0 : Math.tan(edge.sweepRad / 4));
-  return [
-    ...edges.map((edge) => ({ ...edge.a, bulge: bulgeOf(edge) })),
-    ...edges.slice(-1).map(({ b }) => ({ ...b, bulge: 0 })),
-  ];
-}
+const verticesOf = (edges: readonly Edge[]): Vertex[] => [
+  ...edges.map((edge) => ({ ...edge.a, bulge: bulgeOf(edge) })),
+  ...edges.slice(-1).map(({ b }) => ({ ...b, bulge: 0 })),
+];
 
 /** A bulge this fine moves no arc of a casting by a thousandth of a millimetre. */
 const bulgeDigits = 10;

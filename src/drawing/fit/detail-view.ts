@@ -12,7 +12,7 @@ import { runsOf } from './hidden-edges.ts';
 import type { PlaceToSee } from './places-to-see.ts';
 
 /** The enlargements of ISO 5455 (from memory), and true scale. */
-const scales = [1, 2, 5, 10, 20, 50];
+export const scales = [1, 2, 5, 10, 20, 50];
 
 /** The largest usual scale at which a place fits a circle of so many mm on the sheet. */
 export const scaleFor = (placeRadiusMm: number, radiusOnSheetMm: number): number =>

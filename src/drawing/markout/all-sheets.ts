@@ -6,7 +6,7 @@ import type { Layer, Scene } from '../scene/scene.ts';
 import { wrapText } from '../scene/text-size.ts';
 import type { MarkoutSheet } from './markout-sheets.ts';
 import { type MarkoutFile, mostSheets, paperFor } from './sheet-files.ts';
-import { roomUnderMm, sheetSizes, templateSheet, wordsMm } from './template-sheet.ts';
+import { inSheets, roomUnderMm, sheetSizes, templateSheet, wordsMm } from './template-sheet.ts';
 import { templateWords } from './template-words.ts';
 
 /** One sheet in the contents: its words, line by line, and what it takes of the page. */
@@ -72,7 +72,7 @@ function contents(
     const pages = sheetCount(scenes[i] ?? [], options);
     return { name, purpose: lines, pages, heightMm: (lines.length + 2) * lineMm };
   });
-  const parts = inPages(entries, roomUnderMm(words));
+  const parts = inSheets(entries, ({ heightMm }) => heightMm, roomUnderMm(words));
   let page = parts.length + 1;
   return parts.map((part) => {
     const layers: Layer[] = [];
@@ -84,20 +84,6 @@ function contents(
     }
     return templateSheet(words, [viewOf('contents', layers)], false);
   });
-}
-
-function inPages(entries: readonly Entry[], roomMm: number): Entry[][] {
-  const pages: Entry[][] = [];
-  let leftMm = 0;
-  for (const entry of entries) {
-    if (pages.length === 0 || leftMm < entry.heightMm) {
-      pages.push([]);
-      leftMm = roomMm;
-    }
-    pages.at(-1)?.push(entry);
-    leftMm -= entry.heightMm;
-  }
-  return pages;
 }
 
 function entryLayers({ name, purpose, pages, heightMm }: Entry, y: number, page: number): Layer[] {

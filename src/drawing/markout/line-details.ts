@@ -1,6 +1,7 @@
 import { lengthText } from '../../job/length-text.ts';
 import type { Bench, BenchBand, BenchPlace } from '../../markout/marking-out-bench.ts';
 import type { Run } from '../../markout/marking-out-edges.ts';
+import { scales } from '../fit/detail-view.ts';
 import { hatch, hatchRad } from '../fit/plane-layers.ts';
 import { layer, outline } from '../scene/marks.ts';
 import type { View } from '../scene/scene.ts';
@@ -12,8 +13,6 @@ import { bandWords } from './template-words.ts';
 /** Lines closer than this on paper run together, mm. */
 const apartMm = 1.2;
 const ringMm = 30;
-/** The enlargements of ISO 5455 (from memory). */
-const scales = [2, 5, 10, 20, 50];
 
 /** How far the planned line lies from the nearer of the other two at a place; where one meets it there is nothing to tell. */
 function gapMm({ row: { firstMm, plannedMm, lastMm } }: BenchPlace): number {

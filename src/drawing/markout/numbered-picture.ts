@@ -9,7 +9,7 @@ import { boxOfLayers, boxOfText, circle, cross, gathered, layer, line, outline, 
 import type { Layer, Scene, TextMark, View } from '../scene/scene.ts';
 import { ringView } from './ring-view.ts';
 import { asRun } from './template-marks.ts';
-import { gapMm, roomUnderMm, sheetSizes, templateSheet, wordsMm } from './template-sheet.ts';
+import { gapMm, highMm, inSheets, roomUnderMm, sheetSizes, templateSheet, wordsMm } from './template-sheet.ts';
 import { bandWords, templateWords } from './template-words.ts';
 
 const { textMm, hatchMm } = sheetSizes;
@@ -52,7 +52,7 @@ export function pictureScenes(bench: Bench, withBars: boolean): Scene[] {
   // two details fit under the whole casting drawn a little smaller
   const { whole, details } =
     alone.details.length === 0 ? alone : numberedPicture(bench, wordsMm, roomMm - 2 * ringMm - captionMm);
-  return pagesOf([whole, ...details], roomMm).map((views) => templateSheet(words, views, withBars));
+  return pagesOf(whole, details, roomMm).map((views) => templateSheet(words, views, withBars));
 }
 
 /** The whole casting within a room on paper, and what is to be seen larger. */
@@ -225,23 +225,9 @@ function numbersText(places: readonly BenchPlace[]): string {
   return least === most ? `no. ${least}` : `no. ${least} to ${most}`;
 }
 
-/** Views parted into sheets: the first alone on its own row, then two and two, as many rows as a sheet has room for. */
-function pagesOf(views: readonly View[], roomMm: number): View[][] {
-  const pages: View[][] = [];
-  let leftMm = 0;
-  let rowMm = 0;
-  for (const [i, view] of views.entries()) {
-    const highMm = heightOf(view.frame) * view.scale + gapMm;
-    const opensRow = i < 2 || i % 2 === 1;
-    if (opensRow) {
-      leftMm -= rowMm;
-      rowMm = highMm;
-    } else rowMm = Math.max(rowMm, highMm);
-    if (opensRow && (pages.length === 0 || leftMm < highMm)) {
-      pages.push([]);
-      leftMm = roomMm;
-    }
-    pages.at(-1)?.push(view);
-  }
-  return pages;
+/** The whole casting on its own row, details two and two, as many rows as a sheet has room for. */
+function pagesOf(whole: View, details: readonly View[], roomMm: number): View[][] {
+  const pairs = details.flatMap((_, i) => (i % 2 === 0 ? [details.slice(i, i + 2)] : []));
+  const rowMm = (row: readonly View[]): number => Math.max(...row.map(highMm)) + gapMm;
+  return inSheets([[whole], ...pairs], rowMm, roomMm).map((rows) => rows.flat());
 }

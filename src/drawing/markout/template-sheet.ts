@@ -54,7 +54,7 @@ export function templateSheet(words: TemplateWords, drawn: readonly View[], with
 
 /** What a view takes up on paper. */
 const wideMm = ({ frame, scale }: View): number => scale * widthOf(frame);
-const highMm = ({ frame, scale }: View): number => scale * heightOf(frame);
+export const highMm = ({ frame, scale }: View): number => scale * heightOf(frame);
 
 /** The least that the papers leave of a sheet between their margins: Letter upright, mm. */
 const sheetMm = 259;
@@ -62,6 +62,21 @@ const sheetMm = 259;
 /** How much of one sheet is left under its words, mm. */
 export const roomUnderMm = (words: TemplateWords): number =>
   sheetMm - 2 * edgeMm - gapMm - highMm(headView(words, wordsMm));
+
+/** Things from above down parted into sheets with so much room, as many to a sheet as fit, one at least. */
+export function inSheets<T>(things: readonly T[], highMm: (thing: T) => number, roomMm: number): T[][] {
+  const sheets: T[][] = [];
+  let leftMm = 0;
+  for (const thing of things) {
+    if (sheets.length === 0 || leftMm < highMm(thing)) {
+      sheets.push([]);
+      leftMm = roomMm;
+    }
+    sheets.at(-1)?.push(thing);
+    leftMm -= highMm(thing);
+  }
+  return sheets;
+}
 
 /** Views from left to right, in as many rows as the width asks for. */
 function inRows(views: readonly View[], widthMm: number): View[][] {

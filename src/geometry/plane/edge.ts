@@ -33,6 +33,9 @@ export function edgeOfBulge(a: Vec, b: Vec, bulge: number): Edge {
   return { kind: 'arc', a, b, centre, radius, startRad: angleOf(sub(a, centre)), sweepRad: 4 * Math.atan(bulge) };
 }
 
+/** The bulge of an edge: the tangent of a quarter of its arc's angle, 0 for a line. */
+export const bulgeOf = (edge: Edge): number => (edge.kind === 'line' ? 0 : Math.tan(edge.sweepRad / 4));
+
 /** A whole circle as one anticlockwise arc that starts at 3 o'clock. */
 export function edgeOfCircle(centre: Vec, radius: number): ArcEdge {
   const a = vec(centre.x + radius, centre.y);

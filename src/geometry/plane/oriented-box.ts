@@ -1,4 +1,4 @@
-import type { Edge } from './edge.ts';
+import { bulgeOf, type Edge } from './edge.ts';
 
 /**
  * Rectangles that lie any way round, in a row, flat: of each the centre x, y, a unit direction x, y, half its length
@@ -26,7 +26,7 @@ export function storeBoxOfEdge(boxes: OrientedBoxes, i: number, edge: Edge): voi
   const x = dx / chord;
   const y = dy / chord;
   // the arc bows by ½·chord·tan(¼ sweep), to the right where it runs anticlockwise
-  const bow = edge.kind === 'line' ? 0 : (chord / 2) * Math.tan(edge.sweepRad / 4);
+  const bow = (chord / 2) * bulgeOf(edge);
   const middleX = (a.x + b.x) / 2;
   const middleY = (a.y + b.y) / 2;
   storeBox(boxes, i, middleX + (y * bow) / 2, middleY - (x * bow) / 2, x, y, chord / 2, Math.abs(bow) / 2);

@@ -1,13 +1,11 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { describeInBrowser } from '../support/in-browser.ts';
-import { openViewer, settled, type Viewer } from '../support/viewer-page.ts';
+import { openWorkedJob, type Viewer } from '../support/viewer-page.ts';
 
 describeInBrowser('what is in the way, once it is known what comes off', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openViewer();
-    await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
-    await settled(viewer.page);
+    viewer = await openWorkedJob();
   }, 120_000);
   afterAll(() => viewer?.context.close());
 

@@ -1,14 +1,12 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { describeInBrowser } from '../support/in-browser.ts';
-import { openViewer, settled, type Viewer } from '../support/viewer-page.ts';
+import { openWorkedJob, settled, type Viewer } from '../support/viewer-page.ts';
 
 describeInBrowser('a cut in both parts', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openViewer();
+    viewer = await openWorkedJob();
     const { page } = viewer;
-    await page.getByRole('button', { name: 'Look at a worked job' }).click();
-    await settled(page);
     await page.locator('.steps [data-step="grind"] button.line').click();
     await page.getByRole('combobox', { name: 'Cut', exact: true }).selectOption('both');
     await page.getByRole('checkbox', { name: /^Marsh carrier transfer case: lips$/ }).check();

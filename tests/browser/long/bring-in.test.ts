@@ -18,7 +18,7 @@ function holdUpFiles(): void {
 describeInBrowser('a file of outlines that takes long to read', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openWorkedJob(holdUpFiles);
+    viewer = await openWorkedJob({ first: holdUpFiles });
     await viewer.page.locator('.steps [data-step="outlines"] button.line').click();
   }, 120_000);
   afterAll(() => viewer?.context.close());

@@ -1,13 +1,11 @@
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { describeInBrowser } from '../support/in-browser.ts';
-import { openViewer, settled, type Viewer } from '../support/viewer-page.ts';
+import { openWorkedJob, type Viewer } from '../support/viewer-page.ts';
 
 describeInBrowser('the place of a cut', () => {
   let viewer: Viewer;
   beforeEach(async () => {
-    viewer = await openViewer();
-    await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
-    await settled(viewer.page);
+    viewer = await openWorkedJob();
     await viewer.page.locator('.steps [data-step="grind"] button.line').click();
   }, 120_000);
   afterEach(() => viewer.context.close());

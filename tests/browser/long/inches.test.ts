@@ -3,14 +3,12 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { schemaIds } from '../../../src/files/file-text.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';
 import { describeInBrowser } from '../support/in-browser.ts';
-import { openViewer, settled, toldInFull, type Viewer } from '../support/viewer-page.ts';
+import { openWorkedJob, settled, toldInFull, type Viewer } from '../support/viewer-page.ts';
 
 describeInBrowser('lengths shown in inches', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openViewer();
-    await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
-    await settled(viewer.page);
+    viewer = await openWorkedJob();
     await show('in');
   });
   afterAll(() => viewer?.context.close());

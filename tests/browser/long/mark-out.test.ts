@@ -3,7 +3,7 @@ import { PDFDocument } from 'pdf-lib';
 import type { Download } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { describeInBrowser } from '../support/in-browser.ts';
-import { openViewer, settled, type Viewer } from '../support/viewer-page.ts';
+import { openWorkedJob, settled, type Viewer } from '../support/viewer-page.ts';
 
 /** How much longer than true a PDF's first page draws, across and up. */
 async function stretchOf(download: Download): Promise<number[]> {
@@ -14,9 +14,7 @@ async function stretchOf(download: Download): Promise<number[]> {
 describeInBrowser('what there is to take along', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openViewer({ width: 390, height: 844 });
-    await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
-    await settled(viewer.page);
+    viewer = await openWorkedJob({ size: { width: 390, height: 844 } });
     await viewer.page.locator('.steps [data-step="mark-out"] button.line').click();
     await settled(viewer.page);
   }, 120_000);

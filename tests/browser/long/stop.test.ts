@@ -35,7 +35,7 @@ const mostMs = 1000;
 describeInBrowser('work that goes on for seconds in one piece, stopped on the page', () => {
   let viewer: Viewer;
   beforeAll(async () => {
-    viewer = await openWorkedJob(watchWorkers);
+    viewer = await openWorkedJob({ first: watchWorkers });
     await viewer.page.locator('.steps [data-step="grind"] button.line').click();
   }, 120_000);
   afterAll(() => viewer?.context.close());

@@ -14,8 +14,10 @@ export interface Viewer {
   readonly complaints: string[];
 }
 
+const laptop = { width: 1440, height: 900 };
+
 /** The page opened from disk as a new user has it. */
-export async function openViewer(size = { width: 1440, height: 900 }): Promise<Viewer> {
+export async function openViewer(size = laptop): Promise<Viewer> {
   const context = await newUser();
   const page = await context.newPage();
   await page.setViewportSize(size);
@@ -25,11 +27,19 @@ export async function openViewer(size = { width: 1440, height: 900 }): Promise<V
   return { context, page, complaints };
 }
 
-/** The same with a worked job open, and with a script of ours run in the page before all else. */
-export async function openWorkedJob(first: () => void): Promise<Viewer> {
-  const viewer = await openViewer();
-  await viewer.context.addInitScript(first);
-  await viewer.page.goto(viewer.page.url());
+interface WorkedJob {
+  readonly size?: { readonly width: number; readonly height: number };
+  /** A script of ours that is run in the page before all else. */
+  readonly first?: () => void;
+}
+
+/** The same with a worked job open. */
+export async function openWorkedJob({ size = laptop, first }: WorkedJob = {}): Promise<Viewer> {
+  const viewer = await openViewer(size);
+  if (first !== undefined) {
+    await viewer.context.addInitScript(first);
+    await viewer.page.goto(viewer.page.url());
+  }
   await viewer.page.getByRole('button', { name: 'Look at a worked job' }).click();
   await settled(viewer.page);
   return viewer;
