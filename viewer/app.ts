@@ -67,6 +67,7 @@ export function appOf(): App {
     batch(() => {
       answers.forget();
       notices.tell('');
+      notices.tellKeeping('');
       notices.tellRead('');
       reader.turnTo(step, opened.fit.fixed);
       job.open(opened);

@@ -168,7 +168,8 @@ function Telling({ app }: { readonly app: App }) {
 /** How far the work has come; alone, so that nothing else is painted as it goes on. */
 function Bar({ app: { answers, notices } }: { readonly app: App }) {
   const working = answers.working.value;
-  if (working === null) return <p role="status">{notices.notice.value}</p>;
+  if (working === null)
+    return <p role="status">{[notices.notice.value, notices.keeping.value].filter((said) => said !== '').join(' ')}</p>;
   return (
     <>
       <p role="status">

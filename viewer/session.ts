@@ -184,6 +184,7 @@ export class Session {
   #keep(job: JobFile | null): void {
     if (job === null || job === this.#kept) return;
     this.#kept = job;
+    this.#app.notices.tell('');
     // what another tab holds is left to it: from here on this is a job of its own
     if (this.#hold?.held() === 'elsewhere' || this.#elsewhere) {
       this.#elsewhere = false;
@@ -202,7 +203,7 @@ export class Session {
         { label: keepingWords.retry, choose: () => this.#keeper?.retry() },
         { label: words.saveAsJob, choose: () => this.saveAsJob() },
       ]);
-    } else this.#app.notices.tell(keepingWords.keeping(keeping));
+    } else this.#app.notices.tellKeeping(keepingWords.keeping(keeping));
   }
 
   #askToTakeOver(): void {

@@ -9,6 +9,8 @@ export interface Prompt {
 /** What is said to the builder, and what the builder has to settle. */
 export class Notices {
   readonly notice = signal('');
+  /** Where the job is kept: beside the notice, never in its place, as a refusal must stay until it is read. */
+  readonly keeping = signal('');
   /** What was read of the file brought in last. */
   readonly read = signal('');
   /** Null most of the time. */
@@ -16,6 +18,10 @@ export class Notices {
 
   tell(notice: string): void {
     this.notice.value = notice;
+  }
+
+  tellKeeping(text: string): void {
+    this.keeping.value = text;
   }
 
   tellRead(text: string): void {
