@@ -7,8 +7,9 @@ const joint = [...job, 'joint'];
 const clearance = [...joint, 'clearance'];
 const plan = [...clearance, 'plan'];
 const markout = [...plan, 'markout'];
-const pipeline = [...markout, 'pipeline'];
-const words = [...markout, 'words'];
+const trial = [...markout, 'trial'];
+const pipeline = [...trial, 'pipeline'];
+const words = [...trial, 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -26,6 +27,7 @@ const rooms = {
   clearance,
   plan,
   markout,
+  trial,
   pipeline,
   words,
   answers: [...words, 'answers'],
@@ -48,6 +50,7 @@ const libraries = {
   clearance: [],
   plan: [],
   markout: [],
+  trial: ['ml-matrix'],
   pipeline: [],
   words: [],
   drawing: ['pdf-lib'],
@@ -98,7 +101,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(files|job|joint|clearance|plan|markout|answers)/',
+        path: '^src/(files|job|joint|clearance|plan|markout|trial|answers)/',
         pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
@@ -122,7 +125,7 @@ module.exports = {
       comment: 'files may be large: their schemas are held against them by the worker',
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
-      to: { path: '^src/(files/(part|fit|job)-file|job/read-)', dependencyTypesNot: ['type-only'] },
+      to: { path: '^src/(files/(part|fit|job|trial)-file|job/read-)', dependencyTypesNot: ['type-only'] },
     },
     {
       name: 'main-thread-computes-nothing',
@@ -130,7 +133,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|plan|markout|pipeline|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|markout|trial|pipeline|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },

@@ -29,6 +29,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./markout.ts')).markoutCommand(),
   },
   {
+    name: 'trial',
+    summary: 'what does offering it up show, and what is left to cut?',
+    load: async () => (await import('./trial.ts')).trialCommand(),
+  },
+  {
     name: 'report',
     summary: 'the whole job in one HTML file, to read, print and hand over',
     load: async () => (await import('./report.ts')).reportCommand(),

@@ -6,22 +6,30 @@ import { metalOf } from './metal.ts';
 import { toleranceMm } from './tolerance.ts';
 
 /** A section and what is cut from it, its bands in order of depth. */
-export interface SectionCut {
+interface CutIn<Band> {
   readonly section: Section;
-  readonly bands: readonly BandCut[];
+  readonly bands: readonly Band[];
 }
 
+export type SectionCut = CutIn<BandCut>;
+
 /** A section after the cut, layer by layer in order of depth; `cut` null where it stays as it was. */
-export interface DepthLayer {
+interface DepthLayerOf<Band> {
   readonly depth: DepthRange | null;
-  readonly cut: BandCut | null;
+  readonly cut: Band | null;
+}
+
+export type DepthLayer = DepthLayerOf<BandCut>;
+
+interface OfDepth {
+  readonly depth: DepthRange | null;
 }
 
 /** The bands of a section with the ranges between them that are left alone. */
-export function layersOf({ section, bands }: SectionCut): DepthLayer[] {
+export function layersOf<Band extends OfDepth>({ section, bands }: CutIn<Band>): DepthLayerOf<Band>[] {
   const { depth } = section;
   if (depth === null || bands.length === 0) return [{ depth, cut: bands[0] ?? null }];
-  const layers: DepthLayer[] = [];
+  const layers: DepthLayerOf<Band>[] = [];
   let fromMm = depth.fromMm;
   for (const cut of bands) {
     const range = cut.depth ?? depth;
@@ -45,10 +53,10 @@ export interface LayerLeft {
 }
 
 /** A casting of which each section that is cut stands as layers of its own under the old name. */
-export function withLayers(
+export function withLayers<Band>(
   casting: Casting,
-  cuts: readonly SectionCut[],
-  layersLeft: (cut: SectionCut) => readonly LayerLeft[],
+  cuts: readonly CutIn<Band>[],
+  layersLeft: (cut: CutIn<Band>) => readonly LayerLeft[],
 ): Casting {
   const sections = casting.sections.flatMap((section) => {
     const made = cuts.find((cut) => cut.section === section);

@@ -4,10 +4,12 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
+import { trialAnswerSchema } from '../../../src/answers/trial-answer.ts';
 import { schemaIds } from '../../../src/files/file-text.ts';
 import { fitFile } from '../../../src/files/fit-file.ts';
 import { jobFile } from '../../../src/files/job-file.ts';
 import { partFile } from '../../../src/files/part-file.ts';
+import { trialFile } from '../../../src/files/trial-file.ts';
 
 const profiles = new URL('../../../profiles/', import.meta.url);
 const readProfile = (path: string): unknown => JSON.parse(readFileSync(new URL(path, profiles), 'utf8'));
@@ -18,7 +20,15 @@ const idOf = (name: string): object => {
   return id === undefined ? {} : { $id: id };
 };
 
-const schemas = { part: partFile, fit: fitFile, job: jobFile, check: checkAnswerSchema, grind: grindAnswerSchema };
+const schemas = {
+  part: partFile,
+  fit: fitFile,
+  job: jobFile,
+  trial: trialFile,
+  check: checkAnswerSchema,
+  grind: grindAnswerSchema,
+  'trial-answer': trialAnswerSchema,
+};
 
 const demos = {
   part: [

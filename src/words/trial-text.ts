@@ -1,0 +1,146 @@
+import { fineLength, lengthText } from '../job/length-text.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { Foretold, Stop } from '../trial/foretold.ts';
+import type { Conclusion, Explanation } from '../trial/solve.ts';
+import type { Go } from '../trial/trial.ts';
+import type { NextCut, TrialResult } from '../trial/trial-result.ts';
+import { grindCautions } from './cautions.ts';
+import { nothingToCut, planText } from './grind-text.ts';
+import { columns, inWords, listed, paragraph, wrapped } from './layout.ts';
+import { shortName, titleOf } from './names.ts';
+import { depthText, placeText } from './places.ts';
+import { areaText, turnText } from './units.ts';
+
+/** What trial fits have shown, as a builder reads it: the conclusion, why, what still to measure, and the cut that is left. */
+export function trialText(joint: Joint, result: TrialResult): string {
+  const { explanation, next, measureNext, trial } = result;
+  return [
+    ...wrapped(conclusionLine(joint, result), ''),
+    titleOf(joint),
+    ...paragraph('How the moving part lies', listed(liesTexts(joint, explanation))),
+    ...paragraph('The outlines', outlineLines(joint, explanation)),
+    ...paragraph('The readings', readingLines(joint, explanation)),
+    ...paragraph('The faces', listed(faceTexts(joint, trial.goes))),
+    ...paragraph('Measure next', listed(measureNext === null ? [] : [measureText(joint, measureNext)])),
+    ...paragraph('Warnings', listed(next === null ? [] : pastLastTexts(joint, next))),
+    ...(next === null
+      ? cautionLines(joint)
+      : ['', 'What is left to cut', '', planText(next.joint, next.plan), ...cautionLines(joint)]),
+    '',
+  ].join('\n');
+}
+
+const cautionLines = (joint: Joint): string[] => paragraph('Take care', listed(grindCautions(joint)));
+
+const conclusions: Readonly<Record<Exclude<Conclusion, 'explained'>, string>> = {
+  'too-little':
+    'NOT SETTLED: these readings would agree with very different positions. Take more of them, on different sides.',
+  'traced-wrong': 'MEASURE AGAIN: an outline is not as it was traced.',
+  unexplained:
+    'NOT EXPLAINED: no small shift or turn, with one thing wrong, gives these readings. Look at them again, and at whether the faces were together.',
+};
+
+function conclusionLine(joint: Joint, { explanation, next }: TrialResult): string {
+  const { conclusion, sections } = explanation;
+  if (conclusion === 'traced-wrong') {
+    const wrong = sections.filter(({ tracedWrong }) => tracedWrong);
+    const named = wrong.map(
+      ({ part, section, offsetMm }) => `"${section}" of ${shortName(joint[part])} (${offsetText(joint, offsetMm)})`,
+    );
+    return `${conclusions[conclusion]} Trace ${inWords(named)} anew before anything more is cut.`;
+  }
+  if (conclusion !== 'explained') return conclusions[conclusion];
+  if (next === null || nothingToCut(next.plan)) return 'EXPLAINED: by these readings nothing more has to come off.';
+  return `EXPLAINED: by these readings there is more to come off${next.plan.holds ? '.' : ', and the plan for it does not hold.'}`;
+}
+
+function liesTexts({ fit }: Joint, { conclusion, shift, turnRad, shiftErrorMm, turnErrorRad }: Explanation): string[] {
+  if (conclusion === 'unexplained') return [];
+  return [
+    `It lies ${fineLength(shift.x, fit.units)} to the right of where the fit puts it and ${fineLength(shift.y, fit.units)} above, within ± ${fineLength(shiftErrorMm, fit.units)}.`,
+    `It is turned by ${fineTurn(turnRad)} anticlockwise, within ± ${fineTurn(turnErrorRad)}.`,
+    'Right and anticlockwise as you look at the fixed face; limits of 95 in a hundred.',
+  ];
+}
+
+const fineTurn = (rad: number): string => `${((rad * 180) / Math.PI).toFixed(2)}°`;
+
+const offsetText = ({ fit }: Joint, mm: number): string =>
+  `${fineLength(Math.abs(mm), fit.units)} ${mm < 0 ? 'smaller' : 'larger'} all round than traced`;
+
+function outlineLines(joint: Joint, { conclusion, sections }: Explanation): string[] {
+  if (conclusion === 'unexplained') return [];
+  const rows = sections
+    .filter(({ part, section, errorMm }) => isTold(joint, part, section, errorMm))
+    .map(({ part, section, offsetMm, errorMm, tracedWrong }) => [
+      shortName(joint[part]),
+      section,
+      offsetText(joint, offsetMm),
+      `± ${fineLength(errorMm, joint.fit.units)}`,
+      tracedWrong ? 'traced wrong' : '',
+    ]);
+  return rows.length === 0 ? [] : columns(rows);
+}
+
+/** Whether the readings say anything of a section: only then is it known better than it was traced. */
+const isTold = (joint: Joint, part: 'fixed' | 'moving', section: string, errorMm: number): boolean => {
+  const traced = joint[part].sections.find(({ id }) => id === section)?.traceErrorMm ?? 0;
+  return errorMm < traced * Math.SQRT1_2 * 0.95 || errorMm > traced;
+};
+
+function readingLines({ fit }: Joint, { readings }: Explanation): string[] {
+  if (readings.length === 0) return [];
+  const { units } = fit;
+  return columns([
+    ['go', 'reading', 'read', 'by all of them', ''],
+    ...readings.map(({ id, go, measuredMm, relation, expectedMm, disagrees }) => [
+      String(go),
+      id,
+      `${relation === 'equal' ? '' : relation === 'at-least' ? 'at least ' : 'at most '}${fineLength(measuredMm, units)}`,
+      fineLength(expectedMm, units),
+      disagrees ? 'disagrees: look at it again' : '',
+    ]),
+  ]);
+}
+
+/** Feeler gauges tell of tilt, and are never read as shift or turn. */
+function faceTexts({ fit }: Joint, goes: readonly Go[]): string[] {
+  return goes.flatMap(({ go, faces }) => {
+    const gaps = faces.map(({ gapMm }) => gapMm);
+    if (gaps.length === 0) return [];
+    const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
+    if (most === 0) return [`At go ${go} the faces were together all round.`];
+    return [
+      `At go ${go} they stood ${fineLength(least, fit.units)} to ${fineLength(most, fit.units)} apart: something holds them off${least === most ? '' : ' on one side'}. Readings taken then are of a housing that was not home.`,
+    ];
+  });
+}
+
+function measureText(joint: Joint, next: NonNullable<TrialResult['measureNext']>): string {
+  const { units } = joint.fit;
+  const where =
+    next.place === null
+      ? `on "${next.section}", ${placeText(next.at, joint)}, ${lengthText(next.depthMm, units)} from face`
+      : `at table place ${next.place}, ${lengthText(next.depthMm, units)} from face`;
+  return `Modelling clay ${where}, home: it should be ${fineLength(next.expectedMm, units)}, and is known to ± ${fineLength(next.expectedErrorMm, units)} only.`;
+}
+
+const pastLastTexts = (joint: Joint, { pastLast }: NextCut): string[] =>
+  pastLast.map(
+    ({ part, section, areaMm2 }) =>
+      `The lines on "${section}" of ${shortName(joint[part])} now lie past the last line of the plan before, by ${areaText(areaMm2, joint.fit.units)}: see whether the wall behind allows it.`,
+  );
+
+/** Where it will stop before anything is cut, for the sheet that goes to the bench. */
+export function foretoldTexts(joint: Joint, { stop, earliest, latest }: Foretold): string[] {
+  if (earliest === null) return [];
+  const range = `With the tracing errors it may stop ${earliest === null ? '' : `as early as ${stopText(joint, earliest)}`}${latest === null ? ', or go all the way' : ` or as late as ${stopText(joint, latest)}`}.`;
+  if (stop === null) return ['By the outlines as traced it goes all the way.', range];
+  const where = `on "${stop.fixedSection}" of ${shortName(joint.fixed)}, ${placeText(stop.where, joint)}, ${depthText(stop.depth, joint.fit.units)}`;
+  return [`It will stop at ${stopText(joint, stop)}, ${where}.`, range];
+}
+
+function stopText({ fit }: Joint, { turnRad, standOffMm, dowelGaps: [gap] }: Stop): string {
+  const at = `${turnText(turnRad)} and ${lengthText(standOffMm, fit.units)} stand-off`;
+  return gap === undefined ? at : `${at} (${gap.fixed} ${lengthText(gap.gapMm, fit.units)} from its hole)`;
+}
