@@ -51,7 +51,7 @@ export function drawingOf(app: App): Drawing {
   face.labels.before(fills.element);
   face.onView(({ pxPerMm }) => fills.scaleTo(pxPerMm));
   const key = keyOf();
-  face.element.after(key.element);
+  frames[0]?.querySelector('.nearer')?.prepend(key.element);
   const { answers, reader } = app;
   const pictures = computed(() => answers.checked.value?.pictures ?? null);
   const sideAtHome = computed(() => (pictures.value?.side.moving ?? []).map(painted));
