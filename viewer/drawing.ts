@@ -2,6 +2,7 @@ import { computed, effect, untracked } from '@preact/signals';
 import type { Vec } from '../src/geometry/plane/vec.ts';
 import { home, type Position } from '../src/job/path.ts';
 import type { App } from './app.ts';
+import { touchFouls } from './foul-places.ts';
 import type { FaceSections, Label } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/places-of.ts';
 import { litPlaces } from './lit-places.ts';
@@ -55,6 +56,7 @@ export function drawingOf(app: App): Drawing {
   const { answers, reader } = app;
   const pictures = computed(() => answers.checked.value?.pictures ?? null);
   const sideAtHome = computed(() => (pictures.value?.side.moving ?? []).map(painted));
+  touchFouls({ face, side }, () => (reader.step.peek() === 'outlines' ? [] : (pictures.peek()?.foulPlaces ?? [])));
   const lettering = computed(() => (pictures.value?.labels ?? []).map(lettered));
   const position = computed(() => reader.stop.value?.position ?? home);
   /** How low and high the moving sections reach where the part is turned or shifted; null where they do as at home. */

@@ -1,4 +1,5 @@
 import { SVG, type Svg } from '@svgdotjs/svg.js';
+import type { Vec } from '../../src/geometry/plane/vec.ts';
 import { gesturesOf, type Touching } from './gestures.ts';
 import { type Extent, fitted, matrixOf, moved, scaled, type View } from './view.ts';
 
@@ -24,14 +25,21 @@ export interface Pane {
   zoom(factor: number): void;
   /** Goes to a place, as near as shows all of it; a hand that is nearer already stays as near. */
   goTo(place: Extent): void;
+  /** Goes to a place that was touched, where it is too small on the screen for what is there to be told apart. */
+  goToTouched(place: Extent): void;
   /** Hears of every change of the view, and what made it; gives back how to stop hearing. */
   onView(hear: (view: View, cause: Cause) => void): () => void;
+  /** Hears of taps that no tool had a use for. */
+  onTap(hear: (at: Vec, event: PointerEvent) => void): void;
   /** The tool that takes presses now; gives back how it lets go of them, which leaves a tool that came since alone. */
   setTouching(touching: Touching): () => void;
 }
 
 /** Whether the hand moved the view, or the window did. */
 export type Cause = 'hand' | 'window';
+
+/** What is smaller on the screen is gone to when it is touched, pixels. */
+const toldApartPx = 120;
 
 export function paneOf(label: string): Pane {
   const element = document.createElement('div');
@@ -79,18 +87,27 @@ export function paneOf(label: string): Pane {
     if (extent !== null) fit(extent);
     heardFit();
   };
+  let heardTap: (at: Vec, event: PointerEvent) => void = () => {};
   gesturesOf(
     element,
     () => view,
     setView,
     fitAgain,
     () => touching,
+    (at, event) => heardTap(at, event),
   );
   new ResizeObserver(() => {
     if (followsExtent) refit();
     else apply(moved(view, { x: (element.clientWidth - width) / 2, y: 0 }), 'window');
     width = element.clientWidth;
   }).observe(element);
+
+  const goTo = (place: Extent): void => {
+    const size = { width: element.clientWidth, height: element.clientHeight };
+    const there = fitted(place, size);
+    const middle = { x: size.width / 2, y: size.height / 2 };
+    setView(there.pxPerMm >= view.pxPerMm ? there : scaled(there, view.pxPerMm / there.pxPerMm, middle));
+  };
 
   return {
     element,
@@ -106,11 +123,13 @@ export function paneOf(label: string): Pane {
       heardFit = hear;
     },
     zoom: (factor) => setView(scaled(view, factor, { x: element.clientWidth / 2, y: element.clientHeight / 2 })),
-    goTo: (place) => {
-      const size = { width: element.clientWidth, height: element.clientHeight };
-      const there = fitted(place, size);
-      const middle = { x: size.width / 2, y: size.height / 2 };
-      setView(there.pxPerMm >= view.pxPerMm ? there : scaled(there, view.pxPerMm / there.pxPerMm, middle));
+    goTo,
+    goToTouched: (place) => {
+      const seenPx = Math.hypot(place.maxX - place.minX, place.maxY - place.minY) * view.pxPerMm;
+      if (seenPx < toldApartPx) goTo(place);
+    },
+    onTap: (hear) => {
+      heardTap = hear;
     },
     onView: (hear) => {
       hearers.add(hear);
