@@ -49,5 +49,5 @@ function awayFrom({ minX, maxX, minY, maxY }: Extent, at: Vec, pane: Pane): numb
 /** The side view is level with the face already; only across it has a way of its own. */
 function middleOn(side: Pane, { minX, maxX }: Extent): void {
   const { pxPerMm, origin } = side.view();
-  side.setView({ pxPerMm, origin: { x: side.width() / 2 - ((minX + maxX) / 2) * pxPerMm, y: origin.y } });
+  side.setView({ pxPerMm, origin: { x: side.size().width / 2 - ((minX + maxX) / 2) * pxPerMm, y: origin.y } });
 }

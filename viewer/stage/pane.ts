@@ -1,7 +1,7 @@
 import { SVG, type Svg } from '@svgdotjs/svg.js';
 import type { Vec } from '../../src/geometry/plane/vec.ts';
 import { gesturesOf, type Touching } from './gestures.ts';
-import { type Extent, fitted, matrixOf, moved, scaled, type View } from './view.ts';
+import { type Extent, fitted, matrixOf, moved, type Size, scaled, type View } from './view.ts';
 
 /**
  * One view of the job: a plane in mm under a window of pixels. `plane` holds what is drawn in mm (its y runs down, as
@@ -14,7 +14,7 @@ export interface Pane {
   readonly labels: SVGGElement;
   view(): View;
   /** Of the window, pixels, as it was last seen; to ask the element has all be laid out anew. */
-  width(): number;
+  size(): Size;
   setView(view: View): void;
   /** Shows all of an extent, as it is by then, and goes on doing so when the window changes, until the hand moves the view. */
   fit(extent: Extent | (() => Extent)): void;
@@ -59,6 +59,8 @@ export function paneOf(label: string): Pane {
   let extent: Extent | (() => Extent) | null = null;
   let followsExtent = true;
   let touching: Touching = {};
+  const seen = (): Size => ({ width: element.clientWidth, height: element.clientHeight });
+  let size: Size = { width: 0, height: 0 };
   const hearers = new Set<(view: View, cause: Cause) => void>();
   const apply = (next: View, cause: Cause): void => {
     view = next;
@@ -68,13 +70,13 @@ export function paneOf(label: string): Pane {
   const refit = (): void => {
     if (extent === null || element.clientWidth === 0) return;
     const all = typeof extent === 'function' ? extent() : extent;
-    apply(fitted(all, { width: element.clientWidth, height: element.clientHeight }), 'window');
+    size = seen();
+    apply(fitted(all, size), 'window');
   };
-  let width = 0;
   const setView = (next: View, cause: Cause = 'hand'): void => {
     followsExtent = false;
     // the view is for the window as it is now, also where the observer has not yet told of that
-    width = element.clientWidth;
+    size = seen();
     apply(next, cause);
   };
   const fit = (next: Extent | (() => Extent)): void => {
@@ -97,15 +99,16 @@ export function paneOf(label: string): Pane {
     (at, event) => heardTap(at, event),
   );
   new ResizeObserver(() => {
+    const before = size;
+    size = seen();
     if (followsExtent) refit();
-    else apply(moved(view, { x: (element.clientWidth - width) / 2, y: 0 }), 'window');
-    width = element.clientWidth;
+    else apply(moved(view, { x: (size.width - before.width) / 2, y: 0 }), 'window');
   }).observe(element);
 
   const goTo = (place: Extent): void => {
-    const size = { width: element.clientWidth, height: element.clientHeight };
-    const there = fitted(place, size);
-    const middle = { x: size.width / 2, y: size.height / 2 };
+    const { width, height } = seen();
+    const there = fitted(place, { width, height });
+    const middle = { x: width / 2, y: height / 2 };
     setView(there.pxPerMm >= view.pxPerMm ? there : scaled(there, view.pxPerMm / there.pxPerMm, middle));
   };
 
@@ -115,7 +118,7 @@ export function paneOf(label: string): Pane {
     plane,
     labels,
     view: () => view,
-    width: () => width,
+    size: () => size,
     setView: (next) => setView(next, 'window'),
     fit,
     fitAgain,

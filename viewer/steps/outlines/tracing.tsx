@@ -92,7 +92,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over, crank, rea
   usePainted(
     pane.labels,
     <>
-      <Handles sheet={context.sheet} looking={looking} snap={snapped} crank={crank} />
+      <Handles sheet={context.sheet} looking={looking} snap={snapped} crank={crank} pane={pane.size()} />
       {finger !== null && under && (
         <PictureLoupe
           at={finger}
