@@ -10,29 +10,34 @@ import { bendable, inPane, middleOf, type Sheet } from './hit.ts';
 import { Names } from './names.tsx';
 import { circleOf, type Looking, pointsOf, type Selection } from './selection.ts';
 
+/** What all turns about, by its own name. */
+export interface Axis {
+  readonly at: XY;
+  readonly name: string;
+}
+
 interface Props {
   readonly sheet: Sheet;
   readonly looking: Looking;
   readonly snap: XY | null;
-  /** Where the crank is in the part's drawing; null where that is not known. */
-  readonly crank: XY | null;
+  readonly axis: Axis | null;
   readonly pane: Size;
 }
 
 /** What keeps its size on the drawing: points to take hold of, marks of metal, names of holes. In pixels of the pane. */
-export function Handles({ sheet, looking, snap, crank, pane }: Props) {
+export function Handles({ sheet, looking, snap, axis, pane }: Props) {
   const { chosen, tool, opened } = looking;
   const pending =
     tool.kind === 'circle' ? tool.through : tool.kind === 'trace' && typeof tool.arc === 'object' ? [tool.arc] : [];
   const part = sheet.job.parts[sheet.file];
   const isAsked = part !== undefined && asksDowels(part);
-  const fixed = fixedPoints(crank);
+  const fixed = fixedPoints(axis);
   const holes = part !== undefined && (opened === 'holes' || isAsked) ? holeNames(part, chosen) : [];
   const runs = runsOf(sheet.job).filter((run) => run.part === sheet.file);
   return (
     <g class="handles">
-      {fixed.map(({ at, isCrank }) => (
-        <FixedPoint key={at.join()} at={inPane(sheet, at)} isCrank={isCrank} />
+      {fixed.map(({ at, isAxis }) => (
+        <FixedPoint key={at.join()} at={inPane(sheet, at)} isAxis={isAxis} />
       ))}
       {runs.map((run, i) => (
         <MetalMarks key={`run ${i}`} sheet={sheet} run={run} />
@@ -50,20 +55,21 @@ export function Handles({ sheet, looking, snap, crank, pane }: Props) {
 interface FixedPoint {
   readonly at: XY;
   readonly text: string;
-  readonly isCrank: boolean;
+  readonly isAxis: boolean;
 }
 
 /** Where figures are counted from, and what all turns about. */
-function fixedPoints(crank: XY | null): FixedPoint[] {
-  const atOrigin = crank?.every((value) => value === 0) === true;
-  const origin: FixedPoint = { at: [0, 0], text: atOrigin ? words.crankAtOrigin : words.origin, isCrank: false };
-  return crank === null || atOrigin ? [origin] : [{ at: crank, text: words.crank, isCrank: true }, origin];
+function fixedPoints(axis: Axis | null): FixedPoint[] {
+  const atOrigin = axis?.at.every((value) => value === 0) ? axis : null;
+  const text = atOrigin === null ? words.origin : words.axisAtOrigin(atOrigin.name);
+  const origin: FixedPoint = { at: [0, 0], text, isAxis: false };
+  return axis === null || atOrigin !== null ? [origin] : [{ at: axis.at, text: axis.name, isAxis: true }, origin];
 }
 
-const FixedPoint = ({ at: { x, y }, isCrank }: { readonly at: Vec; readonly isCrank: boolean }) => (
+const FixedPoint = ({ at: { x, y }, isAxis }: { readonly at: Vec; readonly isAxis: boolean }) => (
   <g class="fixed-point">
     <path d={`M${x - 12} ${y}H${x + 12}M${x} ${y - 12}V${y + 12}`} />
-    {isCrank && <circle cx={x} cy={y} r={8} />}
+    {isAxis && <circle cx={x} cy={y} r={8} />}
   </g>
 );
 
