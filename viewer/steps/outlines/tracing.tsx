@@ -10,7 +10,7 @@ import { usePaneTool } from '../../stage/pane-tool.ts';
 import { usePictureUnder } from '../../stage/picture-under.ts';
 import type { View } from '../../stage/view.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import { forSection, type OverPicture, pictureExtent } from '../photo/over-picture.ts';
+import { forPlace, type OverPicture, pictureExtent } from '../photo/over-picture.ts';
 import { PictureLoupe } from '../photo/picture-loupe.tsx';
 import { AboutPart } from './about-part.tsx';
 import { asksDowels, DowelQuestion } from './dowel-question.tsx';
@@ -21,7 +21,7 @@ import { pressKey } from './keys.ts';
 import { Loupe } from './loupe.tsx';
 import { useLatest, usePainted } from './painted.ts';
 import { PlaceList } from './place-list.tsx';
-import { choosing, type Looking, openedSection } from './selection.ts';
+import { choosing, type Looking, openedPlace } from './selection.ts';
 import { type Edit, type TraceContext, touchingOf } from './touch.ts';
 
 interface Props {
@@ -75,7 +75,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over, axis, read
   );
 
   const runs = runsOf(job).filter((run) => run.part === file);
-  const under = over && part && forSection(over, part, openedSection(job, file, looking.opened));
+  const under = over && part && forPlace(over, part, openedPlace(job, file, looking.opened));
   usePictureUnder(pane, under?.beneath ?? null);
   useEffect(() => {
     pane.plane.classList.toggle('over-picture', under != null);
