@@ -8,7 +8,7 @@ import type { FaceSections, Label } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/places-of.ts';
 import { litPlaces } from './lit-places.ts';
 import { type Hatched, hatchedSample, hatching } from './stage/hatching.ts';
-import { placedNames, roomOfText } from './stage/names.ts';
+import { placedNames, roomOfLine, widthOfName } from './stage/names.ts';
 import { painted } from './stage/paint.ts';
 import { type Pane, paneOf } from './stage/pane.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
@@ -178,12 +178,12 @@ export function drawingOf(app: App): Drawing {
   /** Names, which keep their size whatever the scale; those that matter more find room first. */
   function letter(): void {
     const [view, size] = [face.view(), face.size()];
-    const beside = lettering.value.map(({ label }) => ({
-      text: label.text,
+    const beside = lettering.value.map(({ label, widthPx }) => ({
+      widthPx,
       at: toPane(view, movedBy(position.value, label)),
     }));
     const said = reader.step.value === 'offer-up' ? closestOf(app, view, size.width) : null;
-    const taken = said === null ? [] : [roomOfText(said.text, said.at, witnessPx, true)];
+    const taken = said === null ? [] : [roomOfLine(said.longPx, said.at, witnessPx)];
     const shown = placedNames(beside, size, taken).flatMap((at, i) => {
       const text = lettering.value[i]?.text;
       if (at === null || text === undefined) return [];
@@ -297,11 +297,13 @@ function levelWithOneAnother(face: Pane, side: Pane): void {
 const lettered = (label: Label): Lettering => ({
   label,
   text: svgText(label.text, { x: 0, y: 0 }, { class: label.role }),
+  widthPx: widthOfName(label.text),
 });
 
 interface Lettering {
   readonly label: Label;
   readonly text: SVGElement;
+  readonly widthPx: number;
 }
 
 function movedBy({ turnRad, shift }: Position, { at: [x, y], role }: Label): Vec {
@@ -379,5 +381,5 @@ function closestOf({ reader }: App, view: View, width: number) {
   const longPx = textWidthMm(text, witnessPx, true);
   const right = Math.max(a.x, b.x) + 18;
   const x = right + longPx > width ? Math.min(a.x, b.x) - 18 - longPx : right;
-  return { a, b, text, at: { x, y: (a.y + b.y) / 2 + 5 } };
+  return { a, b, text, longPx, at: { x, y: (a.y + b.y) / 2 + 5 } };
 }

@@ -1,10 +1,10 @@
 import { textWidthMm } from '../../src/drawing/scene/text-size.ts';
-import type { Vec } from '../../src/geometry/plane/vec.ts';
+import { type Vec, vec } from '../../src/geometry/plane/vec.ts';
 import type { Extent, Size } from './view.ts';
 
-/** A name, and the place of the pane it stands beside; pixels. */
+/** A name, how wide it is, and the place of the pane it stands beside; pixels. */
 export interface Name {
-  readonly text: string;
+  readonly widthPx: number;
   readonly at: Vec;
 }
 
@@ -12,10 +12,13 @@ export interface Name {
 const letterPx = 13;
 const besidePx = 7;
 
-/** The room a line of text takes up, its base line beginning at a point; never less than it will be. */
-export const roomOfText = (text: string, { x, y }: Vec, sizePx = letterPx, bold = false): Extent => ({
+/** Never less than it will be; told once, as it is asked letter by letter. */
+export const widthOfName = (text: string): number => textWidthMm(text, letterPx);
+
+/** The room a line of text takes up, its base line beginning at a point. */
+export const roomOfLine = (widthPx: number, { x, y }: Vec, sizePx = letterPx): Extent => ({
   minX: x - 2,
-  maxX: x + textWidthMm(text, sizePx, bold) + 2,
+  maxX: x + widthPx + 2,
   minY: y - sizePx,
   maxY: y + 0.35 * sizePx,
 });
@@ -26,23 +29,18 @@ export const roomOfText = (text: string, { x, y }: Vec, sizePx = letterPx, bold 
  */
 export function placedNames(names: readonly Name[], pane: Size, taken: readonly Extent[] = []): (Vec | null)[] {
   const all = [...taken];
-  return names.map(({ text, at }) => {
-    if (!isOn(pane, { minX: at.x, maxX: at.x, minY: at.y, maxY: at.y })) return null;
-    const left = at.x - besidePx - textWidthMm(text, letterPx);
-    const [right, above, below] = [at.x + besidePx, at.y - besidePx, at.y + besidePx + 0.7 * letterPx];
-    const corners = [
-      { x: right, y: above },
-      { x: left, y: above },
-      { x: right, y: below },
-      { x: left, y: below },
-    ];
-    const free = corners.find((corner) => {
-      const room = roomOfText(text, corner);
-      return isOn(pane, room) && !all.some((other) => meet(room, other));
-    });
-    if (free === undefined) return null;
-    all.push(roomOfText(text, free));
-    return free;
+  return names.map(({ widthPx, at: { x, y } }) => {
+    if (!isOn(pane, { minX: x, maxX: x, minY: y, maxY: y })) return null;
+    const [right, left] = [x + besidePx, x - besidePx - widthPx];
+    const [above, below] = [y - besidePx, y + besidePx + 0.7 * letterPx];
+    const corners = [vec(right, above), vec(left, above), vec(right, below), vec(left, below)];
+    for (const corner of corners) {
+      const room = roomOfLine(widthPx, corner);
+      if (!isOn(pane, room) || all.some((other) => meet(room, other))) continue;
+      all.push(room);
+      return corner;
+    }
+    return null;
   });
 }
 
