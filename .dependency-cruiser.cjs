@@ -63,9 +63,9 @@ const ours = '^(src|cli|viewer|tests)/';
 
 /** What of the viewer runs in its worker, and what its page may run of the rooms that compute: colours and line widths. */
 const ofTheWorker = '^viewer/(core\\.worker\\.ts$|heavy/)';
-// styles, what check bars may read, vectors, and the map of a single point from a picture and back
+// styles, how wide a text is, what check bars may read, vectors, and the map of a single point from a picture and back
 const harmlessToThePage =
-  '^src/(drawing/(scene/(styles|check-bars)|svg/svg-paint)|geometry/plane/vec|intake/photo/(homography|at-depth|touch-noise))\\.ts$';
+  '^src/(drawing/(scene/(styles|check-bars|text-size)|svg/svg-paint)|geometry/plane/vec|intake/photo/(homography|at-depth|touch-noise))\\.ts$';
 
 const arrows = Object.entries(rooms).map(([room, allowed]) => ({
   name: `arrows-of-${room.replace('/', '-')}`,

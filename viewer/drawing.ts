@@ -1,11 +1,14 @@
 import { computed, effect, untracked } from '@preact/signals';
+import { textWidthMm } from '../src/drawing/scene/text-size.ts';
 import type { Vec } from '../src/geometry/plane/vec.ts';
 import { home, type Position } from '../src/job/path.ts';
 import type { App } from './app.ts';
+import { touchFouls } from './foul-places.ts';
 import type { FaceSections, Label } from './heavy/pictures-of.ts';
 import type { Heights } from './heavy/places-of.ts';
 import { litPlaces } from './lit-places.ts';
 import { type Hatched, hatchedSample, hatching } from './stage/hatching.ts';
+import { placedNames, roomOfLine, widthOfName } from './stage/names.ts';
 import { painted } from './stage/paint.ts';
 import { type Pane, paneOf } from './stage/pane.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
@@ -51,10 +54,11 @@ export function drawingOf(app: App): Drawing {
   face.labels.before(fills.element);
   face.onView(({ pxPerMm }) => fills.scaleTo(pxPerMm));
   const key = keyOf();
-  face.element.after(key.element);
+  frames[0]?.querySelector('.nearer')?.prepend(key.element);
   const { answers, reader } = app;
   const pictures = computed(() => answers.checked.value?.pictures ?? null);
   const sideAtHome = computed(() => (pictures.value?.side.moving ?? []).map(painted));
+  touchFouls({ face, side }, () => (reader.step.peek() === 'outlines' ? [] : (pictures.peek()?.foulPlaces ?? [])));
   const lettering = computed(() => (pictures.value?.labels ?? []).map(lettered));
   const position = computed(() => reader.stop.value?.position ?? home);
   /** How low and high the moving sections reach where the part is turned or shifted; null where they do as at home. */
@@ -171,18 +175,28 @@ export function drawingOf(app: App): Drawing {
     still.sections.replaceChildren(...sections.still.map(painted));
   }
 
-  /** Names, which keep their size whatever the scale. */
+  /** Names, which keep their size whatever the scale; those that matter more find room first. */
   function letter(): void {
-    const placed = freePlaces(lettering.value, face.view(), (label) => movedBy(position.value, label));
-    for (const [{ text }, { x, y }] of placed) text.setAttribute('transform', `translate(${x} ${y})`);
-    const shown = placed.map(([{ text }]) => text);
+    const [view, size] = [face.view(), face.size()];
+    const beside = lettering.value.map(({ label, widthPx }) => ({
+      widthPx,
+      at: toPane(view, movedBy(position.value, label)),
+    }));
+    const said = reader.step.value === 'offer-up' ? closestOf(app, view, size.width) : null;
+    const taken = said === null ? [] : [roomOfLine(said.longPx, said.at, witnessPx)];
+    const shown = placedNames(beside, size, taken).flatMap((at, i) => {
+      const text = lettering.value[i]?.text;
+      if (at === null || text === undefined) return [];
+      text.setAttribute('transform', `translate(${at.x} ${at.y})`);
+      return [text];
+    });
     const isSame = shown.length === names.children.length && shown.every((text, i) => text === names.children[i]);
     if (!isSame) names.replaceChildren(...shown);
   }
 
   /** What the step marks, the witness line among it. */
   function mark(): void {
-    if (pictures.value !== null) marks.replaceChildren(...marksOfStep(app, face.view(), face.width()));
+    if (pictures.value !== null) marks.replaceChildren(...marksOfStep(app, face.view(), face.size().width));
   }
 
   return { face, side, element };
@@ -280,33 +294,16 @@ function levelWithOneAnother(face: Pane, side: Pane): void {
   });
 }
 
-const letterPx = 7.2;
-const linePx = 16;
-
 const lettered = (label: Label): Lettering => ({
   label,
   text: svgText(label.text, { x: 0, y: 0 }, { class: label.role }),
+  widthPx: widthOfName(label.text),
 });
 
 interface Lettering {
   readonly label: Label;
   readonly text: SVGElement;
-}
-
-/** The names that find room, those that matter more first, and where they go. */
-function freePlaces(lettering: readonly Lettering[], view: View, where: (label: Label) => Vec): [Lettering, Vec][] {
-  const taken: { x: number; y: number; width: number }[] = [];
-  return lettering.flatMap((one): [Lettering, Vec][] => {
-    const { x, y } = toPane(view, where(one.label));
-    const width = one.label.text.length * letterPx;
-    const at = { x: x + 5, y: y - 5, width };
-    const isFree = taken.every(
-      (other) => Math.abs(other.y - at.y) > linePx || other.x > at.x + width + 4 || other.x + other.width + 4 < at.x,
-    );
-    if (!isFree) return [];
-    taken.push(at);
-    return [[one, at]];
-  });
+  readonly widthPx: number;
 }
 
 function movedBy({ turnRad, shift }: Position, { at: [x, y], role }: Label): Vec {
@@ -358,10 +355,9 @@ function readingMarks({ reader, answers: { planned } }: App, view: View): SVGEle
 }
 
 function closestPlace(app: App, view: View, width: number): SVGElement[] {
-  const [proved, checked] = [app.reader.proved.value, app.reader.checked.value];
-  if (checked === null || proved?.standing.nearest == null) return [];
-  const { fixedAt, movingAt } = proved.standing.nearest;
-  const [a, b] = [toPane(view, fixedAt), toPane(view, movingAt)];
+  const closest = closestOf(app, view, width);
+  if (closest === null) return [];
+  const { a, b, text, at } = closest;
   const line = svgElement('path', { class: 'witness', d: `M${a.x},${a.y}L${b.x},${b.y}` });
   const ring = svgElement('circle', {
     class: 'witness',
@@ -369,10 +365,21 @@ function closestPlace(app: App, view: View, width: number): SVGElement[] {
     cy: (a.y + b.y) / 2,
     r: 14 + Math.hypot(a.x - b.x, a.y - b.y) / 2,
   });
-  const words = standingWords(proved.standing, checked.joint.fit.units);
-  const y = (a.y + b.y) / 2 + 5;
-  const isRight = Math.max(a.x, b.x) > width - 130;
-  const x = isRight ? Math.min(a.x, b.x) - 18 : Math.max(a.x, b.x) + 18;
-  const anchor = isRight ? 'end' : 'start';
-  return [ring, line, svgText(words, { x, y }, { class: 'witness-words', 'text-anchor': anchor })];
+  return [ring, line, svgText(text, at, { class: 'witness-words' })];
+}
+
+/** As the page writes what is said of the closest place, pixels. */
+const witnessPx = 14;
+
+/** The two ends of the closest place on the pane, and what is said of it, right of it where there is room. */
+function closestOf({ reader }: App, view: View, width: number) {
+  const [proved, checked] = [reader.proved.value, reader.checked.value];
+  if (checked === null || proved?.standing.nearest == null) return null;
+  const { fixedAt, movingAt } = proved.standing.nearest;
+  const [a, b] = [toPane(view, fixedAt), toPane(view, movingAt)];
+  const text = standingWords(proved.standing, checked.joint.fit.units);
+  const longPx = textWidthMm(text, witnessPx, true);
+  const right = Math.max(a.x, b.x) + 18;
+  const x = right + longPx > width ? Math.min(a.x, b.x) - 18 - longPx : right;
+  return { a, b, text, longPx, at: { x, y: (a.y + b.y) / 2 + 5 } };
 }

@@ -94,6 +94,7 @@ export const words = {
   axisAt: 'at a point of the fixed drawing',
   arrows: (times: number): string => `Arrows show how far each hole is off, ${times} times as long`,
   // offer up
+  inTheWay: 'In the way',
   leastHere: 'Least clearance here',
   worstHere: 'with the tracing error against you',
   standing: 'It stands at',

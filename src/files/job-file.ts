@@ -38,7 +38,9 @@ const picture = z.strictObject({
   tracedDepths: z
     .record(text, z.number())
     .optional()
-    .describe("by section: the depth, from the part's mating face, of what is traced of it; default where it begins"),
+    .describe(
+      "by section, a hollow as hollows/ID, a place not to cut as doNotCut/ID: the depth, from the part's mating face, of what is traced of it; default where it begins",
+    ),
 });
 export type PictureFile = z.infer<typeof picture>;
 

@@ -1,4 +1,4 @@
-import { acrossOf } from '../../src/drawing/fit/across.ts';
+import { type Across, acrossOf, bandBlocks } from '../../src/drawing/fit/across.ts';
 import { bandsOf, type DrawInput, foulsOf } from '../../src/drawing/fit/draw-input.ts';
 import { holeLayers } from '../../src/drawing/fit/hole-symbols.ts';
 import { castingLayers, keepLayers, movingLayers } from '../../src/drawing/fit/plane-layers.ts';
@@ -11,6 +11,7 @@ import { paperInks, styleOf } from '../../src/drawing/scene/styles.ts';
 import { markNodes, node, type SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Box } from '../../src/geometry/plane/edge-box.ts';
 import { edgeCountOf, type Region } from '../../src/geometry/plane/loop.ts';
+import { boxOfRegion } from '../../src/geometry/plane/region-box.ts';
 import { vec } from '../../src/geometry/plane/vec.ts';
 import { remembered } from '../../src/geometry/remembered.ts';
 import type { Casting, Section } from '../../src/job/casting.ts';
@@ -44,11 +45,19 @@ export interface Pictures {
   readonly side: Picture;
   /** What is in the way, over all else that stands still, what is taken off among it. */
   readonly fouls: Painting;
+  readonly foulPlaces: readonly FoulPlace[];
   readonly labels: readonly Label[];
   readonly places: readonly NamedPlace[];
   readonly seenFrom: SeenFrom;
   /** Which way depth runs in the side picture: x = sign · z. */
   readonly sideSign: 1 | -1;
+}
+
+/** Where one piece of what is in the way lies in either pane. */
+export interface FoulPlace {
+  readonly section: string;
+  readonly face: Box;
+  readonly side: Box;
 }
 
 /** A name on a pane, at a place of its plane, mm. */
@@ -81,12 +90,22 @@ export function picturesOf(input: DrawInput, from: SeenFrom | null = null): Pict
       moving: nodesOf(seen.filter(isMoving)),
     },
     fouls: { face: nodesOf([outlined('foul', foulsOf(input))]), side: nodesOf(fouls) },
+    foulPlaces: foulPlacesOf(input, across),
     labels: labelsOf(fixed, moving),
     places: placesOf(input.joint, pathOf),
     seenFrom: across.from,
     sideSign: across.x(1) > 0 ? 1 : -1,
   };
 }
+
+const foulPlacesOf = (input: DrawInput, across: Across): FoulPlace[] =>
+  foulsOf(input).flatMap(({ section, loops, depth }) =>
+    bandBlocks(loops, depth, 'fixed', across).map((side, i) => ({
+      section,
+      face: boxOfRegion(loops.slice(i, i + 1)),
+      side,
+    })),
+  );
 
 const sizesOn = ({ minX, maxX, minY, maxY }: Box): Sizes => sizesFor(Math.max(maxX - minX, maxY - minY));
 

@@ -1,7 +1,7 @@
-import type { JobFile, PartDraft } from '../../src/files/job-file.ts';
+import type { JobFile, OpenRunFile, PartDraft } from '../../src/files/job-file.ts';
 import type { HoleFile, LoopFile, SectionFile } from '../../src/files/part-file.ts';
 import type { XY } from './arc.ts';
-import { withSectionNamed, withTouchedHoleNamed } from './picture-names.ts';
+import { withPlaceNamed, withTouchedHoleNamed } from './picture-names.ts';
 import { tidied } from './tidied.ts';
 
 /** The lists of a part that hold outlines; where the tracing is complete is a list of one at most. */
@@ -96,10 +96,12 @@ export function renamed(job: JobFile, file: string, place: Place, id: string): J
   const old = part && holderAt(part, place)?.id;
   if (part === undefined || old === undefined || id.trim() === '' || idsOf(part, place.list).includes(id)) return job;
   const next = withPart(job, file, (draft) => withHolder(draft, place, (holder) => ({ ...holder, id })));
-  if (place.list !== 'sections') return next;
+  const isOpen = (run: OpenRunFile): boolean => place.list === 'sections' && run.part === file && run.section === old;
   return amended(next, {
-    openRuns: next.openRuns?.map((run) => (run.part === file && run.section === old ? { ...run, section: id } : run)),
-    pictures: next.pictures?.map((picture) => (picture.part === file ? withSectionNamed(picture, old, id) : picture)),
+    openRuns: next.openRuns?.map((run) => (isOpen(run) ? { ...run, section: id } : run)),
+    pictures: next.pictures?.map((picture) =>
+      picture.part === file ? withPlaceNamed(picture, place.list, old, id) : picture,
+    ),
   });
 }
 

@@ -1,10 +1,17 @@
 import type { JobFile, PictureFile } from '../../src/files/job-file.ts';
 
-/** A picture that knows a section by its new name. */
-export function withSectionNamed(picture: PictureFile, old: string, id: string): PictureFile {
+/** By what name a picture says at which depth a place is traced: only sections go by their names alone. */
+export const depthName = (list: string, id: string): string => (list === 'sections' ? id : `${list}/${id}`);
+
+/** A picture that knows a place by its new name. */
+export function withPlaceNamed(picture: PictureFile, list: string, old: string, id: string): PictureFile {
   const { tracedDepths = {} } = picture;
-  if (!Object.hasOwn(tracedDepths, old)) return picture;
-  const entries = Object.entries(tracedDepths).map(([name, depth]) => [name === old ? id : name, depth]);
+  const before = depthName(list, old);
+  if (!Object.hasOwn(tracedDepths, before)) return picture;
+  const entries = Object.entries(tracedDepths).map(([name, depth]) => [
+    name === before ? depthName(list, id) : name,
+    depth,
+  ]);
   return { ...picture, tracedDepths: Object.fromEntries(entries) };
 }
 

@@ -9,10 +9,13 @@ export interface Touching {
   readonly onRelease?: (at: Vec, event: PointerEvent) => void;
   /** A press that a second finger made a pinch of: whatever it changed is to be as before. */
   readonly onAbandon?: () => void;
-  /** A press let go where it began. */
-  readonly onTap?: (at: Vec, event: PointerEvent) => void;
+  /** A press let go where it began; says whether it had a use for it. */
+  readonly onTap?: (at: Vec, event: PointerEvent) => boolean;
   readonly onHover?: (at: Vec | null) => void;
 }
+
+/** How far about itself a pointer takes hold, pixels: a finger covers more than a mouse. */
+export const reachPx = ({ pointerType }: PointerEvent): number => (pointerType === 'mouse' ? 12 : 22);
 
 const tapPx = 6;
 const wheelStep = 0.0015;
@@ -26,6 +29,7 @@ export function gesturesOf(
   setView: (view: View) => void,
   fit: () => void,
   touching: () => Touching,
+  onOtherTap: (at: Vec, event: PointerEvent) => void,
 ): void {
   const down = new Map<number, Vec>();
   let toolHas: number | null = null;
@@ -73,8 +77,9 @@ export function gesturesOf(
       toolHas = null;
       touching().onRelease?.(place, event);
     }
-    if (pressed !== null && event.type === 'pointerup') touching().onTap?.(place, event);
+    const isTap = pressed !== null && event.type === 'pointerup';
     pressed = null;
+    if (isTap && !touching().onTap?.(place, event)) onOtherTap(place, event);
   };
   pane.addEventListener('pointerup', up);
   pane.addEventListener('pointercancel', up);

@@ -56,5 +56,15 @@ export function fitted({ minX, maxX, minY, maxY }: Extent, { width, height }: Si
   };
 }
 
+/** Round a place that is gone to there is shown so much, mm. */
+const roundMm = 8;
+
+export const withRound = ({ minX, maxX, minY, maxY }: Extent): Extent => ({
+  minX: minX - roundMm,
+  maxX: maxX + roundMm,
+  minY: minY - roundMm,
+  maxY: maxY + roundMm,
+});
+
 export const matrixOf = ({ pxPerMm, origin }: View): string =>
   `matrix(${pxPerMm} 0 0 ${pxPerMm} ${origin.x} ${origin.y})`;

@@ -17,8 +17,7 @@ import type { CheckReply, PlanReply } from '../heavy/questions.ts';
 import { InFull } from '../in-full.tsx';
 import { amended } from '../job/part-edits.ts';
 import { useLengths } from '../lengths.ts';
-import type { Pane } from '../stage/pane.ts';
-import { type Extent, toPane } from '../stage/view.ts';
+import { type Extent, toPane, withRound } from '../stage/view.ts';
 import { words } from '../words.ts';
 import type { StepProps } from './step-props.ts';
 
@@ -26,25 +25,12 @@ import type { StepProps } from './step-props.ts';
 export const grindLine = ({ checked, planned }: State): string =>
   checked === null || planned === null ? words.notYet : planLine(checked.joint, planned.plan);
 
-/** A cut that is smaller on the screen is gone to when it is touched: its places cannot be told apart, pixels. */
-const readPx = 120;
-/** Round the places of a cut there is shown so much, mm. */
-const roundMm = 8;
-
 /** Where the places of one band of a table are. */
 function placesOf(table: MarkingTable, band: number | undefined): Extent {
   const places = table.filter((row) => row.band === band).map(({ at }) => at);
   const [xs, ys] = [places.map(({ x }) => x), places.map(({ y }) => y)];
-  return {
-    minX: Math.min(...xs) - roundMm,
-    maxX: Math.max(...xs) + roundMm,
-    minY: Math.min(...ys) - roundMm,
-    maxY: Math.max(...ys) + roundMm,
-  };
+  return withRound({ minX: Math.min(...xs), maxX: Math.max(...xs), minY: Math.min(...ys), maxY: Math.max(...ys) });
 }
-
-const seenPx = ({ minX, maxX, minY, maxY }: Extent, pane: Pane): number =>
-  Math.hypot(maxX - minX, maxY - minY) * pane.view().pxPerMm;
 
 /** A touch this near to a place reads it, pixels. */
 const readingPx = 40;
@@ -64,8 +50,8 @@ export function Grind({ app, state, job, pane }: StepProps) {
           const touched = nearest !== undefined && away(nearest) < readingPx ? nearest : null;
           app.reader.read(touched);
           const table = app.answers.planned.value?.tables.find((rows) => touched !== null && rows.includes(touched));
-          const cut = placesOf(table ?? [], touched?.band);
-          if (touched !== null && seenPx(cut, pane) < readPx) pane.goTo(cut);
+          if (touched !== null) pane.goToTouched(placesOf(table ?? [], touched.band));
+          return touched !== null;
         },
       }),
     [app, pane],

@@ -9,8 +9,11 @@ import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
 import { entryHandles } from '../entry-handles.ts';
 import { Group, NumberField } from '../fields.tsx';
+import { goToFoul } from '../foul-places.ts';
+import type { FoulPlace } from '../heavy/pictures-of.ts';
 import { InFull } from '../in-full.tsx';
 import { plainFigures, useLengths } from '../lengths.ts';
+import type { Pane } from '../stage/pane.ts';
 import { lastStop, placeOnWay } from '../way.ts';
 import { standingWords } from '../words/standing.ts';
 import { words } from '../words.ts';
@@ -27,6 +30,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
     <>
       {checked === null ? null : reasonTexts(checked.joint, checked.check).map((text) => <p key={text}>{text}</p>)}
       {checked === null ? null : <Standing app={app} state={state} />}
+      {checked === null ? null : <Fouls places={checked.pictures.foulPlaces} face={pane} side={side} />}
       <Positions app={app} job={job} />
       {checked === null || checked.check.rotating.length === 0 ? null : (
         <Group name={words.rotating}>
@@ -42,6 +46,38 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
       )}
       {checked === null ? null : <InFull text={() => checkText(checked.joint, checked.check)} />}
     </>
+  );
+}
+
+interface FoulsProps {
+  readonly places: readonly FoulPlace[];
+  readonly face: Pane;
+  readonly side: Pane;
+}
+
+/** The sections something is in the way in; a touch goes there. */
+function Fouls({ places, face, side }: FoulsProps) {
+  if (places.length === 0) return null;
+  return (
+    <Group name={words.inTheWay}>
+      <div class="jumps">
+        {[...new Set(places.map(({ section }) => section))].map((section) => (
+          <button
+            key={section}
+            type="button"
+            title={words.showOnDrawing}
+            onClick={() =>
+              goToFoul(
+                { face, side },
+                places.filter((place) => place.section === section),
+              )
+            }
+          >
+            {section}
+          </button>
+        ))}
+      </div>
+    </Group>
   );
 }
 

@@ -1,12 +1,14 @@
 import { useState } from 'preact/hooks';
 import type { JobFile } from '../../src/files/job-file.ts';
 import { mmIn } from '../../src/job/length-text.ts';
+import { axisMark } from '../../src/words/names.ts';
 import type { State } from '../app.ts';
 import type { XY } from '../job/arc.ts';
 import { amended, withPart } from '../job/part-edits.ts';
 import { picturesIn } from '../job/picture-edits.ts';
 import { photoWords } from '../words/photo.ts';
 import { words } from '../words.ts';
+import type { Axis } from './outlines/handles.tsx';
 import { outlinesLine as lineOf } from './outlines/outlines-line.ts';
 import { Tracing } from './outlines/tracing.tsx';
 import { ErrorQuestion } from './photo/error-question.tsx';
@@ -72,7 +74,7 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
           app.reader.part.value = next;
         }}
         pane={pane}
-        crank={crankIn(job, file, state)}
+        axis={axisIn(job, file, state)}
         read={app.notices.read.value}
         over={overPicture(part?.units ?? 'mm', opened, strength, (asked) => app.answers.pulled(asked))}
       />
@@ -104,7 +106,14 @@ export function Outlines({ app, state, job, session, pane }: StepProps) {
   );
 }
 
-/** Where the crank is in a part's own drawing and units; an unpaired part is laid on it as drawn. */
+/** The axis in a part's own drawing and units, by its own name. */
+function axisIn(job: JobFile, file: string, state: State): Axis | null {
+  const at = crankIn(job, file, state);
+  const { axis, rotating = [] } = job.fit;
+  return at && { at, name: axisMark({ fit: { axisHole: typeof axis === 'string' ? axis : null }, rotating }) };
+}
+
+/** Where that is; an unpaired part is laid on it as drawn. */
 function crankIn({ fit, parts }: JobFile, file: string, { checked }: State): XY | null {
   const part = parts[file];
   if (file === fit.fixed)

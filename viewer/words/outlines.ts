@@ -6,8 +6,7 @@ const plural = (count: number, one: string): string => `${count} ${one}${count =
 export const outlineWords = {
   heading: 'Outlines',
   origin: '0, 0',
-  crank: 'crank',
-  crankAtOrigin: 'crank, 0, 0',
+  axisAtOrigin: (axis: string): string => `${axis}, 0, 0`,
   whichPart: 'Which part',
   tracedSoFar: (name: string, outlines: number): string =>
     `${name}: ${outlines === 0 ? 'nothing traced yet' : plural(outlines, 'outline')}`,

@@ -119,7 +119,10 @@ export const photoWords = {
   putRightDone: (mm: string): string => `Put right for its depth: moved up to ${mm}.`,
   depthAdds: (mm: string): string =>
     `How far the camera was is not known better: at its depth this outline is ± ${mm} less sure than the picture’s own figure.`,
-  sectionError: (error: string): string => `Traced over this picture: say ± ${error} for the section`,
+  placeError: {
+    sections: (error: string): string => `Traced over this picture: say ± ${error} for the section`,
+    hollows: (error: string): string => `Traced over this picture: say ± ${error} for the hollow`,
+  },
   depthNeedsCamera:
     'What lies at another depth can be put right once the camera’s distance is known: set the picture straight and say it.',
   pull: 'Pull it onto the picture’s edges',

@@ -60,3 +60,51 @@ describeInBrowser('the place of a cut', () => {
     expect(Math.hypot(after.x - grown * before.x, after.y - grown * before.y)).toBeLessThan(2);
   });
 });
+
+describeInBrowser('what is in the way', () => {
+  let viewer: Viewer;
+  beforeEach(async () => {
+    viewer = await openWorkedJob({ size: { width: 820, height: 1180 } });
+    await viewer.page.locator('.steps [data-step="offer-up"] button.line').click();
+  }, 120_000);
+  afterEach(() => viewer.context.close());
+
+  /** Where the first piece of what is in the way begins in each pane, and how that lies. */
+  const foulsSeen = () =>
+    viewer.page.evaluate(() =>
+      [...document.querySelectorAll('#drawing .pane')].map((pane) => {
+        const foul = pane.querySelector('.plane .foul > path') as SVGPathElement;
+        const { left, top, width, height } = pane.getBoundingClientRect();
+        const { x, y } = foul.getPointAtLength(0).matrixTransform(foul.getScreenCTM() as DOMMatrix);
+        return {
+          at: [x, y] as const,
+          isInPane: x > left && x < left + width && y > top && y < top + height,
+          aside: Math.max(Math.abs(x - left - width / 2) / width, Math.abs(y - top - height / 2) / height),
+          scale: foul.getScreenCTM()?.a ?? 0,
+        };
+      }),
+    );
+  type Seen = Awaited<ReturnType<typeof foulsSeen>>[number];
+
+  it('is listed by its sections, and shown whole in both panes by them', async () => {
+    const [before] = (await foulsSeen()) as [Seen, Seen];
+    await viewer.page.getByRole('group', { name: 'In the way' }).getByRole('button', { name: 'ribs' }).click();
+    for (const { isInPane, scale } of await foulsSeen()) {
+      expect(isInPane).toBe(true);
+      expect(scale).toBeGreaterThan(1.5 * before.scale);
+    }
+  });
+
+  it.each([0, 1])('is gone to in both panes where it is touched in one: %i', async (pane) => {
+    const before = (await foulsSeen())[pane] as Seen;
+    await viewer.page.mouse.click(...before.at);
+    const after = (await foulsSeen()) as [Seen, Seen];
+    for (const { aside, scale } of after) {
+      expect(aside).toBeLessThan(0.4);
+      expect(scale).toBeGreaterThan(2 * before.scale);
+    }
+    await viewer.page.mouse.click(...(after[pane] as Seen).at);
+    expect((await foulsSeen())[pane]?.scale).toBeCloseTo(after[0].scale, 6);
+    expect(viewer.complaints).toEqual([]);
+  });
+});

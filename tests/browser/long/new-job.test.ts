@@ -85,11 +85,11 @@ describeInBrowser('a job made from nothing on a tablet', () => {
     expect(await page.getByText('told by size and place alone: H1 H2 BORE1 H3 H4 H5').count()).toBe(1);
   });
 
-  it('shows all that was brought in, names the part that is traced, and marks the crank and where figures count from', async () => {
+  it('shows all that was brought in, names the part that is traced, and marks the axis by its name and where figures count from', async () => {
     const { page } = viewer;
     const pane = page.locator('#drawing .pane').first();
     expect(await page.locator('#drawing figcaption').first().textContent()).toBe('Tracing: Block');
-    expect(await pane.locator('.fixed-point text').allTextContents()).toEqual(['crank, 0, 0']);
+    expect(await pane.locator('.handles > text').allTextContents()).toContain('axis, 0, 0');
     const [drawn, room] = [await pane.locator('.drawn-part').boundingBox(), await pane.boundingBox()];
     if (drawn === null || room === null) throw new Error('nothing is drawn');
     expect(drawn.height / room.height).toBeGreaterThan(0.75);
@@ -98,8 +98,14 @@ describeInBrowser('a job made from nothing on a tablet', () => {
     await page.locator('.panel').getByRole('textbox', { name: /^x/ }).fill('10');
     await page.locator('.panel').getByRole('textbox', { name: /^x/ }).press('Enter');
     await open('outlines');
-    expect(await pane.locator('.fixed-point text').allTextContents()).toEqual(['0, 0', 'crank']);
-    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await pane.locator('.handles > text').allTextContents()).toEqual(expect.arrayContaining(['axis', '0, 0']));
+    await open('dowel-up');
+    await page.getByRole('combobox', { name: 'Crank axis' }).selectOption('BORE1');
+    await open('outlines');
+    const named = await pane.locator('.handles > text').allTextContents();
+    expect(named.some((name) => /^BORE1(, 0, 0)?$/.test(name))).toBe(true);
+    expect(named).not.toContain('axis');
+    for (let i = 0; i < 2; i += 1) await page.getByRole('button', { name: 'Undo' }).click();
   });
 
   it('asks which two of them are the dowels until two are said', async () => {

@@ -270,6 +270,25 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
     await expect.poll(offCorners).toEqual(after);
   });
 
+  it('does as much for a hollow: it has a depth of its own to be traced at, and is pulled', async () => {
+    await page.getByRole('button', { name: 'It is a hollow' }).click();
+    await expect.poll(() => page.locator('.opened-place').textContent()).toContain('12.0 mm behind the touched points');
+    const depth = page.getByLabel('What you trace lies at, from face');
+    await depth.fill('20');
+    await depth.press('Enter');
+    await expect.poll(() => page.locator('.opened-place').textContent()).toContain('20.0 mm behind the touched points');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Pull it onto the picture’s edges' }).click();
+    await expect.poll(() => page.locator('.over-tools').textContent()).toMatch(/On the picture’s edges: moved up to/);
+    for (const off of await offCorners()) expect(off).toBeLessThan(error);
+    for (let i = 0; i < 2; i += 1) await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: /^section/ }).click();
+    await page
+      .locator('.opened-place')
+      .getByRole('button', { name: /^outline 1/ })
+      .click();
+  });
+
   it('has no fault an accessibility check finds while an outline is traced over it', async () => {
     expect(await violations()).toEqual([]);
   });

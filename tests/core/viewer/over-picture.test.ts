@@ -6,7 +6,7 @@ import { setStraight } from '../../../viewer/heavy/set-straight.ts';
 import { matrix3dOf, matrixNear, toPaneMap } from '../../../viewer/stage/picture-under.ts';
 import { toPane } from '../../../viewer/stage/view.ts';
 import { askedOfPicture } from '../../../viewer/steps/photo/asked-of-picture.ts';
-import { forSection, type OverPicture } from '../../../viewer/steps/photo/over-picture.ts';
+import { forPlace, type OverPicture } from '../../../viewer/steps/photo/over-picture.ts';
 import { statedError } from '../../../viewer/steps/photo/stated-error.ts';
 import { seenBy, seenInPlane } from '../../support/camera.ts';
 import { camera, untracedBlock } from '../../support/photographed-job.ts';
@@ -26,6 +26,7 @@ const picture: PictureFile = {
   data: '',
   touches: holes.map(({ id, at }) => ({ px: pxOf(at), at, hole: id })),
 };
+const rib = { list: 'sections', index: 0 } as const;
 const loaded = { blob: new Blob(), url: '', size: camera, head: new Uint8Array() };
 const set = setStraight(askedOfPicture(part, picture, loaded));
 const over = {
@@ -60,7 +61,7 @@ describe('a picture set straight by seven holes seen exactly', () => {
   });
 
   it('puts a rib 12 mm behind the face where it is, as the camera sees it there', () => {
-    const { beneath, toPicture, behindMm } = forSection(over, part, 'rib');
+    const { beneath, toPicture, behindMm } = forPlace(over, part, rib);
     expect(behindMm).toBe(12);
     const at = { x: 160, y: 4 };
     const px = seenBy(camera, { ...at, z: -12 });
@@ -75,11 +76,23 @@ describe('a picture set straight by seven holes seen exactly', () => {
 
   it('is shown for the depth said of a section, else for where the section begins, else for the points’ own', () => {
     const said = { ...over, picture: { ...picture, tracedDepths: { rib: 20 }, planeDepth: 5 } };
-    expect(forSection(said, part, 'rib').behindMm).toBe(15);
-    expect(forSection({ ...over, picture: { ...picture, planeDepth: 5 } }, part, 'rib').behindMm).toBe(7);
-    expect(forSection(over, part, null).behindMm).toBe(0);
-    expect(forSection({ ...over, camera: null }, part, 'rib').behindMm).toBe(0);
+    expect(forPlace(said, part, rib).behindMm).toBe(15);
+    expect(forPlace({ ...over, picture: { ...picture, planeDepth: 5 } }, part, rib).behindMm).toBe(7);
+    expect(forPlace(over, part, null).behindMm).toBe(0);
+    expect(forPlace({ ...over, camera: null }, part, rib).behindMm).toBe(0);
   });
+
+  it.each(['hollows', 'doNotCut'] as const)(
+    'is shown for the depth of %s as well, which may go by the name of a section',
+    (list) => {
+      const more = { ...part, [list]: [{ id: 'rib', depth: [30, 40], loops: [] }] };
+      const place = { list, index: 0 };
+      expect(forPlace(over, more, place).behindMm).toBe(30);
+      const said = { ...over, picture: { ...picture, tracedDepths: { rib: 20, [`${list}/rib`]: 35 } } };
+      expect(forPlace(said, more, place).behindMm).toBe(35);
+      expect(forPlace(said, more, rib).behindMm).toBe(20);
+    },
+  );
 
   it.each([
     ['the face, drawn from the face', 'face', false, 12],
@@ -90,7 +103,7 @@ describe('a picture set straight by seven holes seen exactly', () => {
     'a rib from 12 to 60 is met by the camera at its nearer end: of %s',
     (_, viewedFrom, mirrored, behind) => {
       const seen = { ...over, setting: { ...over.setting, mirrored } };
-      expect(forSection(seen, { ...part, viewedFrom }, 'rib').behindMm).toBe(behind);
+      expect(forPlace(seen, { ...part, viewedFrom }, rib).behindMm).toBe(behind);
     },
   );
 });
@@ -99,7 +112,7 @@ describe.each([
   { pxPerMm: 0.3, origin: { x: 200, y: 150 } },
   { pxPerMm: 40, origin: { x: -3000, y: 5000 } },
 ])('under a pane at %o', (view) => {
-  const { beneath, toPicture } = forSection(over, part, null);
+  const { beneath, toPicture } = forPlace(over, part, null);
   const numbers = (text: string) => (/\((.*)\)/.exec(text)?.[1] ?? '').split(/[ ,]/).map(Number);
 
   it('the CSS matrix carries a pixel to where the drawing has its place', () => {

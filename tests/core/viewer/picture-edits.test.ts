@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { JobFile } from '../../../src/files/job-file.ts';
+import type { JobFile, PartDraft } from '../../../src/files/job-file.ts';
 import { readJobFile } from '../../../src/job/read-job-file.ts';
 import { holeRenamed, renamed } from '../../../viewer/job/part-edits.ts';
 import * as edits from '../../../viewer/job/picture-edits.ts';
@@ -88,4 +88,12 @@ it('a section takes the depth it is traced at to its new name', () => {
   const said = edits.withPictureChanged(with1, 'picture 1', { tracedDepths: { rib: 14, other: 3 } });
   const after = renamed(said, block, { list: 'sections', index: 0 }, 'lip');
   expect(edits.pictureOf(after, 'picture 1')?.tracedDepths).toEqual({ lip: 14, other: 3 });
+});
+
+it('a hollow takes its own, and none of a section of the same name', () => {
+  const part = with1.parts[block] as PartDraft;
+  const more = { ...with1, parts: { ...with1.parts, [block]: { ...part, hollows: [{ id: 'rib', loops: [] }] } } };
+  const said = edits.withPictureChanged(more, 'picture 1', { tracedDepths: { rib: 14, 'hollows/rib': 3 } });
+  const after = renamed(said, block, { list: 'hollows', index: 0 }, 'jacket');
+  expect(edits.pictureOf(after, 'picture 1')?.tracedDepths).toEqual({ rib: 14, 'hollows/jacket': 3 });
 });

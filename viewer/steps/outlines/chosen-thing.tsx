@@ -5,7 +5,7 @@ import { useLengths } from '../../lengths.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { PictureTools } from '../photo/picture-tools.tsx';
 import { PointsTable } from './points-table.tsx';
-import { choosing, circleOf, openedSection, pointsOf, type Selection, withCircle } from './selection.ts';
+import { choosing, circleOf, openedPlace, pointsOf, type Selection, withCircle } from './selection.ts';
 import { chosenLast, closeRun, type TraceContext } from './touch.ts';
 
 interface Props {
@@ -21,7 +21,7 @@ export function ChosenThing({ context, onKeyDown }: Props) {
   if (chosen === null || chosen.kind === 'hole' || part === undefined) return null;
   const points = pointsOf(job, file, chosen);
   if (points === null && circleOf(job, file, chosen) === null) return null;
-  const section = openedSection(job, file, context.looking.opened);
+  const opened = openedPlace(job, file, context.looking.opened);
   const place = chosen.kind === 'loop' ? (holderAt(part, chosen.place)?.id ?? '') : '';
   return (
     <section
@@ -35,13 +35,13 @@ export function ChosenThing({ context, onKeyDown }: Props) {
       ) : (
         <PointsTable context={context} chosen={chosen} points={points} onKeyDown={onKeyDown} />
       )}
-      {context.over !== null && section !== null && (
+      {context.over !== null && opened !== null && (
         <PictureTools
           key={chosen.kind === 'run' ? `run ${chosen.run}` : `loop ${chosen.loop}`}
           context={context}
           over={context.over}
           part={part}
-          section={section}
+          place={opened}
           chosen={chosen}
         />
       )}

@@ -1,41 +1,48 @@
-import type { OpenRunFile } from '../../../src/files/job-file.ts';
+import type { OpenRunFile, PartDraft } from '../../../src/files/job-file.ts';
 import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import { alongEdge, type XY, xyOf } from '../../job/arc.ts';
 import { at } from '../../job/point-edits.ts';
 import { runsOf } from '../../job/run-edits.ts';
+import type { Size } from '../../stage/view.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import { asksDowels } from './dowel-question.tsx';
 import { bendable, inPane, middleOf, type Sheet } from './hit.ts';
+import { Names } from './names.tsx';
 import { circleOf, type Looking, pointsOf, type Selection } from './selection.ts';
+
+/** What all turns about, by its own name. */
+export interface Axis {
+  readonly at: XY;
+  readonly name: string;
+}
 
 interface Props {
   readonly sheet: Sheet;
   readonly looking: Looking;
   readonly snap: XY | null;
-  /** Where the crank is in the part's drawing; null where that is not known. */
-  readonly crank: XY | null;
+  readonly axis: Axis | null;
+  readonly pane: Size;
 }
 
 /** What keeps its size on the drawing: points to take hold of, marks of metal, names of holes. In pixels of the pane. */
-export function Handles({ sheet, looking, snap, crank }: Props) {
+export function Handles({ sheet, looking, snap, axis, pane }: Props) {
   const { chosen, tool, opened } = looking;
   const pending =
     tool.kind === 'circle' ? tool.through : tool.kind === 'trace' && typeof tool.arc === 'object' ? [tool.arc] : [];
   const part = sheet.job.parts[sheet.file];
   const isAsked = part !== undefined && asksDowels(part);
+  const fixed = fixedPoints(axis);
+  const holes = part !== undefined && (opened === 'holes' || isAsked) ? holeNames(part, chosen) : [];
   const runs = runsOf(sheet.job).filter((run) => run.part === sheet.file);
   return (
     <g class="handles">
-      <FixedPoint
-        sheet={sheet}
-        at={[0, 0]}
-        name={crank?.every((value) => value === 0) ? words.crankAtOrigin : words.origin}
-      />
-      {crank?.some((value) => value !== 0) && <FixedPoint sheet={sheet} at={crank} name={words.crank} isCrank />}
+      {fixed.map(({ at, isAxis }) => (
+        <FixedPoint key={at.join()} at={inPane(sheet, at)} isAxis={isAxis} />
+      ))}
       {runs.map((run, i) => (
         <MetalMarks key={`run ${i}`} sheet={sheet} run={run} />
       ))}
-      {(opened === 'holes' || isAsked) && <HoleNames sheet={sheet} />}
+      <Names names={[...fixed, ...holes].map(({ at, text }) => ({ text, at: inPane(sheet, at) }))} pane={pane} />
       {chosen !== null && <ChosenHandles sheet={sheet} chosen={chosen} />}
       {pending.map((point) => (
         <Dot key={point.join()} kind="pending" at={inPane(sheet, point)} />
@@ -45,26 +52,26 @@ export function Handles({ sheet, looking, snap, crank }: Props) {
   );
 }
 
-interface FixedPointProps {
-  readonly sheet: Sheet;
+interface FixedPoint {
   readonly at: XY;
-  readonly name: string;
-  readonly isCrank?: boolean;
+  readonly text: string;
+  readonly isAxis: boolean;
 }
 
-/** Where figures are counted from, or what all turns about. */
-function FixedPoint({ sheet, at, name, isCrank = false }: FixedPointProps) {
-  const { x, y } = inPane(sheet, at);
-  return (
-    <g class="fixed-point">
-      <path d={`M${x - 12} ${y}H${x + 12}M${x} ${y - 12}V${y + 12}`} />
-      {isCrank && <circle cx={x} cy={y} r={8} />}
-      <text x={x + 8} y={y + 22}>
-        {name}
-      </text>
-    </g>
-  );
+/** Where figures are counted from, and what all turns about. */
+function fixedPoints(axis: Axis | null): FixedPoint[] {
+  const atOrigin = axis?.at.every((value) => value === 0) ? axis : null;
+  const text = atOrigin === null ? words.origin : words.axisAtOrigin(atOrigin.name);
+  const origin: FixedPoint = { at: [0, 0], text, isAxis: false };
+  return axis === null || atOrigin !== null ? [origin] : [{ at: axis.at, text: axis.name, isAxis: true }, origin];
 }
+
+const FixedPoint = ({ at: { x, y }, isAxis }: { readonly at: Vec; readonly isAxis: boolean }) => (
+  <g class="fixed-point">
+    <path d={`M${x - 12} ${y}H${x + 12}M${x} ${y - 12}V${y + 12}`} />
+    {isAxis && <circle cx={x} cy={y} r={8} />}
+  </g>
+);
 
 function Dot({ kind, at: { x, y }, r = 6 }: { readonly kind: string; readonly at: Vec; readonly r?: number }) {
   return <circle class={kind} cx={x} cy={y} r={r} />;
@@ -102,19 +109,11 @@ function ChosenHandles({ sheet, chosen }: { readonly sheet: Sheet; readonly chos
   );
 }
 
-function HoleNames({ sheet }: { readonly sheet: Sheet }) {
-  return (
-    <>
-      {(sheet.job.parts[sheet.file]?.holes ?? []).map(({ id, at }) => {
-        const { x, y } = inPane(sheet, at);
-        return (
-          <text key={id} x={x + 10} y={y - 8}>
-            {id}
-          </text>
-        );
-      })}
-    </>
-  );
+/** The chosen hole before dowels, and these before the others. */
+function holeNames({ holes = [] }: PartDraft, chosen: Selection | null): { readonly text: string; readonly at: XY }[] {
+  const rank = (i: number): number =>
+    chosen?.kind === 'hole' && chosen.hole === i ? 0 : holes[i]?.kind === 'dowel' ? 1 : 2;
+  return holes.map(({ id, at }, i) => ({ text: id, at, rank: rank(i) })).sort((a, b) => a.rank - b.rank);
 }
 
 const markPx = 10;

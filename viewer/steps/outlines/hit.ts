@@ -9,9 +9,6 @@ import { toPane, toPlane, type View } from '../../stage/view.ts';
 import { tapped } from '../../words/outlines.ts';
 import { circleOf, pointsOf, type Selection } from './selection.ts';
 
-/** A finger covers so much, a mouse so much, in pixels. */
-export const fingerPx = 22;
-export const mousePx = 12;
 export const snapPx = 12;
 
 export interface Sheet {

@@ -117,9 +117,7 @@ function OpenedPlace({ context, part, place, holder, onKeyDown }: OpenedProps) {
   return (
     <div class="opened-place">
       <TraceTools context={context} place={place} />
-      {context.over !== null && place.list === 'sections' && (
-        <TracedDepth context={context} over={context.over} part={part} section={holder.id} />
-      )}
+      {context.over !== null && <TracedDepth context={context} over={context.over} part={part} place={place} />}
       {place.list === 'sections' && looking.tool.kind === 'choose' && (
         <details>
           <summary>{words.features}</summary>

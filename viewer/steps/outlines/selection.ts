@@ -71,8 +71,15 @@ export const withCircle = (job: JobFile, file: string, chosen: Selection, circle
     ? withPart(job, file, (part) => withLoopChanged(part, chosen.place, chosen.loop, circle))
     : job;
 
+/** The place of outlines that is opened. */
+export function openedPlace(job: JobFile, file: string, opened: OpenEntry): Place | null {
+  const part = job.parts[file];
+  if (opened === null || typeof opened === 'string' || part === undefined) return null;
+  return holderAt(part, opened) === undefined ? null : opened;
+}
+
 /** The section that is opened, by its id. */
 export function openedSection(job: JobFile, file: string, opened: OpenEntry): string | null {
-  if (opened === null || typeof opened === 'string' || opened.list !== 'sections') return null;
-  return job.parts[file]?.sections[opened.index]?.id ?? null;
+  const place = openedPlace(job, file, opened);
+  return place?.list === 'sections' ? (job.parts[file]?.sections[place.index]?.id ?? null) : null;
 }

@@ -13,21 +13,10 @@ import {
 } from '../../job/part-edits.ts';
 import { at, withEdgeOver, withVertexAt, withVertexOn } from '../../job/point-edits.ts';
 import { closedRun, runsOf, withPointAdded, withRun, withRunClosed, withRunFrom } from '../../job/run-edits.ts';
-import type { Touching } from '../../stage/gestures.ts';
+import { reachPx, type Touching } from '../../stage/gestures.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
 import type { OverPicture } from '../photo/over-picture.ts';
-import {
-  edgeAt,
-  fingerPx,
-  type Handle,
-  handleAt,
-  holeAt,
-  inDrawing,
-  mousePx,
-  type Sheet,
-  snapAt,
-  thingAt,
-} from './hit.ts';
+import { edgeAt, type Handle, handleAt, holeAt, inDrawing, type Sheet, snapAt, thingAt } from './hit.ts';
 import {
   choosing,
   circleOf,
@@ -82,7 +71,7 @@ export function touchingOf(context: () => TraceContext): Touching {
       const { sheet, looking, look } = context();
       lastGrip = null;
       if (['circle', 'hole', 'dowels'].includes(looking.tool.kind)) return false;
-      const held = handleAt(sheet, looking.chosen, place, reach(event));
+      const held = handleAt(sheet, looking.chosen, place, reachPx(event));
       if (held === null) return false;
       grip = { held, gesture: `drag ${++grips}`, from: place, before: sheet.job, moved: false };
       if (held.kind === 'vertex') look({ chosen: withVertex(looking.chosen, held.vertex) });
@@ -104,9 +93,10 @@ export function touchingOf(context: () => TraceContext): Touching {
       letGo();
     },
     onTap: (place, event) => {
-      if (lastGrip === null) tap(context(), place, reach(event));
+      if (lastGrip === null) tap(context(), place, reachPx(event));
       else if (!lastGrip.moved && lastGrip.held.kind === 'vertex') tapVertex(context(), lastGrip.held.vertex);
       lastGrip = null;
+      return true;
     },
     onHover: (place) => {
       const { sheet, looking, snap } = context();
@@ -119,8 +109,6 @@ const takenBack =
   ({ before }: Grip) =>
   (): JobFile =>
     before;
-
-const reach = ({ pointerType }: PointerEvent): number => (pointerType === 'mouse' ? mousePx : fingerPx);
 
 const withVertex = (chosen: Selection | null, vertex: number | null): Selection | null =>
   chosen === null || chosen.kind === 'hole' ? chosen : { ...chosen, vertex };

@@ -10,18 +10,18 @@ import { usePaneTool } from '../../stage/pane-tool.ts';
 import { usePictureUnder } from '../../stage/picture-under.ts';
 import type { View } from '../../stage/view.ts';
 import { outlineWords as words } from '../../words/outlines.ts';
-import { forSection, type OverPicture, pictureExtent } from '../photo/over-picture.ts';
+import { forPlace, type OverPicture, pictureExtent } from '../photo/over-picture.ts';
 import { PictureLoupe } from '../photo/picture-loupe.tsx';
 import { AboutPart } from './about-part.tsx';
 import { asksDowels, DowelQuestion } from './dowel-question.tsx';
 import { DrawnPart } from './drawn-part.tsx';
 import { extentOf } from './extent.ts';
-import { Handles } from './handles.tsx';
+import { type Axis, Handles } from './handles.tsx';
 import { pressKey } from './keys.ts';
 import { Loupe } from './loupe.tsx';
 import { useLatest, usePainted } from './painted.ts';
 import { PlaceList } from './place-list.tsx';
-import { choosing, type Looking, openedSection } from './selection.ts';
+import { choosing, type Looking, openedPlace } from './selection.ts';
 import { type Edit, type TraceContext, touchingOf } from './touch.ts';
 
 interface Props {
@@ -33,8 +33,8 @@ interface Props {
   readonly pane: Pane;
   /** The picture that outlines are traced over. */
   readonly over: OverPicture | null;
-  /** Where the crank is in the part's drawing; null where that is not known. */
-  readonly crank: XY | null;
+  /** In the part's drawing; null where that is not known. */
+  readonly axis: Axis | null;
   /** What was read of the file brought in last: all of it is shown. */
   readonly read: string;
 }
@@ -43,7 +43,7 @@ const nothingOpened: Looking = { opened: null, chosen: null, tool: choosing, sai
 const planeId = 'traced-plane';
 
 /** The step in which a part's outlines are traced and edited: its lines on the card, its drawing in the pane. */
-export function Tracing({ job, edit, part: file, setPart, pane, over, crank, read }: Props) {
+export function Tracing({ job, edit, part: file, setPart, pane, over, axis, read }: Props) {
   const [looking, setLooking] = useState(nothingOpened);
   const [view, setView] = useState<View>(() => pane.view());
   const [finger, magnify] = useState<Vec | null>(null);
@@ -75,7 +75,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over, crank, rea
   );
 
   const runs = runsOf(job).filter((run) => run.part === file);
-  const under = over && part && forSection(over, part, openedSection(job, file, looking.opened));
+  const under = over && part && forPlace(over, part, openedPlace(job, file, looking.opened));
   usePictureUnder(pane, under?.beneath ?? null);
   useEffect(() => {
     pane.plane.classList.toggle('over-picture', under != null);
@@ -92,7 +92,7 @@ export function Tracing({ job, edit, part: file, setPart, pane, over, crank, rea
   usePainted(
     pane.labels,
     <>
-      <Handles sheet={context.sheet} looking={looking} snap={snapped} crank={crank} />
+      <Handles sheet={context.sheet} looking={looking} snap={snapped} axis={axis} pane={pane.size()} />
       {finger !== null && under && (
         <PictureLoupe
           at={finger}

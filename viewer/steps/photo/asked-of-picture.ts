@@ -4,7 +4,9 @@ import { usualErrors } from '../../../src/intake/photo/touch-noise.ts';
 import { mmIn } from '../../../src/job/length-text.ts';
 import type { PictureInput } from '../../heavy/set-straight.ts';
 import { alongEdge, type XY, xyOf } from '../../job/arc.ts';
+import { holderAt, type Place } from '../../job/part-edits.ts';
 import { placeOfTouch } from '../../job/picture-edits.ts';
+import { depthName } from '../../job/picture-names.ts';
 import { at } from '../../job/point-edits.ts';
 import type { LoadedPicture } from './loaded-picture.ts';
 
@@ -51,21 +53,23 @@ export const looksAtFace = ({ viewedFrom }: PartDraft, mirrored: boolean): boole
   (viewedFrom === 'back') === mirrored;
 
 /**
- * The depth from the mating face at which a section is traced: as said, else at its end that is nearer the camera, else
+ * The depth from the mating face at which a place is traced: as said, else at its end that is nearer the camera, else
  * the points' own.
  */
 export function tracedDepth(
-  { sections }: PartDraft,
+  part: PartDraft,
   { planeDepth = 0, tracedDepths = {} }: PictureFile,
-  id: string,
+  place: Place,
   atFace: boolean,
 ): number {
-  if (Object.hasOwn(tracedDepths, id)) return tracedDepths[id] as number;
-  return sections.find((section) => section.id === id)?.depth?.[atFace ? 0 : 1] ?? planeDepth;
+  const holder = holderAt(part, place);
+  const name = depthName(place.list, holder?.id ?? '');
+  if (Object.hasOwn(tracedDepths, name)) return tracedDepths[name] as number;
+  return holder?.depth?.[atFace ? 0 : 1] ?? planeDepth;
 }
 
-/** How far behind the plane of the touched points, seen from the camera, a section's outlines lie (negative: before it), mm. */
-export function behindMm(part: PartDraft, picture: PictureFile, section: string, atFace: boolean): number {
-  const deeper = tracedDepth(part, picture, section, atFace) - (picture.planeDepth ?? 0);
+/** How far behind the plane of the touched points, seen from the camera, the outlines of a place lie (negative: before it), mm. */
+export function behindMm(part: PartDraft, picture: PictureFile, place: Place, atFace: boolean): number {
+  const deeper = tracedDepth(part, picture, place, atFace) - (picture.planeDepth ?? 0);
   return (atFace ? deeper : -deeper) * mmIn(part.units);
 }

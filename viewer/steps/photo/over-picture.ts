@@ -7,6 +7,7 @@ import type { Units } from '../../../src/job/lengths.ts';
 import type { PullInput } from '../../heavy/pull.ts';
 import type { PulledOutline } from '../../heavy/pull-outline.ts';
 import type { CameraPosition } from '../../heavy/set-straight.ts';
+import type { Place } from '../../job/part-edits.ts';
 import type { Beneath } from '../../stage/picture-under.ts';
 import type { Extent } from '../../stage/view.ts';
 import { behindMm, looksAtFace } from './asked-of-picture.ts';
@@ -41,8 +42,8 @@ export function overPicture(
   return { picture, loaded, setting: set.setting.value, camera, error: statedError(set, units), strength, pull };
 }
 
-/** How a picture lies for one section: over the plane in which that is traced. */
-export interface ForSection {
+/** How a picture lies for one place: over the plane in which that is traced. */
+interface ForPlace {
   readonly beneath: Beneath;
   /** From the plane traced to the picture's pixels. */
   readonly toPicture: Homography;
@@ -50,9 +51,9 @@ export interface ForSection {
   readonly behindMm: number;
 }
 
-export function forSection(over: OverPicture, part: PartDraft, section: string | null): ForSection {
+export function forPlace(over: OverPicture, part: PartDraft, place: Place | null): ForPlace {
   const { setting, loaded, camera, strength } = over;
-  const wanted = section === null ? 0 : behindMm(part, over.picture, section, looksAtFace(part, setting.mirrored));
+  const wanted = place === null ? 0 : behindMm(part, over.picture, place, looksAtFace(part, setting.mirrored));
   const behind = camera !== null && camera.heightMm + wanted > 0 ? wanted : 0;
   const toPlane =
     camera === null || behind === 0 ? setting.fit.toPlane : chainedMaps(behindMap(camera, behind), setting.fit.toPlane);

@@ -6,34 +6,36 @@ import { fineLength, mmIn } from '../../../src/job/length-text.ts';
 import { NumberField } from '../../fields.tsx';
 import type { CameraPosition } from '../../heavy/set-straight.ts';
 import { vertexAt, type XY, xyOf } from '../../job/arc.ts';
-import { withDetails, withPart } from '../../job/part-edits.ts';
+import { holderAt, type Place, withDetails, withPart } from '../../job/part-edits.ts';
 import { withPictureChanged } from '../../job/picture-edits.ts';
+import { depthName } from '../../job/picture-names.ts';
 import { useLengths } from '../../lengths.ts';
 import { errorIn, photoWords as words } from '../../words/photo.ts';
 import { circleOf, pointsOf, type Selection, withCircle, withPoints } from '../outlines/selection.ts';
 import type { TraceContext } from '../outlines/touch.ts';
 import { looksAtFace, tracedDepth } from './asked-of-picture.ts';
-import { forSection, type OverPicture } from './over-picture.ts';
+import { forPlace, type OverPicture } from './over-picture.ts';
 import { stated } from './stated-error.ts';
 
 interface Props {
   readonly context: TraceContext;
   readonly over: OverPicture;
   readonly part: PartDraft;
-  readonly section: string;
+  readonly place: Place;
 }
 
-/** At which depth a section is traced over a picture; the picture is shown for that. */
-export function TracedDepth({ context: { edit }, over, part, section }: Props) {
+/** At which depth a place is traced over a picture; the picture is shown for that. */
+export function TracedDepth({ context: { edit }, over, part, place }: Props) {
   const { picture, camera, setting } = over;
   const { units } = part;
   const figures = useLengths(units);
   const atFace = looksAtFace(part, setting.mirrored);
   const behindOf = (depth: number): number => (depth - (picture.planeDepth ?? 0)) * (atFace ? 1 : -1) * mmIn(units);
-  const behind = forSection(over, part, section).behindMm;
+  const behind = forPlace(over, part, place).behindMm;
   const set = (depth: number | undefined): void => {
-    const { [section]: _, ...others } = picture.tracedDepths ?? {};
-    const tracedDepths = depth === undefined ? others : { ...others, [section]: depth };
+    const name = depthName(place.list, holderAt(part, place)?.id ?? '');
+    const { [name]: _, ...others } = picture.tracedDepths ?? {};
+    const tracedDepths = depth === undefined ? others : { ...others, [name]: depth };
     const changes: Partial<PictureFile> = {
       tracedDepths: Object.keys(tracedDepths).length === 0 ? undefined : tracedDepths,
     };
@@ -45,7 +47,7 @@ export function TracedDepth({ context: { edit }, over, part, section }: Props) {
       <NumberField
         label={words.tracedDepth}
         figures={figures}
-        value={tracedDepth(part, picture, section, atFace)}
+        value={tracedDepth(part, picture, place, atFace)}
         fits={(value) => camera.heightMm + behindOf(value) > 0}
         onSet={set}
         onClear={() => set(undefined)}
@@ -56,12 +58,12 @@ export function TracedDepth({ context: { edit }, over, part, section }: Props) {
 }
 
 /** What a picture does for the outline that is chosen: puts it right for its depth, pulls it onto the picture's edges. */
-export function PictureTools({ context, over, part, section, chosen }: Props & { readonly chosen: Selection }) {
+export function PictureTools({ context, over, part, place, chosen }: Props & { readonly chosen: Selection }) {
   const [said, say] = useState('');
   const { job, file } = context.sheet;
   const { units } = part;
   const outline = circleOf(job, file, chosen) ?? (pointsOf(job, file, chosen) as LoopFile | null);
-  const { toPicture, behindMm: behind } = forSection(over, part, section);
+  const { toPicture, behindMm: behind } = forPlace(over, part, place);
   const { camera } = over;
   const mm = mmIn(units);
   if (outline === null) return null;
@@ -98,13 +100,16 @@ export function PictureTools({ context, over, part, section, chosen }: Props & {
           </button>
         )}
       </div>
-      <SectionError
-        context={context}
-        over={over}
-        part={part}
-        section={section}
-        doubtMm={shift * (camera?.relativeError ?? 0)}
-      />
+      {(place.list === 'sections' || place.list === 'hollows') && (
+        <PlaceError
+          context={context}
+          over={over}
+          part={part}
+          list={place.list}
+          index={place.index}
+          doubtMm={shift * (camera?.relativeError ?? 0)}
+        />
+      )}
       <p class="said" role="status">
         {said}
       </p>
@@ -112,28 +117,28 @@ export function PictureTools({ context, over, part, section, chosen }: Props & {
   );
 }
 
-interface ErrorProps extends Omit<Props, 'part'> {
-  readonly part: PartDraft;
+interface ErrorProps extends Omit<Props, 'place'> {
+  readonly list: 'sections' | 'hollows';
+  readonly index: number;
   /** How far an outline may lie wrong because it is not known better how far the camera was, mm. */
   readonly doubtMm: number;
 }
 
-/** What a section is good to that is traced over the picture, its depth allowed for; it can be told so. */
-function SectionError({ context, over, part, section, doubtMm }: ErrorProps) {
-  const { units, sections, traceError } = part;
-  const index = sections.findIndex(({ id }) => id === section);
+/** What a section or hollow is good to that is traced over the picture, its depth allowed for; it can be told so. */
+function PlaceError({ context, over, part, list, index, doubtMm }: ErrorProps) {
+  const { units, traceError } = part;
   const error = over.error === null ? null : errorIn(units, over.error * mmIn(units) + doubtMm);
-  const isSaid = error === null || (sections[index]?.traceError ?? traceError ?? 0) >= error;
+  const isSaid = error === null || (part[list]?.[index]?.traceError ?? traceError ?? 0) >= error;
   const write = (traced: number): void =>
     context.edit((job) =>
-      withPart(job, context.sheet.file, (old) => withDetails(old, { list: 'sections', index }, { traceError: traced })),
+      withPart(job, context.sheet.file, (old) => withDetails(old, { list, index }, { traceError: traced })),
     );
   return (
     <>
       {doubtMm >= 0.01 && <p class="hint">{words.depthAdds(fineLength(doubtMm, units))}</p>}
       {!isSaid && (
         <button type="button" onClick={() => write(error)}>
-          {words.sectionError(stated(error, units))}
+          {words.placeError[list](stated(error, units))}
         </button>
       )}
     </>

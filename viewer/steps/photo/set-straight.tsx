@@ -91,6 +91,7 @@ export function SetStraight({ app, job, part, opened, pane, onDone }: Props) {
         worst={picture.touches.length > 4 ? worstTouch(set, picture.touches.length) : null}
         off={(i) => (picture.touches.length > 4 ? offText(part, set, i) : '')}
         toPicture={setting?.fit.toPicture ?? null}
+        pane={pane.size()}
       />
       {under !== null && beneath && (
         <PictureLoupe

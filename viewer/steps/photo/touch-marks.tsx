@@ -1,7 +1,8 @@
 import type { PartDraft, PictureFile } from '../../../src/files/job-file.ts';
 import { carried, type Homography } from '../../../src/intake/photo/homography.ts';
 import { mmIn } from '../../../src/job/length-text.ts';
-import type { View } from '../../stage/view.ts';
+import type { Size, View } from '../../stage/view.ts';
+import { Names } from '../outlines/names.tsx';
 import { namesOfTouches } from './known-places.ts';
 import { pxInPane } from './sheet-of-picture.ts';
 
@@ -15,10 +16,11 @@ interface Props {
   readonly off: (touch: number) => string;
   /** Where the picture is set: from the plane to its pixels. */
   readonly toPicture: Homography | null;
+  readonly pane: Size;
 }
 
 /** The touched points, and faintly where the holes that were not touched must lie if all is right. */
-export function TouchMarks({ part, picture: { touches }, view, chosen, worst, off, toPicture }: Props) {
+export function TouchMarks({ part, picture: { touches }, view, chosen, worst, off, toPicture, pane }: Props) {
   const names = namesOfTouches(touches);
   const mm = mmIn(part.units);
   const expected = (part.holes ?? []).flatMap(({ id, at: [x, y] }) => {
@@ -26,14 +28,20 @@ export function TouchMarks({ part, picture: { touches }, view, chosen, worst, of
     const px = isTouched || toPicture === null ? null : carried(toPicture, { x: x * mm, y: y * mm });
     return px === null ? [] : [{ id, at: pxInPane(view, [px.x, px.y]) }];
   });
+  const isNamedFirst = (i: number): boolean => i === chosen || i === worst;
+  const named = touches
+    .map(({ px }, i) => ({
+      text: isNamedFirst(i) ? `${names[i]} ${off(i)}` : (names[i] ?? ''),
+      at: pxInPane(view, px),
+      isFirst: isNamedFirst(i),
+    }))
+    .sort((a, b) => Number(b.isFirst) - Number(a.isFirst));
   return (
     <g class="touches">
+      <Names names={[...named, ...expected.map(({ id, at }) => ({ text: id, at }))]} pane={pane} />
       {expected.map(({ id, at: { x, y } }) => (
         <g key={`expected ${id}`} class="expected">
           <Cross x={x} y={y} r={7} />
-          <text x={x + 10} y={y - 6}>
-            {id}
-          </text>
         </g>
       ))}
       {touches.map(({ px }, i) => {
@@ -43,9 +51,6 @@ export function TouchMarks({ part, picture: { touches }, view, chosen, worst, of
           <g key={`touch ${names[i]}`} class={`touch${kind}`}>
             <Cross x={x} y={y} r={i === chosen ? 16 : 11} />
             <circle cx={x} cy={y} r={i === chosen ? 11 : 7} />
-            <text x={x + 14} y={y - 8}>
-              {i === chosen || i === worst ? `${names[i]} ${off(i)}` : names[i]}
-            </text>
           </g>
         );
       })}

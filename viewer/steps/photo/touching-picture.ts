@@ -3,10 +3,9 @@ import type { Vec } from '../../../src/geometry/plane/vec.ts';
 import type { PictureSize } from '../../../src/intake/photo/orientation.ts';
 import type { XY } from '../../job/arc.ts';
 import { withoutTouch, withTouch, withTouchChanged } from '../../job/picture-edits.ts';
-import type { Touching } from '../../stage/gestures.ts';
+import { reachPx, type Touching } from '../../stage/gestures.ts';
 import type { View } from '../../stage/view.ts';
 import { photoWords as words } from '../../words/photo.ts';
-import { fingerPx, mousePx } from '../outlines/hit.ts';
 import { isByDistance, type NextPlace, touchOf } from './known-places.ts';
 import { isIn, pxInPane, pxUnder } from './sheet-of-picture.ts';
 
@@ -41,7 +40,7 @@ export function touchingPicture(context: () => PictureContext): Touching {
   return {
     onPress: (place, event) => {
       const { job, picture, view, choose, magnify } = context();
-      const touch = touchAt(picture, view, place, event.pointerType === 'mouse' ? mousePx : fingerPx);
+      const touch = touchAt(picture, view, place, reachPx(event));
       held = touch !== null;
       if (touch === null) return false;
       const under = pxUnder(view, place);
@@ -73,6 +72,7 @@ export function touchingPicture(context: () => PictureContext): Touching {
     onTap: (place) => {
       if (!held) touchNext(context(), place);
       held = false;
+      return true;
     },
   };
 }
