@@ -3,7 +3,7 @@ import { type Box, boxAround, boxAroundEdges } from '../../geometry/plane/edge-b
 import { circleLoop, polygonLoop, type Region } from '../../geometry/plane/loop.ts';
 import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
-import { boxOfPoints, rectangle } from './frame.ts';
+import { boxOfPoints, grown, rectangle } from './frame.ts';
 import {
   type Layer,
   type Mark,
@@ -62,6 +62,17 @@ export function boxOfText(
   const minX = at.x - (anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width);
   return { minX, maxX: minX + width, minY: at.y - descent * size, maxY: at.y + ascent * size };
 }
+
+/** Between words and hatching, in font sizes. */
+const aroundEms = 0.2;
+
+/** The room that hatching leaves to the words of a view, in its own frame. */
+export const groundsOfWords = ({ layers, scale }: Pick<View, 'layers' | 'scale'>): Box[] =>
+  layers.flatMap(({ marks }) =>
+    marks.flatMap((mark) =>
+      mark.kind === 'text' ? [grown(boxOfText(mark, scale), (aroundEms * mark.sizeMm) / scale)] : [],
+    ),
+  );
 
 /** The room that every line of text of a scene takes up on its sheet. */
 export const wordBoxes = ({ views }: Pick<Scene, 'views'>, widthOf: WidthOfText = textWidthMm): Box[] =>
