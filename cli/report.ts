@@ -69,6 +69,7 @@ export async function writeReport(
     alternatives: runShowingProgress(found.alternatives()),
     room: runShowingProgress(found.room()),
     curve: runShowingProgress(found.curve()),
+    curveAfter: runShowingProgress(found.curveAfter()),
     inputs: files.map(hashed),
     date: today(),
     version,

@@ -30,5 +30,12 @@ export const firstTouchLabel = ({ leg, turnRad, standOffMm }: Instant, units: Un
 export const cutOffAt = (mostMm: number, units: Units): string => `cut off at ${givenLength(mostMm, units)}`;
 
 /** What one sees on the chart. */
-export const chartCaption = ({ pieces }: TravelCurve, { fouling }: Pick<WayInResult, 'fouling'>): string =>
-  `Least clearance along the way in. Each of the ${pieces.length} steps is the least over its piece of the way, proved for the outlines as traced, so the line is nowhere too high; the band under it is the tracing error at its worst, and where it dips below nothing the parts may touch.${fouling.length === 0 ? '' : ' Hatched: fouls as traced.'}`;
+export const chartCaption = (
+  { pieces }: TravelCurve,
+  after: TravelCurve | null,
+  { fouling }: Pick<WayInResult, 'fouling'>,
+): string =>
+  `Least clearance along the way in. Each of the ${pieces.length} steps is the least over its piece of the way, proved for the outlines as traced, so the line is nowhere too high; the band under it is the tracing error at its worst, and where it dips below nothing the parts may touch.${fouling.length === 0 ? '' : ' Hatched: fouls as traced.'}${after === null ? '' : ' Dotted: once it is cut as planned.'}`;
+
+/** The lines of the chart, where there are two. */
+export const curveNames = { before: 'as it is', after: 'after the cut' } as const;

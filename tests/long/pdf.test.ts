@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { punchCross } from '../../src/drawing/markout/template-marks.ts';
 import { pdfOf } from '../../src/drawing/pdf/pdf.ts';
-import { viewOf } from '../../src/drawing/scene/marks.ts';
+import { printedWidthMm } from '../../src/drawing/pdf/printed-width.ts';
+import { trueBars } from '../../src/drawing/scene/check-bars.ts';
+import { box, layer, viewOf } from '../../src/drawing/scene/marks.ts';
 import { papers, type Tiling, tilingOf } from '../../src/drawing/scene/papers.ts';
 import type { Scene } from '../../src/drawing/scene/scene.ts';
 import { add, type Vec, vec } from '../../src/geometry/plane/vec.ts';
@@ -21,7 +23,7 @@ const flange: Scene = {
   widthMm: 450.85,
   heightMm: 450.85,
   penMm: 0.35,
-  views: [],
+  views: [viewOf('metal', [layer('fixed-metal', [box({ minX: 0, minY: 0, maxX: 450.85, maxY: 450.85 })])])],
 };
 
 /** From one end tick of a check bar to the other, mm: only they reach below, or left of, the bar's own line. */
@@ -42,7 +44,7 @@ describe.skipIf(!here)(title, () => {
   it.each(['a4', 'a3', 'letter'] as const)('%s: bars of 150 mm within 0.1 both ways on every page', async (paper) => {
     const folder = folderWith();
     const pdf = await pdfOf('flange', [flange], { paper: papers[paper] });
-    const { columns, rows } = tilingOf(flange, papers[paper]);
+    const { columns, rows } = tilingOf(flange, papers[paper], trueBars, printedWidthMm);
     for (let page = 1; page <= columns * rows; page++) {
       const { level, upright } = barLengths(pictureOf(pdf, page, folder));
       expect(Math.abs(level - 150)).toBeLessThan(0.1);
@@ -72,7 +74,7 @@ describe.skipIf(!here)(title, () => {
     '%s: two dowels of %s are their distance apart within 0.1 once its sheets are joined, %j',
     async (paper, what, bars) => {
       const { scene, places } = what === 'plate A' ? carrierPlate() : dowelledFlange();
-      const tiling = tilingOf(scene, papers[paper], bars);
+      const tiling = tilingOf(scene, papers[paper], bars, printedWidthMm);
       const pdf = await pdfOf('joined', [scene], { paper: papers[paper], ...(bars === undefined ? {} : { bars }) });
       const sheets = joinedSheets(pdf, tiling, folderWith());
       const [a, b] = places.map(({ x, y }) => sheets.measured(x, scene.heightMm - y));
@@ -109,36 +111,40 @@ function dowelledFlange(): DowelPlate {
     'flange',
     places.flatMap((at) => punchCross(at, 7, 'dowel')),
   );
-  return { scene: { ...flange, views: [view] }, places };
+  return { scene: { ...flange, views: [...flange.views, view] }, places };
 }
 
 /** All sheets of one drawing, joined by laying the crosses of their seams on one another. */
 function joinedSheets(pdf: Uint8Array, tiling: Tiling, folder: string) {
-  const { columns, pageWidthMm, pageHeightMm, tileWidthMm, tileHeightMm, stretchX, stretchY } = tiling;
+  const { columnJoins, rowJoins, sheets, pageHeightMm, stretchX, stretchY } = tiling;
   const pictures = new Map<number, Picture>();
   const pageOf = (column: number, row: number): Picture => {
-    const page = (row - 1) * columns + column;
+    const page = sheets.findIndex((sheet) => sheet.column === column && sheet.row === row) + 1;
     const picture = pictures.get(page) ?? pictureOf(pdf, page, folder);
     pictures.set(page, picture);
     return picture;
   };
-  const [left, right] = [10 + 5 * stretchX, pageWidthMm - 10 - 5 * stretchX];
-  const [foot, top] = [10 + 5 * stretchY, pageHeightMm - 10 - 5 * stretchY];
+  const [left, top] = [10 + 5 * stretchX, pageHeightMm - 10 - 5 * stretchY];
+  const begins = (joins: readonly number[], count: number): number => (count === 1 ? 0 : (joins[count - 2] ?? 0) - 5);
+  const right = (column: number): number =>
+    10 + ((columnJoins[column - 1] ?? 0) - begins(columnJoins, column)) * stretchX;
+  const foot = (row: number): number =>
+    pageHeightMm - 10 - ((rowJoins[row - 1] ?? 0) - begins(rowJoins, row)) * stretchY;
   /** How far the next sheet lies from this one: its seam's cross here less the same cross there, mm of paper. */
   const between = (here: readonly [number, number], there: readonly [number, number]): Vec =>
     vec(here[0] - there[0], here[1] - there[1]);
   const across = (column: number, row: number): Vec =>
-    between(crossNear(pageOf(column, row), right, top, 2), crossNear(pageOf(column + 1, row), left, top, 2));
+    between(crossNear(pageOf(column, row), right(column), top, 2), crossNear(pageOf(column + 1, row), left, top, 2));
   const down = (column: number, row: number): Vec =>
-    between(crossNear(pageOf(column, row), left, foot, 2), crossNear(pageOf(column, row + 1), left, top, 2));
+    between(crossNear(pageOf(column, row), left, foot(row), 2), crossNear(pageOf(column, row + 1), left, top, 2));
   return {
     /** A cross at a place of the drawing (mm from its left and its top), measured on paper laid out by its seams. */
     measured(x: number, fromTop: number): { column: number; row: number; x: number; y: number } {
-      const column = Math.min(columns, Math.floor(x / (tileWidthMm - 10)) + 1);
-      const row = Math.min(tiling.rows, Math.floor(fromTop / (tileHeightMm - 10)) + 1);
+      const column = columnJoins.filter((join) => join < x).length + 1;
+      const row = rowJoins.filter((join) => join < fromTop).length + 1;
       const near = vec(
-        10 + (x - (column - 1) * (tileWidthMm - 10)) * stretchX,
-        pageHeightMm - 10 - (fromTop - (row - 1) * (tileHeightMm - 10)) * stretchY,
+        10 + (x - begins(columnJoins, column)) * stretchX,
+        pageHeightMm - 10 - (fromTop - begins(rowJoins, row)) * stretchY,
       );
       let at = vec(...crossNear(pageOf(column, row), near.x, near.y, 3));
       for (let r = 1; r < row; r++) at = add(at, down(1, r));

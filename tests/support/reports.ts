@@ -16,6 +16,7 @@ export function reportInput(input: DrawInput): ReportInput {
     plan,
     tables: markingOut(joint, plan),
     curve: joint.fit.legs.length === 0 ? null : drain(travelCurve(joint, 40)),
+    curveAfter: joint.fit.legs.length === 0 || plan.cuts.length === 0 ? null : drain(travelCurve(plan.judged, 40)),
     inputs: [{ file: 'job.fit.json', bytes: 672, sha256: 'ab'.repeat(32) }],
     date: '2026-03-01',
     version: '1.2.3',

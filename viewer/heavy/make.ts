@@ -96,6 +96,7 @@ function* sheetOf(
     check,
     room,
     curve,
+    curveAfter: yield* stages.curveAfter(),
     plan,
     tables: yield* stages.tables(),
     alternatives,

@@ -6,7 +6,7 @@ import { type Vec, vec } from '../../geometry/plane/vec.ts';
 import { bareGivenLength, givenLength, mmIn } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { Leg, Position } from '../../job/path.ts';
-import { cutOffAt, firstTouchLabel, travelWords } from '../../words/travel-text.ts';
+import { curveNames, cutOffAt, firstTouchLabel, travelWords } from '../../words/travel-text.ts';
 import { turnText } from '../../words/units.ts';
 import { box, layer, line, outline, text, viewOf } from '../scene/marks.ts';
 import type { Layer, Mark, Scene, TextMark } from '../scene/scene.ts';
@@ -17,6 +17,8 @@ import { hatch, hatchRad } from './plane-layers.ts';
 /** What the chart shows: the curve, what the check found, and the way in it runs along. */
 export interface TravelChartInput {
   readonly curve: TravelCurve;
+  /** The same once cut as planned; null where nothing is cut. */
+  readonly after: TravelCurve | null;
   readonly wayIn: WayInResult;
   readonly legs: readonly Leg[];
   readonly units: Units;
@@ -40,7 +42,7 @@ interface Axes {
 
 /**
  * The least clearance along the way in: across, the legs one after another; upwards the clearance. Steps are the curve's
- * own, the band under it is the tracing error at its worst, what fouls is filled and hatched.
+ * own, the band under it is the tracing error at its worst, what fouls is filled and hatched, dotted what a cut makes of it.
  */
 export function travelChart(input: TravelChartInput): Scene {
   const axes = axesOf(input);
@@ -48,10 +50,12 @@ export function travelChart(input: TravelChartInput): Scene {
     layer('leader', grid(input, axes)),
     layer('foul-stretch', foulMarks(input, axes)),
     layer('error-band', bandMarks(input, axes)),
-    layer('clearance-curve', curveMarks(input, axes)),
+    layer('clearance-curve', curveMarks(input.curve, axes)),
+    layer('clearance-after', input.after === null ? [] : curveMarks(input.after, axes)),
     layer('asked', [line(vec(plot.minX, axes.y(input.curve.askedMm)), vec(plot.maxX, axes.y(input.curve.askedMm)))]),
     layer('frame', [line(vec(plot.minX, axes.y(0)), vec(plot.maxX, axes.y(0))), box(plot)]),
     layer('text', [...scaleLabels(input, axes), ...legLabels(input, axes), ...plotWords(input, axes)]),
+    ...(input.after === null ? [] : keyLayers(input, axes)),
     ...touchLayers(input, axes),
   ];
   const view = viewOf('travel', layers);
@@ -152,8 +156,8 @@ function runsOf(pieces: readonly TravelPiece[]): FiguredPiece[][] {
 const steps = (run: readonly FiguredPiece[], { x, y }: Axes, mm: (piece: FiguredPiece) => number): Vec[] =>
   run.flatMap((piece) => [vec(x(piece.leg, piece.fromAt), y(mm(piece))), vec(x(piece.leg, piece.toAt), y(mm(piece)))]);
 
-const curveMarks = ({ curve }: TravelChartInput, axes: Axes): Mark[] =>
-  runsOf(curve.pieces).map((run) => line(...steps(run, axes, ({ clearanceMm }) => clearanceMm)));
+const curveMarks = ({ pieces }: TravelCurve, axes: Axes): Mark[] =>
+  runsOf(pieces).map((run) => line(...steps(run, axes, ({ clearanceMm }) => clearanceMm)));
 
 const bandMarks = ({ curve }: TravelChartInput, axes: Axes): Mark[] =>
   runsOf(curve.pieces).map((run) =>
@@ -239,6 +243,21 @@ function widestGap(pieces: readonly TravelPiece[], { x }: Axes): readonly [numbe
     (widest, span) => (widest !== null && widest[1] - widest[0] >= span[1] - span[0] ? widest : span),
     null,
   );
+}
+
+/** A sample of each line with its name beside the plot, in the half that has no words of what was asked. */
+function keyLayers({ curve: { askedMm } }: TravelChartInput, { y }: Axes): Layer[] {
+  const isAskedLow = y(askedMm) < (plot.minY + plot.maxY) / 2;
+  const top = isAskedLow ? plot.maxY - 3 * textMm : plot.minY + 2.2 * textMm;
+  const [from, to] = [plot.maxX + 1.5, plot.maxX + 8.5];
+  const sample = (row: number): Mark => line(vec(from, top - 1.4 * row * textMm), vec(to, top - 1.4 * row * textMm));
+  const name = (row: number, words: string): TextMark =>
+    text(vec(to + 1, top - (1.4 * row + 0.35) * textMm), words, textMm);
+  return [
+    layer('clearance-curve', [sample(0)]),
+    layer('clearance-after', [sample(1)]),
+    layer('text', [name(0, curveNames.before), name(1, curveNames.after)]),
+  ];
 }
 
 /** The first touch as a target on the line of no clearance, its figures above the plot. */

@@ -1,7 +1,9 @@
 import type { PDFFont } from 'pdf-lib';
+import type { Box } from '../../geometry/plane/edge-box.ts';
 import { circleLoop, edgesOf } from '../../geometry/plane/loop.ts';
 import { add, type Vec, vec } from '../../geometry/plane/vec.ts';
 import { hatchSegments } from '../scene/hatch.ts';
+import { groundsOfWords } from '../scene/marks.ts';
 import {
   type ArrowMark,
   type Layer,
@@ -39,19 +41,31 @@ const opacityName = (opacity: number): string => `O${Math.round(opacity * 1000)}
 
 /** A scene as PDF operators in its own mm, y up, arcs as cubic curves. */
 export const sceneOperators = (scene: Scene, fonts: Lettering): string =>
-  scene.views.flatMap((view) => view.layers.map((layer) => layerOperators(layer, view, scene, fonts))).join('\n');
+  scene.views
+    .flatMap((view) => {
+      const words = groundsOfWords(view);
+      return view.layers.map((layer) => layerOperators(layer, view, words, scene, fonts));
+    })
+    .join('\n');
 
 interface Painting {
   readonly place: PointMap;
   readonly scale: number;
   readonly penMm: number;
   readonly style: Style;
+  readonly words: readonly Box[];
   readonly fonts: Lettering;
 }
 
-function layerOperators({ role, marks }: Layer, view: View, { penMm }: Scene, fonts: Lettering): string {
+function layerOperators(
+  { role, marks }: Layer,
+  view: View,
+  words: readonly Box[],
+  { penMm }: Scene,
+  fonts: Lettering,
+): string {
   const style = styleOf(role);
-  const painting = { place: (p: Vec) => onSheet(view, p), scale: view.scale, penMm, style, fonts };
+  const painting = { place: (p: Vec) => onSheet(view, p), scale: view.scale, penMm, style, words, fonts };
   return [
     'q 1 j',
     ...(view.clip !== null && style.clipped
@@ -90,7 +104,7 @@ function markOperators(mark: Mark, painting: Painting): string {
     case 'polyline':
       return `${linePath(mark.points, place)}\nS`;
     case 'hatch': {
-      const lines = hatchSegments(mark.loops, mark.angleRad, mark.pitchMm / scale);
+      const lines = hatchSegments(mark.loops, mark.angleRad, mark.pitchMm / scale, painting.words);
       return lines.length === 0 ? '' : `${lines.map((line) => linePath(line, place)).join('\n')}\nS`;
     }
     case 'arrow':

@@ -1,18 +1,17 @@
 import { type Box, boxesMeet } from '../../geometry/plane/edge-box.ts';
 import { add, lerp, scale, type Vec, vec } from '../../geometry/plane/vec.ts';
 import { barMm } from '../scene/check-bars.ts';
-import { marginMm, overlapMm, sheetsIn, type Tiling } from '../scene/papers.ts';
+import type { Tile } from '../scene/inked-tiles.ts';
+import { marginMm, overlapMm, type Tiling } from '../scene/papers.ts';
 import { number } from '../svg/svg-paint.ts';
 import { fontNames, type Lettering } from './pdf-marks.ts';
 import { pair } from './pdf-path.ts';
 import { winAnsi } from './pdf-text.ts';
 
-/** One sheet of a printed drawing; columns count from the left and rows from the top, from 1. */
-export interface Sheet {
+/** One sheet of a printed drawing. */
+export interface Sheet extends Tile {
   readonly title: string;
   readonly tiling: Tiling;
-  readonly column: number;
-  readonly row: number;
   /** Its number in the whole document, and how many there are. */
   readonly sheet: number;
   readonly of: number;
@@ -29,10 +28,30 @@ export const ptPerMm = 72 / 25.4;
 
 /** Where on the page the drawing's own lower left corner lies, mm; the drawing is placed from its upper left. */
 export function cornerOnPage({ tiling, column, row }: Sheet, drawingHeightMm: number): Vec {
-  const { tileWidthMm, tileHeightMm, stretchX, stretchY, pageHeightMm } = tiling;
-  const left = (column - 1) * (tileWidthMm - overlapMm);
-  const top = drawingHeightMm - (row - 1) * (tileHeightMm - overlapMm);
-  return vec(marginMm - left * stretchX, pageHeightMm - marginMm - top * stretchY);
+  const { columnJoins, rowJoins, stretchX, stretchY, pageHeightMm } = tiling;
+  const top = drawingHeightMm - beginsAt(rowJoins, row);
+  return vec(marginMm - beginsAt(columnJoins, column) * stretchX, pageHeightMm - marginMm - top * stretchY);
+}
+
+/** Where a column or row begins, half of what it shares with the one before it ahead of their join, mm. */
+const beginsAt = (joins: readonly number[], count: number): number =>
+  count === 1 ? 0 : (joins[count - 2] as number) - overlapMm / 2;
+
+/** The part of the page that shows the drawing, mm: up to what it shares with the sheets after it. */
+export function shownOnPage({ tiling, column, row }: Sheet): Box {
+  const { columnJoins, rowJoins, stretchX, stretchY, pageWidthMm, pageHeightMm } = tiling;
+  const [joinX, joinY] = [columnJoins[column - 1], rowJoins[row - 1]];
+  const shownMm = (join: number, begins: number): number => join + overlapMm / 2 - begins;
+  const top = pageHeightMm - marginMm;
+  return {
+    minX: marginMm,
+    maxX:
+      joinX === undefined
+        ? pageWidthMm - marginMm
+        : marginMm + shownMm(joinX, beginsAt(columnJoins, column)) * stretchX,
+    minY: joinY === undefined ? marginMm : top - shownMm(joinY, beginsAt(rowJoins, row)) * stretchY,
+    maxY: top,
+  };
 }
 
 /** All that a sheet carries besides the drawing, clear of the words of it, as PDF operators in mm of the page. */
@@ -78,11 +97,14 @@ function bar(from: Vec, to: Vec, square: Vec): string[] {
   return [segment(from, to), ...ticks];
 }
 
+/** Whether a drawing needs no joining. */
+const isWhole = ({ columns, rows }: Tiling): boolean => columns * rows === 1;
+
 function head({ title, tiling, column, row, sheet, of }: Sheet, fonts: Lettering): string[] {
   const y = tiling.pageHeightMm - marginMm + 3.4 - 1;
-  const place = sheetsIn(tiling) === 1 ? '' : `column ${column} row ${row} of ${tiling.columns} by ${tiling.rows}, `;
+  const place = isWhole(tiling) ? '' : `column ${column} row ${row} of ${tiling.columns} by ${tiling.rows}, `;
   const count = `${place}sheet ${sheet} of ${of}`;
-  const right = tiling.pageWidthMm - marginMm - (sheetsIn(tiling) === 1 ? 0 : mapWidth(tiling) + 2);
+  const right = tiling.pageWidthMm - marginMm - (isWhole(tiling) ? 0 : mapWidth(tiling) + 2);
   const room = right - marginMm - widthOf(count, textMm, fonts) - 4;
   return [
     text(fitted(`${title}. Print at 100 %, no fit to page.`, textMm, room, fonts), vec(marginMm, y), textMm, fonts),
@@ -96,43 +118,43 @@ const mapHeightMm = 5;
 const cellWidthMm = 3;
 const mapWidth = ({ columns }: Tiling): number => Math.min(30, columns * cellWidthMm);
 
-/** All sheets of the drawing in small, this one filled. */
+/** All sheets of the drawing that there are, in small in their places, this one filled. */
 function pageMap({ tiling, column, row }: Sheet): string[] {
-  if (sheetsIn(tiling) === 1) return [];
-  const { columns, rows, pageWidthMm, pageHeightMm } = tiling;
+  if (isWhole(tiling)) return [];
+  const { columns, rows, sheets, pageWidthMm, pageHeightMm } = tiling;
   const [wide, high] = [mapWidth(tiling) / columns, mapHeightMm / rows];
   const left = pageWidthMm - marginMm - mapWidth(tiling);
   const top = pageHeightMm - marginMm + 1 + mapHeightMm;
-  const cells = Array.from({ length: sheetsIn(tiling) }, (_, i) => {
-    const [c, r] = [i % columns, Math.floor(i / columns)];
-    const here = c + 1 === column && r + 1 === row;
-    const box = [left + c * wide, top - (r + 1) * high, wide, high].map(number).join(' ');
+  const cells = sheets.map((tile) => {
+    const here = tile.column === column && tile.row === row;
+    const box = [left + (tile.column - 1) * wide, top - tile.row * high, wide, high].map(number).join(' ');
     return `${box} re ${here ? 'B' : 'S'}`;
   });
   return ['q 0.15 w', ...cells, 'Q'];
 }
 
 /** Where sheets join: the line to cut along in the middle of what they share, and crosses that fall on one another. */
-function seams({ tiling, column, row }: Sheet, fonts: Lettering, words: readonly Box[]): string[] {
-  const { columns, rows, pageWidthMm, pageHeightMm, stretchX, stretchY } = tiling;
-  const [halfX, halfY] = [(overlapMm / 2) * stretchX, (overlapMm / 2) * stretchY];
-  const box = { left: marginMm, right: pageWidthMm - marginMm, foot: marginMm, top: pageHeightMm - marginMm };
+function seams(sheet: Sheet, fonts: Lettering, words: readonly Box[]): string[] {
+  const { tiling, column, row } = sheet;
+  const [halfX, halfY] = [(overlapMm / 2) * tiling.stretchX, (overlapMm / 2) * tiling.stretchY];
+  const box = shownOnPage(sheet);
+  const isThere = (c: number, r: number): boolean => tiling.sheets.some((tile) => tile.column === c && tile.row === r);
   const upright = [
-    ...(column > 1 ? [{ x: box.left + halfX, to: column - 1 }] : []),
-    ...(column < columns ? [{ x: box.right - halfX, to: column + 1 }] : []),
-  ];
+    { x: box.minX + halfX, to: column - 1 },
+    { x: box.maxX - halfX, to: column + 1 },
+  ].filter(({ to }) => isThere(to, row));
   const level = [
-    ...(row > 1 ? [{ y: box.top - halfY, to: row - 1 }] : []),
-    ...(row < rows ? [{ y: box.foot + halfY, to: row + 1 }] : []),
-  ];
+    { y: box.maxY - halfY, to: row - 1 },
+    { y: box.minY + halfY, to: row + 1 },
+  ].filter(({ to }) => isThere(column, to));
   const crosses = [
-    ...upright.flatMap(({ x }) => [vec(x, box.foot + halfY), vec(x, box.top - halfY)]),
-    ...level.flatMap(({ y }) => [vec(box.left + halfX, y), vec(box.right - halfX, y)]),
+    ...upright.flatMap(({ x }) => [vec(x, box.minY + halfY), vec(x, box.maxY - halfY)]),
+    ...level.flatMap(({ y }) => [vec(box.minX + halfX, y), vec(box.maxX - halfX, y)]),
   ];
   return [
     'q 0.12 w [2 1.5] 0 d 0.45 G',
-    ...upright.map(({ x }) => segment(vec(x, box.foot), vec(x, box.top))),
-    ...level.map(({ y }) => segment(vec(box.left, y), vec(box.right, y))),
+    ...upright.map(({ x }) => segment(vec(x, box.minY), vec(x, box.maxY))),
+    ...level.map(({ y }) => segment(vec(box.minX, y), vec(box.maxX, y))),
     'Q q 0.2 w',
     ...crosses.flatMap(({ x, y }) => [
       segment(vec(x - crossMm, y), vec(x + crossMm, y)),
@@ -142,14 +164,14 @@ function seams({ tiling, column, row }: Sheet, fonts: Lettering, words: readonly
     ...upright.map(({ x, to }) => {
       const note = `cut, join to column ${to}`;
       const size = vec(smallMm, widthOf(note, smallMm, fonts));
-      const from = vec(x - 0.6, box.foot + halfY + 5);
+      const from = vec(x - 0.6, box.minY + halfY + 5);
       const at = clearOf(words, from, vec(0, 1), (p) => boxBetween(vec(p.x - size.x, p.y), vec(p.x, p.y + size.y)));
       return upwards(note, at, smallMm, fonts);
     }),
     ...level.map(({ y, to }) => {
       const note = `cut, join to row ${to}`;
       const size = vec(widthOf(note, smallMm, fonts), smallMm);
-      const from = vec(box.left + halfX + 5, y + 0.6);
+      const from = vec(box.minX + halfX + 5, y + 0.6);
       return text(
         note,
         clearOf(words, from, vec(1, 0), (p) => boxBetween(p, add(p, size))),

@@ -1,12 +1,13 @@
 import { PDFDocument, type PDFFont, PDFName, type PDFRef, StandardFonts } from 'pdf-lib';
 import { type BarReading, trueBars } from '../scene/check-bars.ts';
 import { wordBoxes } from '../scene/marks.ts';
-import { marginMm, type Paper, sheetsIn, type Tiling, tilingOf } from '../scene/papers.ts';
+import { type Paper, type Tiling, tilingOf } from '../scene/papers.ts';
 import type { Scene } from '../scene/scene.ts';
 import { number } from '../svg/svg-paint.ts';
 import { fontNames, type Lettering, opacitiesOf, sceneOperators } from './pdf-marks.ts';
-import { cornerOnPage, furniture, ptPerMm, type Sheet } from './pdf-page.ts';
+import { cornerOnPage, furniture, ptPerMm, type Sheet, shownOnPage } from './pdf-page.ts';
 import { winAnsi } from './pdf-text.ts';
+import { printedWidthMm } from './printed-width.ts';
 
 export interface PrintOptions {
   readonly paper: Paper;
@@ -37,28 +38,21 @@ export async function pdfOf(title: string, scenes: readonly Scene[], options: Pr
 
 /** How many sheets of paper some drawings take. */
 export const sheetCount = (scenes: readonly Scene[], { paper, bars = trueBars }: PrintOptions): number =>
-  scenes.reduce((sum, scene) => sum + sheetsIn(tilingOf(scene, paper, bars)), 0);
+  scenes.reduce((sum, scene) => sum + tilingOf(scene, paper, bars, printedWidthMm).sheets.length, 0);
 
 export interface PrintedScene {
   readonly scene: Scene;
   readonly sheets: readonly Sheet[];
 }
 
-/** The sheets of each drawing: row by row from its upper left corner, numbered through the document. */
+/** The sheets of each drawing but blank ones: row by row from its upper left corner, numbered through the document. */
 export function sheetsOf(scenes: readonly Scene[], options: PrintOptions): PrintedScene[] {
-  const tilings = scenes.map((scene) => tilingOf(scene, options.paper, options.bars ?? trueBars));
-  const of = tilings.reduce((sum, tiling) => sum + sheetsIn(tiling), 0);
+  const tilings = scenes.map((scene) => tilingOf(scene, options.paper, options.bars ?? trueBars, printedWidthMm));
+  const of = tilings.reduce((sum, tiling) => sum + tiling.sheets.length, 0);
   let before = 0;
   return scenes.map((scene, i) => {
     const tiling = tilings[i] as Tiling;
-    const sheets = Array.from({ length: sheetsIn(tiling) }, (_, k) => ({
-      title: scene.title,
-      tiling,
-      column: (k % tiling.columns) + 1,
-      row: Math.floor(k / tiling.columns) + 1,
-      sheet: before + k + 1,
-      of,
-    }));
+    const sheets = tiling.sheets.map((tile, k) => ({ ...tile, title: scene.title, tiling, sheet: before + k + 1, of }));
     before += sheets.length;
     return { scene, sheets };
   });
@@ -94,15 +88,16 @@ function addSheet(document: PDFDocument, sheet: Sheet, scene: Scene, form: PDFRe
 
 /** The part of the drawing that falls on the sheet, and what the sheet carries besides; all in mm. */
 function pageOperators(sheet: Sheet, scene: Scene, fonts: Lettering): string {
-  const { pageWidthMm, pageHeightMm, stretchX, stretchY } = sheet.tiling;
+  const { stretchX, stretchY } = sheet.tiling;
   const { x, y } = cornerOnPage(sheet, scene.heightMm);
-  const words = wordBoxes(scene).map(({ minX, minY, maxX, maxY }) => ({
+  const words = wordBoxes(scene, printedWidthMm).map(({ minX, minY, maxX, maxY }) => ({
     minX: x + stretchX * minX,
     minY: y + stretchY * minY,
     maxX: x + stretchX * maxX,
     maxY: y + stretchY * maxY,
   }));
-  const shown = [marginMm, marginMm, pageWidthMm - 2 * marginMm, pageHeightMm - 2 * marginMm].map(number).join(' ');
+  const { minX, minY, maxX, maxY } = shownOnPage(sheet);
+  const shown = [minX, minY, maxX - minX, maxY - minY].map(number).join(' ');
   const placed = [stretchX, 0, 0, stretchY, x, y].map((value) => value.toFixed(9)).join(' ');
   const scale = ptPerMm.toFixed(12);
   return [

@@ -42,14 +42,15 @@ function prefixed({ tag, attributes, children }: Html, prefix: string): Html {
   };
 }
 
-/** The views of the drawing as figures of the page: from the face, from the side with the depths, the details, the key. */
+/** The views of the drawing as figures of the page: from the face, the details, the key, from the side, the depths. */
 export function drawings(input: ReportInput): Html[] {
   const sheet = drawFit(input);
   const named = (ids: RegExp, title: string): Scene | null => cropped(sheet, ids, title);
   const details = sheet.views.filter(({ id }) => id.startsWith('detail-'));
   const scenes = {
     face: named(/^face-view$/, 'Face view'),
-    side: named(/^(side-view|depths)$/, 'Side view, and the depths'),
+    side: named(/^side-view$/, 'Side view'),
+    depths: named(/^depths$/, 'Depths'),
     key: named(/^legend$/, 'What the lines mean'),
   };
   const asFigure = (id: string, scene: Scene | null, caption: string, className?: string): Html[] =>
@@ -67,12 +68,8 @@ export function drawings(input: ReportInput): Html[] {
       'div',
       { class: 'key-and-side' },
       asFigure('key', scenes.key, 'What the lines mean.', 'key'),
-      asFigure(
-        'side',
-        scenes.side,
-        'Side view, level with the face view, and the depths of every section from its own mating face.',
-        'tall',
-      ),
+      asFigure('side', scenes.side, 'Side view, level with the face view.', 'tall'),
+      asFigure('depths', scenes.depths, 'The depths of every section from its own mating face.', 'depths'),
     ),
   ];
 }

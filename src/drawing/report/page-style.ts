@@ -57,12 +57,13 @@ figcaption { color: var(--quiet); max-width: 46rem; font-size: 0.94rem; }
 .wide .drawing { min-width: 46rem; }
 .chart .drawing { min-width: 38rem; max-width: 58rem; }
 .key .drawing { min-width: 22rem; max-width: 30rem; }
-.tall .drawing { min-width: 32rem; max-width: 44rem; }
+.tall .drawing, .depths .drawing { min-width: 22rem; max-width: 44rem; }
 .beside { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(18rem, 100%), 1fr)); gap: 1rem 2rem; align-items: start; }
 .key-and-side { display: grid; gap: 1rem 2rem; align-items: start; }
 .key-and-side figure, .beside figure { min-width: 0; }
 @media (min-width: 60rem) {
-  .key-and-side { grid-template-columns: 2fr 3fr; }
+  .key-and-side { grid-template-columns: 1fr 1fr; }
+  .tall { grid-column: 2; grid-row: 1 / span 2; }
 }
 .made { margin-top: 2.5rem; color: var(--quiet); }
 @media screen {
@@ -90,11 +91,11 @@ ${nightDrawing}
   table { font-size: 8.5pt; }
   td.lines, th.lines { min-width: 0; }
   th, td { padding: 0.8mm 3mm 0.8mm 0; }
-  .wide .drawing, .chart .drawing, .key .drawing, .tall .drawing { min-width: 0; }
+  .wide .drawing, .chart .drawing, .key .drawing, .tall .drawing, .depths .drawing { min-width: 0; }
   .wide .drawing { max-height: 105mm; }
-  .key-and-side { grid-template-columns: 74mm 1fr; gap: 0 4mm; break-inside: avoid; }
-  .tall .drawing { max-width: none; max-height: 195mm; }
+  .key-and-side { grid-template-columns: 70mm 1fr; gap: 0 4mm; break-inside: avoid; }
+  .tall { grid-column: 2; grid-row: 1 / span 2; }
+  .tall .drawing { max-width: none; max-height: 135mm; }
   .beside { grid-template-columns: repeat(3, 1fr); gap: 4mm 6mm; }
-  #marking-out { break-before: page; }
 }
 `;

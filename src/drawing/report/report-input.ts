@@ -19,6 +19,8 @@ export interface ReportInput extends DrawInput {
   readonly tables: readonly MarkingTable[];
   /** Null where only home was asked. */
   readonly curve: TravelCurve | null;
+  /** The same once cut as planned; null where nothing is cut. */
+  readonly curveAfter: TravelCurve | null;
   readonly inputs: readonly InputFile[];
   /** As it is to be read, for instance `2026-03-01`. */
   readonly date: string;

@@ -22,9 +22,10 @@ export function wayIn(input: ReportInput): Html | null {
   );
 }
 
-function chart({ joint, check, curve }: ReportInput): Html[] {
+function chart({ joint, check, curve, curveAfter }: ReportInput): Html[] {
   const { wayIn } = check;
   if (wayIn === null || curve === null) return [];
   const { legs, units } = joint.fit;
-  return [figure('travel', travelChart({ curve, wayIn, legs, units }), chartCaption(curve, wayIn), 'chart')];
+  const shown = travelChart({ curve, after: curveAfter, wayIn, legs, units });
+  return [figure('travel', shown, chartCaption(curve, curveAfter, wayIn), 'chart')];
 }

@@ -1,33 +1,60 @@
 import { type Edge, pointOnEdge } from '../../geometry/plane/edge.ts';
-import { edgesOfRegion, moveRegion, type Region } from '../../geometry/plane/loop.ts';
+import type { Box } from '../../geometry/plane/edge-box.ts';
+import { edgesOfRegion, moveRegion, polygonLoop, type Region } from '../../geometry/plane/loop.ts';
 import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { apply, rigid } from '../../geometry/plane/rigid.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
-import { isEmpty } from './frame.ts';
+import { isEmpty, rectangle } from './frame.ts';
 
 /** Where between two multiples of the pitch the lines run: off every vertex a person would write down. */
 const offGrid = 0.3819660112501051;
 
 /**
  * The straight pieces of hatching at `angleRad`, `pitchMm` apart, that lie inside a region (even-odd, arcs exact), in
- * the region's own mm.
+ * the region's own mm. They leave out the boxes of words that stand in it.
  */
-export function hatchSegments(region: Region, angleRad: number, pitchMm: number): readonly (readonly [Vec, Vec])[] {
-  const level = moveRegion(region, rigid(-angleRad, vec(0, 0)));
+export function hatchSegments(
+  region: Region,
+  angleRad: number,
+  pitchMm: number,
+  words: readonly Box[] = [],
+): readonly (readonly [Vec, Vec])[] {
+  const turned = rigid(-angleRad, vec(0, 0));
+  const level = moveRegion(region, turned);
   const box = boxOfRegion(level);
   if (isEmpty(box)) return [];
   const back = rigid(angleRad, vec(0, 0));
   const edges = edgesOfRegion(level);
+  const gaps = words.map((box) => edgesOfRegion(moveRegion([polygonLoop(rectangle(box))], turned)));
   const segments: [Vec, Vec][] = [];
   for (let row = Math.ceil(box.minY / pitchMm - offGrid); (row + offGrid) * pitchMm < box.maxY; row++) {
     const y = (row + offGrid) * pitchMm;
-    const xs = crossingsAt(edges, y);
-    for (let i = 0; i + 1 < xs.length; i += 2) {
-      segments.push([apply(back, vec(xs[i] as number, y)), apply(back, vec(xs[i + 1] as number, y))]);
+    for (const [from, to] of without(
+      spansOf(crossingsAt(edges, y)),
+      gaps.flatMap((gap) => spansOf(crossingsAt(gap, y))),
+    )) {
+      segments.push([apply(back, vec(from, y)), apply(back, vec(to, y))]);
     }
   }
   return segments;
 }
+
+type Span = readonly [from: number, to: number];
+
+/** From where to where a level line is inside, by where it crosses. */
+const spansOf = (xs: readonly number[]): Span[] =>
+  xs.flatMap((from, i) => (i % 2 === 0 && i + 1 < xs.length ? [[from, xs[i + 1] as number] as const] : []));
+
+/** What is left of spans without the gaps. */
+const without = (spans: readonly Span[], gaps: readonly Span[]): readonly Span[] =>
+  gaps.reduce(
+    (left, [from, to]) =>
+      left.flatMap(([a, b]): Span[] => {
+        if (to <= a || from >= b) return [[a, b]];
+        return [...(a < from ? [[a, from] as const] : []), ...(to < b ? [[to, b] as const] : [])];
+      }),
+    spans,
+  );
 
 /** Where a level line crosses the edges, from left to right. */
 export function crossingsAt(edges: readonly Edge[], y: number): number[] {

@@ -3,7 +3,7 @@ import { type Box, boxAround, boxAroundEdges } from '../../geometry/plane/edge-b
 import { circleLoop, polygonLoop, type Region } from '../../geometry/plane/loop.ts';
 import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
-import { boxOfPoints, rectangle } from './frame.ts';
+import { boxOfPoints, grown, rectangle } from './frame.ts';
 import {
   type Layer,
   type Mark,
@@ -15,7 +15,7 @@ import {
   type View,
 } from './scene.ts';
 import type { Role } from './styles.ts';
-import { textWidthMm } from './text-size.ts';
+import { textWidthMm, type WidthOfText } from './text-size.ts';
 
 export const outline = (loops: Region): OutlineMark => ({ kind: 'outline', loops });
 
@@ -52,20 +52,35 @@ const ascent = 0.78;
 const descent = 0.24;
 
 /** The room a line of text takes up in its view's own frame. */
-export function boxOfText({ at, text, sizeMm, anchor, bold }: TextMark, scale = 1): Box {
+export function boxOfText(
+  { at, text, sizeMm, anchor, bold }: TextMark,
+  scale = 1,
+  widthOf: WidthOfText = textWidthMm,
+): Box {
   const size = sizeMm / scale;
-  const width = textWidthMm(text, size, bold);
+  const width = widthOf(text, size, bold);
   const minX = at.x - (anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width);
   return { minX, maxX: minX + width, minY: at.y - descent * size, maxY: at.y + ascent * size };
 }
 
+/** Between words and hatching, in font sizes. */
+const aroundEms = 0.2;
+
+/** The room that hatching leaves to the words of a view, in its own frame. */
+export const groundsOfWords = ({ layers, scale }: Pick<View, 'layers' | 'scale'>): Box[] =>
+  layers.flatMap(({ marks }) =>
+    marks.flatMap((mark) =>
+      mark.kind === 'text' ? [grown(boxOfText(mark, scale), (aroundEms * mark.sizeMm) / scale)] : [],
+    ),
+  );
+
 /** The room that every line of text of a scene takes up on its sheet. */
-export const wordBoxes = ({ views }: Scene): Box[] =>
+export const wordBoxes = ({ views }: Pick<Scene, 'views'>, widthOf: WidthOfText = textWidthMm): Box[] =>
   views.flatMap((view) =>
     view.layers.flatMap(({ marks }) =>
       marks.flatMap((mark) => {
         if (mark.kind !== 'text') return [];
-        return [boxOfText({ ...mark, at: onSheet(view, mark.at) })];
+        return [boxOfText({ ...mark, at: onSheet(view, mark.at) }, 1, widthOf)];
       }),
     ),
   );

@@ -16,6 +16,8 @@ const boldFactor = 1.12;
 /** The width of a letter in font sizes. */
 const letterEms = (letter: string): number => letterWidths.find(([letters]) => letters.test(letter))?.[1] ?? widest;
 
+export type WidthOfText = (text: string, sizeMm: number, bold?: boolean) => number;
+
 /** How wide a line of text is at a font size, never less than it will be. */
 export function textWidthMm(text: string, sizeMm: number, bold = false): number {
   let ems = 0;

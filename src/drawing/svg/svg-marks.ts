@@ -1,4 +1,5 @@
 import { type ArcEdge, type Edge, pointOnEdge } from '../../geometry/plane/edge.ts';
+import type { Box } from '../../geometry/plane/edge-box.ts';
 import { edgesOf, type Loop } from '../../geometry/plane/loop.ts';
 import { add, length, scale, sub, type Vec, vec } from '../../geometry/plane/vec.ts';
 import { hatchSegments } from '../scene/hatch.ts';
@@ -26,6 +27,8 @@ export interface Placing {
   readonly scale: number;
   readonly penMm: number;
   readonly style: Style;
+  /** The room that hatching leaves to words, in the view's frame. */
+  readonly words?: readonly Box[];
   /** Colour of the paper, for the rim of letters. */
   readonly paper: string;
 }
@@ -44,7 +47,7 @@ export function markNodes(mark: Mark, placing: Placing): SvgNode[] {
     case 'polyline':
       return [path(`M${mark.points.map((p) => pair(place(p))).join('L')}`, { fill: 'none' })];
     case 'hatch': {
-      const lines = hatchSegments(mark.loops, mark.angleRad, mark.pitchMm / placing.scale);
+      const lines = hatchSegments(mark.loops, mark.angleRad, mark.pitchMm / placing.scale, placing.words);
       return [path(lines.map(([a, b]) => `M${pair(place(a))}L${pair(place(b))}`).join(''), { fill: 'none' })];
     }
     case 'arrow':

@@ -1,4 +1,5 @@
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
+import { groundsOfWords } from '../scene/marks.ts';
 import { type Layer, onSheet, type Scene, type View } from '../scene/scene.ts';
 import { type Ink, paperInks, styleOf } from '../scene/styles.ts';
 import { circleNode, markNodes, node, type SvgNode } from './svg-marks.ts';
@@ -34,6 +35,7 @@ function viewNode(view: View, { heightMm, penMm }: Scene, inks: Readonly<Record<
     const { x, y } = onSheet(view, p);
     return vec(x, heightMm - y);
   };
+  const words = groundsOfWords(view);
   const clipId = `${view.id}-clip`;
   const clips =
     view.clip === null
@@ -41,7 +43,7 @@ function viewNode(view: View, { heightMm, penMm }: Scene, inks: Readonly<Record<
       : [node('clipPath', { id: clipId }, circleNode(place(view.clip.centre), view.clip.radiusMm * view.scale))];
   const layers = view.layers.map(({ role, marks }: Layer) => {
     const style = styleOf(role);
-    const placing = { place, scale: view.scale, penMm, style, paper: inks.paper };
+    const placing = { place, scale: view.scale, penMm, style, words, paper: inks.paper };
     const attributes = {
       id: `${view.id}-${role}`,
       class: role,

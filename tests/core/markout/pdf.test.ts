@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { pdfOf, sheetCount } from '../../../src/drawing/pdf/pdf.ts';
 import { winAnsi } from '../../../src/drawing/pdf/pdf-text.ts';
 import type { BarReading } from '../../../src/drawing/scene/check-bars.ts';
-import { circle, layer, line, text, viewOf } from '../../../src/drawing/scene/marks.ts';
+import { box, circle, layer, line, text, viewOf } from '../../../src/drawing/scene/marks.ts';
 import { type PaperName, papers } from '../../../src/drawing/scene/papers.ts';
 import type { Layer, Scene } from '../../../src/drawing/scene/scene.ts';
 import { vec } from '../../../src/geometry/plane/vec.ts';
@@ -10,7 +10,11 @@ import { lengthOf, type Point, type ReadPage, readPages } from '../../support/pd
 
 const ptPerMm = 72 / 25.4;
 
-const sceneOf = (widthMm: number, heightMm: number, layers: readonly Layer[] = []): Scene => ({
+/** Metal all over a drawing, so that none of its sheets is blank. */
+const metal = (widthMm: number, heightMm: number): Layer =>
+  layer('fixed-metal', [box({ minX: 0, minY: 0, maxX: widthMm, maxY: heightMm })]);
+
+const sceneOf = (widthMm: number, heightMm: number, layers: readonly Layer[] = [metal(widthMm, heightMm)]): Scene => ({
   title: 'A test',
   description: '',
   widthMm,
@@ -118,20 +122,21 @@ describe('the drawing on its sheets', () => {
 
   it('says where a join belongs beside the words of the drawing, not over them', async () => {
     // 10 mm of margin, and the cut in the middle of the 10 mm in common: 272 mm from the top of the drawing
-    const words = text(vec(20, 400 - 272), 'twenty letters long.', 4);
+    // the join cannot give way, as words go on over more than a third of the sheet
+    const words = Array.from({ length: 40 }, (_, i) => text(vec(20, 400 - 150 - 4 * i), 'twenty letters long.', 4));
     const joinsOf = async (layers: Layer[]): Promise<number[]> => {
-      const [page] = await print(sceneOf(100, 400, layers), 'a4');
+      const [page] = await print(sceneOf(100, 400, [metal(100, 400), ...layers]), 'a4');
       const { texts = [], textsAt = [] } = page?.page ?? {};
       return textsAt.filter((_, i) => texts[i]?.startsWith('cut, join')).map(([x]) => x / ptPerMm);
     };
     const [alone = 0] = await joinsOf([]);
-    const [beside = 0] = await joinsOf([layer('text', [words])]);
+    const [beside = 0] = await joinsOf([layer('text', words)]);
     expect(alone).toBeCloseTo(20, 0);
     expect(beside).toBeGreaterThan(10 + 20 + 20 * 4 * 0.4);
   });
 
   it.each([3, 17, 225.425, 2000])('draws a circle of R %d mm within 0.005 mm', async (radius) => {
-    const scene = sceneOf(100, 100, [layer('hole', [circle(vec(0, 0), radius)])]);
+    const scene = sceneOf(100, 100, [metal(100, 100), layer('hole', [circle(vec(0, 0), radius)])]);
     const [page] = await print(scene, 'a4');
     const curves = page?.drawing.curves ?? [];
     expect(curves.length).toBeGreaterThan(3);

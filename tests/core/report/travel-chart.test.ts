@@ -9,14 +9,17 @@ import type { Motion } from '../../../src/geometry/motion/motion.ts';
 import { vec } from '../../../src/geometry/plane/vec.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { motionBetween, type Position } from '../../../src/job/path.ts';
+import type { PlanResult } from '../../../src/plan/plan-result.ts';
+import { chartCaption } from '../../../src/words/travel-text.ts';
 import { demoToDraw } from '../../support/demos.ts';
 import { parsedSvg, textBoxes } from '../../support/drawings.ts';
 
-const { joint, check } = demoToDraw('transfer-case');
+const { joint, check, plan } = demoToDraw('transfer-case');
 const wayIn = check.wayIn as WayInResult;
 const curve = drain(travelCurve(joint));
+const after = drain(travelCurve((plan as PlanResult).judged));
 const chartOf = (of: TravelCurve = curve, units: 'mm' | 'in' = 'mm'): Scene =>
-  travelChart({ curve: of, wayIn, legs: joint.fit.legs, units });
+  travelChart({ curve: of, after, wayIn, legs: joint.fit.legs, units });
 
 const words = (scene: Scene): string[] => textBoxes(scene).map(({ text }) => text);
 const rolesOf = (scene: Scene): string[] => scene.views.flatMap(({ layers }) => layers.map(({ role }) => role));
@@ -44,9 +47,24 @@ describe('the chart of the way in', () => {
     expect(words(chartOf())).toContain('fouls');
   });
 
+  it('shows the way in after the cut dotted, and says which line is which', () => {
+    const dotted = chartOf().views.flatMap(({ layers }) => layers.filter(({ role }) => role === 'clearance-after'));
+    const points = dotted.flatMap(({ marks }) =>
+      marks.flatMap((mark) => (mark.kind === 'polyline' ? mark.points : [])),
+    );
+    // the plan of the demo leaves what was asked of the way in, which fouls as it is
+    expect(points.length).toBeGreaterThan(after.pieces.length);
+    expect(words(chartOf())).toEqual(expect.arrayContaining(['as it is', 'after the cut']));
+    expect(chartCaption(curve, after, wayIn)).toContain('Dotted: once it is cut as planned.');
+    const uncut = travelChart({ curve, after: null, wayIn, legs: joint.fit.legs, units: 'mm' });
+    expect(rolesOf(uncut)).not.toContain('clearance-after');
+    expect(words(uncut)).not.toContain('after the cut');
+    expect(chartCaption(curve, null, wayIn)).not.toContain('Dotted');
+  });
+
   it('marks no touch and no foul where there is none', () => {
     const clear = { ...wayIn, firstTouch: null, fouling: [] };
-    const roles = rolesOf(travelChart({ curve, wayIn: clear, legs: joint.fit.legs, units: 'mm' }));
+    const roles = rolesOf(travelChart({ curve, after: null, wayIn: clear, legs: joint.fit.legs, units: 'mm' }));
     expect(roles).not.toContain('first-touch');
     expect(roles).not.toContain('foul-stretch');
   });
@@ -68,7 +86,7 @@ describe('the chart of the way in', () => {
       return { from, to, motion: motionBetween(from, to) as Motion };
     });
     const way = drain(travelCurve({ ...joint, fit: { ...joint.fit, legs } }));
-    const boxes = textBoxes(travelChart({ curve: way, wayIn, legs, units: 'mm' }));
+    const boxes = textBoxes(travelChart({ curve: way, after: null, wayIn, legs, units: 'mm' }));
     expect(boxes.map(({ text }) => text)).toContain('shift 12.5, 0 mm');
     expect(boxes.flatMap((a, i) => boxes.slice(i + 1).filter((b) => overlap(a.box, b.box)))).toEqual([]);
   });
@@ -76,7 +94,13 @@ describe('the chart of the way in', () => {
   it('is drawn for a way in on which nothing ever shares depth', () => {
     const none = curve.pieces.map((piece) => ({ ...piece, clearanceMm: null, errorMm: null, worstClearanceMm: null }));
     const clear = { ...wayIn, clearanceMm: null, firstTouch: null, fouling: [] };
-    const scene = travelChart({ curve: { ...curve, pieces: none }, wayIn: clear, legs: joint.fit.legs, units: 'mm' });
+    const scene = travelChart({
+      curve: { ...curve, pieces: none },
+      after: null,
+      wayIn: clear,
+      legs: joint.fit.legs,
+      units: 'mm',
+    });
     expect(rolesOf(scene)).not.toContain('clearance-curve');
     expect(words(scene)).toContain('no depth shared: nothing to meet');
     expect(svgOf(scene)).not.toMatch(/NaN|Infinity/);
