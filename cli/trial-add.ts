@@ -19,8 +19,6 @@ export interface AddFlags {
   readonly note?: string;
 }
 
-type Value = string | number | readonly [number, number];
-
 /** A trial file with what was read put into one of its goes; or all that could not be understood. */
 export function withAdded(
   joint: Joint,
@@ -29,141 +27,153 @@ export function withAdded(
   flags: AddFlags,
   table: MarkingTable,
 ): Reading<TrialFile> {
-  const findings: Finding[] = [];
-  const number = flags.go === undefined ? Math.max(1, before.goes.length) : Number(flags.go);
-  const last = before.goes.length;
-  if (!Number.isInteger(number) || number < 1 || number > last + 1)
-    findings.push({ file, at: '--go', found: shown(flags.go), expected: last === 0 ? '1' : `1 to ${last + 1}` });
-  const old: GoFile = before.goes[number - 1] ?? { go: number };
-  const pairs = (flag: string, text: string, keys: readonly string[]): Record<string, Value> =>
-    pairsIn(file, flag, text, keys, findings);
-  const mmOfUnit = mmPer(joint.fit.units);
-  const ids = new Set(before.goes.flatMap(({ readings = [] }) => readings.map(({ id }) => id)));
-  const fresh = (letter: string): string => {
-    let n = 1;
-    while (ids.has(`${letter}${n}`)) n += 1;
-    ids.add(`${letter}${n}`);
-    return `${letter}${n}`;
-  };
-  const placed = (
-    flag: string,
-    { place, turn, standOff, ...given }: Record<string, Value>,
-  ): Record<string, unknown> => {
-    const position = turn === undefined && standOff === undefined ? {} : { position: { standOff, turn } };
-    if (place === undefined) return { ...given, ...position };
-    const row = table.find((one) => one.place === place);
-    const bench = row === undefined ? null : benchPlace(joint, row);
-    if (bench === null) {
-      findings.push({
-        file,
-        at: flag,
-        found: `place ${place}`,
-        expected: `a place of the marking-out table (${table.length === 0 ? 'it has none' : `1 to ${table.length}`}) beside which the moving part stands`,
-      });
-      return {};
-    }
-    const inFile = (mm: number): number => Number((mm / mmOfUnit).toFixed(4));
-    return {
-      section: bench.section,
-      at: [inFile(bench.at.x), inFile(bench.at.y)],
-      depth: inFile(bench.depthMm),
-      ...given,
-      ...position,
-    };
-  };
-  const where = ['id', 'place', 'section', 'at', 'depth', 'turn', 'standOff', 'error'];
-  const readings = [
-    ...(flags.clay ?? []).map((text) => ({
-      id: '',
-      kind: 'clay',
-      ...placed('--clay', pairs('--clay', text, [...where, 'thickness'])),
-    })),
-    ...(flags.mark ?? []).map((text) => {
-      const { touched = 'yes', ...given } = pairs('--mark', text, [...where, 'touched']);
-      if (touched !== 'yes' && touched !== 'no')
-        findings.push({ file, at: '--mark', found: `touched=${touched}`, expected: 'touched=yes or touched=no' });
-      return { id: '', kind: 'mark', ...placed('--mark', given), touched: touched === 'yes' };
-    }),
-  ].map((reading) => ({ ...reading, id: String(reading.id || fresh(reading.kind === 'clay' ? 'c' : 'm')) }));
-  const took = (flags.took ?? []).flatMap((text) => {
-    const [, place, takeOff] = /^\s*(\d+)\s*=\s*(\d+(?:\.\d+)?)\s*$/.exec(text) ?? [];
-    if (place !== undefined && takeOff !== undefined) return [{ place: Number(place), takeOff: Number(takeOff) }];
-    findings.push({
-      file,
-      at: '--took',
-      found: shown(text),
-      expected: 'a place and what came off there, such as 7=5.2',
-    });
-    return [];
-  });
+  const words = new ReadWords(file);
+  const { goes } = before;
+  const number = flags.go === undefined ? Math.max(1, goes.length) : Number(flags.go);
+  if (!Number.isInteger(number) || number < 1 || number > goes.length + 1)
+    words.refuse('--go', shown(flags.go), goes.length === 0 ? '1' : `1 to ${goes.length + 1}`);
+  const old: GoFile = goes[number - 1] ?? { go: number };
+  const taken = goes.flatMap(({ readings = [] }) => readings.map(({ id }) => id));
+  const readings = withIds(readingsIn(words, joint, table, flags), taken);
+  const took = (flags.took ?? []).flatMap((text) => words.tookOff(text));
   if (flags.cut !== undefined && !['none', 'first', 'planned'].includes(flags.cut))
-    findings.push({ file, at: '--cut', found: shown(flags.cut), expected: 'none, first or planned' });
-  const go: GoFile = {
+    words.refuse('--cut', shown(flags.cut), 'none, first or planned');
+  const stopped = flags.stopped === undefined ? old.stopped : words.stopped(flags.stopped);
+  const faces = (flags.face ?? []).map((text) => words.pairs('--face', text, ['at', 'gap']));
+  const go = {
     ...old,
-    ...(flags.date === undefined ? {} : { date: flags.date }),
-    ...(flags.cut === undefined ? {} : { cut: flags.cut as 'none' }),
-    ...(took.length === 0 ? {} : { cut: [...(Array.isArray(old.cut) ? old.cut : []), ...took] }),
-    ...(flags.stopped === undefined ? {} : { stopped: stoppedIn(flags.stopped, pairs) }),
-    ...(readings.length === 0
-      ? {}
-      : { readings: [...(old.readings ?? []), ...(readings as unknown as TrialReadingFile[])] }),
-    ...(flags.face === undefined
-      ? {}
-      : { faces: [...(old.faces ?? []), ...flags.face.map((text) => pairs('--face', text, ['at', 'gap']) as never)] }),
-    ...(flags.note === undefined ? {} : { note: flags.note }),
+    date: flags.date ?? old.date,
+    cut: took.length === 0 ? (flags.cut ?? old.cut) : [...(Array.isArray(old.cut) ? old.cut : []), ...took],
+    stopped,
+    readings: joined(old.readings, readings),
+    faces: joined(old.faces, faces),
+    note: flags.note ?? old.note,
   };
-  if (findings.length > 0) return { ok: false, findings };
-  return {
-    ok: true,
-    value: { ...before, goes: [...before.goes.slice(0, number - 1), go, ...before.goes.slice(number)] },
-  };
+  if (words.findings.length > 0) return { ok: false, findings: words.findings };
+  // whether it all makes sense is the schema's to say, and the job's
+  const added = [...goes.slice(0, number - 1), withoutBlanks(go) as GoFile, ...goes.slice(number)];
+  return { ok: true, value: { ...before, goes: added } };
 }
 
-const stoppedIn = (
-  text: string,
-  pairs: (flag: string, text: string, keys: readonly string[]) => Record<string, Value>,
-): GoFile['stopped'] =>
-  text.trim() === 'home'
-    ? 'home'
-    : (pairs('--stopped', text, ['turn', 'standOff', 'shift', 'dowel', 'fromHole', 'error']) as GoFile['stopped']);
+const joined = (before: readonly unknown[] | undefined, more: readonly unknown[]): readonly unknown[] | undefined =>
+  more.length === 0 ? before : [...(before ?? []), ...more];
+
+const withoutBlanks = (value: object): object =>
+  Object.fromEntries(Object.entries(value).filter(([, held]) => held !== undefined));
+
+type Values = Readonly<Record<string, string | number | readonly [number, number]>>;
+
+interface NewReading {
+  readonly kind: 'clay' | 'mark';
+  readonly id?: string;
+}
+
+const where = ['place', 'section', 'at', 'depth', 'turn', 'standOff', 'error', 'id'];
+
+function readingsIn(
+  words: ReadWords,
+  joint: Joint,
+  table: MarkingTable,
+  { clay = [], mark = [] }: AddFlags,
+): NewReading[] {
+  return [
+    ...clay.map((text) => {
+      const given = words.pairs('--clay', text, ['thickness', ...where]);
+      return { kind: 'clay' as const, ...placed(words, '--clay', joint, table, given) };
+    }),
+    ...mark.map((text) => {
+      const { touched = 'yes', ...given } = words.pairs('--mark', text, ['touched', ...where]);
+      if (touched !== 'yes' && touched !== 'no')
+        words.refuse('--mark', `touched=${touched}`, 'touched=yes or touched=no');
+      return { kind: 'mark' as const, ...placed(words, '--mark', joint, table, given), touched: touched === 'yes' };
+    }),
+  ];
+}
+
+/** Every reading under a name of its own: c1, c2 … for clay, m1, m2 … for marks. */
+function withIds(readings: readonly NewReading[], taken: readonly string[]): TrialReadingFile[] {
+  const ids = new Set(taken);
+  return readings.map((reading) => {
+    const letter = reading.kind === 'clay' ? 'c' : 'm';
+    let n = 1;
+    while (ids.has(`${letter}${n}`)) n += 1;
+    const id = reading.id ?? `${letter}${n}`;
+    ids.add(id);
+    return { ...reading, id } as TrialReadingFile;
+  });
+}
+
+/** A reading with its place written out: as it was given, or where the marking-out table has it. */
+function placed(words: ReadWords, at: string, joint: Joint, table: MarkingTable, values: Values): object {
+  const { place, turn, standOff, ...given } = values;
+  const position = turn === undefined && standOff === undefined ? {} : { position: withoutBlanks({ standOff, turn }) };
+  if (place === undefined) return { ...given, ...position };
+  const row = table.find((one) => one.place === place);
+  const bench = row === undefined ? null : benchPlace(joint, row);
+  if (bench === null) {
+    const places = table.length === 0 ? 'it has none' : `1 to ${table.length}`;
+    words.refuse(
+      at,
+      `place ${place}`,
+      `a place of the marking-out table (${places}) beside which the moving part stands`,
+    );
+    return given;
+  }
+  const inFile = (mm: number): number => Number((mm / mmPer(joint.fit.units)).toFixed(4));
+  const found = { section: bench.section, at: [inFile(bench.at.x), inFile(bench.at.y)], depth: inFile(bench.depthMm) };
+  return { ...found, ...given, ...position };
+}
 
 const numbers = new Set(['place', 'depth', 'turn', 'standOff', 'error', 'thickness', 'fromHole', 'gap']);
 const points = new Set(['at', 'shift']);
 
-/** `key=value,key=value` as what it holds; everything that is none of the keys, or no number, is a finding. */
-function pairsIn(
-  file: string,
-  at: string,
-  text: string,
-  keys: readonly string[],
-  findings: Finding[],
-): Record<string, Value> {
-  return Object.fromEntries(
-    text.split(',').flatMap((pair): [string, Value][] => {
-      const [, key = '', value = ''] = /^\s*(\w+)\s*=\s*(.+?)\s*$/.exec(pair) ?? [];
-      if (!keys.includes(key)) {
-        findings.push({
-          file,
-          at,
-          found: shown(pair),
-          expected: `pairs such as ${keys[0]}=…, parted by commas, of ${keys.join(', ')}`,
-        });
-        return [];
-      }
-      if (points.has(key)) return pointIn(file, at, key, value, findings);
-      if (!numbers.has(key)) return [[key, value]];
-      if (isNumber(value)) return [[key, Number(value)]];
-      findings.push({ file, at, found: `${key}=${value}`, expected: `a number for ${key}` });
-      return [];
-    }),
-  );
-}
+/** Reads what was typed behind flags, and keeps what it could not. */
+class ReadWords {
+  readonly findings: Finding[] = [];
+  readonly #file: string;
 
-function pointIn(file: string, at: string, key: string, value: string, findings: Finding[]): [string, Value][] {
-  const [x = '', y = '', ...more] = value.split('/');
-  if (isNumber(x) && isNumber(y) && more.length === 0) return [[key, [Number(x), Number(y)]]];
-  findings.push({ file, at, found: `${key}=${value}`, expected: `${key}=x/y, such as ${key}=150.2/101` });
-  return [];
+  constructor(file: string) {
+    this.#file = file;
+  }
+
+  refuse(at: string, found: string, expected: string): void {
+    this.findings.push({ file: this.#file, at, found, expected });
+  }
+
+  /** `key=value,key=value` as what it holds; what is none of the keys, or no number, is refused. */
+  pairs(at: string, text: string, keys: readonly string[]): Values {
+    return Object.fromEntries(text.split(',').flatMap((pair) => this.#pair(at, pair, keys)));
+  }
+
+  #pair(at: string, pair: string, keys: readonly string[]): [string, Values[string]][] {
+    const [, key = '', value = ''] = /^\s*(\w+)\s*=\s*(.+?)\s*$/.exec(pair) ?? [];
+    if (!keys.includes(key)) {
+      this.refuse(at, shown(pair), `pairs such as ${keys[0]}=…, parted by commas, of ${keys.join(', ')}`);
+      return [];
+    }
+    if (points.has(key)) {
+      const [x = '', y = '', ...more] = value.split('/');
+      if (isNumber(x) && isNumber(y) && more.length === 0) return [[key, [Number(x), Number(y)]]];
+      this.refuse(at, `${key}=${value}`, `${key}=x/y, such as ${key}=150.2/101`);
+      return [];
+    }
+    if (!numbers.has(key)) return [[key, value]];
+    if (isNumber(value)) return [[key, Number(value)]];
+    this.refuse(at, `${key}=${value}`, `a number for ${key}`);
+    return [];
+  }
+
+  tookOff(text: string): { readonly place: number; readonly takeOff: number }[] {
+    const [, place, takeOff] = /^\s*(\d+)\s*=\s*(\d+(?:\.\d+)?)\s*$/.exec(text) ?? [];
+    if (place !== undefined && takeOff !== undefined) return [{ place: Number(place), takeOff: Number(takeOff) }];
+    this.refuse('--took', shown(text), 'a place and what came off there, such as 7=5.2');
+    return [];
+  }
+
+  stopped(text: string): Values | 'home' {
+    if (text.trim() === 'home') return 'home';
+    return this.pairs('--stopped', text, ['turn', 'standOff', 'shift', 'dowel', 'fromHole', 'error']);
+  }
 }
 
 const isNumber = (text: string): boolean => /^[+-]?(\d+\.?\d*|\.\d+)$/.test(text.trim());

@@ -77,16 +77,14 @@ interface TrialFlags extends AddFlags {
 function trial(fitFile: string, what: string, flags: TrialFlags): void {
   const job = openJob(fitFile);
   const file = flags.trial ?? `${fitFile.replace(/\.(fit|job)\.json$/, '')}${trialEnding}`;
-  switch (what) {
-    case 'foretell':
-      return foretell(job);
-    case 'add':
-      return add(job, fitFile, file, flags);
-    case 'solve':
-      return solve(job, file, flags.json ?? false);
-    default:
-      failWith([{ file: fitFile, at: 'what to do', found: shown(what), expected: 'foretell, add or solve' }]);
-  }
+  const does = {
+    foretell: () => foretell(job),
+    add: () => add(job, fitFile, file, flags),
+    solve: () => solve(job, file, flags),
+  };
+  if (!Object.hasOwn(does, what))
+    failWith([{ file: fitFile, at: 'what to do', found: shown(what), expected: 'foretell, add or solve' }]);
+  does[what as keyof typeof does]();
 }
 
 function foretell({ joint }: OpenedJob): void {
@@ -118,7 +116,7 @@ function add(job: OpenedJob, fitFile: string, file: string, flags: AddFlags): vo
 const asksForPlaces = ({ clay = [], mark = [] }: AddFlags): boolean =>
   [...clay, ...mark].some((reading) => /(^|,)\s*place\s*=/.test(reading));
 
-function solve(job: OpenedJob, file: string, json: boolean): void {
+function solve(job: OpenedJob, file: string, { json = false }: TrialFlags): void {
   const { joint } = job;
   const raw = orFail(readTrialFile(file, orFail(loadText(file))));
   warnOfChange(job, raw);

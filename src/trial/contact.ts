@@ -11,7 +11,7 @@ import { add, distance, dot, scale, sub, type Vec, vec } from '../geometry/plane
 import type { Part } from '../job/part.ts';
 import type { Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import { type Correction, truly, type Unknowns } from './correction.ts';
+import { type Correction, truly, type Unknown, type Unknowns } from './correction.ts';
 
 /** Where the castings come nearest at one position, or how far the one is in the other; joint frame, mm. */
 export interface Contact {
@@ -190,7 +190,7 @@ export function slopesOf(
     if (part === 'moving') return 1;
     return isCutAt(section, place?.at ?? fixedAt) ? 0 : place === undefined ? 1 : dot(normal, place.normal);
   };
-  return list.map((unknown) => {
+  const slope = (unknown: Unknown): number => {
     switch (unknown.kind) {
       case 'shift-x':
         return along(vec(1, 0));
@@ -201,5 +201,6 @@ export function slopesOf(
       case 'offset':
         return 0 - growth(unknown.part, unknown.section);
     }
-  });
+  };
+  return list.map(slope);
 }

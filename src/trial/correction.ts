@@ -38,15 +38,15 @@ export interface Unknowns {
 export const offsetKey = (part: Part, section: string): string => `${part} ${section}`;
 
 export function correctionOf({ list, leverMm }: Unknowns, values: readonly number[]): Correction {
-  const valueOf = (kind: Unknown['kind']): number => values[list.findIndex((one) => one.kind === kind)] ?? 0;
+  const figureOf = (kind: Unknown['kind']): number => values[list.findIndex((one) => one.kind === kind)] ?? 0;
   const offsets = new Map(
     list.flatMap((one, i) =>
       one.kind === 'offset' ? [[offsetKey(one.part, one.section), values[i] ?? 0] as const] : [],
     ),
   );
   return {
-    shift: vec(valueOf('shift-x'), valueOf('shift-y')),
-    turnRad: valueOf('turn') / leverMm,
+    shift: vec(figureOf('shift-x'), figureOf('shift-y')),
+    turnRad: figureOf('turn') / leverMm,
     offsetMm: (part, section) => offsets.get(offsetKey(part, section)) ?? 0,
   };
 }

@@ -2,6 +2,7 @@ import { dot } from '../geometry/plane/vec.ts';
 import type { Section } from '../job/casting.ts';
 import { type Leg, type Position, positionAlong } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
+import { handErrorOf } from '../plan/walls/walls.ts';
 import { type Contact, contactAt, gapFrom, type Offered, type SurfacePlace, slopesOf } from './contact.ts';
 import { asTraced, type Correction, correctionOf, type Unknown, type Unknowns } from './correction.ts';
 import { paceAt, runsBy } from './on-the-way.ts';
@@ -35,11 +36,6 @@ export const sdOfLimit = (limit: number): number => limit / 1.96;
 /** How near is touching at a stop, ± mm: paint, and the hand that feels it; common practice, no source. */
 const touchErrorMm = 0.1;
 
-/** What is read where metal was cut also has the hand that cut it in it. */
-export interface HandErrors {
-  readonly handErrorMm: number;
-}
-
 /** The equations of one go: its stop, what it passed on the way, and its readings. */
 export function equationsOf(offered: Offered, go: Go, unknowns: Unknowns): Equation[] {
   const { stopped } = go;
@@ -55,7 +51,7 @@ function readingEquation(offered: Offered, { go }: Go, reading: TrialReading, un
   const place = surfacePlaceOf(offered, reading);
   if (place === null) return [];
   const { position, errorMm, id } = reading;
-  const handMm = offered.isCutAt(place.section, place.at) ? handErrorOf(offered.joint) : 0;
+  const handMm = offered.isCutAt(place.section, place.at) ? handErrorOf(offered.joint.fit) : 0;
   return [
     {
       id,
@@ -73,8 +69,6 @@ function readingEquation(offered: Offered, { go }: Go, reading: TrialReading, un
     },
   ];
 }
-
-export const handErrorOf = ({ fit }: Joint): number => fit.cutter?.handErrorMm ?? 0;
 
 function stopEquation(offered: Offered, { go }: Go, stopped: Stopped, unknowns: Unknowns): Equation[] {
   const leg = stopped.kind === 'at' ? offered.joint.fit.legs[stopped.leg - 1] : undefined;

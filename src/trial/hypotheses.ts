@@ -95,7 +95,7 @@ function outcomeOf(rows: readonly Row[], about: readonly number[], prior: Prior,
     slopes.forEach((slope, i) => {
       if (slope === 0) return;
       b.set(i, 0, b.get(i, 0) + (slope * y) / variance);
-      slopes.forEach((other, j) => precision.set(i, j, precision.get(i, j) + (slope * other) / variance));
+      for (const [j, other] of slopes.entries()) precision.set(i, j, precision.get(i, j) + (slope * other) / variance);
     });
   });
   const cholesky = new CholeskyDecomposition(precision);

@@ -32,10 +32,11 @@ const liesOn = ({ sections }: Casting, id: string, at: { readonly x: number; rea
   sections.some((section) => section.id === id && nearestOnOutline(treeOf(section.loops), at).distanceMm < sameMm);
 
 function cutTo(joint: Joint, plan: PlanResult, tables: readonly MarkingTable[], cut: CutSoFar): Joint {
-  return plan.cuts.reduce<Joint>((made, partCut, k) => {
-    const { part } = partCut;
-    return { ...made, [part]: castingCutTo(made[part], partCut, tables[k] ?? [], cut) };
-  }, joint);
+  const made = plan.cuts.map((partCut, k) => [
+    partCut.part,
+    castingCutTo(joint[partCut.part], partCut, tables[k] ?? [], cut),
+  ]);
+  return { ...joint, ...Object.fromEntries(made) };
 }
 
 function castingCutTo(casting: Casting, { sections }: PartCut, table: MarkingTable, cut: CutSoFar): Casting {

@@ -127,7 +127,7 @@ export function explained(joint: Joint, unknowns: Unknowns, equations: readonly 
     values = next;
     if (movedMm < 1e-7) break;
   }
-  return explanationOf(joint, unknowns, prior, equations, rows, outcomes);
+  return explanationOf(unknowns, prior, equations, rows, outcomes);
 }
 
 const likeliest = (outcomes: readonly Outcome[]): Outcome =>
@@ -193,7 +193,6 @@ function leverOf({ fit }: Joint): number {
 }
 
 function explanationOf(
-  joint: Joint,
   unknowns: Unknowns,
   prior: Prior,
   equations: readonly Equation[],

@@ -14,22 +14,20 @@ interface CutIn<Band> {
 export type SectionCut = CutIn<BandCut>;
 
 /** A section after the cut, layer by layer in order of depth; `cut` null where it stays as it was. */
-interface DepthLayerOf<Band> {
+interface DepthLayer<Band> {
   readonly depth: DepthRange | null;
   readonly cut: Band | null;
 }
-
-export type DepthLayer = DepthLayerOf<BandCut>;
 
 interface OfDepth {
   readonly depth: DepthRange | null;
 }
 
 /** The bands of a section with the ranges between them that are left alone. */
-export function layersOf<Band extends OfDepth>({ section, bands }: CutIn<Band>): DepthLayerOf<Band>[] {
+export function layersOf<Band extends OfDepth>({ section, bands }: CutIn<Band>): DepthLayer<Band>[] {
   const { depth } = section;
   if (depth === null || bands.length === 0) return [{ depth, cut: bands[0] ?? null }];
-  const layers: DepthLayerOf<Band>[] = [];
+  const layers: DepthLayer<Band>[] = [];
   let fromMm = depth.fromMm;
   for (const cut of bands) {
     const range = cut.depth ?? depth;

@@ -68,7 +68,7 @@ describe('what hypotheses make of readings', () => {
     const [here, there] = [weighed(rows, [0, 0], prior, hypotheses), weighed(told, about, prior, hypotheses)];
     here.forEach(({ values, probability }, i) => {
       expect(there[i]?.probability).toBeCloseTo(probability, 12);
-      values.forEach((value, k) => expect(there[i]?.values[k]).toBeCloseTo(value, 12));
+      for (const [k, value] of values.entries()) expect(there[i]?.values[k]).toBeCloseTo(value, 12);
     });
   });
 });

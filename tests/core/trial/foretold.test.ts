@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import { foretold } from '../../../src/trial/foretold.ts';
+import { TrueCastings } from '../../support/simulated-trial.ts';
+import { trialFiles, trialJoint } from '../../support/trial-job.ts';
+
+const joint = trialJoint();
+const asDrawn = { shift: { x: 0, y: 0 }, turnRad: 0, offsetMm: () => 0, wanderMm: 0 };
+
+describe('where castings are foretold to stop', () => {
+  it('is where corners and sides first meet, on the sections they are of, with the dowel as far from its hole', () => {
+    const { stop } = foretold(joint);
+    const turnRad = new TrueCastings(joint, asDrawn).stopTurnRad() ?? Number.NaN;
+    expect(stop).toMatchObject({ leg: 2, fixedSection: 'boss', movingSection: 'lip at the boss', standOffMm: 14 });
+    expect(stop?.turnRad).toBeCloseTo(turnRad, 5);
+    // a chord of the circle that the hole goes round: 2 r sin(θ/2)
+    expect(stop?.dowelGaps[0]?.gapMm).toBeCloseTo(240 * Math.sin(turnRad / 2), 3);
+    expect(stop?.depth).toEqual({ fromMm: 10, toMm: 36 });
+  });
+
+  it('lies between where larger and smaller metal would stop', () => {
+    const { stop, earliest, latest } = foretold(joint);
+    const errorMm = Math.hypot(0.5, 0.5);
+    const stopOf = (offsetMm: number): number =>
+      new TrueCastings(joint, { ...asDrawn, offsetMm: (part) => (part === 'moving' ? offsetMm : 0) }).stopTurnRad() ??
+      Number.NaN;
+    expect(earliest?.turnRad ?? 0).toBeGreaterThan(stop?.turnRad ?? 0);
+    expect(latest?.turnRad ?? 0).toBeLessThan(stop?.turnRad ?? 0);
+    // sides that meet flat are as much sooner as metal is larger; a corner that is rounded meets no sooner than a sharp one
+    expect(stopOf(errorMm)).toBeGreaterThanOrEqual((earliest?.turnRad ?? 0) - 1e-4);
+    expect(stopOf(-errorMm)).toBeCloseTo(latest?.turnRad ?? 0, 4);
+  });
+
+  it('is nowhere where nothing meets', () => {
+    const pump = trialFiles['pump.part.json'] as { sections: readonly { id: string }[] };
+    const clear = trialJoint({
+      ...trialFiles,
+      'pump.part.json': { ...pump, sections: pump.sections.filter(({ id }) => id === 'lip 2') },
+    });
+    expect(foretold(clear)).toEqual({ stop: null, earliest: null, latest: null });
+  });
+});
