@@ -201,9 +201,10 @@ function explanationOf(
 ): Explanation {
   const values = unknowns.list.map((_, i) => meanOf(outcomes, ({ values: own }) => own[i] ?? 0));
   const covariance = mixedCovariance(outcomes, values);
-  // how well one outline is traced says nothing of another
+  // how well one outline is traced says nothing of another, nor does a reading coarser than the tracing
   for (const [i, sdMm] of prior.sdMm.entries())
-    if (prior.isOffset[i] && rows.every(({ row }) => row.slopes[i] === 0)) covariance.set(i, i, sdMm ** 2);
+    if (prior.isOffset[i] && rows.every(({ row }) => row.slopes[i] === 0 || row.readingMm2 > sdMm ** 2))
+      covariance.set(i, i, Math.max(covariance.get(i, i), sdMm ** 2));
   const correction = correctionOf(unknowns, values);
   const sdOf = (i: number): number => Math.sqrt(covariance.get(i, i));
   const inPlane = new EigenvalueDecomposition(covariance.subMatrix(0, 1, 0, 1)).realEigenvalues as [number, number];

@@ -18,7 +18,7 @@ export function trialText(joint: Joint, result: TrialResult): string {
     ...wrapped(conclusionLine(joint, result), ''),
     titleOf(joint),
     ...paragraph('How the moving part lies', listed(liesTexts(joint, explanation))),
-    ...paragraph('The outlines', outlineLines(joint, explanation)),
+    ...paragraph('The outlines', listed(outlineTexts(joint, explanation))),
     ...paragraph('The readings', readingLines(joint, explanation)),
     ...paragraph('The faces', listed(faceTexts(joint, trial.goes))),
     ...paragraph('Measure next', listed(measureNext === null ? [] : [measureText(joint, measureNext)])),
@@ -56,10 +56,12 @@ function conclusionLine(joint: Joint, { explanation, next }: TrialResult): strin
 
 function liesTexts({ fit }: Joint, { conclusion, shift, turnRad, shiftErrorMm, turnErrorRad }: Explanation): string[] {
   if (conclusion === 'unexplained') return [];
+  const across = `${fineLength(Math.abs(shift.x), fit.units)} to the ${shift.x < 0 ? 'left' : 'right'}`;
+  const up = `${fineLength(Math.abs(shift.y), fit.units)} ${shift.y < 0 ? 'below' : 'above'}`;
   return [
-    `It lies ${fineLength(shift.x, fit.units)} to the right of where the fit puts it and ${fineLength(shift.y, fit.units)} above, within ± ${fineLength(shiftErrorMm, fit.units)}.`,
-    `It is turned by ${fineTurn(turnRad)} anticlockwise, within ± ${fineTurn(turnErrorRad)}.`,
-    'Right and anticlockwise as you look at the fixed face; limits of 95 in a hundred.',
+    `Its outlines lie ${across} of where the fit puts them and ${up}, within ± ${fineLength(shiftErrorMm, fit.units)}.`,
+    `They are turned ${turnRad < 0 ? 'clockwise' : 'anticlockwise'} by ${fineTurn(Math.abs(turnRad))}, within ± ${fineTurn(turnErrorRad)}.`,
+    'As you look at the fixed face; limits of 95 in a hundred.',
   ];
 }
 
@@ -68,25 +70,16 @@ const fineTurn = (rad: number): string => `${((rad * 180) / Math.PI).toFixed(2)}
 const offsetText = ({ fit }: Joint, mm: number): string =>
   `${fineLength(Math.abs(mm), fit.units)} ${mm < 0 ? 'smaller' : 'larger'} all round than traced`;
 
-function outlineLines(joint: Joint, { conclusion, sections }: Explanation): string[] {
+/** Only what is larger or smaller than chance has it is told. */
+function outlineTexts(joint: Joint, { conclusion, sections }: Explanation): string[] {
   if (conclusion === 'unexplained') return [];
-  const rows = sections
-    .filter(({ part, section, errorMm }) => isTold(joint, part, section, errorMm))
-    .map(({ part, section, offsetMm, errorMm, tracedWrong }) => [
-      shortName(joint[part]),
-      section,
-      offsetText(joint, offsetMm),
-      `± ${fineLength(errorMm, joint.fit.units)}`,
-      tracedWrong ? 'traced wrong' : '',
-    ]);
-  return rows.length === 0 ? [] : columns(rows);
+  const told = sections.filter(({ offsetMm, errorMm, tracedWrong }) => tracedWrong || Math.abs(offsetMm) > errorMm);
+  if (told.length === 0) return ['By these readings none is larger or smaller than it was traced.'];
+  return told.map(
+    ({ part, section, offsetMm, errorMm, tracedWrong }) =>
+      `"${section}" of ${shortName(joint[part])} is ${offsetText(joint, offsetMm)}, within ± ${fineLength(errorMm, joint.fit.units)}${tracedWrong ? ': traced wrong' : ''}.`,
+  );
 }
-
-/** Whether the readings say anything of a section: only then is it known better than it was traced. */
-const isTold = (joint: Joint, part: 'fixed' | 'moving', section: string, errorMm: number): boolean => {
-  const traced = joint[part].sections.find(({ id }) => id === section)?.traceErrorMm ?? 0;
-  return errorMm < traced * Math.SQRT1_2 * 0.95 || errorMm > traced;
-};
 
 function readingLines({ fit }: Joint, { readings }: Explanation): string[] {
   if (readings.length === 0) return [];
@@ -110,8 +103,12 @@ function faceTexts({ fit }: Joint, goes: readonly Go[]): string[] {
     if (gaps.length === 0) return [];
     const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
     if (most === 0) return [`At go ${go} the faces were together all round.`];
+    const apart =
+      least === most
+        ? `${fineLength(least, fit.units)} apart where they were gauged`
+        : `${fineLength(least, fit.units)} to ${fineLength(most, fit.units)} apart`;
     return [
-      `At go ${go} they stood ${fineLength(least, fit.units)} to ${fineLength(most, fit.units)} apart: something holds them off${least === most ? '' : ' on one side'}. Readings taken then are of a housing that was not home.`,
+      `At go ${go} they stood ${apart}: something holds them off${least === most ? '' : ', more on one side'}. What was read then is of a housing that was not home.`,
     ];
   });
 }
