@@ -18,7 +18,7 @@ export default defineConfig({
           name: 'quick',
           ...shared,
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/long/**', 'tests/browser/**', 'node_modules/**'],
+          exclude: ['tests/long/**', 'tests/goes/**', 'tests/browser/**', 'node_modules/**'],
           testTimeout: 180_000,
           hookTimeout: 180_000,
         },
@@ -39,7 +39,7 @@ export default defineConfig({
         test: {
           name: 'long',
           ...shared,
-          include: ['tests/long/**/*.test.ts', 'tests/browser/long/**/*.test.ts'],
+          include: ['tests/long/**/*.test.ts', 'tests/goes/**/*.test.ts', 'tests/browser/long/**/*.test.ts'],
           globalSetup: 'tests/browser/support/built-pages.ts',
           testTimeout: 3_600_000,
           hookTimeout: 300_000,
