@@ -11,7 +11,7 @@ import { add, distance, dot, scale, sub, type Vec, vec } from '../geometry/plane
 import type { Part } from '../job/part.ts';
 import type { Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import { type Correction, truly, type Unknown, type Unknowns } from './correction.ts';
+import { type Correction, motionOf, truly, type Unknown, type Unknowns } from './correction.ts';
 
 /** Where the castings come nearest at one position, or how far the one is in the other; joint frame, mm. */
 export interface Contact {
@@ -56,9 +56,8 @@ export function contactAt(offered: Offered, position: Position, correction: Corr
       passage.state === 'clear' && apartMm > leastApartMm
         ? { gapMm: apartMm, fixedAt, movingAt, normal: scale(sub(movingAt, fixedAt), 1 / apartMm) }
         : (deepest(fixed.tree, moving.tree, placed) ?? touchingAt(fixed.tree, fixedAt));
-    const grownMm =
-      offsetAt(offered, correction, fixed.name, found.fixedAt) + correction.offsetMm('moving', moving.name);
-    return [{ ...found, ...between, gapMm: found.gapMm - grownMm }];
+    const nearerMm = fixedMovesMm(offered, correction, fixed.name, found) + correction.offsetMm('moving', moving.name);
+    return [{ ...found, ...between, gapMm: found.gapMm - nearerMm }];
   });
   return contacts.reduce<Contact | null>(
     (least, one) => (least === null || one.gapMm < least.gapMm ? one : least),
@@ -69,8 +68,16 @@ export function contactAt(offered: Offered, position: Position, correction: Corr
 /** Nearer, and the way from the one to the other is rounding, mm. */
 const leastApartMm = 1e-6;
 
-const offsetAt = ({ isCutAt }: Offered, { offsetMm }: Correction, section: string, at: Vec): number =>
-  isCutAt(section, at) ? 0 : offsetMm('fixed', section);
+/** How far a correction brings fixed metal towards the moving, where it is as cast. */
+function fixedMovesMm(
+  { isCutAt }: Offered,
+  { fixed, offsetMm }: Correction,
+  section: string,
+  { fixedAt, normal }: Pick<Contact, 'fixedAt' | 'normal'>,
+): number {
+  if (isCutAt(section, fixedAt)) return 0;
+  return offsetMm('fixed', section) + dot(normal, sub(apply(motionOf(fixed), fixedAt), fixedAt));
+}
 
 type Between = Omit<Contact, 'fixedSection' | 'movingSection'>;
 
@@ -132,7 +139,9 @@ export function gapFrom(
   const at = truly(position, correction);
   const placed = rigid(at.turnRad, at.shift);
   const back = inverse(placed);
-  const fixedAt = add(place.at, scale(place.normal, offsetAt(offered, correction, place.section, place.at)));
+  const isCut = offered.isCutAt(place.section, place.at);
+  const grownMm = correction.offsetMm('fixed', place.section);
+  const fixedAt = isCut ? place.at : add(apply(motionOf(correction.fixed), place.at), scale(place.normal, grownMm));
   const own = apply(back, fixedAt);
   let nearest: Contact | null = null;
   for (const solid of movingAtDepth(offered.joint, place.depthMm, position.standOffMm)) {
@@ -175,31 +184,35 @@ export function slopesOf(
   contact: Contact,
   { isCutAt }: Offered,
   position: Position,
-  { shift }: Correction,
+  { moving }: Correction,
   { list, leverMm }: Unknowns,
   place?: SurfacePlace,
 ): number[] {
   const { fixedSection, movingSection, fixedAt, movingAt, normal } = contact;
+  const isCut = isCutAt(fixedSection, place?.at ?? fixedAt);
   const turned = rigid(position.turnRad, vec(0, 0));
   // the moving point where the correction puts it at home, from the point that its turn is about
-  const arm = sub(rotate(inverse(turned), sub(movingAt, position.shift)), shift);
-  const along = (v: Vec): number => dot(normal, rotate(turned, v));
+  const arm = sub(rotate(inverse(turned), sub(movingAt, position.shift)), moving.shift);
+  const lies = {
+    moving: { arm, along: (v: Vec): number => dot(normal, rotate(turned, v)) },
+    fixed: { arm: place?.at ?? fixedAt, along: (v: Vec): number => (isCut ? 0 : 0 - dot(normal, v)) },
+  };
   // metal grows square to its outline: towards the other at the nearest place, slantwise from a place that was given
   const growth = (part: Part, section: string): number => {
     if (section !== (part === 'moving' ? movingSection : fixedSection)) return 0;
     if (part === 'moving') return 1;
-    return isCutAt(section, place?.at ?? fixedAt) ? 0 : place === undefined ? 1 : dot(normal, place.normal);
+    return isCut ? 0 : place === undefined ? 1 : dot(normal, place.normal);
   };
   const slope = (unknown: Unknown): number => {
+    if (unknown.kind === 'offset') return 0 - growth(unknown.part, unknown.section);
+    const lie = lies[unknown.part];
     switch (unknown.kind) {
       case 'shift-x':
-        return along(vec(1, 0));
+        return lie.along(vec(1, 0));
       case 'shift-y':
-        return along(vec(0, 1));
+        return lie.along(vec(0, 1));
       case 'turn':
-        return along(vec(-arm.y, arm.x)) / leverMm;
-      case 'offset':
-        return 0 - growth(unknown.part, unknown.section);
+        return lie.along(vec(-lie.arm.y, lie.arm.x)) / leverMm;
     }
   };
   return list.map(slope);

@@ -1,5 +1,6 @@
 import { dot } from '../geometry/plane/vec.ts';
 import type { Section } from '../job/casting.ts';
+import type { Part } from '../job/part.ts';
 import { type Leg, type Position, positionAlong } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import { handErrorOf } from '../plan/walls/walls.ts';
@@ -164,15 +165,16 @@ function predictedAt(
   return { gapMm: contact.gapMm, slopes: slopesOf(contact, offered, position, correction, unknowns, place), contact };
 }
 
-/** The unknowns of a job: how the moving part lies, and how much larger each section is that can meet another. */
+const lieOf = (part: Part): Unknown[] => (['shift-x', 'shift-y', 'turn'] as const).map((kind) => ({ kind, part }));
+
+/** The unknowns of a job: how the outlines of each part lie, the moving one's first, and how much larger each section is. */
 export function unknownsOf({ fixed, moving }: Joint, leverMm: number): Unknowns {
-  const offsetsOf = (part: 'fixed' | 'moving', sections: readonly Section[]): Unknown[] =>
+  const offsetsOf = (part: Part, sections: readonly Section[]): Unknown[] =>
     [...new Set(sections.map(({ id }) => id))].map((section) => ({ kind: 'offset', part, section }));
   return {
     list: [
-      { kind: 'shift-x' },
-      { kind: 'shift-y' },
-      { kind: 'turn' },
+      ...lieOf('moving'),
+      ...lieOf('fixed'),
       ...offsetsOf('fixed', fixed.sections),
       ...offsetsOf('moving', moving.sections),
     ],

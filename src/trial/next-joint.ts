@@ -1,8 +1,9 @@
 import { treeOf } from '../clearance/trees.ts';
 import { metalLeft } from '../geometry/cutting/metal-left.ts';
 import { outlinePoints, outwardNormal } from '../geometry/motion/outline-points.ts';
+import { boxOfOutline } from '../geometry/motion/outline-tree.ts';
 import { moveRegion, type Region } from '../geometry/plane/loop.ts';
-import { cross } from '../geometry/plane/vec.ts';
+import { cross, length } from '../geometry/plane/vec.ts';
 import { metalOnLeft } from '../geometry/polygons/metal-on-left.ts';
 import { offset } from '../geometry/polygons/offset.ts';
 import { difference, intersection, union } from '../geometry/polygons/polygon-engine.ts';
@@ -29,15 +30,14 @@ export function jointExplained(joint: Joint, asCut: Joint, { correction, posteri
     ...asCut,
     fixed: withSections(asCut.fixed, (section) => {
       const traced = joint.fixed.sections.find(({ id }) => id === section.id) ?? section;
-      const byMm = correction.offsetMm('fixed', section.id);
-      const loops = Math.abs(byMm) < tellingMm ? section.loops : regrown(traced.loops, section.loops, byMm);
+      const loops = asItTrulyIs(traced.loops, section.loops, correction, section.id);
       return { ...section, loops, traceErrorMm: fixedErrorMm(posterior, section) };
     }),
     moving: withSections(asCut.moving, (section) => {
       const byMm = correction.offsetMm('moving', section.id);
       const grown = Math.abs(byMm) < tellingMm ? section.loops : loopsOf(resized(section.loops, byMm));
-      const loops = moveRegion(grown, motionOf(correction));
-      return { ...section, loops, traceErrorMm: movingErrorMm(posterior, section, correction) };
+      const loops = moveRegion(grown, motionOf(correction.moving));
+      return { ...section, loops, traceErrorMm: movingErrorMm(posterior, section) };
     }),
   };
 }
@@ -51,14 +51,22 @@ const resized = (loops: Region, byMm: number): Polygons =>
   offset(metalOnLeft(loops), byMm, arcsMm, byMm < 0 ? 'inside' : 'outside').polygons;
 
 /** Metal as it was cut, its surfaces as cast where they truly are: what was cut was laid out from the dowels, and stays. */
-function regrown(traced: Region, asCut: Region, byMm: number): Region {
-  const truly = resized(traced, byMm);
+function asItTrulyIs(traced: Region, asCut: Region, { fixed, offsetMm }: Correction, section: string): Region {
+  const byMm = offsetMm('fixed', section);
+  const truly = loopsOf(resized(moveRegion(traced, motionOf(fixed)), byMm));
   const left = polygonise(asCut, arcsMm, 'outside');
-  if (byMm < 0) return loopsOf(intersection(left, truly));
   const cast = polygonise(traced, arcsMm, 'outside');
-  const cut = difference(cast, left);
-  const beyondCut = cut.length === 0 ? [] : offset(outlinesOf(cut), byMm + arcsMm, arcsMm, 'outside').polygons;
-  return loopsOf(union([...left, ...metalLeft(truly, union([...cast, ...beyondCut]))]));
+  const [grown, cut] = [polygonise(truly, arcsMm, 'outside'), difference(cast, left)];
+  const reachMm = Math.abs(byMm) + length(fixed.shift) + Math.abs(fixed.turnRad) * reachOf(traced);
+  if (reachMm < tellingMm) return asCut;
+  const mouth = cut.length === 0 ? [] : offset(outlinesOf(cut), reachMm + arcsMm, arcsMm, 'outside').polygons;
+  return loopsOf(union([...intersection(left, grown), ...metalLeft(grown, union([...cast, ...mouth]))]));
+}
+
+/** How far an outline goes from the axis, mm, or a little more. */
+function reachOf(region: Region): number {
+  const { minX, minY, maxX, maxY } = boxOfOutline(treeOf(region));
+  return Math.hypot(Math.max(-minX, maxX), Math.max(-minY, maxY));
 }
 
 const offsetIndex = ({ unknowns }: Posterior, part: Part, section: string): number =>
@@ -77,19 +85,17 @@ function fixedErrorMm(posterior: Posterior, section: Section): number {
 const pointsApartMm = 10;
 
 /** How far the outline of a moving section may yet lie from where it is put, the worst of its places, ± limit of 95 %. */
-function movingErrorMm(posterior: Posterior, section: Section, { shift }: Correction): number {
+function movingErrorMm(posterior: Posterior, section: Section): number {
   const { unknowns } = posterior;
   const own = offsetIndex(posterior, 'moving', section.id);
   const tree = treeOf(section.loops);
   let most = 0;
   for (const { edge, point } of outlinePoints(tree, pointsApartMm)) {
     const normal = outwardNormal(tree, edge, point);
-    const arm = { x: point.x - shift.x, y: point.y - shift.y };
-    const slopes = unknowns.list.map(({ kind }, i) => {
-      if (kind === 'shift-x') return normal.x;
-      if (kind === 'shift-y') return normal.y;
-      if (kind === 'turn') return cross(arm, normal) / unknowns.leverMm;
-      return i === own ? 1 : 0;
+    const slopes = unknowns.list.map((one, i) => {
+      if (one.kind === 'offset') return i === own ? 1 : 0;
+      if (one.part === 'fixed') return 0;
+      return { 'shift-x': normal.x, 'shift-y': normal.y, turn: cross(point, normal) / unknowns.leverMm }[one.kind];
     });
     most = Math.max(most, varianceAlong(posterior, slopes));
   }

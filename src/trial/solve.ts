@@ -62,7 +62,7 @@ export type Conclusion =
 /** What the readings of all goes say together. */
 export interface Explanation {
   readonly conclusion: Conclusion;
-  /** Where the moving outlines truly lie at home against where the fit puts them. */
+  /** How the moving outlines lie at home less how the fixed ones do: where they truly are against where the fit puts them. */
   readonly shift: Vec;
   readonly turnRad: number;
   /** ± limits of 95 %, of the shift whichever way it goes. */
@@ -174,11 +174,16 @@ const unpinnedMm = 5;
 
 function priorOf(joint: Joint, { list }: Unknowns): Prior {
   const { dowelPlayMm, fitRmsMm, fit } = joint;
-  const limitMm =
-    fit.dowels.length === 0
-      ? unpinnedMm
-      : Math.hypot(worstTrace(joint, 'fixed'), worstTrace(joint, 'moving'), dowelPlayMm, fitRmsMm);
-  const limits = list.map((one) => (one.kind === 'offset' ? limitOf(joint, one.part, one.section) : limitMm));
+  const lieLimits = {
+    fixed: worstTrace(joint, 'fixed'),
+    moving: Math.hypot(
+      worstTrace(joint, 'moving'),
+      fit.dowels.length === 0 ? unpinnedMm : Math.hypot(dowelPlayMm, fitRmsMm),
+    ),
+  };
+  const limits = list.map((one) =>
+    one.kind === 'offset' ? limitOf(joint, one.part, one.section) : lieLimits[one.part],
+  );
   return {
     sdMm: limits.map((limit, i) => sdOfLimit(limit) * (list[i]?.kind === 'offset' ? half : 1)),
     isOffset: list.map(({ kind }) => kind === 'offset'),
@@ -207,7 +212,9 @@ function explanationOf(
       covariance.set(i, i, Math.max(covariance.get(i, i), sdMm ** 2));
   const correction = correctionOf(unknowns, values);
   const sdOf = (i: number): number => Math.sqrt(covariance.get(i, i));
-  const inPlane = new EigenvalueDecomposition(covariance.subMatrix(0, 1, 0, 1)).realEigenvalues as [number, number];
+  const between = betweenParts(covariance);
+  const inPlane = new EigenvalueDecomposition(between.subMatrix(0, 1, 0, 1)).realEigenvalues as [number, number];
+  const [dx = 0, dy = 0, turnMm = 0] = [0, 1, 2].map((i) => (values[i] ?? 0) - (values[i + 3] ?? 0));
   const wrongness = (is: (wrong: NonNullable<Outcome['hypothesis']['wrong']>) => boolean): number =>
     outcomes.reduce(
       (sum, { hypothesis: { wrong }, probability }) => sum + (wrong !== null && is(wrong) ? probability : 0),
@@ -238,10 +245,10 @@ function explanationOf(
   const isTracedWrong = sections.some(({ tracedWrong }) => tracedWrong);
   return {
     conclusion: agreed === 'explained' && isTracedWrong ? 'traced-wrong' : agreed,
-    shift: vec(values[0] ?? 0, values[1] ?? 0),
-    turnRad: correction.turnRad,
+    shift: vec(dx, dy),
+    turnRad: turnMm / unknowns.leverMm,
     shiftErrorMm: radiusHolding(0.95, Math.max(0, inPlane[0]), Math.max(0, inPlane[1])),
-    turnErrorRad: (1.96 * sdOf(2)) / unknowns.leverMm,
+    turnErrorRad: (1.96 * Math.sqrt(between.get(2, 2))) / unknowns.leverMm,
     sections,
     readings: equations.flatMap((equation) => {
       const predicted = equation.predicted(agreed === 'unexplained' ? asDrawn : values);
@@ -260,6 +267,14 @@ function explanationOf(
       likeliest: likeliest(outcomes),
     },
   };
+}
+
+/** Of how the moving outlines lie less how the fixed ones do: x, y and turn of the one come first, then of the other. */
+function betweenParts(covariance: Matrix): Matrix {
+  const of = (i: number, j: number): number => covariance.get(i, j);
+  return new Matrix(
+    [0, 1, 2].map((i) => [0, 1, 2].map((j) => of(i, j) - of(i, j + 3) - of(i + 3, j) + of(i + 3, j + 3))),
+  );
 }
 
 const meanOf = (outcomes: readonly Outcome[], of: (outcome: Outcome) => number): number =>
@@ -285,8 +300,10 @@ function conclusionOf(rows: readonly SightedRow[], best: Outcome, prior: Prior):
     rows.map(({ row }) => ({ ...row, wanderMm2: 0 })),
     prior.sdMm.map(() => 0),
     { ...prior, sdMm: prior.sdMm.map((sdMm, i) => (prior.isOffset[i] ? 0 : sdMm)) },
-    [{ tracedWithin: 1, wrong: null, odds: 1 }],
+    [{ tracedWithin: 1, liesWithin: 1, wrong: null, odds: 1 }],
   )[0];
-  const sdOf = (i: number): number => Math.sqrt(exact?.covariance.get(i, i) ?? Number.POSITIVE_INFINITY);
-  return [0, 1].every((i) => sdOf(i) <= settledTo * (prior.sdMm[i] ?? 0)) ? 'explained' : 'too-little';
+  const left = exact === undefined ? null : betweenParts(exact.covariance);
+  const before = betweenParts(Matrix.diag(prior.sdMm.map((sdMm) => sdMm ** 2)));
+  const settled = [0, 1].every((i) => left !== null && left.get(i, i) <= settledTo ** 2 * before.get(i, i));
+  return settled ? 'explained' : 'too-little';
 }

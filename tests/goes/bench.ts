@@ -3,15 +3,19 @@ import { offset } from '../../src/geometry/polygons/offset.ts';
 import { difference, intersection, union } from '../../src/geometry/polygons/polygon-engine.ts';
 import { outlinesOf, type Polygons, signedAreaMm2 } from '../../src/geometry/polygons/polygons.ts';
 import type { DepthRange } from '../../src/job/casting.ts';
+import type { Position } from '../../src/job/path.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { commonDepth } from '../../src/plan/bands/depth-ranges.ts';
 import { metalOf } from '../../src/plan/bands/metal.ts';
 import type { CutSection } from '../../src/plan/part-cut.ts';
+import { gapFrom } from '../../src/trial/contact.ts';
+import { asTraced } from '../../src/trial/correction.ts';
+import { surfacePlaceOf, type WrittenPlace } from '../../src/trial/surface-place.ts';
 import type { Random } from '../support/random.ts';
 import { carried, centreOf, disc } from './castings/outlines.ts';
 import { normal, type Wander, type Waves, wander } from './castings/wander.ts';
 import { allTheWay, type NearPlace, nearestOn, offerUp, type Stopped, standing, type Trial } from './offer-up.ts';
-import { ground, type Removal, type Workpiece, workpieceOf } from './workpiece.ts';
+import { castingNow, ground, type Removal, type Workpiece, workpieceOf } from './workpiece.ts';
 
 /** How the hand strays from where it means to grind, along the edge and in depth: limits of ± 0.5 mm. */
 const handSigmaMm = 0.25;
@@ -110,6 +114,16 @@ export class Bench {
     const trial = offerUp(this.#truth, this.#piece, this.#random);
     if (trial.goes) this.wentHomeOn ??= this.goes;
     return trial;
+  }
+
+  /** Clay pressed at a place while the part stands somewhere, mm, read as well as he can; null where none would be. */
+  readClay(place: WrittenPlace, position: Position): number | null {
+    const offered = { joint: { ...this.#truth, fixed: castingNow(this.#piece) }, isCutAt: () => false };
+    const surface = surfacePlaceOf(offered, place);
+    const contact = surface && gapFrom(offered, surface, position, asTraced);
+    return contact === null || contact.gapMm < 0
+      ? null
+      : Math.max(0, contact.gapMm + normal(this.#random, claySigmaMm));
   }
 
   /** Grinds bands of a cut to one of their lines, laid out from the dowels as traced. */

@@ -9,14 +9,18 @@ import { jointOfFiles, trueJoint } from './joints.ts';
 import { byEye } from './strategies/by-eye.ts';
 import { homeOnly, lastLine, planned } from './strategies/planned.ts';
 import type { Outcome, Strategy } from './strategies/strategy.ts';
+import { trialThenRest } from './strategies/trial-then-rest.ts';
 import { traced } from './traced.ts';
 import { leastWallMm, volumeMm3, workpieceOf } from './workpiece.ts';
 
 /** What a builder may go by; one line here is all that another needs. */
-const strategies = { 'by eye': byEye, 'home only': homeOnly, planned, 'last line': lastLine } satisfies Record<
-  string,
-  Strategy
->;
+const strategies = {
+  'by eye': byEye,
+  'home only': homeOnly,
+  planned,
+  'last line': lastLine,
+  'trial, then rest': trialThenRest,
+} satisfies Record<string, Strategy>;
 export type StrategyName = keyof typeof strategies;
 export const strategyNames = Object.keys(strategies) as StrategyName[];
 

@@ -12,6 +12,8 @@ import type { Random } from './random.ts';
 export interface Truth {
   readonly shift: Vec;
   readonly turnRad: number;
+  /** How the fixed outlines lie; as drawn where it is not said. */
+  readonly fixed?: { readonly shift: Vec; readonly turnRad: number };
   readonly offsetMm: (part: Part, section: string) => number;
   /** Standard deviation of an outline's wander, on top of its offset. */
   readonly wanderMm: number;
@@ -73,13 +75,20 @@ export class TrueCastings {
       joint[part].sections.flatMap(({ id, loops }) =>
         loops.map((loop) => grown(polygonOf(loop), truth.offsetMm(part, id))),
       );
-    this.#fixed = trulyGrown('fixed');
+    this.#fixed = trulyGrown('fixed').map((polygon) => polygon.map((p) => this.onFixed(p)));
     this.#moving = trulyGrown('moving').map((polygon) =>
       polygon.map((p) => {
         const q = turned(p, truth.turnRad);
         return { x: q.x + truth.shift.x, y: q.y + truth.shift.y };
       }),
     );
+  }
+
+  /** Where a point of the fixed drawing truly is. */
+  onFixed(p: Vec): Vec {
+    const { shift, turnRad } = this.#truth.fixed ?? { shift: { x: 0, y: 0 }, turnRad: 0 };
+    const q = turned(p, turnRad);
+    return { x: q.x + shift.x, y: q.y + shift.y };
   }
 
   /** From a point to the nearest moving metal, home. */
@@ -162,7 +171,8 @@ export function readOff(
   const { truth } = castings;
   const readings = spots.map(({ section, at, out }, i): TrialReading => {
     const beyondMm = truth.offsetMm('fixed', section) + truth.wanderMm * normal(random);
-    const surface = { x: at.x + beyondMm * out.x, y: at.y + beyondMm * out.y };
+    const lies = castings.onFixed(at);
+    const surface = { x: lies.x + beyondMm * out.x, y: lies.y + beyondMm * out.y };
     const thicknessMm =
       castings.thicknessFrom(surface) + truth.wanderMm * normal(random) + (errors.clayMm / 1.96) * normal(random);
     const depthMm = 30;

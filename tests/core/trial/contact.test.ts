@@ -18,7 +18,7 @@ const offsetsOf = (values: readonly number[]) => {
   return offsetMm;
 };
 const random = new Random(5);
-const someValues = (): number[] => unknowns.list.map((_, i) => random.between(-1, 1) * (i < 3 ? 0.5 : 0.3));
+const someValues = (): number[] => unknowns.list.map((_, i) => random.between(-1, 1) * (i < 6 ? 0.5 : 0.3));
 
 describe('the gap from a place on the fixed part', () => {
   it('is what corners and sides give, of castings shifted, turned and grown at random', () => {
@@ -26,7 +26,12 @@ describe('the gap from a place on the fixed part', () => {
       const values = someValues();
       const correction = correctionOf(unknowns, values);
       // a side moves out as a whole, and its corner farther than any rounding of it: so only sides are met
-      const castings = new TrueCastings(joint, { ...correction, offsetMm: offsetsOf(values), wanderMm: 0 });
+      const castings = new TrueCastings(joint, {
+        ...correction.moving,
+        fixed: correction.fixed,
+        offsetMm: offsetsOf(values),
+        wanderMm: 0,
+      });
       const spots = spotsNear(joint, 15);
       const spot = random.pick(spots);
       const exact = readOff(joint, castings, [spot], { clayMm: 0, stopRad: 0 }, random).goes[0]?.readings[0];
@@ -50,7 +55,8 @@ describe('the gap from a place on the fixed part', () => {
 
 describe('the contact at a position', () => {
   it('is nothing at the turn at which corners and sides first meet, and as deep beyond as its pace takes it', () => {
-    const stop = new TrueCastings(joint, { ...asTraced, wanderMm: 0 }).stopTurnRad() ?? Number.NaN;
+    const stop =
+      new TrueCastings(joint, { ...asTraced.moving, offsetMm: () => 0, wanderMm: 0 }).stopTurnRad() ?? Number.NaN;
     const contactNear = (turnRad: number) => contactAt(offered, { ...at(0), turnRad }, asTraced);
     expect(Math.abs(contactNear(stop)?.gapMm ?? Number.NaN)).toBeLessThan(1e-3);
     const step = 1e-3;
@@ -99,7 +105,7 @@ describe('how a gap changes with a correction', () => {
         slopes.forEach((one, i) => {
           const byDifference = slope((v) => contactOf(v)?.gapMm ?? Number.NaN, values, i);
           // where two places are equally near a step may pass from the one to the other
-          if (Math.abs(byDifference - one) < 1e-3) compared += 1;
+          if (Math.abs(byDifference - one) < 5e-3) compared += 1;
         });
       }
     }

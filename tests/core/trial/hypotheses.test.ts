@@ -11,12 +11,12 @@ const row = (residualMm: number, slopes: number[], wanderMm2 = 0.02): Row => ({
 const rows = [row(0.5, [1, -1]), row(-0.1, [-0.6, -1]), row(0.9, [0.3, -1], 0.05), row(0.2, [0.8, 0])];
 
 /** The same by adding up a fine grid of both unknowns, with nothing but the densities of the normal distribution. */
-function byGrid({ tracedWithin, wrong, odds }: Hypothesis) {
+function byGrid({ tracedWithin, liesWithin, wrong, odds }: Hypothesis) {
   const density = (x: number, variance: number): number =>
     Math.exp(-(x ** 2) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
   const variances = prior.sdMm.map(
     (sd, i) =>
-      (sd * (prior.isOffset[i] ? tracedWithin : 1)) ** 2 +
+      (sd * (prior.isOffset[i] ? tracedWithin : liesWithin)) ** 2 +
       (wrong !== null && 'unknown' in wrong && wrong.unknown === i ? (prior.wrongOffsetMm[i] ?? 0) ** 2 : 0) +
       1e-6,
   );
@@ -40,10 +40,10 @@ function byGrid({ tracedWithin, wrong, odds }: Hypothesis) {
 
 describe('what hypotheses make of readings', () => {
   const hypotheses: Hypothesis[] = [
-    { tracedWithin: 1, wrong: null, odds: 1 },
-    { tracedWithin: 0.5, wrong: null, odds: 0.5 },
-    { tracedWithin: 1, wrong: { unknown: 1 }, odds: 0.05 },
-    { tracedWithin: 1, wrong: { row: 2 }, odds: 0.05 },
+    { tracedWithin: 1, liesWithin: 1, wrong: null, odds: 1 },
+    { tracedWithin: 0.5, liesWithin: 0.6, wrong: null, odds: 0.5 },
+    { tracedWithin: 1, liesWithin: 1, wrong: { unknown: 1 }, odds: 0.05 },
+    { tracedWithin: 1, liesWithin: 1, wrong: { row: 2 }, odds: 0.05 },
   ];
 
   it('is what a fine grid of all values adds up to: means, spreads, and how likely each is', () => {

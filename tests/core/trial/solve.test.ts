@@ -95,17 +95,19 @@ describe('the figures that explain readings best', () => {
     const random = new Random(7);
     const truth = { ...asDrawn, shift: { x: -0.3, y: 0.2 }, turnRad: -0.1 * degree, wanderMm: 0.1 };
     const trial = readOff(joint, new TrueCastings(joint, truth), spots, errors, random);
-    const { posterior } = explained(trial);
+    // the stop is left out: corners of grown metal are sharp here, and round there
+    const { posterior } = explained(without(trial, () => ({ stopped: null })));
     const { hypothesis, values } = posterior.likeliest;
     expect(hypothesis.wrong).toBeNull();
     // written out here once more: squares of what is left, each over its variance, and of each figure over its own
     const sd = 0.5 / 1.96;
     const own = posterior.unknowns.list.map(({ kind }) =>
-      kind === 'offset' ? hypothesis.tracedWithin * sd * Math.SQRT1_2 : sd * Math.SQRT2,
+      kind === 'offset' ? hypothesis.tracedWithin * sd * Math.SQRT1_2 : hypothesis.liesWithin * sd,
     );
     const wander = (hypothesis.tracedWithin * sd) ** 2;
     const cost = (at: readonly number[]): number => {
-      const [dx = 0, dy = 0, turnMm = 0] = at;
+      const [dx = 0, dy = 0, turnMm = 0, fx = 0, fy = 0, fixedTurnMm = 0] = at;
+      const { leverMm } = posterior.unknowns;
       const offsets = new Map(
         posterior.unknowns.list.map((one, i) => [
           one.kind === 'offset' ? `${one.part} ${one.section}` : one.kind,
@@ -115,14 +117,16 @@ describe('the figures that explain readings best', () => {
       const castings = new TrueCastings(joint, {
         ...asDrawn,
         shift: { x: dx, y: dy },
-        turnRad: turnMm / posterior.unknowns.leverMm,
+        turnRad: turnMm / leverMm,
+        fixed: { shift: { x: fx, y: fy }, turnRad: fixedTurnMm / leverMm },
         offsetMm: (part, id) => (part === 'moving' ? (offsets.get(`moving ${id}`) ?? 0) : 0),
       });
       const clay = (trial.goes[0]?.readings ?? []).map((one) => {
         if (one.kind !== 'clay') return 0;
         const spot = spots.find(({ at: place }) => place === one.at);
         const grownMm = offsets.get(`fixed ${one.section}`) ?? 0;
-        const from = { x: one.at.x + grownMm * (spot?.out.x ?? 0), y: one.at.y + grownMm * (spot?.out.y ?? 0) };
+        const lies = castings.onFixed(one.at);
+        const from = { x: lies.x + grownMm * (spot?.out.x ?? 0), y: lies.y + grownMm * (spot?.out.y ?? 0) };
         return (one.thicknessMm - castings.thicknessFrom(from)) ** 2 / ((0.1 / 1.96) ** 2 + wander);
       });
       return [...clay, ...at.map((value, i) => value ** 2 / ((own[i] ?? 0) ** 2 + 1e-6))].reduce(
@@ -130,14 +134,11 @@ describe('the figures that explain readings best', () => {
         0,
       );
     };
-    // the stop is left out of both: corners of grown metal are sharp in the one, and round in the other
-    const clayOnly = explained(without(trial, () => ({ stopped: null }))).posterior.likeliest.values;
-    const least = cost(clayOnly);
+    const least = cost(values);
     for (let step = 0; step < 2000; step++) {
       const size = random.magnitude(1e-4, 0.2);
-      const moved = clayOnly.map((value) => value + size * random.between(-1, 1));
+      const moved = values.map((value) => value + size * random.between(-1, 1));
       expect(cost(moved)).toBeGreaterThan(least - 1e-6);
     }
-    expect(values).toHaveLength(clayOnly.length);
   });
 });

@@ -6,6 +6,7 @@ const inks: Record<StrategyName, string> = {
   'home only': '#c9a227',
   planned: '#2f6f8f',
   'last line': '#6f9f5f',
+  'trial, then rest': '#7a5c99',
 };
 
 interface Scale {

@@ -21,6 +21,7 @@ export interface Figures {
   readonly homeOnFirst: number;
   readonly doneOnFirst: number;
   readonly medianGoesHome: number;
+  readonly goesHome95: number;
   readonly medianOverLeast: number;
   readonly wallsBroken: number;
   /** By the cut to a line alone. */
@@ -52,6 +53,7 @@ function figures(strategy: StrategyName, traceErrorMm: number, runs: readonly Ru
   const share = (is: (run: Run) => boolean): number => tried.filter(is).length / tried.length;
   const sorted = (of: (run: Run) => number): number[] => tried.map(of).toSorted((a, b) => a - b);
   const goes = sorted((run) => run.goes);
+  const goesHome = sorted((run) => run.wentHomeOn ?? Number.POSITIVE_INFINITY);
   return {
     strategy,
     traceErrorMm,
@@ -62,10 +64,8 @@ function figures(strategy: StrategyName, traceErrorMm: number, runs: readonly Ru
     goes95: quantile(goes, 0.95),
     homeOnFirst: share(isHomeOnFirst),
     doneOnFirst: share((run) => run.ending === 'done' && run.goes <= 1),
-    medianGoesHome: quantile(
-      sorted((run) => run.wentHomeOn ?? Number.POSITIVE_INFINITY),
-      0.5,
-    ),
+    medianGoesHome: quantile(goesHome, 0.5),
+    goesHome95: quantile(goesHome, 0.95),
     medianOverLeast: quantile(sorted(overLeast), 0.5),
     wallsBroken: share(({ breaksWall }) => breaksWall),
     wallsBrokenAtLine: share(({ lineBreaksWall }) => lineBreaksWall),
@@ -81,7 +81,7 @@ const isHomeOnFirst = ({ wentHomeOn }: Run): boolean => wentHomeOn !== null && w
 export const overLeast = ({ removedMm3, leastMm3 }: Run): number => removedMm3 / leastMm3;
 
 function touched(runs: readonly Run[]): Counted {
-  const hits = runs.filter((run) => !isHomeOnFirst(run)).length;
+  const hits = runs.filter(({ wentHomeOn, said }) => wentHomeOn === null || wentHomeOn > (said?.ofGo ?? 1)).length;
   return { hits, of: runs.length, atMost: upperBound(hits, runs.length) };
 }
 

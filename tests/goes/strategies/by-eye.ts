@@ -5,7 +5,7 @@ import type { Ending, Strategy } from './strategy.ts';
 const patchMm = { least: 1, most: 1.5 };
 
 /** The clearance he wants to see in the clay all the way in, and how much more he takes where it is thinner, mm. */
-const wantedMm = 0.5;
+export const wantedMm = 0.5;
 const someMoreMm = 0.3;
 
 /** Nobody goes on for ever. */

@@ -21,7 +21,7 @@ const handErrorMm = 0.5;
 export const planned: Strategy = (bench) => {
   const { traced } = bench;
   const plan = drain(planCut(traced));
-  return grindTo('planned', bench, plan, { holds: plan.holds, clearsAtWorst: isClear(plan.afterCut) });
+  return grindTo('planned', bench, plan, { ofGo: 1, holds: plan.holds, clearsAtWorst: isClear(plan.afterCut) });
 };
 
 /** The same, ground as far as the tool lets him: no error that was stated is left to touch. */
@@ -29,7 +29,7 @@ export const lastLine: Strategy = (bench) => {
   const { traced } = bench;
   const plan = drain(planCut(traced));
   const clearsAtWorst = isClear(drain(checkJoint({ ...traced, fixed: cutToLastLine(traced.fixed, plan) })));
-  return grindTo('last', bench, plan, { holds: plan.holds, clearsAtWorst });
+  return grindTo('last', bench, plan, { ofGo: 1, holds: plan.holds, clearsAtWorst });
 };
 
 /** A plan that knows home only, and has nothing to say of the way in. */

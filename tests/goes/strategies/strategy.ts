@@ -3,8 +3,9 @@ import type { Bench } from '../bench.ts';
 /** `refused`: the tool holds that no cut will do, and nothing is ground. `gave-up`: too many goes. */
 export type Ending = 'done' | 'refused' | 'gave-up';
 
-/** What the tool said before anything was ground. */
+/** What the tool said of a cut, and of which go, counted from the first cut. */
 export interface Said {
+  readonly ofGo: number;
   /** What is left keeps the asked clearance, as traced. */
   readonly holds: boolean;
   /** What is left clears with every error at its worst, the hand's among them. */
