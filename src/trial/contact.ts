@@ -204,6 +204,7 @@ export function slopesOf(
     return isCut ? 0 : place === undefined ? 1 : dot(normal, place.normal);
   };
   const slope = (unknown: Unknown): number => {
+    if (unknown.kind === 'farther-on') return 0;
     if (unknown.kind === 'offset') return 0 - growth(unknown.part, unknown.section);
     const lie = lies[unknown.part];
     switch (unknown.kind) {

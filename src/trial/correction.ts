@@ -35,7 +35,8 @@ export const truly = ({ standOffMm, turnRad, shift }: Position, { moving }: Corr
 /** One figure of a correction that is looked for. */
 export type Unknown =
   | { readonly kind: 'shift-x' | 'shift-y' | 'turn'; readonly part: Part }
-  | { readonly kind: 'offset'; readonly part: Part; readonly section: string };
+  | { readonly kind: 'offset'; readonly part: Part; readonly section: string }
+  | { readonly kind: 'farther-on'; readonly moment: string };
 
 /** The figures of a correction as a list, all in mm: a turn as what it moves a point `leverMm` from the crank. */
 export interface Unknowns {
@@ -47,7 +48,7 @@ export const offsetKey = (part: Part, section: string): string => `${part} ${sec
 
 export function correctionOf({ list, leverMm }: Unknowns, values: readonly number[]): Correction {
   const figureOf = (part: Part, kind: Unknown['kind']): number =>
-    values[list.findIndex((one) => one.kind === kind && one.part === part)] ?? 0;
+    values[list.findIndex((one) => one.kind === kind && 'part' in one && one.part === part)] ?? 0;
   const lieOf = (part: Part): Lie => ({
     shift: vec(figureOf(part, 'shift-x'), figureOf(part, 'shift-y')),
     turnRad: figureOf(part, 'turn') / leverMm,

@@ -6,6 +6,7 @@ import type { Joint } from '../joint/joint.ts';
 import { handErrorOf } from '../plan/walls/walls.ts';
 import { type Contact, contactAt, gapFrom, type Offered, type SurfacePlace, slopesOf } from './contact.ts';
 import { asTraced, type Correction, correctionOf, type Unknown, type Unknowns } from './correction.ts';
+import { fartherOn, type Moment, momentKey, momentsOf } from './moments.ts';
 import { paceAt, runsBy } from './on-the-way.ts';
 import { surfacePlaceOf } from './surface-place.ts';
 import type { Go, Stopped, TrialReading } from './trial.ts';
@@ -40,15 +41,26 @@ const touchErrorMm = 0.1;
 /** The equations of one go: its stop, what it passed on the way, and its readings. */
 export function equationsOf(offered: Offered, go: Go, unknowns: Unknowns): Equation[] {
   const { stopped } = go;
+  const moments = momentsOf(offered.joint.fit.legs, go, unknowns.leverMm);
+  const momentAt = (position: Position): Moment | null =>
+    moments.find(({ key }) => key === momentKey(go.go, position)) ?? null;
   return [
     ...(stopped === null
       ? []
-      : [...stopEquation(offered, go, stopped, unknowns), ...passedEquation(offered, go, stopped, unknowns)]),
-    ...go.readings.flatMap((reading) => readingEquation(offered, go, reading, unknowns)),
+      : [...stopEquation(offered, go, stopped, unknowns, momentAt), ...passedEquation(offered, go, stopped, unknowns)]),
+    ...go.readings.flatMap((reading) => readingEquation(offered, go, reading, unknowns, momentAt)),
   ];
 }
 
-function readingEquation(offered: Offered, { go }: Go, reading: TrialReading, unknowns: Unknowns): Equation[] {
+type MomentAt = (position: Position) => Moment | null;
+
+function readingEquation(
+  offered: Offered,
+  { go }: Go,
+  reading: TrialReading,
+  unknowns: Unknowns,
+  momentAt: MomentAt,
+): Equation[] {
   const place = surfacePlaceOf(offered, reading);
   if (place === null) return [];
   const { position, errorMm, id } = reading;
@@ -64,30 +76,38 @@ function readingEquation(offered: Offered, { go }: Go, reading: TrialReading, un
         offered,
         position,
         unknowns,
-        (correction) => gapFrom(offered, place, position, correction),
+        momentAt(position),
+        (correction, at) => gapFrom(offered, place, at, correction),
         place,
       ),
     },
   ];
 }
 
-function stopEquation(offered: Offered, { go }: Go, stopped: Stopped, unknowns: Unknowns): Equation[] {
+function stopEquation(
+  offered: Offered,
+  { go }: Go,
+  stopped: Stopped,
+  unknowns: Unknowns,
+  momentAt: MomentAt,
+): Equation[] {
   const leg = stopped.kind === 'at' ? offered.joint.fit.legs[stopped.leg - 1] : undefined;
   if (stopped.kind === 'home' || leg === undefined) return [];
   const { position } = stopped;
   const contact = contactAt(offered, position, asTraced);
   if (contact === null) return [];
-  const pace = Math.abs(dot(contact.normal, paceAt(leg, contact.movingAt)));
   // it came down end on: in plan one is over the other, by nobody knows how much
-  const endOn = runsBy(leg).per === 'slide' && pace === 0;
+  const endOn = runsBy(leg).per === 'slide' && dot(contact.normal, paceAt(leg, contact.movingAt)) === 0;
   return [
     {
       id: `stop ${go}`,
       go,
       measuredMm: 0,
       relation: endOn ? 'at-most' : 'equal',
-      sdMm: sdOfLimit(Math.hypot(touchErrorMm, pace * stopped.error)),
-      predicted: predicting(offered, position, unknowns, (correction) => contactAt(offered, position, correction)),
+      sdMm: sdOfLimit(touchErrorMm),
+      predicted: predicting(offered, position, unknowns, momentAt(position), (correction, at) =>
+        contactAt(offered, at, correction),
+      ),
     },
   ];
 }
@@ -140,17 +160,26 @@ function passedPositions(legs: readonly Leg[], stopped: Stopped): Position[] {
   });
 }
 
+/** With the moving part as much farther on as its position was read wrong. */
 const predicting =
   (
     offered: Offered,
     position: Position,
     unknowns: Unknowns,
-    contactOf: (correction: Correction) => Contact | null,
+    moment: Moment | null,
+    contactOf: (correction: Correction, at: Position) => Contact | null,
     place?: SurfacePlace,
   ) =>
   (values: readonly number[]): Predicted | null => {
     const correction = correctionOf(unknowns, values);
-    return predictedAt(offered, position, correction, unknowns, contactOf(correction), place);
+    const own = unknowns.list.findIndex((one) => one.kind === 'farther-on' && one.moment === moment?.key);
+    const at = moment === null ? position : fartherOn(moment, values[own] ?? 0, unknowns.leverMm);
+    const predicted = predictedAt(offered, at, correction, unknowns, contactOf(correction, at), place);
+    if (predicted === null || moment === null) return predicted;
+    const { contact, slopes } = predicted;
+    const perMm = runsBy(moment.leg).per === 'turn' ? 1 / unknowns.leverMm : 1;
+    const slope = perMm * dot(contact.normal, paceAt(moment.leg, contact.movingAt));
+    return { ...predicted, slopes: slopes.with(own, slope) };
   };
 
 function predictedAt(
@@ -167,8 +196,8 @@ function predictedAt(
 
 const lieOf = (part: Part): Unknown[] => (['shift-x', 'shift-y', 'turn'] as const).map((kind) => ({ kind, part }));
 
-/** The unknowns of a job: how the outlines of each part lie, the moving one's first, and how much larger each section is. */
-export function unknownsOf({ fixed, moving }: Joint, leverMm: number): Unknowns {
+/** The unknowns of a job: how the outlines of each part lie, the moving one's first, how much larger each section is, and how far on it was. */
+export function unknownsOf({ fixed, moving }: Joint, leverMm: number, moments: readonly Moment[] = []): Unknowns {
   const offsetsOf = (part: Part, sections: readonly Section[]): Unknown[] =>
     [...new Set(sections.map(({ id }) => id))].map((section) => ({ kind: 'offset', part, section }));
   return {
@@ -177,6 +206,7 @@ export function unknownsOf({ fixed, moving }: Joint, leverMm: number): Unknowns 
       ...lieOf('fixed'),
       ...offsetsOf('fixed', fixed.sections),
       ...offsetsOf('moving', moving.sections),
+      ...moments.map(({ key }) => ({ kind: 'farther-on' as const, moment: key })),
     ],
     leverMm,
   };

@@ -28,10 +28,10 @@ export interface Outcome {
   readonly chiSquared: number;
 }
 
-/** Before anything is read: standard deviations of the unknowns, which ones are offsets of outlines, and how far off what is wrong may be. */
+/** Before anything is read: standard deviations of the unknowns, by what of a hypothesis each is scaled, and how far off what is wrong may be. */
 export interface Prior {
   readonly sdMm: readonly number[];
-  readonly isOffset: readonly boolean[];
+  readonly scaledBy: readonly (keyof Pick<Hypothesis, 'tracedWithin' | 'liesWithin'> | null)[];
   readonly wrongOffsetMm: readonly number[];
 }
 
@@ -116,8 +116,10 @@ function outcomeOf(rows: readonly Row[], about: readonly number[], prior: Prior,
   };
 }
 
-function priorVariance(prior: Prior, i: number, { tracedWithin, liesWithin, wrong }: Hypothesis): number {
-  const sdMm = (prior.sdMm[i] ?? 0) * (prior.isOffset[i] ? tracedWithin : liesWithin);
+function priorVariance(prior: Prior, i: number, hypothesis: Hypothesis): number {
+  const { wrong } = hypothesis;
+  const scaledBy = prior.scaledBy[i] ?? null;
+  const sdMm = (prior.sdMm[i] ?? 0) * (scaledBy === null ? 1 : hypothesis[scaledBy]);
   const wrongMm = wrong !== null && 'unknown' in wrong && wrong.unknown === i ? (prior.wrongOffsetMm[i] ?? 0) : 0;
   return sdMm ** 2 + wrongMm ** 2 + leastSdMm ** 2;
 }

@@ -94,7 +94,7 @@ function movingErrorMm(posterior: Posterior, section: Section): number {
     const normal = outwardNormal(tree, edge, point);
     const slopes = unknowns.list.map((one, i) => {
       if (one.kind === 'offset') return i === own ? 1 : 0;
-      if (one.part === 'fixed') return 0;
+      if (one.kind === 'farther-on' || one.part === 'fixed') return 0;
       return { 'shift-x': normal.x, 'shift-y': normal.y, turn: cross(point, normal) / unknowns.leverMm }[one.kind];
     });
     most = Math.max(most, varianceAlong(posterior, slopes));

@@ -7,6 +7,7 @@ import type { Offered } from './contact.ts';
 import { type Correction, correctionOf, type Unknowns } from './correction.ts';
 import { type Equation, equationsOf, type Predicted, sdOfLimit, unknownsOf } from './equations.ts';
 import { hypothesesOf, type Outcome, type Prior, type Row, weighed } from './hypotheses.ts';
+import { type Moment, momentsOf } from './moments.ts';
 import { deviateOfChiSquared, radiusHolding } from './spread.ts';
 import type { Go, Trial } from './trial.ts';
 
@@ -99,14 +100,19 @@ const alikeShare = 0.2;
  */
 export function explain(joint: Joint, trial: Trial, offeredAs: OfferedAs): Explanation {
   const leverMm = leverOf(joint);
-  const unknowns = unknownsOf(joint, leverMm);
+  const moments = trial.goes.flatMap((go) => momentsOf(joint.fit.legs, go, leverMm));
+  const unknowns = unknownsOf(joint, leverMm, moments);
   const equations = trial.goes.flatMap((go) => equationsOf(offeredAs(go), go, unknowns));
-  return explained(joint, unknowns, equations);
+  return explained(joint, unknowns, moments, equations);
 }
 
-/** The same of equations made already. */
-export function explained(joint: Joint, unknowns: Unknowns, equations: readonly Equation[]): Explanation {
-  const prior = priorOf(joint, unknowns);
+function explained(
+  joint: Joint,
+  unknowns: Unknowns,
+  moments: readonly Moment[],
+  equations: readonly Equation[],
+): Explanation {
+  const prior = priorOf(joint, unknowns, moments);
   const suspectsIn = (rows: readonly SightedRow[]): number[] =>
     unknowns.list.flatMap((one, i) =>
       one.kind === 'offset' && rows.filter(({ row }) => row.slopes[i] !== 0).length >= 2 ? [i] : [],
@@ -172,7 +178,7 @@ const worstTrace = (joint: Joint, part: Part): number =>
 /** Without dowels nobody knows where the housing comes to lie, mm. */
 const unpinnedMm = 5;
 
-function priorOf(joint: Joint, { list }: Unknowns): Prior {
+function priorOf(joint: Joint, { list }: Unknowns, moments: readonly Moment[]): Prior {
   const { dowelPlayMm, fitRmsMm, fit } = joint;
   const lieLimits = {
     fixed: worstTrace(joint, 'fixed'),
@@ -181,12 +187,15 @@ function priorOf(joint: Joint, { list }: Unknowns): Prior {
       fit.dowels.length === 0 ? unpinnedMm : Math.hypot(dowelPlayMm, fitRmsMm),
     ),
   };
-  const limits = list.map((one) =>
-    one.kind === 'offset' ? limitOf(joint, one.part, one.section) : lieLimits[one.part],
-  );
+  const limits = list.map((one) => {
+    if (one.kind === 'farther-on') return moments.find(({ key }) => key === one.moment)?.errorMm ?? 0;
+    return one.kind === 'offset' ? limitOf(joint, one.part, one.section) : lieLimits[one.part];
+  });
   return {
     sdMm: limits.map((limit, i) => sdOfLimit(limit) * (list[i]?.kind === 'offset' ? half : 1)),
-    isOffset: list.map(({ kind }) => kind === 'offset'),
+    scaledBy: list.map(({ kind }) =>
+      kind === 'offset' ? 'tracedWithin' : kind === 'farther-on' ? null : 'liesWithin',
+    ),
     wrongOffsetMm: limits.map((limit) => Math.max(2 * limit, 1)),
   };
 }
@@ -208,7 +217,10 @@ function explanationOf(
   const covariance = mixedCovariance(outcomes, values);
   // how well one outline is traced says nothing of another, nor does a reading coarser than the tracing
   for (const [i, sdMm] of prior.sdMm.entries())
-    if (prior.isOffset[i] && rows.every(({ row }) => row.slopes[i] === 0 || row.readingMm2 > sdMm ** 2))
+    if (
+      prior.scaledBy[i] === 'tracedWithin' &&
+      rows.every(({ row }) => row.slopes[i] === 0 || row.readingMm2 > sdMm ** 2)
+    )
       covariance.set(i, i, Math.max(covariance.get(i, i), sdMm ** 2));
   const correction = correctionOf(unknowns, values);
   const sdOf = (i: number): number => Math.sqrt(covariance.get(i, i));
@@ -299,7 +311,7 @@ function conclusionOf(rows: readonly SightedRow[], best: Outcome, prior: Prior):
   const exact = weighed(
     rows.map(({ row }) => ({ ...row, wanderMm2: 0 })),
     prior.sdMm.map(() => 0),
-    { ...prior, sdMm: prior.sdMm.map((sdMm, i) => (prior.isOffset[i] ? 0 : sdMm)) },
+    { ...prior, sdMm: prior.sdMm.map((sdMm, i) => (prior.scaledBy[i] === 'tracedWithin' ? 0 : sdMm)) },
     [{ tracedWithin: 1, liesWithin: 1, wrong: null, odds: 1 }],
   )[0];
   const left = exact === undefined ? null : betweenParts(exact.covariance);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Hypothesis, type Row, weighed } from '../../../src/trial/hypotheses.ts';
 
-const prior = { sdMm: [0.4, 0.3], isOffset: [false, true], wrongOffsetMm: [0, 1.2] };
+const prior = { sdMm: [0.4, 0.3], scaledBy: ['liesWithin', 'tracedWithin'] as const, wrongOffsetMm: [0, 1.2] };
 const row = (residualMm: number, slopes: number[], wanderMm2 = 0.02): Row => ({
   residualMm,
   slopes,
@@ -16,7 +16,7 @@ function byGrid({ tracedWithin, liesWithin, wrong, odds }: Hypothesis) {
     Math.exp(-(x ** 2) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
   const variances = prior.sdMm.map(
     (sd, i) =>
-      (sd * (prior.isOffset[i] ? tracedWithin : liesWithin)) ** 2 +
+      (sd * (prior.scaledBy[i] === 'tracedWithin' ? tracedWithin : liesWithin)) ** 2 +
       (wrong !== null && 'unknown' in wrong && wrong.unknown === i ? (prior.wrongOffsetMm[i] ?? 0) ** 2 : 0) +
       1e-6,
   );

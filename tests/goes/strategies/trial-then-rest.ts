@@ -46,16 +46,17 @@ export const trialThenRest: Strategy = (bench) => {
   };
   grind(sectionsOf(plan), 'first');
   const rounds: Round[] = [];
+  let isHome = false;
   while (rounds.length < mostRounds) {
     const trial = bench.offerUp();
-    if (trial.goes && rounds.length > 0) break;
+    isHome = trial.goes && rounds.length > 0;
+    if (isHome) break;
     rounds.push(roundOf(bench, asCut, trial, rounds.length + 1));
     const rest = restBy(bench, rounds) ?? (rounds.length === 1 ? sectionsOf(plan) : null);
     if (rest === null) break;
     grind(rest, 'planned');
   }
-  const isDone =
-    bench.wentHomeOn === bench.goes && !bench.grindWhereClayIsThin(wantedMm, (readMm) => wantedMm - readMm);
+  const isDone = isHome && !bench.grindWhereClayIsThin(wantedMm, (readMm) => wantedMm - readMm);
   return { ending: isDone ? 'done' : goOnByEye(bench), said };
 };
 
