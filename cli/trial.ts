@@ -130,6 +130,7 @@ type Conclusion = TrialResult['explanation']['conclusion'];
 
 const colours: Readonly<Record<Conclusion, Verdict>> = {
   explained: 'goes',
+  partly: 'undecided',
   'too-little': 'undecided',
   'traced-wrong': 'fouls',
   unexplained: 'fouls',
@@ -137,6 +138,7 @@ const colours: Readonly<Record<Conclusion, Verdict>> = {
 
 const codes: Readonly<Record<Conclusion, ExitCode>> = {
   explained: exitCodes.meets,
+  partly: exitCodes.undecided,
   'too-little': exitCodes.undecided,
   'traced-wrong': exitCodes.doesNotMeet,
   unexplained: exitCodes.doesNotMeet,

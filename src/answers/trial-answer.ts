@@ -22,7 +22,7 @@ export const trialAnswerSchema = z
   .strictObject({
     format: z.literal('fettle-trial-answer/1'),
     title: z.string(),
-    conclusion: z.enum(['explained', 'too-little', 'traced-wrong', 'unexplained']),
+    conclusion: z.enum(['explained', 'partly', 'too-little', 'traced-wrong', 'unexplained']),
     shiftMm: point.describe('where the moving outlines truly lie at home: x ↦ R(turn)·x + shift'),
     turnDeg: z.number(),
     shiftErrorMm: millimetres.describe('± limit of 95 %, whichever way it goes'),

@@ -53,11 +53,13 @@ export function* solveTrial(found: Analysis, file: string, raw: TrialFile): Gene
     value: {
       trial,
       explanation,
-      next: explanation.conclusion === 'explained' ? yield* nextCut(found, plan, asCut, explanation) : null,
+      next: settles(explanation) ? yield* nextCut(found, plan, asCut, explanation) : null,
       measureNext: measureNext(asCut, table, explanation),
     },
   };
 }
+
+const settles = ({ conclusion }: Explanation): boolean => conclusion === 'explained' || conclusion === 'partly';
 
 function* nextCut(
   { joint }: Analysis,

@@ -53,6 +53,8 @@ export const varianceAlong = ({ covariance }: Posterior, slopes: readonly number
 export type Conclusion =
   /** The readings agree with one correction, within what tracing and reading can be. */
   | 'explained'
+  /** They settle how it lies one way, and not the other. */
+  | 'partly'
   /** They would agree with very different ones. */
   | 'too-little'
   /** Only a section that was traced wrong, beyond its error, explains them. */
@@ -256,7 +258,7 @@ function explanationOf(
   const agreed = conclusionOf(rows, likeliest(outcomes), prior);
   const isTracedWrong = sections.some(({ tracedWrong }) => tracedWrong);
   return {
-    conclusion: agreed === 'explained' && isTracedWrong ? 'traced-wrong' : agreed,
+    conclusion: isTracedWrong && (agreed === 'explained' || agreed === 'partly') ? 'traced-wrong' : agreed,
     shift: vec(dx, dy),
     turnRad: turnMm / unknowns.leverMm,
     shiftErrorMm: radiusHolding(0.95, Math.max(0, inPlane[0]), Math.max(0, inPlane[1])),
@@ -316,6 +318,9 @@ function conclusionOf(rows: readonly SightedRow[], best: Outcome, prior: Prior):
   )[0];
   const left = exact === undefined ? null : betweenParts(exact.covariance);
   const before = betweenParts(Matrix.diag(prior.sdMm.map((sdMm) => sdMm ** 2)));
-  const settled = [0, 1].every((i) => left !== null && left.get(i, i) <= settledTo ** 2 * before.get(i, i));
-  return settled ? 'explained' : 'too-little';
+  if (left === null) return 'too-little';
+  // as much was known of it any way, so the ways that are known best and worst now are those of what is left
+  const ways = new EigenvalueDecomposition(left.subMatrix(0, 1, 0, 1)).realEigenvalues;
+  const settled = ways.filter((mm2) => mm2 <= settledTo ** 2 * before.get(0, 0)).length;
+  return settled === 2 ? 'explained' : settled === 1 ? 'partly' : 'too-little';
 }

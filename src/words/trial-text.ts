@@ -32,7 +32,7 @@ export function trialText(joint: Joint, result: TrialResult): string {
 
 const cautionLines = (joint: Joint): string[] => paragraph('Take care', listed(grindCautions(joint)));
 
-const conclusions: Readonly<Record<Exclude<Conclusion, 'explained'>, string>> = {
+const conclusions: Readonly<Record<Exclude<Conclusion, 'explained' | 'partly'>, string>> = {
   'too-little':
     'NOT SETTLED: these readings would agree with very different positions. Take more of them, on different sides.',
   'traced-wrong': 'MEASURE AGAIN: an outline is not as it was traced.',
@@ -49,9 +49,13 @@ function conclusionLine(joint: Joint, { explanation, next }: TrialResult): strin
     );
     return `${conclusions[conclusion]} Trace ${inWords(named)} anew before anything more is cut.`;
   }
-  if (conclusion !== 'explained') return conclusions[conclusion];
-  if (next === null || nothingToCut(next.plan)) return 'EXPLAINED: by these readings nothing more has to come off.';
-  return `EXPLAINED: by these readings there is more to come off${next.plan.holds ? '.' : ', and the plan for it does not hold.'}`;
+  if (conclusion !== 'explained' && conclusion !== 'partly') return conclusions[conclusion];
+  const settled =
+    conclusion === 'explained'
+      ? 'EXPLAINED: by these readings'
+      : 'PARTLY SETTLED: these readings tell how it lies one way and not the other; as far as they do,';
+  if (next === null || nothingToCut(next.plan)) return `${settled} nothing more has to come off.`;
+  return `${settled} there is more to come off${next.plan.holds ? '.' : ', and the plan for it does not hold.'}`;
 }
 
 function liesTexts({ fit }: Joint, { conclusion, shift, turnRad, shiftErrorMm, turnErrorRad }: Explanation): string[] {

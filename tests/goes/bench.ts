@@ -7,7 +7,6 @@ import type { Position } from '../../src/job/path.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { commonDepth } from '../../src/plan/bands/depth-ranges.ts';
 import { metalOf } from '../../src/plan/bands/metal.ts';
-import type { CutSection } from '../../src/plan/part-cut.ts';
 import { gapFrom } from '../../src/trial/contact.ts';
 import { asTraced } from '../../src/trial/correction.ts';
 import { surfacePlaceOf, type WrittenPlace } from '../../src/trial/surface-place.ts';
@@ -126,19 +125,14 @@ export class Bench {
       : Math.max(0, contact.gapMm + normal(this.#random, claySigmaMm));
   }
 
-  /** Grinds bands of a cut to one of their lines, laid out from the dowels as traced. */
-  grindToLine(sections: readonly CutSection[], line: 'first' | 'planned' | 'last'): void {
+  /** Grinds what is laid out from the dowels as traced, over its depth from the face. */
+  grindLaidOut(cuts: readonly Removal[]): void {
     // set once, so that bands that adjoin leave no ridge between them
     const strayMm = normal(this.#random, handSigmaMm);
-    const removals = sections.flatMap(({ id, bands }): Removal[] =>
-      bands.flatMap((band) => {
-        const told = line === 'last' ? band.lastDepth : band.depth;
-        const depth = told && this.#depthOnCasting(id, told, strayMm);
-        return depth === null || band[line].length === 0
-          ? []
-          : [{ section: id, depth, room: this.#roomOf(id, band[line]) }];
-      }),
-    );
+    const removals = cuts.flatMap(({ section, depth: told, room }): Removal[] => {
+      const depth = this.#depthOnCasting(section, told, strayMm);
+      return depth === null || room.length === 0 ? [] : [{ section, depth, room: this.#roomOf(section, room) }];
+    });
     this.#grind(removals);
     this.pieceAtLine = this.#piece;
   }

@@ -8,6 +8,7 @@ import { areaMm2, loopsOf, type Polygons } from '../../src/geometry/polygons/pol
 import type { Casting, DepthRange, Section } from '../../src/job/casting.ts';
 import { depthsParted, gapMm, sharesDepth } from '../../src/plan/bands/depth-ranges.ts';
 import { metalOf } from '../../src/plan/bands/metal.ts';
+import type { PlanResult } from '../../src/plan/plan-result.ts';
 
 /** Arcs within this, mm; these outlines have none. */
 const toleranceMm = 1e-3;
@@ -35,6 +36,17 @@ export interface Removal {
   readonly depth: DepthRange;
   readonly room: Polygons;
 }
+
+/** What a plan takes off, to one of its lines, in its own frame. */
+export const laidOut = ({ cuts }: Pick<PlanResult, 'cuts'>, line: 'first' | 'planned' | 'last'): Removal[] =>
+  cuts.flatMap(({ sections }) =>
+    sections.flatMap(({ id, bands }) =>
+      bands.flatMap((band): Removal[] => {
+        const depth = line === 'last' ? band.lastDepth : band.depth;
+        return depth === null ? [] : [{ section: id, depth, room: band[line] }];
+      }),
+    ),
+  );
 
 export const workpieceOf = (casting: Casting): Workpiece => ({
   casting,

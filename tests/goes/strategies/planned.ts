@@ -7,7 +7,7 @@ import type { Casting } from '../../../src/job/casting.ts';
 import { planCut } from '../../../src/plan/plan-cut.ts';
 import type { PlanResult } from '../../../src/plan/plan-result.ts';
 import type { Bench } from '../bench.ts';
-import { castingNow, ground, type Removal, workpieceOf } from '../workpiece.ts';
+import { castingNow, ground, laidOut, workpieceOf } from '../workpiece.ts';
 import { goOnByEye } from './by-eye.ts';
 import type { Outcome, Said, Strategy } from './strategy.ts';
 
@@ -41,8 +41,8 @@ export const homeOnly: Strategy = (bench) => {
 
 function grindTo(line: 'planned' | 'last', bench: Bench, plan: PlanResult, said: Said | null): Outcome {
   if (!plan.holds) return { ending: 'refused', said };
-  const sections = plan.cuts.flatMap((cut) => cut.sections);
-  if (sections.length > 0) bench.grindToLine(sections, line);
+  const cuts = laidOut(plan, line);
+  if (cuts.length > 0) bench.grindLaidOut(cuts);
   return { ending: goOnByEye(bench), said };
 }
 
@@ -52,15 +52,10 @@ function isClear({ home, wayIn }: Pick<CheckResult, 'home' | 'wayIn'>): boolean 
 }
 
 function cutToLastLine(fixed: Casting, plan: PlanResult): Casting {
-  const removals = plan.cuts.flatMap(({ sections }) =>
-    sections.flatMap(({ id, bands }) =>
-      bands.flatMap(({ lastDepth, last }): Removal[] =>
-        lastDepth === null
-          ? []
-          : [{ section: id, depth: lastDepth, room: offset(outlinesOf(last), hairMm, hairMm, 'outside').polygons }],
-      ),
-    ),
-  );
+  const removals = laidOut(plan, 'last').map((cut) => ({
+    ...cut,
+    room: offset(outlinesOf(cut.room), hairMm, hairMm, 'outside').polygons,
+  }));
   const cut = castingNow(ground(workpieceOf(fixed), removals));
   // where a band ends is laid out from the face, and no longer read off the casting
   return { ...cut, sections: cut.sections.map((section) => ({ ...section, depthErrorMm: 0 })) };

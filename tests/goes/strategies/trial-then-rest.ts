@@ -1,12 +1,12 @@
 import { treeOf } from '../../../src/clearance/trees.ts';
 import { nearestOnOutline } from '../../../src/geometry/motion/nearest-point.ts';
 import { outlinePoints } from '../../../src/geometry/motion/outline-points.ts';
+import { union } from '../../../src/geometry/polygons/polygon-engine.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import type { DepthRange } from '../../../src/job/casting.ts';
 import { home, type Position } from '../../../src/job/path.ts';
-import type { CutSection } from '../../../src/plan/part-cut.ts';
+import { sharesDepth } from '../../../src/plan/bands/depth-ranges.ts';
 import { planCut } from '../../../src/plan/plan-cut.ts';
-import type { PlanResult } from '../../../src/plan/plan-result.ts';
 import { depthsBeside } from '../../../src/trial/bench-place.ts';
 import { gapFrom, type Offered } from '../../../src/trial/contact.ts';
 import { asTraced } from '../../../src/trial/correction.ts';
@@ -16,7 +16,7 @@ import { surfacePlaceOf, type WrittenPlace } from '../../../src/trial/surface-pl
 import type { Go, Stopped, TrialReading } from '../../../src/trial/trial.ts';
 import type { Bench } from '../bench.ts';
 import type { Trial } from '../offer-up.ts';
-import { castingNow, ground, type Removal, type Workpiece, workpieceOf } from '../workpiece.ts';
+import { castingNow, ground, laidOut, type Removal, type Workpiece, workpieceOf } from '../workpiece.ts';
 import { goOnByEye, wantedMm } from './by-eye.ts';
 import type { Strategy } from './strategy.ts';
 
@@ -40,11 +40,12 @@ export const trialThenRest: Strategy = (bench) => {
   const said = { ofGo: 2, holds: plan.holds, clearsAtWorst: false };
   if (!plan.holds) return { ending: 'refused', said };
   let asCut = workpieceOf(traced.fixed);
-  const grind = (sections: readonly CutSection[], line: 'first' | 'planned'): void => {
-    bench.grindToLine(sections, line);
-    asCut = ground(asCut, removalsOf(sections, line));
+  let cuts: readonly Removal[] = laidOut(plan, 'first');
+  const grind = (): void => {
+    bench.grindLaidOut(cuts);
+    asCut = ground(asCut, cuts);
   };
-  grind(sectionsOf(plan), 'first');
+  grind();
   const rounds: Round[] = [];
   let isHome = false;
   while (rounds.length < mostRounds) {
@@ -52,22 +53,25 @@ export const trialThenRest: Strategy = (bench) => {
     isHome = trial.goes && rounds.length > 0;
     if (isHome) break;
     rounds.push(roundOf(bench, asCut, trial, rounds.length + 1));
-    const rest = restBy(bench, rounds) ?? (rounds.length === 1 ? sectionsOf(plan) : null);
+    const rest = restBy(bench, rounds) ?? (rounds.length === 1 ? laidOut(plan, 'planned') : null);
     if (rest === null) break;
-    grind(rest, 'planned');
+    cuts = withBefore(rest, cuts);
+    grind();
   }
   const isDone = isHome && !bench.grindWhereClayIsThin(wantedMm, (readMm) => wantedMm - readMm);
   return { ending: isDone ? 'done' : goOnByEye(bench), said };
 };
 
-const sectionsOf = ({ cuts }: PlanResult): CutSection[] => cuts.flatMap(({ sections }) => [...sections]);
-
-const removalsOf = (sections: readonly CutSection[], line: 'first' | 'planned'): Removal[] =>
-  sections.flatMap(({ id, bands }) =>
-    bands.flatMap((band): Removal[] =>
-      band.depth === null ? [] : [{ section: id, depth: band.depth, room: band[line] }],
-    ),
-  );
+/** Whatever of the cuts before stands proud of their lines goes with the metal behind it. */
+const withBefore = (rest: readonly Removal[], before: readonly Removal[]): Removal[] =>
+  rest.map(({ section, depth, room }) => ({
+    section,
+    depth,
+    room: union([
+      ...room,
+      ...before.flatMap((cut) => (cut.section === section && sharesDepth(cut.depth, depth) ? cut.room : [])),
+    ]),
+  }));
 
 /** One trial fit: what was read, and of what by the drawings. */
 interface Round {
@@ -96,13 +100,13 @@ function roundOf(bench: Bench, asCut: Workpiece, trial: Trial, count: number): R
 }
 
 /** What is left to cut as all readings have it; null where they settle nothing, or no such plan holds. */
-function restBy({ traced }: Bench, rounds: readonly Round[]): readonly CutSection[] | null {
+function restBy({ traced }: Bench, rounds: readonly Round[]): readonly Removal[] | null {
   const goes = rounds.map(({ go }) => go);
   const explanation = explain(traced, { file: '', goes }, ({ go }) => (rounds[go - 1] as Round).offered);
-  if (explanation.conclusion !== 'explained') return null;
+  if (explanation.conclusion !== 'explained' && explanation.conclusion !== 'partly') return null;
   const asCut = (rounds.at(-1) as Round).offered.joint;
   const next = drain(planCut(jointExplained(traced, asCut, explanation)));
-  return next.holds ? sectionsOf(next) : null;
+  return next.holds ? laidOut(next, 'planned') : null;
 }
 
 function stoppedOf({ traced }: Bench, trial: Trial): Stopped {
