@@ -1,5 +1,4 @@
 import { treeOf } from '../clearance/trees.ts';
-import { metalLeft } from '../geometry/cutting/metal-left.ts';
 import { outlinePoints, outwardNormal } from '../geometry/motion/outline-points.ts';
 import { boxOfOutline } from '../geometry/motion/outline-tree.ts';
 import { moveRegion, type Region } from '../geometry/plane/loop.ts';
@@ -7,11 +6,12 @@ import { cross, length } from '../geometry/plane/vec.ts';
 import { metalOnLeft } from '../geometry/polygons/metal-on-left.ts';
 import { offset } from '../geometry/polygons/offset.ts';
 import { difference, intersection, union } from '../geometry/polygons/polygon-engine.ts';
-import { polygonise } from '../geometry/polygons/polygonise.ts';
-import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons/polygons.ts';
+import { loopsOf, outlinesOf, type Polygons, withoutSlivers } from '../geometry/polygons/polygons.ts';
 import type { Casting, Section } from '../job/casting.ts';
 import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
+import { metalOf } from '../plan/bands/metal.ts';
+import { toleranceMm } from '../plan/bands/tolerance.ts';
 import { type Correction, motionOf } from './correction.ts';
 import { sdOfLimit } from './equations.ts';
 import { type Explanation, type Posterior, varianceAlong } from './solve.ts';
@@ -53,15 +53,21 @@ const resized = (loops: Region, byMm: number): Polygons =>
 /** Metal as it was cut, its surfaces as cast where they truly are: what was cut was laid out from the dowels, and stays. */
 function asItTrulyIs(traced: Region, asCut: Region, { fixed, offsetMm }: Correction, section: string): Region {
   const byMm = offsetMm('fixed', section);
-  const truly = loopsOf(resized(moveRegion(traced, motionOf(fixed)), byMm));
-  const left = polygonise(asCut, arcsMm, 'outside');
-  const cast = polygonise(traced, arcsMm, 'outside');
-  const [grown, cut] = [polygonise(truly, arcsMm, 'outside'), difference(cast, left)];
   const reachMm = Math.abs(byMm) + length(fixed.shift) + Math.abs(fixed.turnRad) * reachOf(traced);
   if (reachMm < tellingMm) return asCut;
-  const mouth = cut.length === 0 ? [] : offset(outlinesOf(cut), reachMm + arcsMm, arcsMm, 'outside').polygons;
-  return loopsOf(union([...intersection(left, grown), ...metalLeft(grown, union([...cast, ...mouth]))]));
+  const cast = metalOf(traced, toleranceMm, 'outside');
+  const left = metalOf(asCut, toleranceMm, 'outside');
+  const truly = resized(moveRegion(traced, motionOf(fixed)), byMm);
+  const cut = withoutFilms(difference(cast, left));
+  const mouth = cut.length === 0 ? [] : offset(outlinesOf(cut), reachMm + filmMm, arcsMm, 'outside').polygons;
+  return loopsOf(withoutFilms(union([...intersection(left, truly), ...difference(truly, union([...cast, ...mouth]))])));
 }
+
+/** What of an outline is thinner than this is of chords that do not fall on one another, mm. */
+const filmMm = 5e-3;
+
+const withoutFilms = (polygons: Polygons): Polygons =>
+  withoutSlivers(withoutSlivers(polygons, 'inside', filmMm), 'outside', filmMm);
 
 /** How far an outline goes from the axis, mm, or a little more. */
 function reachOf(region: Region): number {

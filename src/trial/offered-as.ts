@@ -1,14 +1,14 @@
 import { treeOf } from '../clearance/trees.ts';
-import { metalLeft } from '../geometry/cutting/metal-left.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
 import { offset } from '../geometry/polygons/offset.ts';
-import { intersection, union } from '../geometry/polygons/polygon-engine.ts';
-import { polygonise } from '../geometry/polygons/polygonise.ts';
+import { difference, intersection, union } from '../geometry/polygons/polygon-engine.ts';
 import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons/polygons.ts';
 import type { Casting } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { MarkingTable } from '../markout/marking-row.ts';
 import { layersOf, withLayers } from '../plan/bands/layers.ts';
+import { metalOf } from '../plan/bands/metal.ts';
+import { toleranceMm } from '../plan/bands/tolerance.ts';
 import type { CutBand, PartCut } from '../plan/part-cut.ts';
 import type { PlanResult } from '../plan/plan-result.ts';
 import type { Offered } from './contact.ts';
@@ -51,7 +51,7 @@ function castingCutTo(casting: Casting, { sections }: PartCut, table: MarkingTab
     layersOf(one).map(({ depth, cut: band }) => ({
       depth,
       loops:
-        band === null ? null : loopsOf(bandCutTo(polygonise(one.section.loops, arcsMm, 'outside'), band, table, cut)),
+        band === null ? null : loopsOf(bandCutTo(metalOf(one.section.loops, toleranceMm, 'outside'), band, table, cut)),
     })),
   );
 }
@@ -63,16 +63,21 @@ function bandCutTo(
   table: MarkingTable,
   cut: CutSoFar,
 ): Polygons {
-  if (cut.kind !== 'measured') return metalLeft(metal, cut.kind === 'first' ? first : planned);
+  if (cut.kind !== 'measured') return without(metal, cut.kind === 'first' ? first : planned);
   const beyond = cut.places.flatMap(({ place, takeOffMm }) => {
     const row = table.find((one) => one.place === place && one.band === number);
     return row === undefined ? [] : [takeOffMm - row.plannedMm];
   });
   if (beyond.length === 0) return metal;
   const beyondMm = beyond.reduce((sum, mm) => sum + mm, 0) / beyond.length;
-  if (beyondMm >= 0) return metalLeft(metal, grown(planned, beyondMm));
-  return intersection(metal, grown(metalLeft(metal, planned), -beyondMm));
+  if (beyondMm >= 0) return without(metal, grown(planned, beyondMm));
+  return intersection(metal, grown(without(metal, planned), -beyondMm));
 }
+
+/** Outlines that share an arc may have it by other chords: a hair beyond both leaves no film of it, mm. */
+const hairMm = 0.01;
+
+const without = (metal: Polygons, cut: Polygons): Polygons => difference(metal, grown(cut, hairMm));
 
 const grown = (polygons: Polygons, byMm: number): Polygons =>
   byMm === 0 || polygons.length === 0
