@@ -13,6 +13,7 @@ import { painted } from './stage/paint.ts';
 import { type Pane, paneOf } from './stage/pane.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
 import { type Extent, toPane, type View } from './stage/view.ts';
+import { trialMarks } from './trial-marks.ts';
 import { standingWords } from './words/standing.ts';
 import { words } from './words.ts';
 
@@ -321,6 +322,8 @@ function marksOfStep(app: App, view: View, width: number): SVGElement[] {
       return offsetArrows(app, view);
     case 'grind':
       return readingMarks(app, view);
+    case 'trial-fit':
+      return trialMarks(app, view);
     default:
       return [];
   }

@@ -1,0 +1,155 @@
+import { treeOf } from '../../src/clearance/trees.ts';
+import type { PositionFile } from '../../src/files/fit-file.ts';
+import type { JobFile } from '../../src/files/job-file.ts';
+import type { GoFile, TrialFile } from '../../src/files/trial-file.ts';
+import { nearestOnOutline } from '../../src/geometry/motion/nearest-point.ts';
+import type { Progress } from '../../src/geometry/progress.ts';
+import type { Casting } from '../../src/job/casting.ts';
+import { mmPer, type Units } from '../../src/job/lengths.ts';
+import { home, type Position } from '../../src/job/path.ts';
+import { positionOf } from '../../src/job/position-of.ts';
+import type { Joint } from '../../src/joint/joint.ts';
+import type { Analysis } from '../../src/pipeline/analysis.ts';
+import { solveTrial } from '../../src/pipeline/trial.ts';
+import { depthsBeside } from '../../src/trial/bench-place.ts';
+import { gapFrom, type Offered } from '../../src/trial/contact.ts';
+import { asTraced } from '../../src/trial/correction.ts';
+import { type Foretold, foretold } from '../../src/trial/foretold.ts';
+import { offeredWith } from '../../src/trial/offered-as.ts';
+import { whereDowelStands } from '../../src/trial/on-the-way.ts';
+import { readTrialFile } from '../../src/trial/read-trial.ts';
+import { surfacePlaceOf } from '../../src/trial/surface-place.ts';
+import { conclusionLine, foretoldTexts, trialText } from '../../src/words/trial-text.ts';
+import type { Stand, Stopped } from '../job/trial-edits.ts';
+import type { PlaceFound, PointedAt, TrialTold } from './questions.ts';
+import { analysed } from './work.ts';
+
+const stops = new WeakMap<JobFile, Foretold>();
+
+/** Where a job stops before anything is cut, in words; null where the job does not come to that. */
+export function foretoldIn(job: JobFile, units: Units | null): string[] | null {
+  const found = analysed(job);
+  if (!found.ok) return null;
+  const { joint } = found.value;
+  const stop = stops.get(job) ?? foretold(joint);
+  stops.set(job, stop);
+  return foretoldTexts(readIn(joint, units), stop);
+}
+
+/** What the trial fits of a job say together; null where the job does not come to that. */
+export function* trialTold(job: JobFile, trial: TrialFile, units: Units | null): Generator<Progress, TrialTold | null> {
+  const found = analysed(job);
+  if (!found.ok) return null;
+  const read = readTrialFile('', JSON.stringify(trial));
+  const solved = read.ok ? yield* solveTrial(found.value, '', read.value) : read;
+  if (!solved.ok) return { kind: 'refused', findings: solved.findings };
+  const { value } = solved;
+  const joint = readIn(found.value.joint, units);
+  const result = { ...value, next: value.next && { ...value.next, joint: readIn(value.next.joint, units) } };
+  return {
+    kind: 'told',
+    conclusion: result.explanation.conclusion,
+    line: conclusionLine(joint, result),
+    text: trialText(joint, result),
+    measureNext: result.measureNext,
+  };
+}
+
+const readIn = (joint: Joint, units: Units | null): Joint =>
+  units === null ? joint : { ...joint, fit: { ...joint.fit, units } };
+
+/** The place under the hand as it is at a go: on the outlines that are left by then, where the moving part stands by then. */
+export function* placeFound(
+  job: JobFile,
+  go: GoFile | null,
+  pointed: PointedAt,
+): Generator<Progress, PlaceFound | null> {
+  const found = analysed(job);
+  if (!found.ok) return null;
+  const { joint } = found.value;
+  const mm = mmPer(joint.fit.units);
+  const stand = standOf(joint, go?.stopped);
+  const position = stand === 'home' ? home : positionOf(stand, mm);
+  const offered = yield* offeredAt(found.value, go);
+  const beside = standingOff(joint.moving, position.standOffMm);
+  const near = offered.joint.fixed.sections
+    .filter(({ id }) => pointed.on === null || id === pointed.on.section)
+    .flatMap((section) => {
+      const { distanceMm, point, edge } = nearestOnOutline(treeOf(section.loops), pointed.at);
+      const depths = pointed.on === null ? depthsBeside(section, beside) : [pointed.on.depthMm];
+      return edge < 0 || distanceMm > pointed.withinMm ? [] : [{ section: section.id, point, distanceMm, depths }];
+    })
+    .sort((a, b) => a.distanceMm - b.distanceMm);
+  const [first] = near;
+  if (first === undefined) return null;
+  // outlines that lie over one another are all under the thumb: what counts is what the moving part is nearest to
+  const places = near
+    .filter(({ distanceMm }) => distanceMm < first.distanceMm + alikeMm)
+    .flatMap(({ section, point, depths }) => depths.map((depthMm) => ({ section, at: point, depthMm })))
+    .flatMap((written) => {
+      const surface = surfacePlaceOf(offered, written);
+      const contact = surface && gapFrom(offered, surface, position, asTraced);
+      return contact === null ? [] : [{ ...written, gapMm: contact.gapMm }];
+    })
+    .sort((a, b) => a.gapMm - b.gapMm);
+  const [place] = places;
+  if (place === undefined) return { kind: 'nothing-beside', section: first.section };
+  const { section, at, depthMm } = place;
+  const where = stand === 'home' ? {} : { position: stand };
+  return {
+    kind: 'place',
+    place: { section, at: [inFile(at.x / mm), inFile(at.y / mm)], depth: inFile(depthMm / mm), ...where },
+  };
+}
+
+const alikeMm = 1;
+
+/** Finer than anyone reads, and no digits that only arithmetic brings. */
+const inFile = (value: number): number => Number(value.toFixed(4));
+
+/** A casting as far off as it stands, its depths told from where its face is at home. */
+const standingOff = ({ sections }: Casting, standOffMm: number): Pick<Casting, 'sections'> => ({
+  sections: sections.map(({ depth, ...section }) => ({
+    ...section,
+    depth: depth && { fromMm: depth.fromMm + standOffMm, toMm: depth.toMm + standOffMm },
+  })),
+});
+
+function* offeredAt({ joint, plan, tables }: Analysis, go: GoFile | null): Generator<Progress, Offered> {
+  const { cut = 'none' } = go ?? {};
+  // nothing has to be planned to know the castings as they were traced
+  if (cut === 'none') return { joint, isCutAt: () => false };
+  const mm = mmPer(joint.fit.units);
+  const soFar =
+    typeof cut === 'string'
+      ? ({ kind: cut } as const)
+      : {
+          kind: 'measured' as const,
+          places: cut.map(({ place, takeOff }) => ({ place, takeOffMm: takeOff * mm })),
+        };
+  return offeredWith(joint, yield* plan(), yield* tables(), soFar);
+}
+
+/** Where the moving part stands when it has stopped; home where it never can stand so, which the answer says. */
+export function standsIn(job: JobFile, stopped: readonly (Stopped | null)[]): Stand[] | null {
+  const found = analysed(job);
+  return found.ok ? stopped.map((one) => standOf(found.value.joint, one ?? undefined)) : null;
+}
+
+function standOf({ fit }: Joint, stopped: Stopped | undefined): Stand {
+  if (stopped === undefined || stopped === 'home') return 'home';
+  if (!('dowel' in stopped)) {
+    const { error: _, ...position } = stopped;
+    return position;
+  }
+  const mm = mmPer(fit.units);
+  const { dowel, fromHole, standOff } = stopped;
+  const pair = fit.dowels.find(({ fixed }) => fixed.id === dowel);
+  const on = pair && whereDowelStands(fit.legs, pair, fromHole * mm, standOff === undefined ? null : standOff * mm);
+  return on ? written(on.position, mm) : 'home';
+}
+
+function written({ standOffMm, turnRad, shift }: Position, mm: number): PositionFile {
+  const at = { standOff: inFile(standOffMm / mm), turn: inFile((turnRad * 180) / Math.PI) };
+  return shift.x === 0 && shift.y === 0 ? at : { ...at, shift: [inFile(shift.x / mm), inFile(shift.y / mm)] };
+}

@@ -1,0 +1,87 @@
+import { signal } from '@preact/signals';
+import type { Reading } from '../../src/files/finding.ts';
+import type { JobFile } from '../../src/files/job-file.ts';
+import type { GoFile, TrialFile } from '../../src/files/trial-file.ts';
+import type { Units } from '../../src/job/lengths.ts';
+import { type Core, lastReply, nothingSaid } from '../core.ts';
+import type { OpenedFile } from '../heavy/opened-job.ts';
+import type { PlaceFound, PointedAt, TrialTold } from '../heavy/questions.ts';
+import { type PlaceToRead, type Stand, type Stopped, trialIn } from '../job/trial-edits.ts';
+
+/** What the trial fits of a job teach, and the place that is read now. */
+export class TrialFits {
+  /** Where it stops before anything is cut; null until that is known. */
+  readonly foretold = signal<readonly string[] | null>(null);
+  readonly isWorking = signal(false);
+  /** The place whose reading is still to be told. */
+  readonly reading = signal<PlaceToRead | null>(null);
+  readonly #told = signal<{ readonly told: TrialTold; readonly of: JobFile } | null>(null);
+  /** For what the hand waits for. */
+  readonly #live: Core;
+  /** Knows the plan. */
+  readonly #long: Core;
+
+  constructor(live: Core, long: Core) {
+    this.#live = live;
+    this.#long = long;
+  }
+
+  /** What was said last, where it was said of this job as it is. */
+  toldOf(job: JobFile): TrialTold | null {
+    const last = this.#told.value;
+    const isOfIt = last?.of.fit === job.fit && last.of.parts === job.parts && trialIn(last.of) === trialIn(job);
+    return isOfIt ? last.told : null;
+  }
+
+  foretell(job: JobFile, units: Units | null): void {
+    this.#live.ask({ kind: 'foretell', units }, job, (reply) => {
+      if (reply.kind === 'foretold') this.foretold.value = reply.texts;
+    });
+  }
+
+  /** Asks what the trial fits say, told in a unit. */
+  async solve(job: JobFile, units: Units | null): Promise<void> {
+    const trial = trialIn(job);
+    if (trial === null) return;
+    this.isWorking.value = true;
+    const ended = await this.#long.ask({ kind: 'trial', trial, units }, job, (reply) => {
+      if (reply.kind === 'trial-told' && reply.told !== null) this.#told.value = { told: reply.told, of: job };
+    });
+    if (ended.how !== 'dropped') this.isWorking.value = false;
+  }
+
+  /** Nobody waits for it any more. */
+  leave(): void {
+    this.#long.drop('trial');
+    this.isWorking.value = false;
+  }
+
+  /** What lies under the hand at a go; null where no outline does. */
+  async placeAt(job: JobFile, go: GoFile | null, pointed: PointedAt): Promise<PlaceFound | null> {
+    const core = (go?.cut ?? 'none') === 'none' ? this.#live : this.#long;
+    const { reply } = await lastReply(core, { kind: 'place', go, pointed }, job).catch(() => nothingSaid);
+    return reply?.kind === 'place-found' ? reply.found : null;
+  }
+
+  /** Where the moving part stands when it has stopped so; home where that is not known. */
+  async standsAt(job: JobFile, stopped: readonly [was: Stopped | null, is: Stopped | null]): Promise<[Stand, Stand]> {
+    const { reply } = await lastReply(this.#live, { kind: 'stands', stopped }, job).catch(() => nothingSaid);
+    const [was = 'home', is = 'home'] = reply?.kind === 'stand-found' && reply.stands !== null ? reply.stands : [];
+    return [was, is];
+  }
+
+  /** A trial file as it was opened. */
+  async read(file: OpenedFile): Promise<Reading<TrialFile>> {
+    const { reply } = await lastReply(this.#live, { kind: 'read-trial', file }, null).catch(() => nothingSaid);
+    if (reply?.kind === 'trial-read') return reply.read;
+    const finding = { file: file.name, at: '', found: 'a page that lost what it read', expected: 'the file again' };
+    return { ok: false, findings: [finding] };
+  }
+
+  /** What was said was of another job. */
+  forget(): void {
+    this.foretold.value = null;
+    this.reading.value = null;
+    this.#told.value = null;
+  }
+}
