@@ -147,6 +147,8 @@ export type TrialTold =
       readonly line: string;
       readonly text: string;
       readonly measureNext: NextReading | null;
+      /** Readings that the others contradict, and what they should be by those. */
+      readonly disagreeing: readonly { readonly id: string; readonly expectedMm: number }[];
     };
 
 /** Where the hand points to on the fixed part, mm: so near to an outline, or just to one section and depth. */

@@ -52,6 +52,9 @@ export function* trialTold(job: JobFile, trial: TrialFile, units: Units | null):
     line: conclusionLine(joint, result),
     text: trialText(joint, result),
     measureNext: result.measureNext,
+    disagreeing: result.explanation.readings
+      .filter(({ disagrees }) => disagrees)
+      .map(({ id, expectedMm }) => ({ id, expectedMm })),
   };
 }
 

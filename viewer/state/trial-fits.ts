@@ -15,7 +15,10 @@ export class TrialFits {
   readonly isWorking = signal(false);
   /** The place whose reading is still to be told. */
   readonly reading = signal<PlaceToRead | null>(null);
+  /** The reading that was touched on the pane, to be gone to in the list. */
+  readonly touched = signal<string | null>(null);
   readonly #told = signal<{ readonly told: TrialTold; readonly of: JobFile } | null>(null);
+  #foretoldOf: JobFile | null = null;
   /** For what the hand waits for. */
   readonly #live: Core;
   /** Knows the plan. */
@@ -34,6 +37,8 @@ export class TrialFits {
   }
 
   foretell(job: JobFile, units: Units | null): void {
+    if (this.#foretoldOf?.fit !== job.fit || this.#foretoldOf.parts !== job.parts) this.foretold.value = null;
+    this.#foretoldOf = job;
     this.#live.ask({ kind: 'foretell', units }, job, (reply) => {
       if (reply.kind === 'foretold') this.foretold.value = reply.texts;
     });

@@ -44,7 +44,7 @@ export function TrialFit({ app, state, job, session, pane }: StepProps) {
     <>
       <Foretold texts={fits.foretold.value} />
       {state.checked === null ? null : <p>{words.tapIt}</p>}
-      <p class="unseen">{words.tapKey}</p>
+      {state.checked === null ? null : <p class="by-key">{words.tapKey}</p>}
       <p role="status" class="pointed">
         {pointed}
       </p>
@@ -60,6 +60,7 @@ export function TrialFit({ app, state, job, session, pane }: StepProps) {
             index={index}
             joint={state.checked?.joint ?? null}
             refused={refused}
+            disagreeing={state.trial?.kind === 'told' ? state.trial.disagreeing : []}
             pane={pane}
           />
         ))
@@ -119,6 +120,8 @@ function Answer({ app, job, told, isWorking }: AnswerProps) {
   const elsewhere = told?.kind === 'refused' ? told.findings.filter(({ at }) => !at.startsWith('goes[')) : [];
   const next = told?.kind === 'told' ? told.measureNext : null;
   const shown = app.reader.units.value ?? job.fit.units;
+  // where it stopped short nothing is home yet
+  const isHome = (goesIn(job).at(-1)?.stopped ?? 'home') === 'home';
   const measureNext = (): void => {
     if (next === null) return;
     const on = { section: next.section, depthMm: next.depthMm };
@@ -140,9 +143,11 @@ function Answer({ app, job, told, isWorking }: AnswerProps) {
           {next === null ? null : (
             <>
               <p>{words.measureNext(next, shown)}</p>
-              <button type="button" onClick={measureNext}>
-                {words.measureIt}
-              </button>
+              {isHome ? (
+                <button type="button" onClick={measureNext}>
+                  {words.measureIt}
+                </button>
+              ) : null}
             </>
           )}
           <InFull text={() => told.text} />

@@ -18,7 +18,7 @@ export const trialWords = {
   nothingForetold: 'Nothing stops it on the way in, with every tracing error against it.',
 
   tapIt: 'Offer it up. Tap the mark on the casting: the drawing takes the place.',
-  tapKey: 'By key: with the drawing in focus, Enter takes the outline nearest to its middle.',
+  tapKey: 'By key: while the drawing has the focus, Enter takes the outline nearest to the cross.',
   nothingThere: 'No outline of the fixed part there. Tap nearer to one, or see it larger.',
   nothingBeside: (section: string): string => `Nothing of the moving part stands beside ${section} there.`,
   newReading: 'What is there?',
@@ -54,7 +54,7 @@ export const trialWords = {
   standOff: 'stand-off',
   fromHole: (dowel: string): string => `${dowel} from its hole`,
   faces: 'Between the faces',
-  faceAt: 'at',
+  faceAt: 'beside the hole',
   gap: 'feeler gauge',
   faceGap: (hole: string, gap: string): string => `${hole}: ${gap}`,
   removeFace: (hole: string): string => `Take out the gap at ${hole}`,
@@ -63,6 +63,9 @@ export const trialWords = {
   refused: ({ found, expected, didYouMean }: Finding): string =>
     `Not taken: ${found}. Wanted: ${expected}.${didYouMean === undefined ? '' : ` ${didYouMean}, perhaps?`}`,
   refusedElsewhere: (finding: Finding): string => `${finding.at}: ${trialWords.refused(finding)}`,
+
+  disagrees: (expectedMm: number, units: Units): string =>
+    `Disagrees with the others: by those it is ${fineLength(expectedMm, units)}. Look at it again.`,
 
   answer: 'What it says',
   workingOut: 'Working it out',

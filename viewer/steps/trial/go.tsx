@@ -22,16 +22,24 @@ interface Props {
   /** Null before the job is worked out. */
   readonly joint: Joint | null;
   readonly refused: readonly Finding[];
+  readonly disagreeing: readonly { readonly id: string; readonly expectedMm: number }[];
   readonly pane: Pane;
 }
 
 /** One trial fit: what had come off, where it stopped, and what was read. */
-export function Go({ app, job, go, index, joint, refused, pane }: Props) {
+export function Go({ app, job, go, index, joint, refused, disagreeing, pane }: Props) {
   const of = (place: string): Finding[] => refused.filter(({ at }) => at.startsWith(`goes[${index}]${place}`));
   const readings = go.readings ?? [];
   const setStopped = async (stopped: Stopped | undefined): Promise<void> => {
     const [was, is] = await app.answers.trial.standsAt(job, [go.stopped ?? null, stopped ?? null]);
     app.job.edit((now) => withStopped(now, index, stopped, { was, is }));
+  };
+  const { touched } = app.answers.trial;
+  const goTo = (row: HTMLElement | null): void => {
+    if (row === null) return;
+    touched.value = null;
+    row.scrollIntoView({ block: 'nearest' });
+    row.focus({ preventScroll: true });
   };
   const cut = go.cut ?? 'none';
   const measured = typeof cut === 'string' ? [] : ([['measured', words.cutMeasured]] as const);
@@ -51,7 +59,7 @@ export function Go({ app, job, go, index, joint, refused, pane }: Props) {
       {readings.length === 0 ? null : (
         <ol class="readings">
           {readings.map((reading, k) => (
-            <li key={reading.id}>
+            <li key={reading.id} tabIndex={-1} ref={touched.value === reading.id ? goTo : null}>
               <button
                 type="button"
                 class="place"
@@ -76,6 +84,13 @@ export function Go({ app, job, go, index, joint, refused, pane }: Props) {
                 setDepth={(depth) => app.job.edit((now) => withDepth(now, index, k, depth))}
               />
               <Refused findings={of(`.readings[${k}]`)} />
+              {disagreeing
+                .filter(({ id }) => id === reading.id)
+                .map(({ id, expectedMm }) => (
+                  <p key={id} class="wrong">
+                    {words.disagrees(expectedMm, app.reader.units.value ?? job.fit.units)}
+                  </p>
+                ))}
             </li>
           ))}
         </ol>

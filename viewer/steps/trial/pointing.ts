@@ -7,6 +7,7 @@ import { reachPx } from '../../stage/gestures.ts';
 import type { Pane } from '../../stage/pane.ts';
 import { usePaneTool } from '../../stage/pane-tool.ts';
 import { toPlane } from '../../stage/view.ts';
+import { readingAt } from '../../trial-marks.ts';
 import { trialWords as words } from '../../words/trial.ts';
 
 /** Takes what lies under the hand as the place to be read next, at the last go; and gives it back. */
@@ -34,7 +35,9 @@ export function usePointing(app: App, pane: Pane): string {
     pane,
     () => ({
       onTap: (at, event) => {
-        take(at, reachPx(event));
+        const touched = readingAt(app, pane.view(), at);
+        if (touched === null) take(at, reachPx(event));
+        else app.answers.trial.touched.value = touched;
         return true;
       },
     }),
