@@ -4,7 +4,7 @@ import type { JobFile } from '../../src/files/job-file.ts';
 import type { GoFile, TrialFile } from '../../src/files/trial-file.ts';
 import { nearestOnOutline } from '../../src/geometry/motion/nearest-point.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
-import type { Casting } from '../../src/job/casting.ts';
+import type { Casting, DepthRange } from '../../src/job/casting.ts';
 import { mmPer, type Units } from '../../src/job/lengths.ts';
 import { home, type Position } from '../../src/job/path.ts';
 import { positionOf } from '../../src/job/position-of.ts';
@@ -74,29 +74,29 @@ export function* placeFound(
   const stand = standOf(joint, go?.stopped);
   const position = stand === 'home' ? home : positionOf(stand, mm);
   const offered = yield* offeredAt(found.value, go);
-  const beside = standingOff(joint.moving, position.standOffMm);
+  const moving = standingOff(joint.moving, position.standOffMm);
   const near = offered.joint.fixed.sections
     .filter(({ id }) => pointed.on === null || id === pointed.on.section)
-    .flatMap((section) => {
-      const { distanceMm, point, edge } = nearestOnOutline(treeOf(section.loops), pointed.at);
-      const depths = pointed.on === null ? depthsBeside(section, beside) : [pointed.on.depthMm];
-      return edge < 0 || distanceMm > pointed.withinMm ? [] : [{ section: section.id, point, distanceMm, depths }];
+    .map((section) => {
+      const { distanceMm, point } = nearestOnOutline(treeOf(section.loops), pointed.at);
+      const depths = pointed.on === null ? depthsBeside(section, moving) : [pointed.on.depthMm];
+      return { section: section.id, at: point, distanceMm, depths, thin: isThin(section.depth) };
     })
+    .filter(({ distanceMm }) => distanceMm <= pointed.withinMm)
     .sort((a, b) => a.distanceMm - b.distanceMm);
-  const [first] = near;
-  if (first === undefined) return null;
-  // outlines that lie over one another are all under the thumb: what counts is what the moving part is nearest to
-  const places = near
-    .filter(({ distanceMm }) => distanceMm < first.distanceMm + alikeMm)
-    .flatMap(({ section, point, depths }) => depths.map((depthMm) => ({ section, at: point, depthMm })))
-    .flatMap((written) => {
-      const surface = surfacePlaceOf(offered, written);
+  const beside = near.flatMap(({ depths, ...one }) =>
+    depths.flatMap((depthMm) => {
+      const surface = surfacePlaceOf(offered, { ...one, depthMm });
       const contact = surface && gapFrom(offered, surface, position, asTraced);
-      return contact === null ? [] : [{ ...written, gapMm: contact.gapMm }];
-    })
-    .sort((a, b) => a.gapMm - b.gapMm);
-  const [place] = places;
-  if (place === undefined) return { kind: 'nothing-beside', section: first.section };
+      return contact === null ? [] : [{ ...one, depthMm, gapMm: contact.gapMm }];
+    }),
+  );
+  const leastMm = Math.min(...beside.map(({ distanceMm }) => distanceMm));
+  // outlines that lie over one another are all under the thumb: what counts is what the moving part is nearest to
+  const [place] = beside
+    .filter(({ distanceMm }) => distanceMm < leastMm + alikeMm)
+    .sort((a, b) => Number(a.thin) - Number(b.thin) || a.gapMm - b.gapMm);
+  if (place === undefined) return near[0] === undefined ? null : { kind: 'nothing-beside', section: near[0].section };
   const { section, at, depthMm } = place;
   const where = stand === 'home' ? {} : { position: stand };
   return {
@@ -106,6 +106,11 @@ export function* placeFound(
 }
 
 const alikeMm = 1;
+
+/** Layers this thin are the steps of a fillet that a cutter leaves, and no place for clay, mm. */
+const thinMm = 1;
+
+const isThin = (depth: DepthRange | null): boolean => depth !== null && depth.toMm - depth.fromMm < thinMm;
 
 /** Finer than anyone reads, and no digits that only arithmetic brings. */
 const inFile = (value: number): number => Number(value.toFixed(4));

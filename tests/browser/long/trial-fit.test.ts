@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { drain } from '../../../src/geometry/progress.ts';
 import { jobInFile } from '../../../src/job/read-job-file.ts';
@@ -26,6 +27,8 @@ function saidByNode(text: string): string {
   if (!solved.ok) throw new Error(JSON.stringify(solved.findings));
   return trialText(analysis.joint, solved.value);
 }
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** On "ribs" of the demo's block, joint frame, mm. */
 const places = [
@@ -197,6 +200,20 @@ describeInBrowser('trial fits beside the engine', () => {
     expect(await rows().count()).toBe(0);
     await opener.setInputFiles(file('b.trial.json', saved));
     await expect.poll(() => rows().count()).toBe(3);
+  });
+
+  it('has no fault an accessibility check finds, light or dark', async () => {
+    const { page } = viewer;
+    for (const colorScheme of ['dark', 'light'] as const) {
+      await page.emulateMedia({ colorScheme });
+      await page.evaluate(axe);
+      const faults = await page.evaluate(async () => {
+        // @ts-expect-error put there by the line above
+        const { violations } = await window.axe.run();
+        return violations.map(({ id, nodes }: { id: string; nodes: { html: string }[] }) => `${id}: ${nodes[0]?.html}`);
+      });
+      expect(faults).toEqual([]);
+    }
   });
 
   it('has nothing smaller than a thumb, and nothing beyond the edge of the screen', async () => {
