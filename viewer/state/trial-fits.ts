@@ -8,16 +8,23 @@ import type { OpenedFile } from '../heavy/opened-job.ts';
 import type { PlaceFound, PointedAt, TrialTold } from '../heavy/questions.ts';
 import { type PlaceToRead, type Stand, type Stopped, trialIn } from '../job/trial-edits.ts';
 
+interface Wanted {
+  readonly job: JobFile;
+  readonly units: Units | null;
+}
+
 /** What the trial fits of a job teach, and the place that is read now. */
 export class TrialFits {
   /** Where it stops before anything is cut; null until that is known. */
   readonly foretold = signal<readonly string[] | null>(null);
   readonly isWorking = signal(false);
+  readonly failure = signal('');
   /** The place whose reading is still to be told. */
   readonly reading = signal<PlaceToRead | null>(null);
   /** The reading that was touched on the pane, to be gone to in the list. */
   readonly touched = signal<string | null>(null);
   readonly #told = signal<{ readonly told: TrialTold; readonly of: JobFile } | null>(null);
+  #wanted: Wanted | null = null;
   #foretoldOf: JobFile | null = null;
   /** For what the hand waits for. */
   readonly #live: Core;
@@ -44,21 +51,36 @@ export class TrialFits {
     });
   }
 
-  /** Asks what the trial fits say, told in a unit. */
+  /**
+   * Asks what the trial fits say, told in a unit. What is at work ends first, and then the newest is asked: a worker that
+   * were ended over each new reading would have to plan anew.
+   */
   async solve(job: JobFile, units: Units | null): Promise<void> {
+    this.#wanted = { job, units };
+    if (this.isWorking.peek()) return;
+    this.isWorking.value = true;
+    while (this.#wanted !== null) {
+      const wanted = this.#wanted;
+      this.#wanted = null;
+      await this.#solve(wanted);
+    }
+    this.isWorking.value = false;
+  }
+
+  async #solve({ job, units }: Wanted): Promise<void> {
     const trial = trialIn(job);
     if (trial === null) return;
-    this.isWorking.value = true;
+    this.failure.value = '';
     const ended = await this.#long.ask({ kind: 'trial', trial, units }, job, (reply) => {
       if (reply.kind === 'trial-told' && reply.told !== null) this.#told.value = { told: reply.told, of: job };
     });
-    if (ended.how !== 'dropped') this.isWorking.value = false;
+    if (ended.how === 'failed') this.failure.value = ended.why;
   }
 
   /** Nobody waits for it any more. */
   leave(): void {
+    this.#wanted = null;
     this.#long.drop('trial');
-    this.isWorking.value = false;
   }
 
   /** What lies under the hand at a go; null where no outline does. */
@@ -88,5 +110,6 @@ export class TrialFits {
     this.foretold.value = null;
     this.reading.value = null;
     this.#told.value = null;
+    this.failure.value = '';
   }
 }

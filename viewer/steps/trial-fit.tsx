@@ -13,6 +13,7 @@ import { goesIn, trialIn, withGo, withoutLastGo } from '../job/trial-edits.ts';
 import { today } from '../today.ts';
 import '../trial.css';
 import { trialWords as words } from '../words/trial.ts';
+import { words as pageWords } from '../words.ts';
 import type { StepProps } from './step-props.ts';
 import { Go } from './trial/go.tsx';
 import { pointAt, usePointing } from './trial/pointing.ts';
@@ -34,8 +35,8 @@ export function TrialFit({ app, state, job, session, pane }: StepProps) {
   useEffect(() => {
     fits.foretell(job, units);
     fits.solve(job, units);
-    return () => fits.leave();
   }, [fits, job, units]);
+  useEffect(() => () => fits.leave(), [fits]);
   const pointed = usePointing(app, pane);
   const trial = trialIn(job);
   const goes = goesIn(job);
@@ -49,7 +50,7 @@ export function TrialFit({ app, state, job, session, pane }: StepProps) {
         {pointed}
       </p>
       <NewReading app={app} job={job} />
-      {trial === null ? null : <Answer app={app} job={job} told={state.trial} isWorking={fits.isWorking.value} />}
+      {trial === null ? null : <Answer app={app} job={job} told={state.trial} />}
       {goes
         .map((go, index) => (
           <Go
@@ -112,11 +113,11 @@ interface AnswerProps {
   readonly app: App;
   readonly job: JobFile;
   readonly told: TrialTold | null;
-  readonly isWorking: boolean;
 }
 
 /** What all readings say together; what is wrong with one stands beside it. */
-function Answer({ app, job, told, isWorking }: AnswerProps) {
+function Answer({ app, job, told }: AnswerProps) {
+  const { isWorking, failure } = app.answers.trial;
   const elsewhere = told?.kind === 'refused' ? told.findings.filter(({ at }) => !at.startsWith('goes[')) : [];
   const next = told?.kind === 'told' ? told.measureNext : null;
   const shown = app.reader.units.value ?? job.fit.units;
@@ -129,7 +130,8 @@ function Answer({ app, job, told, isWorking }: AnswerProps) {
   };
   return (
     <section class="trial-answer" aria-label={words.answer}>
-      <p role="status">{isWorking ? words.workingOut : ''}</p>
+      <p role="status">{isWorking.value ? words.workingOut : ''}</p>
+      {failure.value === '' ? null : <p role="alert">{pageWords.broke(failure.value)}</p>}
       {elsewhere.map((finding) => (
         <p key={finding.at} class="wrong" role="alert">
           {words.refusedElsewhere(finding)}
