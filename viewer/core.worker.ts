@@ -11,7 +11,7 @@ import { pairedHoles } from './heavy/pair-holes.ts';
 import { pull } from './heavy/pull.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { setStraight } from './heavy/set-straight.ts';
-import { foretoldIn, placeFound, standsIn, trialTold } from './heavy/trial-told.ts';
+import { carriedIn, foretoldIn, placeFound, trialTold } from './heavy/trial-told.ts';
 import { standingAt, work } from './heavy/work.ts';
 import { type PackedJob, packed, unpacked } from './packed.ts';
 import { type Call, patched, type WorkerMessage } from './protocol.ts';
@@ -68,7 +68,7 @@ function opened({ files, present }: Extract<Question, { readonly kind: 'open' }>
 
 type OfAJob = Extract<
   Question,
-  { readonly kind: 'work' | 'at' | 'make' | 'sheets' | 'pair-holes' | 'foretell' | 'trial' | 'place' | 'stands' }
+  { readonly kind: 'work' | 'at' | 'make' | 'sheets' | 'pair-holes' | 'foretell' | 'trial' | 'place' | 'carry' }
 >;
 
 async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<void> {
@@ -109,8 +109,11 @@ async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<voi
         reply: { kind: 'place-found', found: await drained(id, placeFound(job, question.go, question.pointed)) },
       });
       return;
-    case 'stands':
-      post({ id, reply: { kind: 'stand-found', stands: standsIn(job, question.stopped) } });
+    case 'carry':
+      post({
+        id,
+        reply: { kind: 'carried', carried: await drained(id, carriedIn(job, question.go, question.stopped)) },
+      });
       return;
   }
 }

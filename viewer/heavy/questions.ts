@@ -19,7 +19,7 @@ import type { Alternative } from '../../src/plan/alternatives/alternative.ts';
 import type { PlanFigures } from '../../src/plan/plan-result.ts';
 import type { NextReading } from '../../src/trial/measure-next.ts';
 import type { Conclusion } from '../../src/trial/solve.ts';
-import type { PlaceToRead, Stand, Stopped } from '../job/trial-edits.ts';
+import type { Carried, PlaceToRead, Stopped } from '../job/trial-edits.ts';
 import type { PackedJob } from '../packed.ts';
 import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
@@ -61,8 +61,8 @@ export type Question =
   | { readonly kind: 'trial'; readonly trial: TrialFile; readonly units: Units | null }
   /** What lies under the hand at a go; null is one that is to be begun. */
   | { readonly kind: 'place'; readonly go: GoFile | null; readonly pointed: PointedAt }
-  /** Where the moving part stands when it has stopped so; null is one that nobody wrote down. */
-  | { readonly kind: 'stands'; readonly stopped: readonly (Stopped | null)[] };
+  /** How the readings of a go come along where it is put right how it stopped; null is not written down. */
+  | { readonly kind: 'carry'; readonly go: GoFile; readonly stopped: Stopped | null };
 
 /** What of a job changes no answer; only a report is sent it, to hold the job whole. */
 export type BesideAnswers = Pick<JobFile, 'pictures' | 'openRuns' | 'records'>;
@@ -151,11 +151,11 @@ export type TrialTold =
       readonly disagreeing: readonly { readonly id: string; readonly expectedMm: number }[];
     };
 
-/** Where the hand points to on the fixed part, mm: so near to an outline, or just to one section and depth. */
+/** Where the hand points to on the fixed part, mm: so near to an outline, or to just one section, at a depth that is known. */
 export interface PointedAt {
   readonly at: Vec;
   readonly withinMm: number;
-  readonly on: { readonly section: string; readonly depthMm: number } | null;
+  readonly on: { readonly section: string; readonly depthMm: number | null } | null;
 }
 
 /** What lies under the hand: a place to be read, or a section beside which nothing of the moving part stands. */
@@ -185,4 +185,4 @@ export type Reply =
   | { readonly kind: 'foretold'; readonly texts: readonly string[] | null }
   | { readonly kind: 'trial-told'; readonly told: TrialTold | null }
   | { readonly kind: 'place-found'; readonly found: PlaceFound | null }
-  | { readonly kind: 'stand-found'; readonly stands: readonly Stand[] | null };
+  | { readonly kind: 'carried'; readonly carried: Carried | null };

@@ -5,14 +5,14 @@ import type { GoFile, TrialFile } from '../../src/files/trial-file.ts';
 import { nearestOnOutline } from '../../src/geometry/motion/nearest-point.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
 import type { Casting, DepthRange } from '../../src/job/casting.ts';
-import { mmPer, type Units } from '../../src/job/lengths.ts';
+import { mmPer, pointOf, type Units } from '../../src/job/lengths.ts';
 import { home, type Position } from '../../src/job/path.ts';
 import { positionOf } from '../../src/job/position-of.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import type { Analysis } from '../../src/pipeline/analysis.ts';
 import { solveTrial } from '../../src/pipeline/trial.ts';
 import { depthsBeside } from '../../src/trial/bench-place.ts';
-import { gapFrom, type Offered } from '../../src/trial/contact.ts';
+import { gapFrom, movingAtDepth, type Offered } from '../../src/trial/contact.ts';
 import { asTraced } from '../../src/trial/correction.ts';
 import { type Foretold, foretold } from '../../src/trial/foretold.ts';
 import { offeredWith } from '../../src/trial/offered-as.ts';
@@ -20,7 +20,8 @@ import { whereDowelStands } from '../../src/trial/on-the-way.ts';
 import { readTrialFile } from '../../src/trial/read-trial.ts';
 import { surfacePlaceOf } from '../../src/trial/surface-place.ts';
 import { conclusionLine, foretoldTexts, trialText } from '../../src/words/trial-text.ts';
-import type { Stand, Stopped } from '../job/trial-edits.ts';
+import { amended } from '../job/part-edits.ts';
+import { type Carried, isSameStand, type Stand, type Stopped } from '../job/trial-edits.ts';
 import type { PlaceFound, PointedAt, TrialTold } from './questions.ts';
 import { analysed } from './work.ts';
 
@@ -79,7 +80,7 @@ export function* placeFound(
     .filter(({ id }) => pointed.on === null || id === pointed.on.section)
     .map((section) => {
       const { distanceMm, point } = nearestOnOutline(treeOf(section.loops), pointed.at);
-      const depths = pointed.on === null ? depthsBeside(section, moving) : [pointed.on.depthMm];
+      const depths = pointed.on?.depthMm == null ? depthsBeside(section, moving) : [pointed.on.depthMm];
       return { section: section.id, at: point, distanceMm, depths, thin: isThin(section.depth) };
     })
     .filter(({ distanceMm }) => distanceMm <= pointed.withinMm)
@@ -138,12 +139,26 @@ function* offeredAt({ joint, plan, tables }: Analysis, go: GoFile | null): Gener
   return offeredWith(joint, yield* plan(), yield* tables(), soFar);
 }
 
-/** Where the moving part stands when it has stopped; home where it never can stand so, which the answer says. */
-export function standsIn(job: JobFile, stopped: readonly (Stopped | null)[]): Stand[] | null {
+/** How the readings of a go come along when it stopped elsewhere; one keeps its depth where the moving part stands beside it still. */
+export function* carriedIn(job: JobFile, go: GoFile, stopped: Stopped | null): Generator<Progress, Carried | null> {
   const found = analysed(job);
-  return found.ok ? stopped.map((one) => standOf(found.value.joint, one ?? undefined)) : null;
+  if (!found.ok) return null;
+  const { joint } = found.value;
+  const mm = mmPer(joint.fit.units);
+  const [was, is] = [standOf(joint, go.stopped), standOf(joint, stopped ?? undefined)];
+  const { standOffMm } = is === 'home' ? home : positionOf(is, mm);
+  const then = amended(go, { stopped: stopped ?? undefined });
+  const depths: Record<string, number> = {};
+  for (const { id, section, at, depth, position = 'home' } of go.readings ?? []) {
+    if (!isSameStand(position, was) || movingAtDepth(joint, depth * mm, standOffMm).length > 0) continue;
+    const on = { section, depthMm: null };
+    const place = yield* placeFound(job, then, { at: pointOf(at, mm), withinMm: Number.POSITIVE_INFINITY, on });
+    if (place?.kind === 'place') depths[id] = place.place.depth;
+  }
+  return { was, is, depths };
 }
 
+/** Where the moving part stands when it has stopped; home where it never can stand so, which the answer says. */
 function standOf({ fit }: Joint, stopped: Stopped | undefined): Stand {
   if (stopped === undefined || stopped === 'home') return 'home';
   if (!('dowel' in stopped)) {

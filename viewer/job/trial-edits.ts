@@ -54,24 +54,31 @@ const withGoChanged = (job: JobFile, index: number, change: (go: GoFile) => GoFi
 export const withCut = (job: JobFile, index: number, cut: GoFile['cut']): JobFile =>
   withGoChanged(job, index, (go) => amended(go, { cut }));
 
-/**
- * Where a go stopped; undefined where that is not written down. What was read where it stopped is of where it stops by
- * now: `was` and `is`.
- */
+/** How readings come along where it is put right at what place their go stopped. */
+export interface Carried {
+  readonly was: Stand;
+  readonly is: Stand;
+  /** By reading, the depth beside which the moving part stands now; left out where it does at the old one. */
+  readonly depths: Readonly<Record<string, number>>;
+}
+
+/** Where a go stopped; undefined where that is not written down. What was read where it stopped is carried along. */
 export function withStopped(
   job: JobFile,
   index: number,
   stopped: Stopped | undefined,
-  { was, is }: { readonly was: Stand; readonly is: Stand },
+  { was, is, depths }: Carried,
 ): JobFile {
   const carried = (reading: TrialReadingFile): TrialReadingFile =>
-    isSameStand(reading.position ?? 'home', was) ? amended(reading, { position: written(is) }) : reading;
+    isSameStand(reading.position ?? 'home', was)
+      ? { ...amended(reading, { position: written(is) }), depth: depths[reading.id] ?? reading.depth }
+      : reading;
   return withGoChanged(job, index, (go) => amended(go, { stopped, readings: go.readings?.map(carried) }));
 }
 
 const written = (stand: Stand): PositionFile | undefined => (stand === 'home' ? undefined : stand);
 
-function isSameStand(a: Stand, b: Stand): boolean {
+export function isSameStand(a: Stand, b: Stand): boolean {
   const plain = (stand: Stand): number[] => {
     const { standOff = 0, turn = 0, shift: [x, y] = [0, 0] }: PositionFile = stand === 'home' ? {} : stand;
     return [standOff, turn, x, y];

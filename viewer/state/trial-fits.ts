@@ -6,7 +6,7 @@ import type { Units } from '../../src/job/lengths.ts';
 import { type Core, lastReply, nothingSaid } from '../core.ts';
 import type { OpenedFile } from '../heavy/opened-job.ts';
 import type { PlaceFound, PointedAt, TrialTold } from '../heavy/questions.ts';
-import { type PlaceToRead, type Stand, type Stopped, trialIn } from '../job/trial-edits.ts';
+import { type Carried, type PlaceToRead, type Stopped, trialIn } from '../job/trial-edits.ts';
 
 interface Wanted {
   readonly job: JobFile;
@@ -85,16 +85,19 @@ export class TrialFits {
 
   /** What lies under the hand at a go; null where no outline does. */
   async placeAt(job: JobFile, go: GoFile | null, pointed: PointedAt): Promise<PlaceFound | null> {
-    const core = (go?.cut ?? 'none') === 'none' ? this.#live : this.#long;
-    const { reply } = await lastReply(core, { kind: 'place', go, pointed }, job).catch(() => nothingSaid);
+    const { reply } = await lastReply(this.#coreFor(go), { kind: 'place', go, pointed }, job).catch(() => nothingSaid);
     return reply?.kind === 'place-found' ? reply.found : null;
   }
 
-  /** Where the moving part stands when it has stopped so; home where that is not known. */
-  async standsAt(job: JobFile, stopped: readonly [was: Stopped | null, is: Stopped | null]): Promise<[Stand, Stand]> {
-    const { reply } = await lastReply(this.#live, { kind: 'stands', stopped }, job).catch(() => nothingSaid);
-    const [was = 'home', is = 'home'] = reply?.kind === 'stand-found' && reply.stands !== null ? reply.stands : [];
-    return [was, is];
+  /** How the readings of a go come along where it stopped elsewhere; null where the same was asked again meanwhile. */
+  async carried(job: JobFile, go: GoFile, stopped: Stopped | null): Promise<Carried | null> {
+    const { reply } = await lastReply(this.#coreFor(go), { kind: 'carry', go, stopped }, job).catch(() => nothingSaid);
+    return reply?.kind === 'carried' ? reply.carried : null;
+  }
+
+  /** Nothing has to be planned to know the castings as they were traced. */
+  #coreFor(go: GoFile | null): Core {
+    return (go?.cut ?? 'none') === 'none' ? this.#live : this.#long;
   }
 
   /** A trial file as it was opened. */

@@ -22,6 +22,7 @@ export const trialWords = {
   nothingThere: 'No outline of the fixed part there. Tap nearer to one, or see it larger.',
   nothingBeside: (section: string): string => `Nothing of the moving part stands beside ${section} there.`,
   newReading: 'What is there?',
+  sayStop: 'Say below where it stopped: a reading is of how the moving part stood.',
   leave: 'Leave it',
   clay: 'clay, thick',
   depth: 'depth from face',

@@ -97,7 +97,7 @@ describe('a reading', () => {
 describe('where a go stopped', () => {
   const stand = { turn: 13.5, standOff: 14 };
   const stopped = (job: JobFile, to: edits.Stopped | undefined, was: edits.Stand, is: edits.Stand) =>
-    edits.withStopped(job, 0, to, { was, is });
+    edits.withStopped(job, 0, to, { was, is, depths: {} });
   const positions = (job: JobFile) => edits.goesIn(job)[0]?.readings?.map(({ position }) => position);
 
   it('is a turn and stand-off, a dowel from its hole, home, or not written down', () => {
@@ -113,6 +113,8 @@ describe('where a go stopped', () => {
     const moved = stopped(elsewhere, stand, 'home', stand);
     expect(positions(moved)).toEqual([stand, { standOff: 2 }]);
     expect(positions(stopped(moved, 'home', stand, 'home'))).toEqual([undefined, { standOff: 2 }]);
+    const deeper = edits.withStopped(elsewhere, 0, stand, { was: 'home', is: stand, depths: { 1: 21 } });
+    expect(edits.goesIn(deeper)[0]?.readings?.map(({ depth }) => depth)).toEqual([21, 30]);
   });
 });
 

@@ -5,7 +5,7 @@ import { drain } from '../../../src/geometry/progress.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';
 import { openedJob } from '../../../viewer/heavy/opened-job.ts';
 import type { PointedAt } from '../../../viewer/heavy/questions.ts';
-import { placeFound, standsIn, trialTold } from '../../../viewer/heavy/trial-told.ts';
+import { carriedIn, placeFound, trialTold } from '../../../viewer/heavy/trial-told.ts';
 import { analysed } from '../../../viewer/heavy/work.ts';
 import { trialIn, withGo, withReading } from '../../../viewer/job/trial-edits.ts';
 
@@ -61,17 +61,31 @@ describe('what lies under the hand', () => {
   });
 });
 
-describe('where the moving part stands', () => {
+describe('where a go is put right to have stopped', () => {
+  const read: GoFile = {
+    go: 1,
+    readings: [
+      { id: '1', kind: 'clay', section: 'ribs', at: [161, 66], depth: 37, thickness: 3 },
+      { id: '2', kind: 'clay', section: 'ribs', at: [161, 66], depth: 20, thickness: 3 },
+    ],
+  };
+  const carried = (go: GoFile, to: Parameters<typeof carriedIn>[2]) => drain(carriedIn(job, go, to));
+
   it('is the same told by turn and by a dowel from its hole', () => {
-    const [at, byDowel] = standsIn(job, [stopped, { dowel: 'D1', fromHole: 37.6 }]) ?? [];
-    expect(at).toEqual(stopped);
-    // the distance of D1 from the crank times the chord of the turn: computed by the command line for 13.6°
-    expect(byDowel).toMatchObject({ standOff: 14 });
-    expect((byDowel as { turn: number }).turn).toBeCloseTo(13.6, 1);
+    expect(carried({ go: 1 }, stopped)).toEqual({ was: 'home', is: stopped, depths: {} });
+    // where the command line foretells 37.6 mm from the hole it foretells 13.6°
+    const { is } = carried({ go: 1 }, { dowel: 'D1', fromHole: 37.6 }) ?? {};
+    expect(is).toMatchObject({ standOff: 14, turn: expect.closeTo(13.6, 1) });
+  });
+
+  it('takes a reading to a depth beside which the moving part stands, where its own is none', () => {
+    // 14 mm off, the skirt, 44 mm proud at home, reaches no deeper than 30 mm
+    expect(carried(read, stopped)?.depths).toEqual({ 1: expect.toSatisfy((depth: number) => depth < 30) });
+    expect(carried({ ...read, stopped }, 'home')?.depths).toEqual({});
   });
 
   it('is home where it went home, or nobody wrote it down', () => {
-    expect(standsIn(job, ['home', null])).toEqual(['home', 'home']);
+    for (const to of ['home', null] as const) expect(carried({ go: 1, stopped }, to)).toMatchObject({ is: 'home' });
   });
 });
 

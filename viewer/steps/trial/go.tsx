@@ -31,8 +31,8 @@ export function Go({ app, job, go, index, joint, refused, disagreeing, pane }: P
   const of = (place: string): Finding[] => refused.filter(({ at }) => at.startsWith(`goes[${index}]${place}`));
   const readings = go.readings ?? [];
   const setStopped = async (stopped: Stopped | undefined): Promise<void> => {
-    const [was, is] = await app.answers.trial.standsAt(job, [go.stopped ?? null, stopped ?? null]);
-    app.job.edit((now) => withStopped(now, index, stopped, { was, is }));
+    const carried = await app.answers.trial.carried(job, go, stopped ?? null);
+    app.job.edit((now) => withStopped(now, index, stopped, carried ?? nothingCarried));
   };
   const { touched } = app.answers.trial;
   const goTo = (row: HTMLElement | null): void => {
@@ -99,6 +99,8 @@ export function Go({ app, job, go, index, joint, refused, disagreeing, pane }: P
     </Group>
   );
 }
+
+const nothingCarried = { was: 'home', is: 'home', depths: {} } as const;
 
 /** What is wrong, beside what it is wrong with. */
 const Refused = ({ findings }: { readonly findings: readonly Finding[] }) => (

@@ -15,8 +15,9 @@ export async function pointAt(app: App, pointed: PointedAt): Promise<PlaceFound 
   const job = app.job.now.peek();
   if (job === null) return null;
   const found = await app.answers.trial.placeAt(job, goesIn(job).at(-1) ?? null, pointed);
-  // of a job that is another by now it is no place
-  if (app.job.now.peek() !== job) return null;
+  if (app.reader.step.peek() !== 'trial-fit') return null;
+  // the job may have become another under the thumb: what lies there is asked of that one
+  if (app.job.now.peek() !== job) return pointAt(app, pointed);
   app.answers.trial.reading.value = found?.kind === 'place' ? found.place : null;
   return found;
 }

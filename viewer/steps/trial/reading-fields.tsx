@@ -79,6 +79,7 @@ export function NewReading({ app, job }: NewReadingProps) {
     <section class="new-reading" tabIndex={-1} ref={form} aria-label={words.newReading}>
       <h2>{words.newReading}</h2>
       <Where app={app} job={job} place={place} />
+      {goesIn(job).at(-1)?.stopped === undefined ? <p>{words.sayStop}</p> : null}
       <ReadingFields
         job={job}
         said={null}
