@@ -1,7 +1,7 @@
 import { batch, computed, effect, type ReadonlySignal, untracked } from '@preact/signals';
 import type { JobFile } from '../src/files/job-file.ts';
 import type { MarkingRow } from '../src/markout/marking-row.ts';
-import type { CheckReply, PlanReply, Way } from './heavy/questions.ts';
+import type { CheckReply, PlanReply, TrialTold, Way } from './heavy/questions.ts';
 import type { History } from './job/history.ts';
 import { Answers } from './state/answers.ts';
 import { JobAtHand } from './state/job-at-hand.ts';
@@ -20,6 +20,8 @@ export interface State {
   readonly part: string;
   readonly picture: string | null;
   readonly reading: MarkingRow | null;
+  /** What the trial fits of the job say, as far as it was asked of the job as it is. */
+  readonly trial: TrialTold | null;
   /** What each step needs next. */
   readonly wants: readonly Want[];
 }
@@ -61,6 +63,7 @@ export function appOf(): App {
     part: reader.part.value,
     picture: reader.picture.value,
     reading: reader.reading.value,
+    trial: job.now.value && answers.trial.toldOf(job.now.value),
     wants: job.now.value === null ? [] : wantsOf(job.now.value, answers.findings.value),
   }));
   const open = (opened: JobFile, step: StepName): void =>

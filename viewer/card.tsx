@@ -12,6 +12,7 @@ import { MarkOut, markOutLine } from './steps/mark-out.tsx';
 import { OfferUp, offerUpLine } from './steps/offer-up.tsx';
 import { Outlines, outlinesLine } from './steps/outlines.tsx';
 import type { StepProps } from './steps/step-props.ts';
+import { TrialFit, trialFitLine } from './steps/trial-fit.tsx';
 import { Wants } from './steps/wants.tsx';
 import { wantsUpTo } from './words/wants.ts';
 import { words } from './words.ts';
@@ -27,6 +28,7 @@ const steps: Readonly<Record<StepName, Step>> = {
   'offer-up': { line: offerUpLine, Panel: OfferUp },
   grind: { line: grindLine, Panel: Grind },
   'mark-out': { line: markOutLine, Panel: MarkOut },
+  'trial-fit': { line: trialFitLine, Panel: TrialFit },
 };
 
 /** How a step stands; what it waits for where nothing is known yet, though tracing has its own progress to tell. */

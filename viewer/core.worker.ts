@@ -1,6 +1,7 @@
 import type { Reading } from '../src/files/finding.ts';
 import type { JobFile } from '../src/files/job-file.ts';
 import type { Progress } from '../src/geometry/progress.ts';
+import { readTrialFile } from '../src/trial/read-trial.ts';
 import { demoJob } from './heavy/demo-job.ts';
 import { homeTexts } from './heavy/home-texts.ts';
 import { importFile } from './heavy/import-file.ts';
@@ -10,6 +11,7 @@ import { pairedHoles } from './heavy/pair-holes.ts';
 import { pull } from './heavy/pull.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { setStraight } from './heavy/set-straight.ts';
+import { carriedIn, foretoldIn, placeFound, trialTold } from './heavy/trial-told.ts';
 import { standingAt, work } from './heavy/work.ts';
 import { type PackedJob, packed, unpacked } from './packed.ts';
 import { type Call, patched, type WorkerMessage } from './protocol.ts';
@@ -50,6 +52,9 @@ async function answer(id: number, question: Question, job: JobFile | null): Prom
     case 'pull':
       post({ id, reply: { kind: 'pulled', pulled: await pull(question.asked) } });
       return;
+    case 'read-trial':
+      post({ id, reply: { kind: 'trial-read', read: readTrialFile(question.file.name, question.file.text) } });
+      return;
     default:
       if (job !== null) await answerOf(job, id, question);
   }
@@ -61,7 +66,10 @@ function opened({ files, present }: Extract<Question, { readonly kind: 'open' }>
   return read.ok ? { ok: true, value: { ...read.value, job: packed(read.value.job) } } : read;
 }
 
-type OfAJob = Extract<Question, { readonly kind: 'work' | 'at' | 'make' | 'sheets' | 'pair-holes' }>;
+type OfAJob = Extract<
+  Question,
+  { readonly kind: 'work' | 'at' | 'make' | 'sheets' | 'pair-holes' | 'foretell' | 'trial' | 'place' | 'carry' }
+>;
 
 async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<void> {
   switch (question.kind) {
@@ -86,6 +94,27 @@ async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<voi
       if (made !== null) post({ id, reply: await made });
       return;
     }
+    case 'foretell':
+      post({ id, reply: { kind: 'foretold', texts: foretoldIn(job, question.units) } });
+      return;
+    case 'trial':
+      post({
+        id,
+        reply: { kind: 'trial-told', told: await drained(id, trialTold(job, question.trial, question.units)) },
+      });
+      return;
+    case 'place':
+      post({
+        id,
+        reply: { kind: 'place-found', found: await drained(id, placeFound(job, question.go, question.pointed)) },
+      });
+      return;
+    case 'carry':
+      post({
+        id,
+        reply: { kind: 'carried', carried: await drained(id, carriedIn(job, question.go, question.stopped)) },
+      });
+      return;
   }
 }
 

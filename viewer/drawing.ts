@@ -12,7 +12,8 @@ import { placedNames, roomOfLine, widthOfName } from './stage/names.ts';
 import { painted } from './stage/paint.ts';
 import { type Pane, paneOf } from './stage/pane.ts';
 import { svgElement, svgText } from './stage/svg-element.ts';
-import { type Extent, toPane, type View } from './stage/view.ts';
+import { type Extent, type Size, toPane, type View } from './stage/view.ts';
+import { trialMarks } from './trial-marks.ts';
 import { standingWords } from './words/standing.ts';
 import { words } from './words.ts';
 
@@ -196,7 +197,7 @@ export function drawingOf(app: App): Drawing {
 
   /** What the step marks, the witness line among it. */
   function mark(): void {
-    if (pictures.value !== null) marks.replaceChildren(...marksOfStep(app, face.view(), face.size().width));
+    if (pictures.value !== null) marks.replaceChildren(...marksOfStep(app, face.view(), face.size()));
   }
 
   return { face, side, element };
@@ -313,14 +314,16 @@ function movedBy({ turnRad, shift }: Position, { at: [x, y], role }: Label): Vec
 }
 
 /** What a step marks on the face view, beside what is always there. */
-function marksOfStep(app: App, view: View, width: number): SVGElement[] {
+function marksOfStep(app: App, view: View, size: Size): SVGElement[] {
   switch (app.reader.step.value) {
     case 'offer-up':
-      return closestPlace(app, view, width);
+      return closestPlace(app, view, size.width);
     case 'dowel-up':
       return offsetArrows(app, view);
     case 'grind':
       return readingMarks(app, view);
+    case 'trial-fit':
+      return trialMarks(app, view, size);
     default:
       return [];
   }

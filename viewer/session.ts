@@ -1,5 +1,5 @@
 import { effect, untracked } from '@preact/signals';
-import { jobEnding, partEnding } from '../src/files/file-endings.ts';
+import { jobEnding, partEnding, trialEnding } from '../src/files/file-endings.ts';
 import type { JobFile } from '../src/files/job-file.ts';
 import { vec } from '../src/geometry/plane/vec.ts';
 import { findingsText } from '../src/words/finding-text.ts';
@@ -13,9 +13,11 @@ import { newJob } from './job/new-job.ts';
 import { freshPictureId, withPicture } from './job/picture-edits.ts';
 import { latestJob, newJobId, openJob, type StoredVersion } from './job/storage.ts';
 import { type Hold, holdJob } from './job/tabs.ts';
+import { withTrial } from './job/trial-edits.ts';
 import { withImported } from './job/with-imported.ts';
 import { broughtPicture, isPicture } from './steps/photo/add-picture.ts';
 import { keepingWords } from './words/keeping.ts';
+import { trialWords } from './words/trial.ts';
 import { words } from './words.ts';
 
 /**
@@ -72,7 +74,10 @@ export class Session {
   async openFiles(files: Iterable<File>): Promise<void> {
     const chosen = await readChosen(files);
     if (!chosen.ok) return this.#app.notices.tell(findingsText(chosen.findings));
-    if (chosen.value.texts.length > 0) await this.#openTexts(chosen.value.texts);
+    const isTrial = ({ name }: OpenedFile): boolean => name.endsWith(trialEnding);
+    const texts = chosen.value.texts.filter((file) => !isTrial(file));
+    if (texts.length > 0) await this.#openTexts(texts);
+    for (const file of chosen.value.texts.filter(isTrial)) await this.#bringTrial(file);
     for (const other of chosen.value.others)
       await (isPicture(other) ? this.#bringPicture(other) : this.#bringIn(other));
   }
@@ -138,6 +143,17 @@ export class Session {
     this.#app.job.edit((now) => withPicture(now, id, brought.picture));
     this.#app.reader.step.value = 'outlines';
     this.#app.reader.picture.value = id;
+  }
+
+  /** Trial fits, into the job they are of. */
+  async #bringTrial(file: OpenedFile): Promise<void> {
+    if (this.#app.job.now.value === null) return this.#app.notices.tell(trialWords.noJob(file.name));
+    const id = this.#id;
+    const read = await this.#app.answers.trial.read(file);
+    if (!read.ok) return this.#app.notices.tell(findingsText(read.findings));
+    if (this.#id !== id) return;
+    this.#app.job.edit((now) => withTrial(now, read.value));
+    this.#app.reader.step.value = 'trial-fit';
   }
 
   async #openTexts(texts: readonly OpenedFile[]): Promise<void> {

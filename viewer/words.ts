@@ -53,6 +53,7 @@ export const words = {
     'offer-up': 'Offer up',
     grind: 'Grind',
     'mark-out': 'Mark out',
+    'trial-fit': 'Trial fit',
   },
   saveAsJob: 'Save as a job file',
   nothingToSave: 'Nothing to save: the files are as they are here.',

@@ -40,7 +40,8 @@ const conclusions: Readonly<Record<Exclude<Conclusion, 'explained' | 'partly'>, 
     'NOT EXPLAINED: no small shift or turn, with one thing wrong, gives these readings. Look at them again, and at whether the faces were together.',
 };
 
-function conclusionLine(joint: Joint, { explanation, next }: TrialResult): string {
+/** What trial fits have shown, in one line. */
+export function conclusionLine(joint: Joint, { explanation, next }: TrialResult): string {
   const { conclusion, sections } = explanation;
   if (conclusion === 'traced-wrong') {
     const wrong = sections.filter(({ tracedWrong }) => tracedWrong);

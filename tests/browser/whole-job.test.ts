@@ -143,7 +143,7 @@ describeInBrowser('the whole job in one file opened from disk', () => {
       expect([page.getWidth(), page.getHeight()].sort((a, b) => a - b)[0]).toBeCloseTo(595.28, 1);
   });
 
-  it.each(['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out'])(
+  it.each(['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out', 'trial-fit'])(
     'has no fault an accessibility check finds: %s',
     async (step) => {
       await open(step);

@@ -7,6 +7,7 @@ import { type FitFile, fitFile } from '../../src/files/fit-file.ts';
 import { type JobFile, type PartDraft, partDraft } from '../../src/files/job-file.ts';
 import { readJson } from '../../src/files/read-json.ts';
 import { schemaFindings } from '../../src/files/schema-findings.ts';
+import { trialFile } from '../../src/files/trial-file.ts';
 import { mmPer, type Units } from '../../src/job/lengths.ts';
 import { readJobFile } from '../../src/job/read-job-file.ts';
 
@@ -62,8 +63,19 @@ interface NamedPart {
 const readWhole = ({ name, text }: OpenedFile): Reading<JobFile> => {
   if (name.endsWith(fitEnding)) return readAs(fitFile, name, text, (fit) => emptyJob(plainNames(fit)));
   const read = readJobFile(name, text);
-  return read.ok ? { ok: true, value: { ...read.value, fit: plainNames(read.value.fit) } } : read;
+  if (!read.ok) return read;
+  const findings = trialFindings(name, read.value);
+  if (findings.length > 0) return { ok: false, findings: firstFindings(name, findings) };
+  return { ok: true, value: { ...read.value, fit: plainNames(read.value.fit) } };
 };
+
+/** What the page goes on with as trial fits must be such. */
+const trialFindings = (name: string, { records = [] }: JobFile): Finding[] =>
+  records.flatMap((record, i) =>
+    record.format !== 'fettle-trial/1'
+      ? []
+      : schemaFindings(name, trialFile, record).map((finding) => ({ ...finding, at: `records[${i}].${finding.at}` })),
+  );
 
 const emptyJob = (fit: FitFile): JobFile => ({ format: 'fettle-job/1', fit, parts: {} });
 

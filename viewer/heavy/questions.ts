@@ -9,12 +9,17 @@ import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { LoopFile } from '../../src/files/part-file.ts';
+import type { GoFile, TrialFile } from '../../src/files/trial-file.ts';
 import type { Vec } from '../../src/geometry/plane/vec.ts';
 import type { Progress } from '../../src/geometry/progress.ts';
+import type { Units } from '../../src/job/lengths.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import type { MarkingTable } from '../../src/markout/marking-row.ts';
 import type { Alternative } from '../../src/plan/alternatives/alternative.ts';
 import type { PlanFigures } from '../../src/plan/plan-result.ts';
+import type { NextReading } from '../../src/trial/measure-next.ts';
+import type { Conclusion } from '../../src/trial/solve.ts';
+import type { Carried, PlaceToRead, Stopped } from '../job/trial-edits.ts';
 import type { PackedJob } from '../packed.ts';
 import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
@@ -47,7 +52,17 @@ export type Question =
   /** How a photograph lies. */
   | { readonly kind: 'set-picture'; readonly asked: PictureInput }
   /** An outline onto the edges of a photograph. */
-  | { readonly kind: 'pull'; readonly asked: PullInput };
+  | { readonly kind: 'pull'; readonly asked: PullInput }
+  /** A trial file. */
+  | { readonly kind: 'read-trial'; readonly file: OpenedFile }
+  /** Where it stops before anything is cut, told in a unit; null in that of the fit. */
+  | { readonly kind: 'foretell'; readonly units: Units | null }
+  /** What trial fits teach. */
+  | { readonly kind: 'trial'; readonly trial: TrialFile; readonly units: Units | null }
+  /** What lies under the hand at a go; null is one that is to be begun. */
+  | { readonly kind: 'place'; readonly go: GoFile | null; readonly pointed: PointedAt }
+  /** How the readings of a go come along where it is put right how it stopped; null is not written down. */
+  | { readonly kind: 'carry'; readonly go: GoFile; readonly stopped: Stopped | null };
 
 /** What of a job changes no answer; only a report is sent it, to hold the job whole. */
 export type BesideAnswers = Pick<JobFile, 'pictures' | 'openRuns' | 'records'>;
@@ -123,6 +138,31 @@ export interface StandReply {
   readonly standing: Standing;
 }
 
+/** What trial fits teach, in words; or what of them cannot be. Its file reads by the name of the record. */
+export type TrialTold =
+  | { readonly kind: 'refused'; readonly findings: readonly Finding[] }
+  | {
+      readonly kind: 'told';
+      readonly conclusion: Conclusion;
+      readonly line: string;
+      readonly text: string;
+      readonly measureNext: NextReading | null;
+      /** Readings that the others contradict, and what they should be by those. */
+      readonly disagreeing: readonly { readonly id: string; readonly expectedMm: number }[];
+    };
+
+/** Where the hand points to on the fixed part, mm: so near to an outline, or to just one section, at a depth that is known. */
+export interface PointedAt {
+  readonly at: Vec;
+  readonly withinMm: number;
+  readonly on: { readonly section: string; readonly depthMm: number | null } | null;
+}
+
+/** What lies under the hand: a place to be read, or a section beside which nothing of the moving part stands. */
+export type PlaceFound =
+  | { readonly kind: 'place'; readonly place: PlaceToRead }
+  | { readonly kind: 'nothing-beside'; readonly section: string };
+
 export type Reply =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'findings'; readonly findings: readonly Finding[] }
@@ -140,4 +180,9 @@ export type Reply =
   | { readonly kind: 'paired'; readonly proposed: ProposedPairs | null }
   | { readonly kind: 'made'; readonly files: readonly MadeFile[] }
   | { readonly kind: 'picture-set'; readonly set: PictureSet }
-  | { readonly kind: 'pulled'; readonly pulled: PulledOutline<LoopFile> | null };
+  | { readonly kind: 'pulled'; readonly pulled: PulledOutline<LoopFile> | null }
+  | { readonly kind: 'trial-read'; readonly read: Reading<TrialFile> }
+  | { readonly kind: 'foretold'; readonly texts: readonly string[] | null }
+  | { readonly kind: 'trial-told'; readonly told: TrialTold | null }
+  | { readonly kind: 'place-found'; readonly found: PlaceFound | null }
+  | { readonly kind: 'carried'; readonly carried: Carried | null };

@@ -32,6 +32,7 @@ import { amended } from '../job/part-edits.ts';
 import { packed, unpacked } from '../packed.ts';
 import type { Stop } from '../way.ts';
 import { wantsOf } from '../words/wants.ts';
+import { TrialFits } from './trial-fits.ts';
 
 const start = (): Worker => new CoreWorker();
 
@@ -59,6 +60,7 @@ export class Answers {
   readonly #long = new Core({ start, hurries: true });
   /** What the hand waits for while it moves; an answer that is nearly there still shows the way. */
   readonly #live = new Core({ start, hurries: false });
+  readonly trial = new TrialFits(this.#live, this.#long);
   /** The side a job was first seen from; an edit does not turn it round. */
   #seenFrom: SeenFrom | null = null;
   #asked: { readonly job: JobFile; readonly alternatives: boolean } | null = null;
@@ -74,6 +76,7 @@ export class Answers {
     this.#seenFrom = null;
     this.stands.value = null;
     this.findings.value = [];
+    this.trial.forget();
     this.#sayNothing();
   }
 

@@ -4,6 +4,7 @@ import type { App } from '../app.ts';
 import type { MadeFile, Making, Printing } from '../heavy/questions.ts';
 import { download } from '../job/disk.ts';
 import { ownPage } from '../own-page.ts';
+import { today } from '../today.ts';
 import { words } from '../words.ts';
 
 const kinds = [
@@ -97,10 +98,3 @@ function troubleSaving(file: MadeFile): string[] {
 }
 
 const saidBy = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
-/** The date where the reader is, year first. */
-function today(): string {
-  const now = new Date();
-  const two = (n: number): string => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}

@@ -135,7 +135,7 @@ describeInBrowser('the whole job without a mouse', () => {
     expect(unseen).toEqual([]);
   });
 
-  it.each(['Outlines', 'Dowel up', 'Offer up', 'Grind', 'Mark out'])(
+  it.each(['Outlines', 'Dowel up', 'Offer up', 'Grind', 'Mark out', 'Trial fit'])(
     'lets Tab come to everything and round again, both ways, the focus always seen: %s',
     async (step) => {
       await enter(new RegExp(`^${step}`));

@@ -1,0 +1,239 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { drain } from '../../../src/geometry/progress.ts';
+import { jobInFile } from '../../../src/job/read-job-file.ts';
+import { analyse } from '../../../src/pipeline/analysis.ts';
+import { solveTrial } from '../../../src/pipeline/trial.ts';
+import { foretold } from '../../../src/trial/foretold.ts';
+import { readTrialFile } from '../../../src/trial/read-trial.ts';
+import { foretoldTexts, trialText } from '../../../src/words/trial-text.ts';
+import { demoJob } from '../../../viewer/heavy/demo-job.ts';
+import { describeInBrowser } from '../support/in-browser.ts';
+import { openWorkedJob, settled, toldInFull, type Viewer } from '../support/viewer-page.ts';
+
+const found = () => {
+  const job = jobInFile(demoJob(), 'demo.job.json');
+  const analysis = job.ok ? analyse(job.value) : job;
+  if (!analysis.ok) throw new Error('the demo job reads');
+  return analysis.value;
+};
+
+/** What the command line says of a trial file of the same job. */
+function saidByNode(text: string): string {
+  const analysis = found();
+  const raw = readTrialFile('a.trial.json', text);
+  const solved = raw.ok ? drain(solveTrial(analysis, 'a.trial.json', raw.value)) : raw;
+  if (!solved.ok) throw new Error(JSON.stringify(solved.findings));
+  return trialText(analysis.joint, solved.value);
+}
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** On "ribs" of the demo's block, joint frame, mm. */
+const places = [
+  [161, 66],
+  [132.4, 126.9],
+  [149.8, 105.8],
+] as const;
+
+describeInBrowser('trial fits beside the engine', () => {
+  let viewer: Viewer;
+  let saved = '';
+
+  beforeAll(async () => {
+    viewer = await openWorkedJob({ size: { width: 390, height: 844 } });
+    await open();
+  }, 300_000);
+  afterAll(() => viewer?.context.close());
+
+  const open = async (): Promise<void> => {
+    await viewer.page.locator('.steps [data-step="trial-fit"] button.line').click();
+    await settled(viewer.page);
+  };
+  const line = () => viewer.page.locator('li[data-step="trial-fit"] button.line span');
+  const field = (name: RegExp) => viewer.page.getByRole('textbox', { name });
+  const type = async (name: RegExp, text: string): Promise<void> => {
+    await field(name).fill(text);
+    await field(name).press('Enter');
+  };
+  const rows = () => viewer.page.locator('.readings > li');
+  const form = () => viewer.page.locator('.new-reading');
+  const answered = (): Promise<unknown> =>
+    viewer.page.waitForFunction(() => document.querySelector('.trial-answer > [role="status"]')?.textContent === '');
+  const tap = async ([x, y]: readonly [number, number]): Promise<void> => {
+    const at = await viewer.page.evaluate(
+      ([x, y]) => {
+        const plane = document.querySelector<SVGGElement>('.pane .plane')?.getScreenCTM();
+        return plane === null || plane === undefined ? [0, 0] : [plane.a * x + plane.e, plane.f - plane.d * y];
+      },
+      [x, y] as const,
+    );
+    await viewer.page.mouse.click(at[0] ?? 0, at[1] ?? 0);
+  };
+
+  it('tells before the first cut where it will stop, as the command line does', async () => {
+    const { joint } = found();
+    const said = viewer.page.locator('.foretold li');
+    await expect.poll(() => said.allTextContents()).toEqual(foretoldTexts(joint, foretold(joint)));
+    expect(await line().textContent()).toBe('nothing read yet');
+  });
+
+  it('begins a go, and puts down where it stopped once both figures are there', async () => {
+    const { page } = viewer;
+    await page.getByRole('button', { name: 'Begin go 1' }).click();
+    await page.getByLabel('Where it stopped').selectOption('at');
+    await type(/^turn/, '13,5');
+    await type(/^stand-off/, '14');
+    await expect.poll(() => line().textContent()).not.toBe('nothing read yet');
+    await answered();
+  });
+
+  it('takes the place from a tap, and asks with large fields what is there', async () => {
+    for (const [i, place] of places.entries()) {
+      await tap(place);
+      await form().waitFor();
+      expect(await form().locator('p').textContent()).toBe('ribs, where it stopped, 13.5° and 14.0 mm stand-off');
+      const clay = form().getByRole('textbox', { name: /^clay/ });
+      expect((await clay.boundingBox())?.height).toBeGreaterThanOrEqual(44);
+      await clay.fill(`${14 + i}`);
+      await clay.press('Enter');
+      await form().waitFor({ state: 'detached' });
+    }
+    expect(await rows().locator('button.place').allTextContents()).toEqual(['1 · ribs', '2 · ribs', '3 · ribs']);
+    const marks = viewer.page.locator('.labels .reading-number');
+    await expect
+      .poll(async () => (await marks.allTextContents()).filter((text) => text !== 'next'))
+      .toEqual(['1', '2', '3']);
+  });
+
+  it('answers with what the command line says of the trial file it saves', async () => {
+    const { page } = viewer;
+    await answered();
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save the trial file' }).click();
+    const download = await coming;
+    expect(download.suggestedFilename()).toBe('transfer-case-to-iron-four.trial.json');
+    saved = readFileSync(await download.path(), 'utf8');
+    const text = saidByNode(saved);
+    expect(await toldInFull(page)).toBe(text);
+    expect(text.replaceAll('\n', ' ').startsWith((await line().textContent()) ?? '–')).toBe(true);
+  });
+
+  it('goes from a mark on the drawing to its row', async () => {
+    await tap(places[1]);
+    await expect
+      .poll(() => viewer.page.evaluate(() => document.activeElement?.querySelector('.place')?.textContent))
+      .toBe('2 · ribs');
+    expect(await form().count()).toBe(0);
+  });
+
+  it('refuses beside the reading, in words, what cannot be; nothing is lost, and undo has the answer back', async () => {
+    const { page } = viewer;
+    const before = await line().textContent();
+    const clay = rows().first().getByRole('textbox', { name: /^clay/ });
+    await clay.fill('40');
+    await clay.press('Enter');
+    await expect
+      .poll(() => rows().first().getByRole('alert').allTextContents())
+      .toEqual(['Not taken: 40. Wanted: the thickness of pressed clay, at most 25 mm.']);
+    expect(await line().textContent()).toBe('1 thing to put right in what was read');
+    expect(await rows().count()).toBe(3);
+    expect(await clay.inputValue()).toBe('40');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => line().textContent()).toBe(before);
+    expect(await clay.inputValue()).toBe('14');
+  });
+
+  it('takes a reading out and has it back by undo, and says by a button that it marked', async () => {
+    const { page } = viewer;
+    await page.getByRole('button', { name: 'Take out reading 3' }).click();
+    await expect.poll(() => rows().count()).toBe(2);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => rows().count()).toBe(3);
+    const marked = rows().last().getByRole('button', { name: 'It marked' });
+    await marked.click();
+    await expect.poll(() => marked.getAttribute('aria-pressed')).toBe('true');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => marked.getAttribute('aria-pressed')).toBe('false');
+  });
+
+  it('takes a place by key alone, and leaves it again', async () => {
+    const { page } = viewer;
+    await page.locator('.pane').first().focus();
+    await page.keyboard.press('Enter');
+    await form().waitFor();
+    expect(await page.evaluate(() => document.activeElement?.className)).toBe('new-reading');
+    await form().getByRole('button', { name: 'Leave it' }).click();
+    expect(await form().count()).toBe(0);
+    expect(await rows().count()).toBe(3);
+  });
+
+  it('puts down a gap between the faces at a bolt', async () => {
+    const { page } = viewer;
+    await page.getByLabel(/^beside the hole/).selectOption('B3');
+    await type(/^feeler gauge/, '0.2');
+    await expect.poll(() => page.locator('.gaps li').first().textContent()).toContain('B3: 0.2 mm');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => page.locator('.gaps').count()).toBe(0);
+  });
+
+  it('keeps it all over a reload', async () => {
+    const { page } = viewer;
+    await expect.poll(() => page.locator('.telling').textContent()).toContain('Kept');
+    await page.reload();
+    await settled(page);
+    await open();
+    await expect.poll(() => rows().count()).toBe(3);
+    await answered();
+    expect(await toldInFull(page)).toBe(saidByNode(saved));
+  });
+
+  it('opens a trial file into the job, and refuses a broken one in words', async () => {
+    const { page } = viewer;
+    await page.getByRole('button', { name: 'Take out go 1' }).click();
+    await expect.poll(() => line().textContent()).toBe('nothing read yet');
+    const file = (name: string, text: string) => ({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+    const opener = page.locator('.opener input');
+    await opener.setInputFiles(file('a.trial.json', '{"format":"fettle-trial/1","fit":"a"}'));
+    await expect.poll(() => page.locator('.telling').textContent()).toContain('a.trial.json, goes');
+    expect(await rows().count()).toBe(0);
+    await opener.setInputFiles(file('b.trial.json', saved));
+    await expect.poll(() => rows().count()).toBe(3);
+  });
+
+  it('has no fault an accessibility check finds, light or dark', async () => {
+    const { page } = viewer;
+    for (const colorScheme of ['dark', 'light'] as const) {
+      await page.emulateMedia({ colorScheme });
+      await page.evaluate(axe);
+      const faults = await page.evaluate(async () => {
+        // @ts-expect-error put there by the line above
+        const { violations } = await window.axe.run();
+        return violations.map(({ id, nodes }: { id: string; nodes: { html: string }[] }) => `${id}: ${nodes[0]?.html}`);
+      });
+      expect(faults).toEqual([]);
+    }
+  });
+
+  it('has nothing smaller than a thumb, and nothing beyond the edge of the screen', async () => {
+    for (const size of [
+      { width: 390, height: 844 },
+      { width: 820, height: 1180 },
+      { width: 1440, height: 900 },
+    ]) {
+      await viewer.page.setViewportSize(size);
+      const small = await viewer.page.locator('.panel button, .panel input, .panel select').evaluateAll((all) =>
+        all
+          .filter((each) => each.checkVisibility())
+          .filter((each) => Math.min(each.clientHeight, each.clientWidth) < 42)
+          .map((each) => each.outerHTML.slice(0, 120)),
+      );
+      expect(small).toEqual([]);
+      expect(await viewer.page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+        0,
+      );
+    }
+    expect(viewer.complaints).toEqual([]);
+  });
+});
