@@ -70,6 +70,7 @@ export async function writeReport(
     room: runShowingProgress(found.room()),
     curve: runShowingProgress(found.curve()),
     curveAfter: runShowingProgress(found.curveAfter()),
+    foretold: runShowingProgress(found.foretold()),
     inputs: files.map(hashed),
     date: today(),
     version,

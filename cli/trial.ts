@@ -10,7 +10,6 @@ import { shown } from '../src/files/shown.ts';
 import type { TrialFile } from '../src/files/trial-file.ts';
 import { analysisOf } from '../src/pipeline/analysis.ts';
 import { readTrial, solveTrial } from '../src/pipeline/trial.ts';
-import { foretold } from '../src/trial/foretold.ts';
 import { readTrialFile } from '../src/trial/read-trial.ts';
 import type { TrialResult } from '../src/trial/trial-result.ts';
 import { counted, listed, paragraph } from '../src/words/layout.ts';
@@ -88,7 +87,7 @@ function trial(fitFile: string, what: string, flags: TrialFlags): void {
 }
 
 function foretell({ joint }: OpenedJob): void {
-  const said = foretoldTexts(joint, foretold(joint));
+  const said = foretoldTexts(joint, runShowingProgress(analysisOf(joint).foretold()));
   const texts = said.length > 0 ? said : ['Nothing stops it on the way in, with every tracing error against it.'];
   print([titleOf(joint), ...paragraph('Before anything is cut', listed(texts))].join('\n'));
 }
@@ -109,7 +108,7 @@ function add(job: OpenedJob, fitFile: string, file: string, flags: AddFlags): vo
   warnOfChange(job, before);
   const go = added.goes.at(-1);
   print(
-    `${file}: ${counted(added.goes.length, 'go')}${added.goes.length > 1 ? 'es' : ''}, the last with ${counted(go?.readings?.length ?? 0, 'reading')}.`,
+    `${file}: ${added.goes.length === 1 ? '1 go' : `${added.goes.length} goes`}, the last with ${counted(go?.readings?.length ?? 0, 'reading')}.`,
   );
 }
 
@@ -120,8 +119,9 @@ function solve(job: OpenedJob, file: string, { json = false }: TrialFlags): void
   const { joint } = job;
   const raw = orFail(readTrialFile(file, orFail(loadText(file))));
   warnOfChange(job, raw);
-  const result = orFail(runShowingProgress(solveTrial(analysisOf(joint), file, raw)));
-  if (json) printJson(trialAnswer(joint, result, foretold(joint)));
+  const found = analysisOf(joint);
+  const result = orFail(runShowingProgress(solveTrial(found, file, raw)));
+  if (json) printJson(trialAnswer(joint, result, runShowingProgress(found.foretold())));
   else printVerdictFirst(trialText(joint, result), colours[result.explanation.conclusion]);
   endWith(codes[result.explanation.conclusion]);
 }

@@ -13,6 +13,7 @@ import type { Alternative } from '../plan/alternatives/alternative.ts';
 import { alternativesTo } from '../plan/alternatives/alternatives.ts';
 import { planCut } from '../plan/plan-cut.ts';
 import type { PlanResult } from '../plan/plan-result.ts';
+import { type Foretold, foretold } from '../trial/foretold.ts';
 import { once, type Stage } from './stage.ts';
 
 /** Everything there is to find of a job, stage by stage; each is worked out when it is first asked for, and once. */
@@ -23,6 +24,8 @@ export interface Analysis {
   readonly curve: Stage<TravelCurve | null>;
   /** What the moving part swings through on its way in, of the sections that can meet the fixed part; for drawing. */
   readonly room: Stage<Region>;
+  /** Where it will stop before anything is cut; nowhere where only home is asked. */
+  readonly foretold: Stage<Foretold>;
   readonly plan: Stage<PlanResult>;
   /** The same clearance with the plan's cut made, fillets and all; null where only home is asked, or nothing is cut. */
   readonly curveAfter: Stage<TravelCurve | null>;
@@ -74,6 +77,10 @@ export function analysisOf(joint: Joint): Analysis {
     room: once(function* () {
       yield { step: 'room', done: 0, of: 1 };
       return roomToDraw(joint);
+    }),
+    foretold: once(function* () {
+      yield { step: 'where it will stop', done: 0, of: 1 };
+      return foretold(joint);
     }),
     plan,
     curveAfter: once(function* () {

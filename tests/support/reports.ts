@@ -6,6 +6,7 @@ import type { ReportInput } from '../../src/drawing/report/report-input.ts';
 import { drain } from '../../src/geometry/progress.ts';
 import { markingOut } from '../../src/markout/marking-out.ts';
 import { planCut } from '../../src/plan/plan-cut.ts';
+import { foretold } from '../../src/trial/foretold.ts';
 
 /** All that a report of a drawn job says, its day and files invented. */
 export function reportInput(input: DrawInput): ReportInput {
@@ -16,6 +17,7 @@ export function reportInput(input: DrawInput): ReportInput {
     plan,
     tables: markingOut(joint, plan),
     curve: joint.fit.legs.length === 0 ? null : drain(travelCurve(joint, 40)),
+    foretold: foretold(joint),
     curveAfter: joint.fit.legs.length === 0 || plan.cuts.length === 0 ? null : drain(travelCurve(plan.judged, 40)),
     inputs: [{ file: 'job.fit.json', bytes: 672, sha256: 'ab'.repeat(32) }],
     date: '2026-03-01',

@@ -100,6 +100,7 @@ function* sheetOf(
     plan,
     tables: yield* stages.tables(),
     alternatives,
+    foretold: yield* stages.foretold(),
     inputs: [],
     date,
     version,

@@ -1,6 +1,7 @@
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
 import type { MarkingTable } from '../../markout/marking-row.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
+import type { Foretold } from '../../trial/foretold.ts';
 import type { DrawInput } from '../fit/draw-input.ts';
 import type { HeldViewer } from './held-viewer.ts';
 
@@ -21,6 +22,8 @@ export interface ReportInput extends DrawInput {
   readonly curve: TravelCurve | null;
   /** The same once cut as planned; null where nothing is cut. */
   readonly curveAfter: TravelCurve | null;
+  /** Where it will stop before anything is cut. */
+  readonly foretold: Foretold;
   readonly inputs: readonly InputFile[];
   /** As it is to be read, for instance `2026-03-01`. */
   readonly date: string;

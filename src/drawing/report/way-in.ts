@@ -2,6 +2,7 @@ import { closestLines, firstTouchFacts, foulingRows } from '../../words/contact-
 import { unwrapped } from '../../words/layout.ts';
 import { legRows } from '../../words/report-text.ts';
 import { chartCaption } from '../../words/travel-text.ts';
+import { foretoldTexts } from '../../words/trial-text.ts';
 import { travelChart } from '../fit/travel-chart.ts';
 import { figure } from './figures.ts';
 import { facts, type Html, paragraphs, section, subheading, table } from './html.ts';
@@ -9,13 +10,15 @@ import type { ReportInput } from './report-input.ts';
 
 /** Leg by leg, how near it comes, where it stops, and every part of it that fouls. */
 export function wayIn(input: ReportInput): Html | null {
-  const { joint, check } = input;
+  const { joint, check, foretold } = input;
+  const stops = foretoldTexts(joint, foretold);
   const closest = unwrapped(closestLines(joint, check));
   return section(
     'way-in',
     check.wayIn === null ? 'How near it comes' : 'The way in',
     table('The way in that was asked about', legRows(joint)),
     ...subheading('Where it will first touch', facts(firstTouchFacts(joint, check))),
+    ...(stops.length === 0 ? [] : [paragraphs(stops)]),
     ...chart(input),
     table('What fouls on the way in', foulingRows(joint, check)),
     ...subheading('Where it is nearest', closest === '' ? null : paragraphs([closest])),

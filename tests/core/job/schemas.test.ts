@@ -42,6 +42,7 @@ const demos = {
     'sae-3-adapter/adapter.part.json',
   ],
   fit: ['marsh-carrier/transfer-case.fit.json', 'starter-boss/starter.fit.json', 'sae-3-adapter/adapter.fit.json'],
+  trial: ['marsh-carrier/transfer-case.trial.json'],
 };
 
 describe('published JSON Schemas', () => {
@@ -51,7 +52,7 @@ describe('published JSON Schemas', () => {
     await expect(published).toMatchFileSnapshot(`../../../profiles/schemas/${name}.schema.json`);
   });
 
-  describe.each(['part', 'fit'] as const)('%s', (name) => {
+  describe.each(['part', 'fit', 'trial'] as const)('%s', (name) => {
     let validate: ValidateFunction;
     const errorsOf = (value: unknown): unknown => (validate(value) ? null : validate.errors);
 
