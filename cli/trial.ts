@@ -43,7 +43,7 @@ Exit code of solve: 0 the readings are explained, 1 something has to be measured
 
 Examples:
   fettle trial profiles/marsh-carrier/transfer-case.fit.json
-  fettle trial profiles/marsh-carrier/transfer-case.fit.json add --go 1 --cut none --stopped dowel=D1,fromHole=36.9
+  fettle trial my.fit.json add --go 1 --cut none --stopped dowel=D1,fromHole=36.9
   fettle trial profiles/marsh-carrier/transfer-case.fit.json solve`;
 
 /** `fettle trial FIT [foretell|add|solve]`: what a trial fit will show, what it showed, and what that teaches. */

@@ -35,8 +35,11 @@ function triedOnce(argv: readonly string[]): ReturnType<typeof tried> {
 
 const readsProfiles = (argv: readonly string[]): boolean => argv.some((word) => word.startsWith('profiles/'));
 
+/** The trial fits of the demo settle how its outlines lie one way only, which is an answer too. */
+const answered = ([name]: readonly string[]): number[] => (name === 'trial' ? [0, 1, 3] : [0, 1]);
+
 describe('examples to copy', () => {
-  it.each(['check', 'grind', 'draw', 'markout', 'report', 'import'])(
+  it.each(['check', 'grind', 'draw', 'markout', 'report', 'trial', 'import'])(
     'those of %s work as they are printed',
     async (name) => {
       const examples = examplesIn((await runCli(name, '--help')).stdout, /^ {2}fettle /);
@@ -44,7 +47,7 @@ describe('examples to copy', () => {
       for (const argv of examples) {
         const { code, stderr } = await triedOnce(argv);
         // a drawing of the reader's own is not here, which must be all that is wrong
-        if (readsProfiles(argv)) expect([0, 1], argv.join(' ')).toContain(code);
+        if (readsProfiles(argv)) expect(answered(argv), argv.join(' ')).toContain(code);
         else
           expect({ code, stderr }).toEqual({
             code: 2,
@@ -58,7 +61,7 @@ describe('examples to copy', () => {
     const examples = examplesIn(readFileSync(join(house, 'README.md'), 'utf8'), /^npx --no fettle /).filter(
       readsProfiles,
     );
-    expect(examples.map(([name]) => name)).toEqual(['check', 'grind', 'draw', 'markout', 'report']);
-    for (const argv of examples) expect([0, 1], argv.join(' ')).toContain((await triedOnce(argv)).code);
+    expect(examples.map(([name]) => name)).toEqual(['check', 'grind', 'draw', 'markout', 'report', 'trial']);
+    for (const argv of examples) expect(answered(argv), argv.join(' ')).toContain((await triedOnce(argv)).code);
   });
 });
