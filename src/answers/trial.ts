@@ -1,6 +1,6 @@
+import type { Foretold, Stop } from '../clearance/foretold.ts';
 import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Foretold, Stop } from '../trial/foretold.ts';
 import type { TrialResult } from '../trial/trial-result.ts';
 import { grindAnswer } from './grind.ts';
 import { roundDepth } from './rounded.ts';

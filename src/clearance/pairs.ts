@@ -41,6 +41,9 @@ export interface PairRule {
 
 export const pairRule = (joint: Joint): PairRule => ({ depth: matingRule(joint), place: placeErrors(joint) });
 
+/** Ends of castings meet where they are, whatever clearance is asked: what a builder feels, who has no margin. */
+export const asTheyAre: PairRule = { depth: { marginMm: 0, facesMate: true }, place: [] };
+
 /** Standing still, told as a turn about the axis by nothing: the frames about the axis serve every leg. */
 const standing: Motion = { kind: 'turn', pole: vec(0, 0), angleRad: 0 };
 

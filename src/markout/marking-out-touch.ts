@@ -1,5 +1,6 @@
 import type { FirstTouch } from '../clearance/check-result.ts';
 import { firstTouch } from '../clearance/first-touch.ts';
+import { type Foretold, foretold } from '../clearance/foretold.ts';
 import { motionAt } from '../geometry/motion/motion.ts';
 import { apply, compose, inverse, rigid } from '../geometry/plane/rigid.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
@@ -15,13 +16,16 @@ export interface BenchTouch {
   readonly at: Vec;
   /** From its own face; null through every depth. */
   readonly depth: DepthRange | null;
+  /** What tracing errors may make of it. */
+  readonly foretold: Foretold;
 }
 
 /** The first touch of a job on one of its parts; null where nothing touches on the way in. */
 export function benchTouch(joint: Joint, part: Part, seen: (p: Vec) => Vec): BenchTouch | null {
   const touch = firstTouch(joint);
   if (touch === null) return null;
-  return { touch, at: seen(touchedOn(part, touch, joint.fit.legs)), depth: touchedDepth(joint, part, touch) };
+  const at = seen(touchedOn(part, touch, joint.fit.legs));
+  return { touch, at, depth: touchedDepth(joint, part, touch), foretold: foretold(joint) };
 }
 
 /** The place of a touch on one of the parts, as that part lies at home: the moving one is brought back from where it stands. */

@@ -1,5 +1,6 @@
 import { checkJoint } from '../clearance/check.ts';
 import type { CheckResult } from '../clearance/check-result.ts';
+import { type Foretold, foretold } from '../clearance/foretold.ts';
 import { roomToDraw } from '../clearance/room.ts';
 import { type TravelCurve, travelCurve } from '../clearance/travel-curve.ts';
 import type { Reading } from '../files/finding.ts';
@@ -13,7 +14,6 @@ import type { Alternative } from '../plan/alternatives/alternative.ts';
 import { alternativesTo } from '../plan/alternatives/alternatives.ts';
 import { planCut } from '../plan/plan-cut.ts';
 import type { PlanResult } from '../plan/plan-result.ts';
-import { type Foretold, foretold } from '../trial/foretold.ts';
 import { once, type Stage } from './stage.ts';
 
 /** Everything there is to find of a job, stage by stage; each is worked out when it is first asked for, and once. */

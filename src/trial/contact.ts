@@ -1,5 +1,4 @@
-import type { PairRule } from '../clearance/pairs.ts';
-import { pairsOn } from '../clearance/pairs.ts';
+import { asTheyAre, pairsOn } from '../clearance/pairs.ts';
 import { standingAt } from '../clearance/passings.ts';
 import { type Solid, sidesOf } from '../clearance/solids.ts';
 import { regionContains } from '../geometry/motion/containment.ts';
@@ -30,9 +29,6 @@ export interface Offered {
   readonly joint: Joint;
   readonly isCutAt: (section: string, at: Vec) => boolean;
 }
-
-/** Ends of castings meet where they are, whatever clearance is asked. */
-export const asTheyAre: PairRule = { depth: { marginMm: 0, facesMate: true }, place: [] };
 
 /**
  * The nearest place of the two castings with the moving one truly where it stands, each section as much larger as the

@@ -1,6 +1,6 @@
+import type { Foretold, Stop } from '../clearance/foretold.ts';
 import { fineLength, lengthText } from '../job/length-text.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { Foretold, Stop } from '../trial/foretold.ts';
 import type { Conclusion, Explanation } from '../trial/solve.ts';
 import type { Go } from '../trial/trial.ts';
 import type { NextCut, TrialResult } from '../trial/trial-result.ts';
@@ -133,13 +133,21 @@ const pastLastTexts = (joint: Joint, { pastLast }: NextCut): string[] =>
       `The lines on "${section}" of ${shortName(joint[part])} now lie past the last line of the plan before, by ${areaText(areaMm2, joint.fit.units)}: see whether the wall behind allows it.`,
   );
 
-/** Where it will stop before anything is cut, for the sheet that goes to the bench. */
-export function foretoldTexts(joint: Joint, { stop, earliest, latest }: Foretold): string[] {
-  if (earliest === null) return [];
-  const range = `With the tracing errors it may stop ${earliest === null ? '' : `as early as ${stopText(joint, earliest)}`}${latest === null ? ', or go all the way' : ` or as late as ${stopText(joint, latest)}`}.`;
-  if (stop === null) return ['By the outlines as traced it goes all the way.', range];
+/** Where it will stop before anything is cut, and within what. */
+export function foretoldTexts(joint: Joint, foretold: Foretold): string[] {
+  const range = stopRangeTexts(joint, foretold);
+  const { stop } = foretold;
+  if (range.length === 0) return [];
+  if (stop === null) return ['By the outlines as traced it goes all the way.', ...range];
   const where = `on "${stop.fixedSection}" of ${shortName(joint.fixed)}, ${placeText(stop.where, joint)}, ${depthText(stop.depth, joint.fit.units)}`;
-  return [`It will stop at ${stopText(joint, stop)}, ${where}.`, range];
+  return [`It will stop at ${stopText(joint, stop)}, ${where}.`, ...range];
+}
+
+/** What tracing errors may make of a stop; nothing where even they stop nothing. */
+export function stopRangeTexts(joint: Joint, { earliest, latest }: Foretold): string[] {
+  if (earliest === null) return [];
+  const until = latest === null ? ', or go all the way' : ` or as late as ${stopText(joint, latest)}`;
+  return [`With the tracing errors it may stop as early as ${stopText(joint, earliest)}${until}.`];
 }
 
 function stopText({ fit }: Joint, { turnRad, standOffMm, dowelGaps: [gap] }: Stop): string {

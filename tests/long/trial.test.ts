@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { foretold } from '../../src/trial/foretold.ts';
+import { foretold } from '../../src/clearance/foretold.ts';
 import { type Explanation, explain } from '../../src/trial/solve.ts';
 import type { Trial } from '../../src/trial/trial.ts';
 import { normal } from '../support/camera.ts';

@@ -1,4 +1,5 @@
 import { DOMParser, type Document, type Element } from '@xmldom/xmldom';
+import { foretold } from '../../src/clearance/foretold.ts';
 import { travelCurve } from '../../src/clearance/travel-curve.ts';
 import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
@@ -6,7 +7,6 @@ import type { ReportInput } from '../../src/drawing/report/report-input.ts';
 import { drain } from '../../src/geometry/progress.ts';
 import { markingOut } from '../../src/markout/marking-out.ts';
 import { planCut } from '../../src/plan/plan-cut.ts';
-import { foretold } from '../../src/trial/foretold.ts';
 
 /** All that a report of a drawn job says, its day and files invented. */
 export function reportInput(input: DrawInput): ReportInput {

@@ -4,6 +4,7 @@ import type { Bench } from '../../markout/marking-out-bench.ts';
 import type { MarkingRow } from '../../markout/marking-row.ts';
 import { markingWords } from '../../words/marking-words.ts';
 import { axisName, shortName } from '../../words/names.ts';
+import { stopRangeTexts } from '../../words/trial-text.ts';
 import { degreesText } from '../../words/units.ts';
 import { barDepth } from '../fit/depth-words.ts';
 import type { Scene } from '../scene/scene.ts';
@@ -25,7 +26,10 @@ function steps(bench: Bench, rows: readonly MarkingRow[]): string[] {
     ...markingWords(shortName(present), axisName(joint), joint.fit.units, rows, mirrored),
     ...(touch === null
       ? []
-      : [`As the parts are, it first touches on the way in at ${firstTouchWords(touch, bench)}.`]),
+      : [
+          `As the parts are, it first touches on the way in at ${firstTouchWords(touch, bench)}.`,
+          ...stopRangeTexts(joint, touch.foretold),
+        ]),
   ];
 }
 

@@ -1,7 +1,7 @@
+import type { Foretold } from '../../clearance/foretold.ts';
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
 import type { MarkingTable } from '../../markout/marking-row.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
-import type { Foretold } from '../../trial/foretold.ts';
 import type { DrawInput } from '../fit/draw-input.ts';
 import type { HeldViewer } from './held-viewer.ts';
 

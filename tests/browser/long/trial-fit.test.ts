@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { foretold } from '../../../src/clearance/foretold.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { jobInFile } from '../../../src/job/read-job-file.ts';
 import { analyse } from '../../../src/pipeline/analysis.ts';
 import { solveTrial } from '../../../src/pipeline/trial.ts';
-import { foretold } from '../../../src/trial/foretold.ts';
 import { readTrialFile } from '../../../src/trial/read-trial.ts';
 import { foretoldTexts, trialText } from '../../../src/words/trial-text.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';

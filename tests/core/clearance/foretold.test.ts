@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { foretold } from '../../../src/trial/foretold.ts';
+import { foretold } from '../../../src/clearance/foretold.ts';
 import { TrueCastings } from '../../support/simulated-trial.ts';
 import { trialFiles, trialJoint } from '../../support/trial-job.ts';
 

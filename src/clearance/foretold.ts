@@ -1,8 +1,3 @@
-import type { Instant } from '../clearance/check-result.ts';
-import { placeErrors } from '../clearance/pairs.ts';
-import { type CountedWay, passings, waysOf } from '../clearance/passings.ts';
-import { type DepthView, type Fractions, meetingFractions } from '../clearance/shared-depth.ts';
-import { type Solid, sidesOf } from '../clearance/solids.ts';
 import { staysClear } from '../geometry/motion/least-distance.ts';
 import { partOfMotion } from '../geometry/motion/motion.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
@@ -17,7 +12,11 @@ import { remembered } from '../geometry/remembered.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
 import { type DowelGap, dowelGaps } from '../joint/dowel-gaps.ts';
 import type { Joint } from '../joint/joint.ts';
-import { asTheyAre } from './contact.ts';
+import type { Instant } from './check-result.ts';
+import { asTheyAre, placeErrors } from './pairs.ts';
+import { type CountedWay, passings, waysOf } from './passings.ts';
+import { type DepthView, type Fractions, meetingFractions } from './shared-depth.ts';
+import { type Solid, sidesOf } from './solids.ts';
 
 /** Where the moving part would go no farther. */
 export interface Stop extends Instant {
