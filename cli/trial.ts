@@ -87,8 +87,7 @@ function trial(fitFile: string, what: string, flags: TrialFlags): void {
 }
 
 function foretell({ joint }: OpenedJob): void {
-  const said = foretoldTexts(joint, runShowingProgress(analysisOf(joint).foretold()));
-  const texts = said.length > 0 ? said : ['Nothing stops it on the way in, with every tracing error against it.'];
+  const texts = foretoldTexts(joint, runShowingProgress(analysisOf(joint).foretold()));
   print([titleOf(joint), ...paragraph('Before anything is cut', listed(texts))].join('\n'));
 }
 

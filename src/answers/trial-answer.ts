@@ -60,7 +60,13 @@ export const trialAnswerSchema = z
       })
       .nullable(),
     foretold: z
-      .strictObject({ stop: stop.nullable(), earliest: stop.nullable(), latest: stop.nullable() })
+      .strictObject({
+        unknown: z.enum(['no-way-in', 'not-judged']).nullable(),
+        untraced: z.boolean(),
+        stop: stop.nullable(),
+        earliest: stop.nullable(),
+        latest: stop.nullable(),
+      })
       .describe('before anything was cut'),
     nextCut: grindAnswerSchema.nullable(),
     pastLast: z.array(z.strictObject({ part: z.enum(['fixed', 'moving']), section: z.string(), areaMm2: z.number() })),

@@ -44,6 +44,8 @@ export function trialAnswer(joint: Joint, result: TrialResult, foretold: Foretol
       expectedErrorMm: round6(measureNext.expectedErrorMm),
     },
     foretold: {
+      unknown: foretold.unknown,
+      untraced: foretold.untraced,
       stop: foretold.stop && stopAnswer(foretold.stop),
       earliest: foretold.earliest && stopAnswer(foretold.earliest),
       latest: foretold.latest && stopAnswer(foretold.latest),

@@ -13,8 +13,9 @@ import type { DepthRange, Section } from '../job/casting.ts';
 import { type DowelGap, dowelGaps } from '../joint/dowel-gaps.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Instant } from './check-result.ts';
-import { asTheyAre, placeErrors } from './pairs.ts';
+import { asTheyAre, pairsOn, placeErrors } from './pairs.ts';
 import { type CountedWay, passings, waysOf } from './passings.ts';
+import { reasonOf, reasonsBeforehand } from './reasons.ts';
 import { type DepthView, type Fractions, meetingFractions } from './shared-depth.ts';
 import { type Solid, sidesOf } from './solids.ts';
 
@@ -35,6 +36,10 @@ export interface Stop extends Instant {
  * all the way: by the outlines as traced, and with the tracing errors (95 %) against the builder and in his favour.
  */
 export interface Foretold {
+  /** Why nothing is foretold: only home was asked, or nothing of the job can be judged. Null where something is. */
+  readonly unknown: 'no-way-in' | 'not-judged' | null;
+  /** Whether it passes where nobody has traced, so that metal may stop it sooner. */
+  readonly untraced: boolean;
   readonly stop: Stop | null;
   readonly earliest: Stop | null;
   readonly latest: Stop | null;
@@ -45,11 +50,26 @@ export interface Foretold {
  * error (root sum of squares), or smaller by it. What meets end on stops where depths begin to be shared.
  */
 export function foretold(joint: Joint): Foretold {
+  const unknown = unknownBecause(joint);
+  if (unknown !== null) return { unknown, untraced: false, stop: null, earliest: null, latest: null };
   return {
+    unknown,
+    untraced: passesUntraced(joint),
     stop: firstStop(joint, 'as-measured', () => 0),
     earliest: firstStop(joint, 'at-worst', (errorMm) => errorMm),
     latest: firstStop(joint, 'as-measured', (errorMm) => -errorMm),
   };
+}
+
+function unknownBecause(joint: Joint): Foretold['unknown'] {
+  if (reasonOf(joint, reasonsBeforehand(joint)) !== null) return 'not-judged';
+  return joint.fit.legs.length === 0 ? 'no-way-in' : null;
+}
+
+function passesUntraced(joint: Joint): boolean {
+  return pairsOn(sidesOf(joint), waysOf(joint.fit.legs), asTheyAre).some(
+    ({ fixed, moving, passage: { state } }) => (fixed.untraced || moving.untraced) && state !== 'clear',
+  );
 }
 
 function firstStop(joint: Joint, view: DepthView, largerBy: (errorMm: number) => number): Stop | null {

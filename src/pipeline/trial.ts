@@ -25,6 +25,7 @@ interface ReadTrial {
 export function* readTrial(found: Analysis, file: string, raw: TrialFile): Generator<Progress, Reading<ReadTrial>> {
   const { joint } = found;
   const plan = yield* found.plan();
+  if (plan.reason !== null) return undecided(file);
   const tables = yield* found.tables();
   yield { step: 'trial fits', done: 0, of: 1 };
   const known = new Map<string, Offered>();
@@ -38,6 +39,12 @@ export function* readTrial(found: Analysis, file: string, raw: TrialFile): Gener
   const trial = trialOf(joint, file, raw, offeredAs, places);
   return trial.ok ? { ok: true, value: { trial: trial.value, offeredAs } } : trial;
 }
+
+/** Drawings that do not register, or were never near one another, are not to be put right by readings. */
+const undecided = (file: string): Reading<never> => ({
+  ok: false,
+  findings: [{ file, at: 'fit', found: 'a job that the check leaves undecided', expected: 'one that it can judge' }],
+});
 
 /** What the readings of all trial fits say together, and the cut that is left to make; or all that is wrong with them. */
 export function* solveTrial(found: Analysis, file: string, raw: TrialFile): Generator<Progress, Reading<TrialResult>> {

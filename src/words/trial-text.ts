@@ -133,21 +133,34 @@ const pastLastTexts = (joint: Joint, { pastLast }: NextCut): string[] =>
       `The lines on "${section}" of ${shortName(joint[part])} now lie past the last line of the plan before, by ${areaText(areaMm2, joint.fit.units)}: see whether the wall behind allows it.`,
   );
 
-/** Where it will stop before anything is cut, and within what. */
+/** Where it will stop before anything is cut, and within what; or why nobody can say. */
 export function foretoldTexts(joint: Joint, foretold: Foretold): string[] {
+  if (foretold.unknown !== null) return [unforetold[foretold.unknown]];
   const range = stopRangeTexts(joint, foretold);
-  const { stop } = foretold;
-  if (range.length === 0) return [];
+  const { stop, earliest } = foretold;
+  if (earliest === null)
+    return [
+      'By the outlines as traced nothing stops it on the way in, nor with their errors (95 in a hundred).',
+      ...range,
+    ];
   if (stop === null) return ['By the outlines as traced it goes all the way.', ...range];
   const where = `on "${stop.fixedSection}" of ${shortName(joint.fixed)}, ${placeText(stop.where, joint)}, ${depthText(stop.depth, joint.fit.units)}`;
   return [`It will stop at ${stopText(joint, stop)}, ${where}.`, ...range];
 }
 
-/** What tracing errors may make of a stop; nothing where even they stop nothing. */
-export function stopRangeTexts(joint: Joint, { earliest, latest }: Foretold): string[] {
-  if (earliest === null) return [];
+const unforetold: Readonly<Record<NonNullable<Foretold['unknown']>, string>> = {
+  'no-way-in':
+    "The fit tells of no way in, so nothing is foretold of where it stops on one. Whether it goes home is the check's to say.",
+  'not-judged':
+    'Nothing is foretold: nothing of this job can be judged as it stands, for the reason that the check gives.',
+};
+
+/** What tracing errors, and metal that nobody traced, may make of a stop. */
+export function stopRangeTexts(joint: Joint, { earliest, latest, untraced }: Foretold): string[] {
+  const sooner = untraced ? ['It passes where nobody has traced: metal there may stop it sooner.'] : [];
+  if (earliest === null) return sooner;
   const until = latest === null ? ', or go all the way' : ` or as late as ${stopText(joint, latest)}`;
-  return [`With the tracing errors it may stop as early as ${stopText(joint, earliest)}${until}.`];
+  return [`With the tracing errors it may stop as early as ${stopText(joint, earliest)}${until}.`, ...sooner];
 }
 
 function stopText({ fit }: Joint, { turnRad, standOffMm, dowelGaps: [gap] }: Stop): string {

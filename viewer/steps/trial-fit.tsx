@@ -101,7 +101,7 @@ function Foretold({ texts }: { readonly texts: readonly string[] | null }) {
   return (
     <Group name={words.foretold}>
       <ul class="foretold">
-        {(texts.length === 0 ? [words.nothingForetold] : texts).map((text) => (
+        {texts.map((text) => (
           <li key={text}>{text}</li>
         ))}
       </ul>

@@ -15,7 +15,6 @@ export const trialWords = {
   toPutRight: (count: number): string => `${counted(count, 'thing', 'things')} to put right in what was read`,
 
   foretold: 'Before anything is cut',
-  nothingForetold: 'Nothing stops it on the way in, with every tracing error against it.',
 
   tapIt: 'Offer it up. Tap the mark on the casting: the drawing takes the place.',
   tapKey: 'By key: while the drawing has the focus, Enter takes the outline nearest to the cross.',

@@ -11,7 +11,7 @@ import type { ReportInput } from './report-input.ts';
 /** Leg by leg, how near it comes, where it stops, and every part of it that fouls. */
 export function wayIn(input: ReportInput): Html | null {
   const { joint, check, foretold } = input;
-  const stops = foretoldTexts(joint, foretold);
+  const stops = check.wayIn === null ? [] : foretoldTexts(joint, foretold);
   const closest = unwrapped(closestLines(joint, check));
   return section(
     'way-in',

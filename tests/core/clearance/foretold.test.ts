@@ -30,12 +30,29 @@ describe('where castings are foretold to stop', () => {
     expect(stopOf(-errorMm)).toBeCloseTo(latest?.turnRad ?? 0, 4);
   });
 
+  it('is not told where only home was asked, nor of drawings that do not register', () => {
+    const fit = trialFiles['pump.fit.json'] as { dowels: unknown };
+    const { offerUp: _way, ...homeOnly } = fit as Record<string, unknown>;
+    expect(foretold(trialJoint({ ...trialFiles, 'pump.fit.json': homeOnly })).unknown).toBe('no-way-in');
+    const pump = trialFiles['pump.part.json'] as { holes: readonly { id: string }[] };
+    const apart = pump.holes.map((hole) => (hole.id === 'P2' ? { ...hole, at: [135, 0] } : hole));
+    const misread = trialJoint({ ...trialFiles, 'pump.part.json': { ...pump, holes: apart } });
+    expect(foretold(misread).unknown).toBe('not-judged');
+  });
+
+  it('says so where it passes metal that nobody has traced', () => {
+    const block = trialFiles['block.part.json'] as object;
+    const traced = { depth: [0, 60], loops: [{ circle: [0, 0], radius: 155 }] };
+    const { untraced, unknown } = foretold(trialJoint({ ...trialFiles, 'block.part.json': { ...block, traced } }));
+    expect({ untraced, unknown }).toEqual({ untraced: true, unknown: null });
+  });
+
   it('is nowhere where nothing meets', () => {
     const pump = trialFiles['pump.part.json'] as { sections: readonly { id: string }[] };
     const clear = trialJoint({
       ...trialFiles,
       'pump.part.json': { ...pump, sections: pump.sections.filter(({ id }) => id === 'lip 2') },
     });
-    expect(foretold(clear)).toEqual({ stop: null, earliest: null, latest: null });
+    expect(foretold(clear)).toEqual({ unknown: null, untraced: false, stop: null, earliest: null, latest: null });
   });
 });

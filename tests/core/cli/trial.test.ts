@@ -151,6 +151,19 @@ describe('fettle trial', () => {
     expect(existsSync(fileIn(where))).toBe(false);
   });
 
+  it('foretells nothing of a job without a way in, and solves none that the check leaves undecided', async () => {
+    const { offerUp: _way, ...homeOnly } = trialFiles['pump.fit.json'] as Record<string, unknown>;
+    const { stdout } = await trial(folderWith({ ...trialFiles, 'pump.fit.json': homeOnly }));
+    expect(stdout).toContain('The fit tells of no way in');
+    const pump = trialFiles['pump.part.json'] as { holes: readonly { id: string }[] };
+    const apart = pump.holes.map((hole) => (hole.id === 'P2' ? { ...hole, at: [135, 0] } : hole));
+    const where = folderWith({ ...trialFiles, 'pump.part.json': { ...pump, holes: apart } });
+    writeFileSync(fileIn(where), JSON.stringify({ format: 'fettle-trial/1', fit: 'pump.fit.json', goes: [{ go: 1 }] }));
+    const { code, stderr } = await trial(where, 'solve');
+    expect(code).toBe(2);
+    expect(stderr).toContain('a job that the check leaves undecided');
+  });
+
   it('refuses a file of another kind, and a thing it does not do', async () => {
     const where = folder();
     writeFileSync(fileIn(where), '{"format":"fettle-fit/1"}');
