@@ -1,3 +1,4 @@
+import { type Foretold, foretold } from '../../src/clearance/foretold.ts';
 import { treeOf } from '../../src/clearance/trees.ts';
 import type { PositionFile } from '../../src/files/fit-file.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
@@ -14,7 +15,6 @@ import { solveTrial } from '../../src/pipeline/trial.ts';
 import { depthsBeside } from '../../src/trial/bench-place.ts';
 import { gapFrom, movingAtDepth, type Offered } from '../../src/trial/contact.ts';
 import { asTraced } from '../../src/trial/correction.ts';
-import { type Foretold, foretold } from '../../src/clearance/foretold.ts';
 import { offeredWith } from '../../src/trial/offered-as.ts';
 import { whereDowelStands } from '../../src/trial/on-the-way.ts';
 import { readTrialFile } from '../../src/trial/read-trial.ts';
