@@ -7,6 +7,7 @@ import { type Rigid, rigid } from '../geometry/plane/rigid.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import { metalOnLeft } from '../geometry/polygons/metal-on-left.ts';
 import { offset } from '../geometry/polygons/offset.ts';
+import { engineErrorMm } from '../geometry/polygons/polygon-engine.ts';
 import { loopsOf } from '../geometry/polygons/polygons.ts';
 import { remembered } from '../geometry/remembered.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
@@ -104,7 +105,8 @@ function blockedFrom(
   const tree = largerByMm < 0 ? smaller(joint, moving, -largerByMm) : moving.tree;
   const isFreeUntil = (until: number): boolean => {
     const part = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, from, until);
-    return staysClear(fixed.tree, tree, part.start, part.motion, Math.max(0, largerByMm));
+    // outlines that cross while nothing moves in the plane are told by their distance alone
+    return staysClear(fixed.tree, tree, part.start, part.motion, Math.max(engineErrorMm, largerByMm));
   };
   if (isFreeUntil(to)) return null;
   if (!isFreeUntil(from)) return from;
