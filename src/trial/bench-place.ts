@@ -1,8 +1,7 @@
-import type { Vec } from '../geometry/plane/vec.ts';
 import type { Casting, Section } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { MarkingRow } from '../markout/marking-row.ts';
-import type { Offered } from './contact.ts';
+import { uncut } from './contact.ts';
 import { surfacePlaceOf, type WrittenPlace } from './surface-place.ts';
 
 /** The middles of the depths of a fixed section beside which moving metal stands at home, mm. */
@@ -21,7 +20,6 @@ export function depthsBeside({ depth }: Pick<Section, 'depth'>, { sections }: Pi
 export function benchPlace(joint: Joint, { section, depth, at }: MarkingRow): WrittenPlace | null {
   const [depthMm] = depthsBeside({ depth }, joint.moving);
   if (depthMm === undefined) return null;
-  const asTraced: Offered = { joint, isCutAt: () => false };
-  const place = surfacePlaceOf(asTraced, { section, at, depthMm });
-  return place && { section, at: place.at as Vec, depthMm };
+  const place = surfacePlaceOf(uncut(joint), { section, at, depthMm });
+  return place && { section, at: place.at, depthMm };
 }

@@ -30,6 +30,9 @@ export interface Offered {
   readonly isCutAt: (section: string, at: Vec) => boolean;
 }
 
+/** A joint before anything was cut. */
+export const uncut = (joint: Joint): Offered => ({ joint, isCutAt: () => false });
+
 /**
  * The nearest place of the two castings with the moving one truly where it stands, each section as much larger as the
  * correction says; null where nothing shares depth there. Depths count at their worst only where none do as measured.

@@ -6,7 +6,7 @@ import type { Joint } from '../joint/joint.ts';
 import { handErrorOf } from '../plan/walls/walls.ts';
 import { type Contact, contactAt, gapFrom, type Offered, type SurfacePlace, slopesOf } from './contact.ts';
 import { asTraced, type Correction, correctionOf, type Unknown, type Unknowns } from './correction.ts';
-import { fartherOn, type Moment, momentKey, momentsOf } from './moments.ts';
+import { fartherOn, type Moment, momentKey } from './moments.ts';
 import { paceAt, runsBy } from './on-the-way.ts';
 import { surfacePlaceOf } from './surface-place.ts';
 import type { Go, Stopped, TrialReading } from './trial.ts';
@@ -39,9 +39,8 @@ export const sdOfLimit = (limit: number): number => limit / 1.96;
 const touchErrorMm = 0.1;
 
 /** The equations of one go: its stop, what it passed on the way, and its readings. */
-export function equationsOf(offered: Offered, go: Go, unknowns: Unknowns): Equation[] {
+export function equationsOf(offered: Offered, go: Go, unknowns: Unknowns, moments: readonly Moment[]): Equation[] {
   const { stopped } = go;
-  const moments = momentsOf(offered.joint.fit.legs, go, unknowns.leverMm);
   const momentAt = (position: Position): Moment | null =>
     moments.find(({ key }) => key === momentKey(go.go, position)) ?? null;
   return [

@@ -1,6 +1,7 @@
 import { rotate, rotationAbout } from '../geometry/plane/rigid.ts';
 import { add, length, scale, sub } from '../geometry/plane/vec.ts';
 import type { Leg, Position } from '../job/path.ts';
+import { isHome } from '../job/position-of.ts';
 import { nearestOnTheWay, runsBy } from './on-the-way.ts';
 import type { Go } from './trial.ts';
 
@@ -37,9 +38,6 @@ export function momentsOf(legs: readonly Leg[], { go, stopped, readings }: Go, l
   }
   return [...moments.values()];
 }
-
-const isHome = ({ standOffMm, turnRad, shift }: Position): boolean =>
-  standOffMm === 0 && turnRad === 0 && length(shift) === 0;
 
 /** The position so many mm farther on along its leg, a turn counted at the lever. */
 export function fartherOn({ position, leg: { motion } }: Moment, byMm: number, leverMm: number): Position {

@@ -11,7 +11,7 @@ import { metalOf } from '../plan/bands/metal.ts';
 import { toleranceMm } from '../plan/bands/tolerance.ts';
 import type { CutBand, PartCut } from '../plan/part-cut.ts';
 import type { PlanResult } from '../plan/plan-result.ts';
-import type { Offered } from './contact.ts';
+import { type Offered, uncut } from './contact.ts';
 import type { CutSoFar } from './trial.ts';
 
 /** Outlines this near to one another are one, mm: a plan keeps arcs within 5e-3 mm. */
@@ -22,7 +22,7 @@ const arcsMm = 1e-3;
 
 /** The castings as they are offered up with so much cut. Tables as `markingOut` makes them of the same plan. */
 export function offeredWith(joint: Joint, plan: PlanResult, tables: readonly MarkingTable[], cut: CutSoFar): Offered {
-  if (cut.kind === 'none') return { joint, isCutAt: () => false };
+  if (cut.kind === 'none') return uncut(joint);
   const cutJoint = cut.kind === 'planned' ? plan.judged : cutTo(joint, plan, tables, cut);
   return { joint: cutJoint, isCutAt: (section, at) => !liesOn(joint.fixed, section, at) };
 }

@@ -63,6 +63,12 @@ export function trialOf(
   return { ok: true, value: { file, goes: read } };
 }
 
+/** What has come off, as it was written down in a unit of so many mm. */
+export const cutSoFar = (cut: NonNullable<GoFile['cut']>, mm: number): CutSoFar =>
+  typeof cut === 'string'
+    ? { kind: cut }
+    : { kind: 'measured', places: cut.map(({ place, takeOff }) => ({ place, takeOffMm: takeOff * mm })) };
+
 class TrialReader {
   readonly #joint: Joint;
   readonly #file: string;
@@ -81,14 +87,10 @@ class TrialReader {
   }
 
   cutOf(at: string, { cut = 'none' }: GoFile, places: readonly number[]): CutSoFar {
-    if (typeof cut === 'string') return { kind: cut };
-    for (const [k, { place }] of cut.entries())
+    for (const [k, { place }] of typeof cut === 'string' ? [] : cut.entries())
       if (!places.includes(place))
         this.refuse(`${at}.cut[${k}].place`, String(place), `a place of the marking-out table (${rangeOf(places)})`);
-    return {
-      kind: 'measured',
-      places: cut.map(({ place, takeOff }) => ({ place, takeOffMm: takeOff * this.#mm })),
-    };
+    return cutSoFar(cut, this.#mm);
   }
 
   goOf(at: string, go: GoFile, cut: CutSoFar, offered: Offered | null): Go {

@@ -104,7 +104,7 @@ export function explain(joint: Joint, trial: Trial, offeredAs: OfferedAs): Expla
   const leverMm = leverOf(joint);
   const moments = trial.goes.flatMap((go) => momentsOf(joint.fit.legs, go, leverMm));
   const unknowns = unknownsOf(joint, leverMm, moments);
-  const equations = trial.goes.flatMap((go) => equationsOf(offeredAs(go), go, unknowns));
+  const equations = trial.goes.flatMap((go) => equationsOf(offeredAs(go), go, unknowns, moments));
   return explained(joint, unknowns, moments, equations);
 }
 

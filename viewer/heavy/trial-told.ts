@@ -1,10 +1,9 @@
-import { type Foretold, foretold } from '../../src/clearance/foretold.ts';
 import { treeOf } from '../../src/clearance/trees.ts';
 import type { PositionFile } from '../../src/files/fit-file.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { GoFile, TrialFile } from '../../src/files/trial-file.ts';
 import { nearestOnOutline } from '../../src/geometry/motion/nearest-point.ts';
-import type { Progress } from '../../src/geometry/progress.ts';
+import { drain, type Progress } from '../../src/geometry/progress.ts';
 import type { Casting, DepthRange } from '../../src/job/casting.ts';
 import { mmPer, pointOf, type Units } from '../../src/job/lengths.ts';
 import { home, type Position } from '../../src/job/path.ts';
@@ -13,11 +12,11 @@ import type { Joint } from '../../src/joint/joint.ts';
 import type { Analysis } from '../../src/pipeline/analysis.ts';
 import { solveTrial } from '../../src/pipeline/trial.ts';
 import { depthsBeside } from '../../src/trial/bench-place.ts';
-import { gapFrom, movingAtDepth, type Offered } from '../../src/trial/contact.ts';
+import { gapFrom, movingAtDepth, type Offered, uncut } from '../../src/trial/contact.ts';
 import { asTraced } from '../../src/trial/correction.ts';
 import { offeredWith } from '../../src/trial/offered-as.ts';
 import { whereDowelStands } from '../../src/trial/on-the-way.ts';
-import { readTrialFile } from '../../src/trial/read-trial.ts';
+import { cutSoFar, readTrialFile } from '../../src/trial/read-trial.ts';
 import { surfacePlaceOf } from '../../src/trial/surface-place.ts';
 import { conclusionLine, foretoldTexts, trialText } from '../../src/words/trial-text.ts';
 import { amended } from '../job/part-edits.ts';
@@ -25,16 +24,12 @@ import { type Carried, isSameStand, type Stand, type Stopped } from '../job/tria
 import type { PlaceFound, PointedAt, TrialTold } from './questions.ts';
 import { analysed } from './work.ts';
 
-const stops = new WeakMap<JobFile, Foretold>();
-
 /** Where a job stops before anything is cut, in words; null where the job does not come to that. */
 export function foretoldIn(job: JobFile, units: Units | null): string[] | null {
   const found = analysed(job);
   if (!found.ok) return null;
-  const { joint } = found.value;
-  const stop = stops.get(job) ?? foretold(joint);
-  stops.set(job, stop);
-  return foretoldTexts(readIn(joint, units), stop);
+  const { joint, foretold } = found.value;
+  return foretoldTexts(readIn(joint, units), drain(foretold()));
 }
 
 /** What the trial fits of a job say together; null where the job does not come to that. */
@@ -127,16 +122,8 @@ const standingOff = ({ sections }: Casting, standOffMm: number): Pick<Casting, '
 function* offeredAt({ joint, plan, tables }: Analysis, go: GoFile | null): Generator<Progress, Offered> {
   const { cut = 'none' } = go ?? {};
   // nothing has to be planned to know the castings as they were traced
-  if (cut === 'none') return { joint, isCutAt: () => false };
-  const mm = mmPer(joint.fit.units);
-  const soFar =
-    typeof cut === 'string'
-      ? ({ kind: cut } as const)
-      : {
-          kind: 'measured' as const,
-          places: cut.map(({ place, takeOff }) => ({ place, takeOffMm: takeOff * mm })),
-        };
-  return offeredWith(joint, yield* plan(), yield* tables(), soFar);
+  if (cut === 'none') return uncut(joint);
+  return offeredWith(joint, yield* plan(), yield* tables(), cutSoFar(cut, mmPer(joint.fit.units)));
 }
 
 /** How the readings of a go come along when it stopped elsewhere; one keeps its depth where the moving part stands beside it still. */
