@@ -6,10 +6,11 @@ const job = [...files, 'job'];
 const joint = [...job, 'joint'];
 const clearance = [...joint, 'clearance'];
 const plan = [...clearance, 'plan'];
+const ways = [...plan, 'ways'];
 const markout = [...plan, 'markout'];
 const trial = [...markout, 'trial'];
-const pipeline = [...trial, 'pipeline'];
-const words = [...trial, 'words'];
+const pipeline = [...trial, 'ways', 'pipeline'];
+const words = [...trial, 'ways', 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -26,6 +27,7 @@ const rooms = {
   joint,
   clearance,
   plan,
+  ways,
   markout,
   trial,
   pipeline,
@@ -49,6 +51,7 @@ const libraries = {
   joint: [],
   clearance: [],
   plan: [],
+  ways: [],
   markout: [],
   trial: ['ml-matrix'],
   pipeline: [],
@@ -101,7 +104,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(files|job|joint|clearance|plan|markout|trial|answers)/',
+        path: '^src/(files|job|joint|clearance|plan|ways|markout|trial|answers)/',
         pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
@@ -133,7 +136,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|plan|markout|trial|pipeline|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|ways|markout|trial|pipeline|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },

@@ -19,6 +19,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./grind.ts')).grindCommand(),
   },
   {
+    name: 'ways',
+    summary: 'is there a way in that needs no cutting?',
+    load: async () => (await import('./ways.ts')).waysCommand(),
+  },
+  {
     name: 'draw',
     summary: 'a true-scale drawing of the fit, as SVG',
     load: async () => (await import('./draw.ts')).drawCommand(),

@@ -26,7 +26,7 @@ export interface Solid {
 const everywhereMm = 4e6;
 
 /** What stands for a part: its sections, and where it says how far the tracing goes, all beyond that. */
-const solidsOf = (casting: Casting): Solid[] => solidsAs(casting, (region) => region);
+export const solidsOf = (casting: Casting): Solid[] => solidsAs(casting, (region) => region);
 
 /** What stands for a part that runs round the axis: the rings it sweeps, and those of what was not traced of it. */
 export const solidsSweptRound = (casting: Casting): Solid[] => solidsAs(casting, ringsOf);

@@ -10,9 +10,13 @@ import type { JointNotice } from './notices.ts';
  * are zero at single instants only, so every such stretch holds an instant off the straight line.
  */
 export function pathNotices(fit: Pick<Fit, 'legs' | 'engagesAtMm'>, dowels: readonly HolePair[]): JointNotice[] {
-  const proudMm = Math.max(0, ...dowels.flatMap(({ fixed, moving }) => [fixed.proudMm, moving.proudMm]));
+  const proudMm = dowelsProudMm(dowels);
   return fit.legs.flatMap((leg, i) => [...onDowels(leg, i + 1, proudMm), ...onShaft(leg, i + 1, fit.engagesAtMm ?? 0)]);
 }
+
+/** The stand-off below which a dowel is in its hole, mm. */
+export const dowelsProudMm = (dowels: readonly HolePair[]): number =>
+  Math.max(0, ...dowels.flatMap(({ fixed, moving }) => [fixed.proudMm, moving.proudMm]));
 
 function onDowels(leg: Leg, count: number, proudMm: number): JointNotice[] {
   const standOffMm = lowestStandOffMm(leg);

@@ -1,0 +1,125 @@
+import { readFileSync } from 'node:fs';
+import { Command } from 'commander';
+import { waysAnswer } from '../src/answers/ways.ts';
+import type { Verdict } from '../src/clearance/check-result.ts';
+import { turnMapSvg } from '../src/drawing/fit/turn-map-chart.ts';
+import { fileText } from '../src/files/file-text.ts';
+import type { Finding } from '../src/files/finding.ts';
+import type { JobFile } from '../src/files/job-file.ts';
+import { shown } from '../src/files/shown.ts';
+import type { Joint } from '../src/joint/joint.ts';
+import { chosenWay } from '../src/ways/chosen-way.ts';
+import { findWays, type WaysResult } from '../src/ways/find-ways.ts';
+import { offerUpOf } from '../src/ways/offer-up.ts';
+import type { TurnRange } from '../src/ways/turns.ts';
+import { waysText, wayText } from '../src/words/ways-text.ts';
+import { type ExitCode, exitCodes } from './exit.ts';
+import { type OpenedJob, openJob } from './open-job.ts';
+import { runShowingProgress } from './progress.ts';
+import { failWith } from './report-findings.ts';
+import { save } from './save.ts';
+import { endWith, printJson, printVerdictFirst, say } from './terminal.ts';
+import { beforeSuffix } from './view/save-opened.ts';
+
+const examples = `
+Turns are about the crank axis, in degrees, anticlockwise looking at the fixed part's mating face.
+Exit code: 0 a way keeps all that is asked without cutting, 1 none does, 3 undecided, 2 an input is wrong.
+
+Examples:
+  fettle ways profiles/marsh-carrier/transfer-case.fit.json
+  fettle ways profiles/marsh-carrier/transfer-case.fit.json --from 0 --to 45
+  fettle ways profiles/starter-boss/starter.fit.json --map ways.svg`;
+
+/** `fettle ways FIT`: whether any way of turning and sliding needs no cutting, and if none, what the cheapest costs. */
+export function waysCommand(): Command {
+  return new Command('ways')
+    .description('Looks at every way in of turning about the crank and sliding: is there one that needs no cutting?')
+    .argument('<fit>', 'the fit file, *.fit.json')
+    .option('--from <deg>', 'the least turn that there is room for', '-45')
+    .option('--to <deg>', 'the greatest turn that there is room for', '45')
+    .option('--json', 'print the answer as JSON, alone on standard output')
+    .option('--map <file>', 'draw the map of turns and stand-offs, *.svg')
+    .option('--write', 'put the way found into the fit; the file before stays beside it')
+    .addHelpText('after', examples)
+    .action(ways);
+}
+
+interface WaysFlags {
+  readonly from: string;
+  readonly to: string;
+  readonly json?: boolean;
+  readonly map?: string;
+  readonly write?: boolean;
+}
+
+function ways(fitFile: string, { from, to, json = false, map, write = false }: WaysFlags): void {
+  const asked = turnsAsked(fitFile, from, to);
+  const job = openJob(fitFile);
+  const result = runShowingProgress(findWays(job.joint, asked));
+  if (json) printJson(waysAnswer(job.joint, result));
+  else printVerdictFirst(waysText(job.joint, result), verdicts[outcomeOf(result)]);
+  if (map !== undefined) {
+    save(map, turnMapSvg(job.joint, result));
+    say(`The map is drawn to ${map}.`);
+  }
+  if (write) writeWay(fitFile, job, result);
+  endWith(codes[outcomeOf(result)]);
+}
+
+type Outcome = 'exists' | 'none' | 'undecided';
+
+const outcomeOf = ({ exists }: WaysResult): Outcome => (exists === null ? 'undecided' : exists ? 'exists' : 'none');
+
+const codes: Readonly<Record<Outcome, ExitCode>> = {
+  exists: exitCodes.meets,
+  none: exitCodes.doesNotMeet,
+  undecided: exitCodes.undecided,
+};
+
+const verdicts: Readonly<Record<Outcome, Verdict>> = { exists: 'goes', none: 'fouls', undecided: 'undecided' };
+
+const mostTurnDeg = 180;
+
+function turnsAsked(file: string, from: string, to: string): TurnRange {
+  const findings: Finding[] = [];
+  const degreesIn = (at: string, text: string, least: number, most: number): number => {
+    const value = text.trim() === '' ? Number.NaN : Number(text);
+    if (!(value >= least && value <= most))
+      findings.push({
+        file,
+        at,
+        found: shown(text),
+        expected: `a turn in degrees from ${least} to ${most}: home is among the turns`,
+      });
+    return (value * Math.PI) / 180;
+  };
+  const asked = { fromRad: degreesIn('--from', from, -mostTurnDeg, 0), toRad: degreesIn('--to', to, 0, mostTurnDeg) };
+  if (findings.length > 0) failWith(findings);
+  if (asked.fromRad === asked.toRad)
+    failWith([{ file, at: '--from and --to', found: 'no turn but home', expected: 'two turns that differ' }]);
+  return asked;
+}
+
+/** Puts the way into the fit; only that changes, and the bytes before are kept. */
+function writeWay(fitFile: string, { joint, whole }: OpenedJob, result: WaysResult): void {
+  const way = chosenWay(result);
+  if (way === null)
+    failWith([
+      {
+        file: fitFile,
+        at: 'offerUp',
+        found: 'no way to put there',
+        expected: 'a way that clears, or a cut of what is offered that does',
+      },
+    ]);
+  save(fitFile + beforeSuffix, readFileSync(fitFile));
+  save(fitFile, fileText(isWholeJob(fitFile) ? withWay(whole, joint, way) : withWay(whole, joint, way).fit));
+  say(`${fitFile}: the way in is now ${wayText(way, joint.fit.units)}. As it was: ${fitFile}${beforeSuffix}.`);
+}
+
+const isWholeJob = (file: string): boolean => JSON.parse(readFileSync(file, 'utf8')).format === 'fettle-job/1';
+
+const withWay = (whole: JobFile, { fit }: Joint, way: Parameters<typeof offerUpOf>[0]): JobFile => ({
+  ...whole,
+  fit: { ...whole.fit, offerUp: offerUpOf(way, fit.units) },
+});

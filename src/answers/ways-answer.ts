@@ -1,0 +1,71 @@
+import { z } from 'zod';
+
+const millimetres = z.number();
+const way = z
+  .array(z.strictObject({ turn: z.number(), standOff: millimetres }))
+  .describe('positions, the first where nothing shares depth, the last home; degrees and mm');
+const turns = z.array(z.tuple([z.number(), z.number()])).describe('ranges of turn, degrees');
+
+/** The answer of `fettle ways --json`: mm, mm³, g and degrees. */
+export const waysAnswerSchema = z
+  .strictObject({
+    format: z.literal('fettle-ways/1'),
+    title: z.string(),
+    reason: z.string().nullable().describe('why nothing is told'),
+    turnFrom: z.number().describe('the turns asked about, degrees'),
+    turnTo: z.number(),
+    askedMm: millimetres,
+    exists: z.boolean().nullable().describe('a way that keeps all that was asked without a cut; null: cannot be said'),
+    widest: z
+      .strictObject({
+        clearanceMm: millimetres.nullable().describe('null where nothing meets'),
+        boundMm: millimetres.describe('no way keeps more than this beyond it'),
+        worstClearanceMm: millimetres.nullable().describe('with every tracing error against the builder'),
+        verdict: z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']).describe('of the check along it'),
+        way,
+      })
+      .nullable()
+      .describe('null where metal meets metal on every way'),
+    corridors: z.array(
+      z.strictObject({
+        clearanceMm: millimetres.nullable(),
+        boundMm: millimetres,
+        way,
+        windows: z.array(
+          z.strictObject({ fromMm: millimetres, toMm: millimetres, turnFrom: z.number(), turnTo: z.number() }),
+        ),
+      }),
+    ),
+    cheapest: z.array(
+      z.strictObject({
+        of: z.enum(['found', 'the-fit', 'straight-in']),
+        way,
+        holds: z.boolean(),
+        volumeMm3: z.number().nullable(),
+        massG: z.number().nullable(),
+        leastWallMm: millimetres.nullable().describe('beside holes and hollows, from the last line'),
+        against: z.array(z.string()).describe('what stands against it, in words'),
+      }),
+    ),
+    lowerBoundMm3: z
+      .number()
+      .nullable()
+      .describe('no way inward with three turns or fewer that spares what is not offered takes off less'),
+    strips: z.array(
+      z.strictObject({
+        fromMm: millimetres,
+        toMm: millimetres,
+        onDowels: z.boolean(),
+        free: turns,
+        near: turns,
+        foul: turns,
+        unknown: turns,
+      }),
+    ),
+  })
+  .meta({
+    title: 'Fettle ways answer',
+    description: 'Every way in of turning about the crank axis and sliding along it.',
+  });
+
+export type WaysAnswer = z.infer<typeof waysAnswerSchema>;

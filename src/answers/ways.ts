@@ -1,0 +1,67 @@
+import { round6, roundUp6 } from '../geometry/plane/rounding.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { WaysResult } from '../ways/find-ways.ts';
+import type { TurnRange } from '../ways/turns.ts';
+import type { WayPoint } from '../ways/way-along.ts';
+import { againstTexts } from '../words/hindrance-text.ts';
+import { roundOrNull } from './rounded.ts';
+import type { WaysAnswer } from './ways-answer.ts';
+
+/** Every way in as JSON, the answer of `fettle ways --json`: mm and degrees, rounded to 1e-6. */
+export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
+  const { widest, check, cheapest, asked } = ways;
+  return {
+    format: 'fettle-ways/1',
+    title: joint.fit.title,
+    reason: ways.reason,
+    turnFrom: degrees(asked.fromRad),
+    turnTo: degrees(asked.toRad),
+    askedMm: ways.askedMm,
+    exists: ways.exists,
+    widest: widest && {
+      clearanceMm: roundOrNull(widest.clearanceMm),
+      boundMm: roundUp6(widest.boundMm),
+      worstClearanceMm: roundOrNull(check?.wayIn?.worstClearanceMm ?? null),
+      verdict: check?.verdict ?? 'undecided',
+      way: wayAnswer(widest.way),
+    },
+    corridors: ways.corridors.map(({ clearanceMm, boundMm, way, windows }) => ({
+      clearanceMm: roundOrNull(clearanceMm),
+      boundMm: roundUp6(boundMm),
+      way: wayAnswer(way),
+      windows: windows.map(({ fromMm, toMm, turns }) => ({
+        fromMm: round6(fromMm),
+        toMm: round6(toMm),
+        turnFrom: degrees(turns.fromRad),
+        turnTo: degrees(turns.toRad),
+      })),
+    })),
+    cheapest: (cheapest?.ways ?? []).map(({ of, way, holds, volumeMm3, massG, leastWallMm, against }) => ({
+      of,
+      way: wayAnswer(way),
+      holds,
+      volumeMm3: roundOrNull(volumeMm3),
+      massG: roundOrNull(massG),
+      leastWallMm: roundOrNull(leastWallMm),
+      against: againstTexts(against, joint.fit.units),
+    })),
+    lowerBoundMm3: roundOrNull(cheapest?.lowerBoundMm3 ?? null),
+    strips: ways.strips.map(({ strip: { fromMm, toMm, onDowels }, free, near, foul, unknown }) => ({
+      fromMm: round6(fromMm),
+      toMm: round6(toMm),
+      onDowels,
+      free: turnsAnswer(free),
+      near: turnsAnswer(near),
+      foul: turnsAnswer(foul),
+      unknown: turnsAnswer(unknown),
+    })),
+  };
+}
+
+const degrees = (rad: number): number => round6((rad * 180) / Math.PI);
+
+const wayAnswer = (way: readonly WayPoint[]): { turn: number; standOff: number }[] =>
+  way.map(({ turnRad, standOffMm }) => ({ turn: degrees(turnRad), standOff: round6(standOffMm) }));
+
+const turnsAnswer = (turns: readonly TurnRange[]): [number, number][] =>
+  turns.map(({ fromRad, toRad }) => [degrees(fromRad), degrees(toRad)]);

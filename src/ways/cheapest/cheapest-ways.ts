@@ -1,0 +1,147 @@
+import type { Progress } from '../../geometry/progress.ts';
+import type { Leg } from '../../job/path.ts';
+import type { Joint } from '../../joint/joint.ts';
+import { dowelsProudMm } from '../../joint/path-notices.ts';
+import type { Hindrance } from '../../plan/hindrances.ts';
+import { planCut } from '../../plan/plan-cut.ts';
+import type { PlanResult } from '../../plan/plan-result.ts';
+import type { Strip } from '../strips.ts';
+import type { TurnRange } from '../turns.ts';
+import { legsOf, type WayPoint } from '../way-along.ts';
+import { leastMetal } from './least-metal.ts';
+import { metalModel, type Target } from './metal-model.ts';
+import { metalMm3 } from './way-cost.ts';
+
+/** A way in with the cut that it takes, as shaped for the cutter. */
+export interface CutWay {
+  readonly of: 'found' | 'the-fit' | 'straight-in';
+  readonly way: readonly WayPoint[];
+  /** Null where a section has no depth, the mass also without a material. */
+  readonly volumeMm3: number | null;
+  readonly massG: number | null;
+  /** The least that is left beside holes and hollows, mm; null where the cut comes near none. */
+  readonly leastWallMm: number | null;
+  readonly holds: boolean;
+  /** What stands against it; empty where it holds. */
+  readonly against: readonly Hindrance[];
+}
+
+export interface CheapestWays {
+  /** Those that hold first, and of them the least metal; what takes another turn only where that saves something. */
+  readonly ways: readonly CutWay[];
+  /** No way that goes inward all the time with three turns or fewer takes off less, mm³. */
+  readonly lowerBoundMm3: number;
+}
+
+const mostTurns = 3;
+
+/** Another turn is worth its trouble where it saves a hundredth. */
+const worthATurn = 0.99;
+
+/** More stand-offs to turn at are not looked into; the others lie beside them. */
+const mostStandOffs = 96;
+
+/**
+ * The ways of up to three turns that take off the least metal, found by the clearance alone and then planned for the
+ * cutter, beside the way that the fit asks for and straight in.
+ */
+export function* cheapestWays(
+  joint: Joint,
+  strips: readonly Strip[],
+  asked: TurnRange,
+): Generator<Progress, CheapestWays> {
+  const part = joint.fit.cut === 'moving' ? 'moving' : 'fixed';
+  yield { step: 'the metal in the way', done: 0, of: 1 };
+  const targets = metalModel(joint, part);
+  const farMm = strips.at(-1)?.toMm ?? 0;
+  const standOffsMm = turningStandOffs(joint, targets, farMm);
+  const straight: WayPoint[] = [
+    { turnRad: 0, standOffMm: farMm },
+    { turnRad: 0, standOffMm: 0 },
+  ];
+  const found = [straight];
+  let lowerBoundMm3 = Number.POSITIVE_INFINITY;
+  const straightWeight = metalMm3(targets, { turns: [], standOffs: [] }, 'middle', true);
+  let leastWeight = straightWeight;
+  for (let count = 1; count <= mostTurns && standOffsMm.length > 0; count++) {
+    const { best, boundMm3 } = yield* leastMetal(targets, asked, standOffsMm, count, farMm);
+    lowerBoundMm3 = Math.min(lowerBoundMm3, boundMm3);
+    if (best.weight < worthATurn * leastWeight) found.push([...best.way]);
+    leastWeight = Math.min(leastWeight, best.weight);
+  }
+  for (const side of sidesOf(asked))
+    found.push([...(yield* leastMetal(targets, side, standOffsMm, 1, farMm)).best.way]);
+  const candidates: Candidate[] = [
+    ...(joint.fit.legs.length === 0 ? [] : [{ of: 'the-fit' as const, way: pointsOf(joint), legs: joint.fit.legs }]),
+    ...distinct(found).map((way) => ({
+      of: way === straight ? ('straight-in' as const) : ('found' as const),
+      way,
+      legs: legsOf(way),
+    })),
+  ];
+  const ways: CutWay[] = [];
+  for (const { of, way, legs } of candidates) {
+    ways.push(cutWay(of, way, yield* planCut({ ...joint, fit: { ...joint.fit, legs } })));
+  }
+  return { ways: ways.toSorted(byMetal), lowerBoundMm3: Number.isFinite(lowerBoundMm3) ? lowerBoundMm3 : 0 };
+}
+
+interface Candidate extends Pick<CutWay, 'of' | 'way'> {
+  readonly legs: readonly Leg[];
+}
+
+/** Turned to either hand alone, since one of them may be barred by what stands about the castings. */
+const sidesOf = ({ fromRad, toRad }: TurnRange): TurnRange[] =>
+  fromRad < 0 && toRad > 0
+    ? [
+        { fromRad, toRad: 0 },
+        { fromRad: 0, toRad },
+      ]
+    : [];
+
+const distinct = (ways: readonly WayPoint[][]): WayPoint[][] =>
+  ways.filter((way, i) => ways.findIndex((other) => JSON.stringify(other) === JSON.stringify(way)) === i);
+
+const pointsOf = ({ fit: { legs } }: Joint): WayPoint[] =>
+  [...legs.slice(0, 1).map(({ from }) => from), ...legs.map(({ to }) => to)].map(({ turnRad, standOffMm }) => ({
+    turnRad,
+    standOffMm,
+  }));
+
+function cutWay(of: CutWay['of'], way: readonly WayPoint[], { cuts, holds, hindrances }: PlanResult): CutWay {
+  const walls = cuts.flatMap((cut) => cut.walls.map(({ wallMm }) => wallMm));
+  return {
+    of,
+    way,
+    volumeMm3: sum(cuts.map(({ volumeMm3 }) => volumeMm3)),
+    massG: sum(cuts.map(({ massG }) => massG)),
+    leastWallMm: walls.length === 0 ? null : Math.min(...walls),
+    holds,
+    against: hindrances,
+  };
+}
+
+const sum = (all: readonly (number | null)[]): number | null =>
+  all.reduce((total, one) => (total === null || one === null ? null : total + one), 0);
+
+const byMetal = (a: CutWay, b: CutWay): number => rank(a) - rank(b) || (a.volumeMm3 ?? 0) - (b.volumeMm3 ?? 0);
+
+/** What no cut of what is offered cures comes last, whatever little it takes. */
+const rank = ({ holds, against }: CutWay): number =>
+  holds ? 0 : against.some(({ code }) => code === 'uncured') ? 2 : 1;
+
+/**
+ * Where an end of moving metal stands level with one of the fixed part's, off the dowels: between two of these what a
+ * turn takes off grows or shrinks evenly, so that nowhere between is it less.
+ */
+function turningStandOffs(joint: Joint, targets: readonly Target[], farMm: number): number[] {
+  const proudMm = dowelsProudMm(joint.fit.dowels);
+  const level = targets.flatMap(({ depth, tools }) =>
+    tools.flatMap((tool) =>
+      [depth.fromMm, depth.toMm].flatMap((mm) => [-mm - tool.depth.fromMm, -mm - tool.depth.toMm]),
+    ),
+  );
+  const all = [...new Set([proudMm, ...level])].filter((mm) => mm >= proudMm && mm < farMm).sort((a, b) => a - b);
+  const every = Math.ceil(all.length / mostStandOffs);
+  return all.filter((_, i) => i % every === 0);
+}

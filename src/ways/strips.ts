@@ -1,0 +1,88 @@
+import { matingRule } from '../clearance/passings.ts';
+import { type DepthRule, isStretch, reachOf, sharedStandOffs } from '../clearance/shared-depth.ts';
+import { flushMm } from '../clearance/tolerances.ts';
+import type { DepthRange } from '../job/casting.ts';
+import type { Joint } from '../joint/joint.ts';
+import { dowelsProudMm } from '../joint/path-notices.ts';
+import { type Metal, metalsOf, turningRings } from './metals.ts';
+
+/** Metal of the two parts that shares depth while the stand-off lies within a strip. */
+export interface StripPair {
+  readonly fixed: Metal;
+  readonly moving: Metal;
+  /** A clearance of its own, as parts that run round have; null: the one that is asked of the way in. */
+  readonly ownMm: number | null;
+}
+
+/**
+ * Stand-offs (mm) between two neighbours of those at which depths begin or cease to be shared: within them nothing that
+ * a turn meets depends on the stand-off. Shut ranges, since where depths only meet end to end they are not shared.
+ */
+export interface Strip {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly pairs: readonly StripPair[];
+  /** Whether the dowels are engaged, so that nothing turns. */
+  readonly onDowels: boolean;
+}
+
+/** How much farther off than where anything can meet the way in begins, mm; decides on no answer. */
+const beyondMm = 20;
+
+/**
+ * The strips from home outwards. The last is one in which nothing shares depth, but for metal that reaches through every
+ * depth, and reaches as far as the way in of the job begins.
+ */
+export function stripsOf(joint: Joint): Strip[] {
+  const shared = allPairs(joint).map((pair) => ({ pair, range: pair.rangeMm }));
+  const proudMm = dowelsProudMm(joint.fit.dowels);
+  const ends = shared.flatMap(({ range }) => (range === null ? [] : [range.fromMm, range.toMm]));
+  const farthestMm = Math.max(0, proudMm, ...ends);
+  const beginsMm = joint.fit.legs[0]?.from.standOffMm ?? 0;
+  const breaks = distinct([0, proudMm, ...ends, Math.max(farthestMm + beyondMm, beginsMm)]);
+  return breaks.slice(1).map((toMm, i) => {
+    const fromMm = breaks[i] as number;
+    const middleMm = (fromMm + toMm) / 2;
+    const pairs = shared.filter(({ range }) => range === null || (range.fromMm < middleMm && middleMm < range.toMm));
+    return { fromMm, toMm, onDowels: middleMm < proudMm, pairs: pairs.map(({ pair }) => pair) };
+  });
+}
+
+type RangedPair = StripPair & { readonly rangeMm: DepthRange | null };
+
+/** Every two that can meet, with the stand-offs at which they share depth; null where they do at all. */
+function allPairs(joint: Joint): RangedPair[] {
+  const moving = metalsOf(joint.moving);
+  const { rotatingMm } = joint.fit.clearance;
+  const turning: DepthRule = { marginMm: rotatingMm, facesMate: false };
+  return [
+    ...pairsOf(metalsOf(joint.fixed), moving, matingRule(joint), null),
+    ...joint.rotating.flatMap((part) => pairsOf(turningRings(part), moving, turning, rotatingMm)),
+  ];
+}
+
+const pairsOf = (
+  fixed: readonly Metal[],
+  moving: readonly Metal[],
+  rule: DepthRule,
+  ownMm: number | null,
+): RangedPair[] =>
+  fixed.flatMap((f) =>
+    moving
+      .filter((m) => !(f.solid.untraced && m.solid.untraced))
+      .map((m) => ({ fixed: f, moving: m, ownMm, rangeMm: rangeOf(f, m, rule) })),
+  );
+
+const rangeOf = ({ solid: fixed }: Metal, { solid: moving }: Metal, rule: DepthRule): DepthRange | null =>
+  isStretch(fixed) && isStretch(moving)
+    ? sharedStandOffs(fixed.depth, reachOf(moving, fixed, rule, 'as-measured'))
+    : null;
+
+/** Stand-offs from home on, in order; those nearer together than what is only flush are one. */
+function distinct(standOffsMm: readonly number[]): number[] {
+  const found: number[] = [];
+  for (const mm of standOffsMm.toSorted((a, b) => a - b)) {
+    if (mm >= 0 && mm > (found.at(-1) ?? Number.NEGATIVE_INFINITY) + flushMm) found.push(mm);
+  }
+  return found;
+}

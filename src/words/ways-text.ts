@@ -1,0 +1,205 @@
+import { givenLength, lengthText } from '../job/length-text.ts';
+import type { Units } from '../job/lengths.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { CutWay } from '../ways/cheapest/cheapest-ways.ts';
+import type { Corridor, Window } from '../ways/corridors.ts';
+import type { WaysResult } from '../ways/find-ways.ts';
+import type { MapStrip } from '../ways/turn-map.ts';
+import type { TurnRange } from '../ways/turns.ts';
+import type { WayPoint } from '../ways/way-along.ts';
+import { checkCautions, grindCautions } from './cautions.ts';
+import { againstTexts } from './hindrance-text.ts';
+import { columns, inWords, listed, paragraph, wrapped } from './layout.ts';
+import { shortName, titleOf } from './names.ts';
+import { rangeText, turnRange } from './places.ts';
+import { reasonText } from './reasons.ts';
+import { comparedText, massText, turnText, volumeText } from './units.ts';
+
+/** Every way in as a builder reads it: whether one needs no cutting, which is the widest, and what the others cost. */
+export function waysText(joint: Joint, ways: WaysResult): string {
+  return [
+    ...wrapped(waysLine(joint, ways), ''),
+    titleOf(joint),
+    ...paragraph('The widest way in', listed(widestTexts(joint, ways))),
+    ...paragraph(
+      'Ways to come home without touching',
+      ways.corridors.flatMap((corridor) => corridorLines(joint, corridor)),
+    ),
+    ...paragraph('What a way in would cost', costLines(joint, ways)),
+    ...paragraph('The map', mapLines(joint, ways)),
+    ...paragraph('What this rests on', listed(groundTexts(joint, ways))),
+    ...paragraph('Next', listed(nextTexts(joint, ways))),
+    ...paragraph('Take care', listed(ways.cheapest === null ? checkCautions(joint) : grindCautions(joint))),
+    '',
+  ].join('\n');
+}
+
+/** What was found, in one line, the verdict first. */
+export function waysLine(joint: Joint, ways: WaysResult): string {
+  const { units } = joint.fit;
+  const { exists, widest, check, reason, askedMm, asked } = ways;
+  if (reason === 'no-depths') return 'UNDECIDED: metal without a depth may be met at every stand-off. State depths.';
+  if (reason !== null) return `UNDECIDED: ${reasonText(reason)}.`;
+  if (exists === true && widest !== null) {
+    const near =
+      widest.clearanceMm === null ? 'nothing comes near' : `${lengthText(widest.clearanceMm, units)} at the closest`;
+    const worst = check?.verdict === 'goes' ? '' : '; as traced: the tracing error could eat it up';
+    return `A WAY WITHOUT CUTTING: ${wayText(widest.way, units)}; ${near}${worst}.`;
+  }
+  if (exists === null)
+    return 'UNDECIDED: where nobody has traced, metal may stand in every way that keeps the clearance asked.';
+  const none = `NO WAY WITHOUT CUTTING: none of turning and sliding within ${turnRange(asked.fromRad, asked.toRad)} keeps all that was asked (${givenLength(askedMm, units)} on the way in)`;
+  return `${none}; ${widestKeeps(ways, units)}${cheapestPhrase(ways, units)}.`;
+}
+
+function widestKeeps({ widest, askedMm }: WaysResult, units: Units): string {
+  if (widest === null) return 'metal meets metal on every one';
+  return widest.clearanceMm === null
+    ? 'though nothing comes near'
+    : `the widest keeps ${comparedText(widest.clearanceMm, askedMm, units)}`;
+}
+
+function cheapestPhrase({ cheapest }: WaysResult, units: Units): string {
+  const [best] = cheapest?.ways ?? [];
+  if (best === undefined || isUncured(best)) return '; no cut of what is offered cures it';
+  return `; the cheapest cut takes ${amountText(best, units)}${best.holds ? '' : ', and does not hold'}`;
+}
+
+/** A way about the axis, as it is gone. */
+export function wayText(way: readonly WayPoint[], units: Units): string {
+  const [start, ...rest] = way;
+  if (start === undefined) return '';
+  const steps = rest.map((point, i) => {
+    const before = way[i] as WayPoint;
+    if (point.standOffMm === 0)
+      return before.turnRad === 0 ? 'slide home' : `slide home, turning to ${turnText(point.turnRad)}`;
+    if (point.standOffMm === before.standOffMm) return `there turn to ${turnText(point.turnRad)}`;
+    return `slide to ${givenLength(roundedMm(point.standOffMm), units)}`;
+  });
+  return `${start.turnRad === 0 ? 'straight' : `turned ${turnText(start.turnRad)}`}, ${steps.join(', ')}`;
+}
+
+const roundedMm = (mm: number): number => Math.round(mm * 100) / 100;
+
+function widestTexts(joint: Joint, { widest, check }: WaysResult): string[] {
+  const { units } = joint.fit;
+  if (widest === null) return [];
+  const { clearanceMm, boundMm, way } = widest;
+  if (clearanceMm === null) return [`${wayText(way, units)}: nothing comes near.`];
+  const worst = check?.wayIn?.worstClearanceMm ?? null;
+  const atWorst = worst === null ? '' : `, ${lengthText(worst, units)} with every tracing error against you`;
+  const home = check?.home.clearanceMm ?? null;
+  return [
+    `${sentence(wayText(way, units))} keeps ${lengthText(clearanceMm, units)} as traced${atWorst}.`,
+    `No way keeps more than ${(clearanceMm + boundMm).toFixed(4)} mm${home !== null && clearanceMm + boundMm >= home ? ', since that is what there is at home' : ''}.`,
+  ];
+}
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const corridorLines = ({ fit: { units } }: Joint, { clearanceMm, way, windows }: Corridor): string[] => [
+  ...listed([
+    `${clearanceMm === null ? 'Nothing comes near' : `${lengthText(clearanceMm, units)} at most`}: ${wayText(way, units)}.`,
+  ]),
+  ...columns(windows.map((window) => ['    ', ...windowCells(window, units)])),
+];
+
+const windowCells = ({ fromMm, toMm, turns }: Window, units: Units): string[] => [
+  `stand-off ${rangeText(fromMm, toMm, units)}`,
+  `turned ${turnRange(turns.fromRad, turns.toRad)}`,
+];
+
+const isUncured = ({ against }: CutWay): boolean => against.some(({ code }) => code === 'uncured');
+
+function amountText({ volumeMm3, massG }: CutWay, units: Units): string {
+  if (massG !== null) return massText(massG);
+  return volumeMm3 === null ? 'metal that has no depth stated' : volumeText(volumeMm3, units);
+}
+
+const names: Readonly<Record<CutWay['of'], string>> = {
+  found: 'found',
+  'the-fit': 'as the fit asks',
+  'straight-in': 'straight in',
+};
+
+function costLines({ fit: { units } }: Joint, { cheapest }: WaysResult): string[] {
+  if (cheapest === null) return [];
+  const rows = cheapest.ways.flatMap((way) => {
+    const against = isUncured(way) ? ['not to be had by cutting what is offered'] : againstTexts(way.against, units);
+    const verdict = way.holds ? 'holds' : `does not hold: ${inWords(against)}`;
+    const cost = isUncured(way) ? '' : `${amountText(way, units)}: `;
+    return listed([`${cost}${wayText(way.way, units)} (${names[way.of]}). ${sentence(verdict)}.`]);
+  });
+  const bound = `No way that goes inward all the time with three turns or fewer, and spares what is not offered, takes off less than ${volumeText(cheapest.lowerBoundMm3, units)} for the clearance alone.`;
+  return [...rows, ...listed([bound])];
+}
+
+/** The strips from the outside in, those with nothing in the way told together. */
+function mapLines({ fit: { units } }: Joint, { strips, asked }: WaysResult): string[] {
+  if (strips.length === 0) return [];
+  const rows = mergedStrips(strips).map(({ fromMm, toMm, free, onDowels }) => [
+    `stand-off ${rangeText(fromMm, toMm, units)}`,
+    onDowels ? (free.some(holdsHome) ? 'on the dowels, free' : 'on the dowels, blocked') : freeText(free, asked),
+  ]);
+  return columns(rows);
+}
+
+const holdsHome = ({ fromRad, toRad }: TurnRange): boolean => fromRad <= 0 && toRad >= 0;
+
+function freeText(free: readonly TurnRange[], asked: TurnRange): string {
+  if (free.length === 0) return 'no turn is free';
+  const all = free[0]?.fromRad === asked.fromRad && free[0]?.toRad === asked.toRad;
+  return all ? 'every turn is free' : `free: ${free.map(({ fromRad, toRad }) => turnRange(fromRad, toRad)).join(', ')}`;
+}
+
+interface TextStrip {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly onDowels: boolean;
+  readonly free: readonly TurnRange[];
+}
+
+function mergedStrips(strips: readonly MapStrip[]): TextStrip[] {
+  const merged: TextStrip[] = [];
+  for (const { strip, free } of strips.toReversed()) {
+    const last = merged.at(-1);
+    const { fromMm, toMm, onDowels } = strip;
+    if (last !== undefined && last.onDowels === onDowels && isSame(last.free, free, onDowels))
+      merged[merged.length - 1] = { ...last, fromMm };
+    else merged.push({ fromMm, toMm, onDowels, free });
+  }
+  return merged;
+}
+
+/** On the dowels it matters only whether home is free. */
+const isSame = (a: readonly TurnRange[], b: readonly TurnRange[], onDowels: boolean): boolean =>
+  onDowels
+    ? a.some(holdsHome) === b.some(holdsHome)
+    : a.length === b.length && a.every((range, i) => range.fromRad === b[i]?.fromRad && range.toRad === b[i]?.toRad);
+
+function groundTexts({ fixed, moving }: Joint, { reason, asked }: WaysResult): string[] {
+  if (reason !== null) return [];
+  const untold = [fixed, moving].filter(({ traced }) => traced === null).map(shortName);
+  return [
+    `Proved both ways for the outlines as traced: every turn within ${turnRange(asked.fromRad, asked.toRad)} at every stand-off, with the moving part on the axis. Lifting it aside was not looked at.`,
+    ...(untold.length === 0
+      ? []
+      : [
+          `What was traced of ${inWords(untold)} is taken as complete: turned otherwise, metal may pass that nobody thought to trace.`,
+        ]),
+    'Nothing is known of what stands round the castings: whether vehicle, hoist and shaft leave room to turn it so is for you to see.',
+  ];
+}
+
+function nextTexts({ fit }: Joint, { exists, cheapest, reason }: WaysResult): string[] {
+  if (reason !== null) return [`Check it first: fettle check ${fit.file}`];
+  if (exists === true)
+    return [
+      `Put the way into the fit: fettle ways ${fit.file} --write`,
+      'Then offer it up that way by hand, with modelling clay where it is closest.',
+    ];
+  if (cheapest === null) return [];
+  return [
+    `Put the first of these ways into the fit, then plan it: fettle ways ${fit.file} --write && fettle grind ${fit.file}`,
+  ];
+}
