@@ -28,7 +28,7 @@ Exit code: 0 a way keeps all that is asked without cutting, 1 none does, 3 undec
 Examples:
   fettle ways profiles/marsh-carrier/transfer-case.fit.json
   fettle ways profiles/marsh-carrier/transfer-case.fit.json --from 0 --to 45
-  fettle ways profiles/starter-boss/starter.fit.json --map ways.svg`;
+  fettle ways profiles/starter-boss/starter.fit.json -o ways.svg`;
 
 /** `fettle ways FIT`: whether any way of turning and sliding needs no cutting, and if none, what the cheapest costs. */
 export function waysCommand(): Command {
@@ -38,7 +38,7 @@ export function waysCommand(): Command {
     .option('--from <deg>', 'the least turn that there is room for', '-45')
     .option('--to <deg>', 'the greatest turn that there is room for', '45')
     .option('--json', 'print the answer as JSON, alone on standard output')
-    .option('--map <file>', 'draw the map of turns and stand-offs, *.svg')
+    .option('-o, --output <file>', 'draw the map of turns and stand-offs, *.svg')
     .option('--write', 'put the way found into the fit; the file before stays beside it')
     .addHelpText('after', examples)
     .action(ways);
@@ -48,19 +48,19 @@ interface WaysFlags {
   readonly from: string;
   readonly to: string;
   readonly json?: boolean;
-  readonly map?: string;
+  readonly output?: string;
   readonly write?: boolean;
 }
 
-function ways(fitFile: string, { from, to, json = false, map, write = false }: WaysFlags): void {
+function ways(fitFile: string, { from, to, json = false, output, write = false }: WaysFlags): void {
   const asked = turnsAsked(fitFile, from, to);
   const job = openJob(fitFile);
   const result = runShowingProgress(findWays(job.joint, asked));
   if (json) printJson(waysAnswer(job.joint, result));
   else printVerdictFirst(waysText(job.joint, result), verdicts[outcomeOf(result)]);
-  if (map !== undefined) {
-    save(map, turnMapSvg(job.joint, result));
-    say(`The map is drawn to ${map}.`);
+  if (output !== undefined) {
+    save(output, turnMapSvg(job.joint, result));
+    say(`The map is drawn to ${output}.`);
   }
   if (write) writeWay(fitFile, job, result);
   endWith(codes[outcomeOf(result)]);

@@ -69,8 +69,10 @@ export function* cheapestWays(
     if (best.weight < worthATurn * leastWeight) found.push([...best.way]);
     leastWeight = Math.min(leastWeight, best.weight);
   }
-  for (const side of sidesOf(asked))
-    found.push([...(yield* leastMetal(targets, side, standOffsMm, 1, farMm)).best.way]);
+  for (const side of standOffsMm.length === 0 ? [] : sidesOf(asked)) {
+    const { best } = yield* leastMetal(targets, side, standOffsMm, 1, farMm);
+    if (best.weight < worthATurn * straightWeight) found.push([...best.way]);
+  }
   const candidates: Candidate[] = [
     ...(joint.fit.legs.length === 0 ? [] : [{ of: 'the-fit' as const, way: pointsOf(joint), legs: joint.fit.legs }]),
     ...distinct(found).map((way) => ({

@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { trialAnswerSchema } from '../../../src/answers/trial-answer.ts';
+import { waysAnswerSchema } from '../../../src/answers/ways-answer.ts';
 import { schemaIds } from '../../../src/files/file-text.ts';
 import { fitFile } from '../../../src/files/fit-file.ts';
 import { jobFile } from '../../../src/files/job-file.ts';
@@ -28,6 +29,7 @@ const schemas = {
   check: checkAnswerSchema,
   grind: grindAnswerSchema,
   'trial-answer': trialAnswerSchema,
+  ways: waysAnswerSchema,
 };
 
 const demos = {
