@@ -14,12 +14,13 @@ import { offerUpOf } from '../src/ways/offer-up.ts';
 import type { TurnRange } from '../src/ways/turns.ts';
 import { waysText, wayText } from '../src/words/ways-text.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
-import { type OpenedJob, openJob } from './open-job.ts';
+import { type OpenedJob, openJob, orFail } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
 import { failWith } from './report-findings.ts';
 import { save } from './save.ts';
 import { endWith, printJson, printVerdictFirst, say } from './terminal.ts';
 import { beforeSuffix } from './view/save-opened.ts';
+import { wanderAsked } from './wander-flag.ts';
 
 const examples = `
 Turns are about the crank axis, in degrees, anticlockwise looking at the fixed part's mating face.
@@ -37,6 +38,7 @@ export function waysCommand(): Command {
     .argument('<fit>', 'the fit file, *.fit.json')
     .option('--from <deg>', 'the least turn that there is room for', '-45')
     .option('--to <deg>', 'the greatest turn that there is room for', '45')
+    .option('--wander <how>', 'how far one may stray while steering: turn=1,standOff=2,shift=1,tilt=0.5')
     .option('--json', 'print the answer as JSON, alone on standard output')
     .option('-o, --output <file>', 'draw the map of turns and stand-offs, *.svg')
     .option('--write', 'put the way found into the fit; the file before stays beside it')
@@ -47,15 +49,17 @@ export function waysCommand(): Command {
 interface WaysFlags {
   readonly from: string;
   readonly to: string;
+  readonly wander?: string;
   readonly json?: boolean;
   readonly output?: string;
   readonly write?: boolean;
 }
 
-function ways(fitFile: string, { from, to, json = false, output, write = false }: WaysFlags): void {
+function ways(fitFile: string, { from, to, wander, json = false, output, write = false }: WaysFlags): void {
   const asked = turnsAsked(fitFile, from, to);
   const job = openJob(fitFile);
-  const result = runShowingProgress(findWays(job.joint, asked));
+  const steering = wander === undefined ? null : orFail(wanderAsked(fitFile, wander, job.joint.fit.units));
+  const result = runShowingProgress(findWays(job.joint, asked, steering));
   if (json) printJson(waysAnswer(job.joint, result));
   else printVerdictFirst(waysText(job.joint, result), verdicts[outcomeOf(result)]);
   if (output !== undefined) {
@@ -68,7 +72,10 @@ function ways(fitFile: string, { from, to, json = false, output, write = false }
 
 type Outcome = 'exists' | 'none' | 'undecided';
 
-const outcomeOf = ({ exists }: WaysResult): Outcome => (exists === null ? 'undecided' : exists ? 'exists' : 'none');
+function outcomeOf(ways: WaysResult): Outcome {
+  if (ways.exists === null || isLost(ways)) return 'undecided';
+  return ways.exists ? 'exists' : 'none';
+}
 
 const codes: Readonly<Record<Outcome, ExitCode>> = {
   exists: exitCodes.meets,

@@ -6,6 +6,8 @@ const way = z
   .describe('positions, the first where nothing shares depth, the last home; degrees and mm');
 const turns = z.array(z.tuple([z.number(), z.number()])).describe('ranges of turn, degrees');
 
+const wander = z.strictObject({ turn: z.number(), standOff: millimetres, shift: millimetres, tilt: z.number() });
+
 /** The answer of `fettle ways --json`: mm, mm³, g and degrees. */
 export const waysAnswerSchema = z
   .strictObject({
@@ -23,6 +25,11 @@ export const waysAnswerSchema = z
         worstClearanceMm: millimetres.nullable().describe('with every tracing error against the builder'),
         verdict: z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']).describe('of the check along it'),
         way,
+        forgives: wander.nullable().describe('± degrees and mm, each by itself, before metal meets as traced'),
+        steered: z
+          .strictObject({ wander, clearanceMm: millimetres.nullable() })
+          .nullable()
+          .describe('what it keeps on every path within the wander asked about; less than 0: it may touch'),
       })
       .nullable()
       .describe('null where metal meets metal on every way'),

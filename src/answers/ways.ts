@@ -2,6 +2,7 @@ import { round6, roundUp6 } from '../geometry/plane/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { WaysResult } from '../ways/find-ways.ts';
 import type { TurnRange } from '../ways/turns.ts';
+import type { Wander } from '../ways/wander.ts';
 import type { WayPoint } from '../ways/way-along.ts';
 import { againstTexts } from '../words/hindrance-text.ts';
 import { roundOrNull } from './rounded.ts';
@@ -24,6 +25,11 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
       worstClearanceMm: roundOrNull(check?.wayIn?.worstClearanceMm ?? null),
       verdict: check?.verdict ?? 'undecided',
       way: wayAnswer(widest.way),
+      forgives: ways.forgives && wanderAnswer(ways.forgives),
+      steered: ways.steered && {
+        wander: wanderAnswer(ways.steered.wander),
+        clearanceMm: roundOrNull(ways.steered.clearanceMm),
+      },
     },
     corridors: ways.corridors.map(({ clearanceMm, boundMm, way, windows }) => ({
       clearanceMm: roundOrNull(clearanceMm),
@@ -59,6 +65,13 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
 }
 
 const degrees = (rad: number): number => round6((rad * 180) / Math.PI);
+
+const wanderAnswer = ({ turnRad, standOffMm, shiftMm, tiltRad }: Wander) => ({
+  turn: degrees(turnRad),
+  standOff: round6(standOffMm),
+  shift: round6(shiftMm),
+  tilt: degrees(tiltRad),
+});
 
 const wayAnswer = (way: readonly WayPoint[]): { turn: number; standOff: number }[] =>
   way.map(({ turnRad, standOffMm }) => ({ turn: degrees(turnRad), standOff: round6(standOffMm) }));

@@ -11,6 +11,7 @@ import { routeHome } from './route.ts';
 import { stripsOf } from './strips.ts';
 import { freeTurns, type MapStrip, turnMap } from './turn-map.ts';
 import type { TurnRange } from './turns.ts';
+import { forgivenBy, type Wander, wanderClearanceMm } from './wander.ts';
 import { legsOf } from './way-along.ts';
 import { type WidestWay, widestWay } from './widest-way.ts';
 
@@ -27,6 +28,10 @@ export interface WaysResult {
   readonly exists: boolean | null;
   /** Null where metal meets metal on every way. */
   readonly widest: WidestWay | null;
+  /** How far one may stray from the widest way, each by itself, before metal meets; null where there is none. */
+  readonly forgives: Wander | null;
+  /** What the widest way keeps within a wander that was asked about; null where none was, or there is no way. */
+  readonly steered: Steered | null;
   /** The check along the widest way: home and what runs round count there too. */
   readonly check: CheckResult | null;
   /** The widest first; none where metal meets metal on every way. */
@@ -34,6 +39,12 @@ export interface WaysResult {
   /** Null where a way exists, and so nothing need be cut. */
   readonly cheapest: CheapestWays | null;
   readonly strips: readonly MapStrip[];
+}
+
+export interface Steered {
+  readonly wander: Wander;
+  /** Less than 0 where it may touch; null where nothing can meet. */
+  readonly clearanceMm: number | null;
 }
 
 /** Blocked turns are told as if metal reached so much farther, mm. */
@@ -44,9 +55,23 @@ export const mapArcsMm = 1e-3;
  * the cheapest. Proved both ways for the outlines as traced: within a strip of stand-offs what a turn meets is complete,
  * and strips are joined where both are free.
  */
-export function* findWays(joint: Joint, asked: TurnRange): Generator<Progress, WaysResult> {
+export function* findWays(
+  joint: Joint,
+  asked: TurnRange,
+  wander: Wander | null = null,
+): Generator<Progress, WaysResult> {
   const askedMm = joint.fit.clearance.wayInMm;
-  const nothing = { asked, askedMm, exists: null, widest: null, check: null, corridors: [], cheapest: null };
+  const nothing = {
+    asked,
+    askedMm,
+    exists: null,
+    widest: null,
+    forgives: null,
+    steered: null,
+    check: null,
+    corridors: [],
+    cheapest: null,
+  };
   const reason = reasonNotToTell(joint);
   if (reason !== null) return { ...nothing, reason, strips: [] };
   const strips = stripsOf(joint);
@@ -57,12 +82,15 @@ export function* findWays(joint: Joint, asked: TurnRange): Generator<Progress, W
   const map = turnMap(strips, near, asked);
   const widest = yield* widestWay(joint, strips, asked);
   const check = widest && (yield* checkJoint(along(joint, widest)));
+  const legs = widest === null ? [] : legsOf(widest.way);
+  const forgives = widest && forgivenBy(joint, legs);
+  const steered = wander && widest && { wander, clearanceMm: wanderClearanceMm(joint, legs, wander) };
   const mayKeep = routeHome(freeTurns(strips, near, asked, 'traced')) !== null;
   const exists = check?.meetsClearance ? true : mayKeep && !failsAnyway(joint, check) ? null : false;
   const touching = freeTurns(strips, { clearanceMm: 0, arcsMm: 0 }, asked, 'untraced-too');
   const corridors = widest === null ? [] : yield* corridorsOf(joint, strips, touching, asked);
   const cheapest = exists === true ? null : yield* cheapestWays(joint, strips, asked);
-  return { reason: null, asked, askedMm, exists, widest, check, corridors, cheapest, strips: map };
+  return { reason: null, asked, askedMm, exists, widest, forgives, steered, check, corridors, cheapest, strips: map };
 }
 
 const along = (joint: Joint, { way }: WidestWay): Joint => ({ ...joint, fit: { ...joint.fit, legs: legsOf(way) } });

@@ -48,10 +48,11 @@ export function stripsOf(joint: Joint): Strip[] {
   });
 }
 
-type RangedPair = StripPair & { readonly rangeMm: DepthRange | null };
+/** Two that can meet, and between what stand-offs, open, they share depth; null where at every one. */
+export type RangedPair = StripPair & { readonly rangeMm: DepthRange | null };
 
-/** Every two that can meet, with the stand-offs at which they share depth; null where they do at all. */
-function allPairs(joint: Joint): RangedPair[] {
+/** Every two that can meet. */
+export function allPairs(joint: Joint): RangedPair[] {
   const moving = metalsOf(joint.moving);
   const { rotatingMm } = joint.fit.clearance;
   const turning: DepthRule = { marginMm: rotatingMm, facesMate: false };

@@ -6,6 +6,7 @@ import type { Corridor, Window } from '../ways/corridors.ts';
 import type { WaysResult } from '../ways/find-ways.ts';
 import type { MapStrip } from '../ways/turn-map.ts';
 import type { TurnRange } from '../ways/turns.ts';
+import type { Wander } from '../ways/wander.ts';
 import type { WayPoint } from '../ways/way-along.ts';
 import { checkCautions, grindCautions } from './cautions.ts';
 import { againstTexts } from './hindrance-text.ts';
@@ -44,6 +45,8 @@ export function waysLine(joint: Joint, ways: WaysResult): string {
     const near =
       widest.clearanceMm === null ? 'nothing comes near' : `${lengthText(widest.clearanceMm, units)} at the closest`;
     const worst = check?.verdict === 'goes' ? '' : '; as traced: the tracing error could eat it up';
+    if (isLost(ways))
+      return `UNDECIDED: ${wayText(widest.way, units)} needs no cutting, but within the wander asked it may come to touch.`;
     return `A WAY WITHOUT CUTTING: ${wayText(widest.way, units)}; ${near}${worst}.`;
   }
   if (exists === null)
@@ -81,7 +84,56 @@ export function wayText(way: readonly WayPoint[], units: Units): string {
 
 const roundedMm = (mm: number): number => Math.round(mm * 100) / 100;
 
-function widestTexts(joint: Joint, { widest, check }: WaysResult): string[] {
+/** Whether the way found may be strayed from, within what was asked about, until metal meets. */
+export const isLost = ({ steered }: WaysResult): boolean => steered !== null && (steered.clearanceMm ?? 1) <= 0;
+
+function wanderTexts({ forgives, steered }: WaysResult, units: Units): string[] {
+  return [
+    ...(forgives === null
+      ? []
+      : [
+          `Steered by hand it forgives, each by itself, before metal meets as traced: ${wanderText(roundedDown(forgives, units), units)}.`,
+        ]),
+    ...(steered === null
+      ? []
+      : [
+          `Within ${wanderText(steered.wander, units)} at once ${steered.clearanceMm === null ? 'nothing can meet' : steered.clearanceMm > 0 ? `it keeps ${lengthText(steered.clearanceMm, units)} or more` : 'it may come to touch'}, until it is on its dowels, which guide it.`,
+        ]),
+  ];
+}
+
+/** What is forgiven is never told as more. */
+function roundedDown({ turnRad, standOffMm, shiftMm, tiltRad }: Wander, units: Units): Wander {
+  const down = (value: number, step: number): number => Math.floor(value / step + 1e-9) * step;
+  const [stepRad, stepMm] = [Math.PI / 1800, units === 'mm' ? 0.1 : 0.254];
+  return {
+    turnRad: down(turnRad, stepRad),
+    standOffMm: down(standOffMm, stepMm),
+    shiftMm: down(shiftMm, stepMm),
+    tiltRad: down(tiltRad, stepRad),
+  };
+}
+
+function wanderText({ turnRad, standOffMm, shiftMm, tiltRad }: Wander, units: Units): string {
+  const of = (value: number, most: number, text: string): string => (value >= most ? `over ${text}` : text);
+  return [
+    `±${of(turnRad, mostForgiven.turnRad, turnText(turnRad))} of turn`,
+    `±${of(standOffMm, mostForgiven.standOffMm, lengthText(standOffMm, units))} of stand-off`,
+    `±${of(shiftMm, mostForgiven.shiftMm, lengthText(shiftMm, units))} aside`,
+    `±${of(tiltRad, mostForgiven.tiltRad, turnText(tiltRad))} of tilt`,
+  ].join(', ');
+}
+
+/** What is forgiven up to here needs no care: as the search has it. */
+const mostForgiven: Wander = {
+  turnRad: (15 * Math.PI) / 180,
+  standOffMm: 25,
+  shiftMm: 25,
+  tiltRad: (5 * Math.PI) / 180,
+};
+
+function widestTexts(joint: Joint, ways: WaysResult): string[] {
+  const { widest, check } = ways;
   const { units } = joint.fit;
   if (widest === null) return [];
   const { clearanceMm, boundMm, way } = widest;
@@ -92,6 +144,7 @@ function widestTexts(joint: Joint, { widest, check }: WaysResult): string[] {
   return [
     `${sentence(wayText(way, units))} keeps ${lengthText(clearanceMm, units)} as traced${atWorst}.`,
     `No way keeps more than ${(clearanceMm + boundMm).toFixed(4)} mm${home !== null && clearanceMm + boundMm >= home ? ', since that is what there is at home' : ''}.`,
+    ...wanderTexts(ways, units),
   ];
 }
 

@@ -129,6 +129,19 @@ describe('fettle ways', () => {
     expect((await runCli('check', file)).code).toBe(0);
   });
 
+  it('tells how far one may stray, and is undecided where what was asked about may touch', async () => {
+    const { stdout } = await runCli('ways', fit(demo));
+    expect(stdout).toMatch(/it forgives, each by itself, before metal meets as traced: ±1\.3° of\s+turn/);
+    const little = await runCli('ways', fit(demo), '--wander', 'turn=1,standOff=1,shift=0.5,tilt=0.2', '--json');
+    expect(little.code).toBe(0);
+    const { steered } = waysAnswerSchema.parse(JSON.parse(little.stdout)).widest ?? {};
+    expect(steered?.wander).toEqual({ turn: 1, standOff: 1, shift: 0.5, tilt: 0.2 });
+    expect(steered?.clearanceMm).toBeGreaterThan(0);
+    const much = await runCli('ways', fit(demo), '--wander', 'turn=3');
+    expect(much.code).toBe(3);
+    expect(much.stdout).toMatch(/^UNDECIDED: .* within the wander asked it may come to touch/s);
+  });
+
   it('draws the map as a picture with a title and a description', async () => {
     const where = folder();
     const map = join(where, 'map.svg');
@@ -141,6 +154,8 @@ describe('fettle ways', () => {
   it.each([
     [['--from', '10'], '--from: found "10", expected a turn in degrees from -180 to 0: home is among the turns'],
     [['--to', '1e9'], '--to: found "1e9", expected a turn in degrees from 0 to 180: home is among the turns'],
+    [['--wander', 'turm=3'], '--wander: found "turm=3", expected turn (30° at most)'],
+    [['--wander', 'turn=-1'], '--wander: found "turn=-1"'],
     [['--from', 'x'.repeat(20_000)], '--from: found "xxx'],
     [['--from', '0', '--to', '0'], '--from and --to: found no turn but home, expected two turns that differ'],
   ])('refuses %j with one line, and touches nothing', async (flags, said) => {
