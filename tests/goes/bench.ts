@@ -2,7 +2,8 @@ import { distance, length, scale, sub, type Vec } from '../../src/geometry/plane
 import { offset } from '../../src/geometry/polygons/offset.ts';
 import { difference, intersection, union } from '../../src/geometry/polygons/polygon-engine.ts';
 import { outlinesOf, type Polygons, signedAreaMm2 } from '../../src/geometry/polygons/polygons.ts';
-import type { DepthRange } from '../../src/job/casting.ts';
+import type { Casting, DepthRange } from '../../src/job/casting.ts';
+import type { Part } from '../../src/job/part.ts';
 import type { Position } from '../../src/job/path.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { commonDepth } from '../../src/plan/bands/depth-ranges.ts';
@@ -13,6 +14,7 @@ import { surfacePlaceOf, type WrittenPlace } from '../../src/trial/surface-place
 import type { Random } from '../support/random.ts';
 import { carried, centreOf, disc } from './castings/outlines.ts';
 import { normal, type Wander, type Waves, wander } from './castings/wander.ts';
+import type { Drawings } from './joints.ts';
 import { allTheWay, type NearPlace, nearestOn, offerUp, type Stopped, standing, type Trial } from './offer-up.ts';
 import { castingNow, ground, type Removal, type Workpiece, workpieceOf } from './workpiece.ts';
 
@@ -74,12 +76,21 @@ function outwardAt(metal: Polygons, at: Vec): Vec | null {
 const stepMm = 5;
 const wholeSteps = (round: (x: number) => number, mm: number): number => stepMm * round(mm / stepMm);
 
+/** All that goes down to a line drawn on a tracing: the metal it was drawn on, and what truly stands outside of that. */
+export function downToLine(traced: Casting, id: string, line: Polygons): Polygons {
+  const section = traced.sections.find((one) => one.id === id);
+  if (section === undefined) throw new Error(`nothing is called ${id}`);
+  const outsideMm = 3 * section.traceErrorMm + 1.5;
+  const about = offset(outlinesOf(line), outsideMm, roughMm, 'outside').polygons;
+  const outside = difference(about, metalOf(section.loops, roughMm, 'outside'));
+  // the hair closes the seam along the traced outline
+  return offset(outlinesOf(union([...line, ...outside])), 1e-3, 1e-3, 'outside').polygons;
+}
+
 const exactly: Wander = (at) => at;
 
 /** A builder at the true castings, with his tracing of them. He grinds, offers up, and reads; the truth he never sees. */
 export class Bench {
-  /** The job as he traced it. */
-  readonly traced: Joint;
   /** Offerings up after something was ground. */
   goes = 0;
   /** Of those, the first that went home; 0 where it went before anything was ground, null where none has. */
@@ -87,15 +98,26 @@ export class Bench {
   /** For the record: the casting as it was when ground to a line; null where it never was. */
   pieceAtLine: Workpiece | null = null;
   readonly #truth: Joint;
+  #tracing: Drawings;
   readonly #random: Random;
   #piece: Workpiece;
   #hasGround = false;
 
-  constructor(truth: Joint, traced: Joint, random: Random) {
-    this.traced = traced;
+  constructor(truth: Joint, tracing: Drawings, random: Random) {
+    this.#tracing = tracing;
     this.#truth = { ...truth, fit: { ...truth.fit, depthMarginMm: 0 } };
     this.#random = random;
     this.#piece = workpieceOf(truth.fixed);
+  }
+
+  /** The job as he traced it. */
+  get traced(): Joint {
+    return this.#tracing.joint;
+  }
+
+  /** He goes and traces one section again, with care. */
+  retrace(part: Part, section: string): void {
+    this.#tracing = this.#tracing.tracedAgain(part, section, this.#random);
   }
 
   /** For the record, not for the builder. */
@@ -187,16 +209,8 @@ export class Bench {
     this.#hasGround = true;
   }
 
-  /** All that goes down to a line: the metal it was drawn on, and what truly stands outside of that. */
   #roomOf(id: string, line: Polygons): Polygons {
-    const section = this.traced.fixed.sections.find((one) => one.id === id);
-    if (section === undefined) throw new Error(`nothing is called ${id}`);
-    const outsideMm = 3 * section.traceErrorMm + 1.5;
-    const about = offset(outlinesOf(line), outsideMm, roughMm, 'outside').polygons;
-    const outside = difference(about, metalOf(section.loops, roughMm, 'outside'));
-    // the hair closes the seam along the traced outline
-    const room = offset(outlinesOf(union([...line, ...outside])), 1e-3, 1e-3, 'outside').polygons;
-    return union(carried(room, wander(this.#random, handSigmaMm, handWaves)));
+    return union(carried(downToLine(this.traced.fixed, id, line), wander(this.#random, handSigmaMm, handWaves)));
   }
 
   /** A band that ends where its section does is ground to the section's true end. */

@@ -5,7 +5,7 @@ import { Random } from '../support/random.ts';
 import { Bench } from './bench.ts';
 import { type CastingPair, castingPair, type Family, familyNames } from './castings/casting-pair.ts';
 import { keepWallMm } from './castings/design.ts';
-import { jointOfFiles, trueJoint } from './joints.ts';
+import { type Drawings, drawingsOf, exactly, trueJoint } from './joints.ts';
 import { byEye } from './strategies/by-eye.ts';
 import { homeOnly, lastLine, planned } from './strategies/planned.ts';
 import type { Outcome, Strategy } from './strategies/strategy.ts';
@@ -60,31 +60,31 @@ export function runPair({ family, seed, traceErrorsMm }: PairTask): Run[] {
   const pair = castingPair(family, own);
   const truth = trueJoint(pair);
   const leastMm3 = drain(planCut(truth)).cuts.reduce((sum, { volumeMm3: mm3 }) => sum + (mm3 ?? 0), 0);
-  const wentUncut = new Bench(truth, truth, new Random(own)).offerUp().goes;
+  const wentUncut = new Bench(truth, exactly(truth), new Random(own)).offerUp().goes;
   const known = { family, seed, leastMm3, wentUncut };
-  const untraced = runOf('by eye', truth, truth, own + 2);
+  const untraced = runOf('by eye', truth, exactly(truth), own + 2);
   return traceErrorsMm.flatMap((traceErrorMm) => {
-    const { joint, tracedWrong } = jobTraced(pair, traceErrorMm, new Random(own + 1));
+    const { drawings, tracedWrong } = jobTraced(pair, traceErrorMm, new Random(own + 1));
     return strategyNames.map((strategy): Run => {
-      const run = strategy === 'by eye' ? untraced : runOf(strategy, truth, joint, own + 2);
+      const run = strategy === 'by eye' ? untraced : runOf(strategy, truth, drawings, own + 2);
       return { ...known, strategy, traceErrorMm, tracedWrong, ...run };
     });
   });
 }
 
 /** The job as its user has it: files of what he traced, with the error he states; and whether any section is wrong. */
-function jobTraced({ fixed, moving, fit }: CastingPair, traceErrorMm: number, random: Random) {
-  const [block, housing] = [traced(fixed, traceErrorMm, random), traced(moving, traceErrorMm, random)];
+function jobTraced(pair: CastingPair, traceErrorMm: number, random: Random) {
+  const [block, housing] = [traced(pair.fixed, traceErrorMm, random), traced(pair.moving, traceErrorMm, random)];
   return {
-    joint: jointOfFiles(fit, block.part, housing.part),
+    drawings: drawingsOf(pair, { fixed: block.part, moving: housing.part }, traceErrorMm),
     tracedWrong: block.wrong.length + housing.wrong.length > 0,
   };
 }
 
 type Fared = Omit<Run, 'family' | 'seed' | 'strategy' | 'traceErrorMm' | 'leastMm3' | 'wentUncut' | 'tracedWrong'>;
 
-function runOf(strategy: StrategyName, truth: Joint, joint: Joint, seed: number): Fared {
-  const bench = new Bench(truth, joint, new Random(seed));
+function runOf(strategy: StrategyName, truth: Joint, drawings: Drawings, seed: number): Fared {
+  const bench = new Bench(truth, drawings, new Random(seed));
   const outcome = strategies[strategy](bench);
   const wallMm = leastWallMm(bench.piece);
   const atLineMm = bench.pieceAtLine && leastWallMm(bench.pieceAtLine);

@@ -35,9 +35,7 @@ export interface Tracing {
 /** A part as its tracer has it, who states the error that he believes in. */
 export function traced(part: PartFile, errorMm: number, random: Random): Tracing {
   const sigma = errorMm / limitInSigmas;
-  const shift = (): number => normal(random, sigma * Math.sqrt(shares.shift));
-  const turnRad = normal(random, (sigma * Math.sqrt(shares.turn)) / atRadiusMm);
-  const place = rigid(turnRad, vec(shift(), shift()));
+  const place = placeTraced(sigma, random);
   const depths = depthsRead(part, random);
   const read = ([from, to]: readonly [number, number]): [number, number] => [depths(from), depths(to)];
   const wrong: string[] = [];
@@ -56,6 +54,27 @@ export function traced(part: PartFile, errorMm: number, random: Random): Tracing
     return { ...hollow, depth: read(hollow.depth ?? [0, 0]), traceError: hollowErrorMm, loops };
   });
   return { part: { ...part, traceError: errorMm, depthError: depthErrorMm, sections, hollows }, wrong };
+}
+
+/** The same with one section traced again with care, laid on the dowels anew; its depth stays as it was read. */
+export function tracedAgain(truth: PartFile, before: PartFile, id: string, errorMm: number, random: Random): PartFile {
+  const sigma = errorMm / limitInSigmas;
+  const loopsOf = (own: PartFile['sections'][number]['loops']): PartFile['sections'][number]['loops'] => {
+    const constantMm = normal(random, sigma * Math.sqrt(shares.constant));
+    return loopsTraced(own, sigma, constantMm, placeTraced(sigma, random), random);
+  };
+  const own = truth.sections.find((section) => section.id === id);
+  const sections = before.sections.map((section) =>
+    own && section.id === id ? { ...section, loops: loopsOf(own.loops) } : section,
+  );
+  return { ...before, sections };
+}
+
+/** Where a tracing lies against the part's dowels. */
+function placeTraced(sigma: number, random: Random): Rigid {
+  const shift = (): number => normal(random, sigma * Math.sqrt(shares.shift));
+  const turnRad = normal(random, (sigma * Math.sqrt(shares.turn)) / atRadiusMm);
+  return rigid(turnRad, vec(shift(), shift()));
 }
 
 function loopsTraced(

@@ -5,18 +5,19 @@ import { union } from '../../../src/geometry/polygons/polygon-engine.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import type { DepthRange } from '../../../src/job/casting.ts';
 import { home, type Position } from '../../../src/job/path.ts';
+import type { Joint } from '../../../src/joint/joint.ts';
 import { sharesDepth } from '../../../src/plan/bands/depth-ranges.ts';
 import { planCut } from '../../../src/plan/plan-cut.ts';
 import { depthsBeside } from '../../../src/trial/bench-place.ts';
 import { gapFrom, type Offered } from '../../../src/trial/contact.ts';
 import { asTraced } from '../../../src/trial/correction.ts';
 import { jointExplained } from '../../../src/trial/next-joint.ts';
-import { explain } from '../../../src/trial/solve.ts';
+import { type Explanation, explain } from '../../../src/trial/solve.ts';
 import { surfacePlaceOf, type WrittenPlace } from '../../../src/trial/surface-place.ts';
 import type { Go, Stopped, TrialReading } from '../../../src/trial/trial.ts';
-import type { Bench } from '../bench.ts';
+import { type Bench, downToLine } from '../bench.ts';
 import type { Trial } from '../offer-up.ts';
-import { castingNow, ground, laidOut, type Removal, type Workpiece, workpieceOf } from '../workpiece.ts';
+import { castingNow, ground, laidOut, type Removal, workpieceOf } from '../workpiece.ts';
 import { goOnByEye, wantedMm } from './by-eye.ts';
 import type { Strategy } from './strategy.ts';
 
@@ -31,29 +32,30 @@ const mostRounds = 4;
 /**
  * Ground to the first line; offered up, with clay where the parts then stand near one another; the rest as those readings
  * have it. Where it still stops he reads again, and cuts what all readings together have left; when nothing is left to
- * learn he goes on by eye.
+ * learn he goes on by eye. A section that they say was traced worse than stated he traces again, once, and plans anew.
  */
 export const trialThenRest: Strategy = (bench) => {
-  const { traced } = bench;
-  const plan = drain(planCut(traced));
+  const plan = drain(planCut(bench.traced));
   // the first line is to touch: what is said is said of the rest
   const said = { ofGo: 2, holds: plan.holds, clearsAtWorst: false };
   if (!plan.holds) return { ending: 'refused', said };
-  let asCut = workpieceOf(traced.fixed);
+  let done: readonly Removal[] = [];
   let cuts: readonly Removal[] = laidOut(plan, 'first');
   const grind = (): void => {
+    const { fixed } = bench.traced;
     bench.grindLaidOut(cuts);
-    asCut = ground(asCut, cuts);
+    done = [...done, ...cuts.map((cut) => ({ ...cut, room: downToLine(fixed, cut.section, cut.room) }))];
   };
   grind();
   const rounds: Round[] = [];
+  const tracedTwice = new Set<string>();
   let isHome = false;
   while (rounds.length < mostRounds) {
     const trial = bench.offerUp();
     isHome = trial.goes && rounds.length > 0;
     if (isHome) break;
-    rounds.push(roundOf(bench, asCut, trial, rounds.length + 1));
-    const rest = restBy(bench, rounds) ?? (rounds.length === 1 ? laidOut(plan, 'planned') : null);
+    rounds.push(roundOf(bench, done, trial, rounds.length + 1));
+    const rest = restBy(bench, rounds, tracedTwice) ?? (rounds.length === 1 ? laidOut(plan, 'planned') : null);
     if (rest === null) break;
     cuts = withBefore(rest, cuts);
     grind();
@@ -76,37 +78,60 @@ const withBefore = (rest: readonly Removal[], before: readonly Removal[]): Remov
 /** One trial fit: what was read, and of what by the drawings. */
 interface Round {
   readonly go: Go;
-  readonly offered: Offered;
+  /** What had been cut when he offered up; the outlines it was cut from may be traced again. */
+  readonly done: readonly Removal[];
 }
 
 /** Outlines this near to one another are one, mm. */
 const sameMm = 0.02;
 
-function roundOf(bench: Bench, asCut: Workpiece, trial: Trial, count: number): Round {
-  const { traced } = bench;
-  const offered: Offered = {
-    joint: { ...traced, fixed: castingNow(asCut) },
+function offeredOf(traced: Joint, done: readonly Removal[]): Offered {
+  return {
+    joint: { ...traced, fixed: castingNow(ground(workpieceOf(traced.fixed), done)) },
     isCutAt: (section, at) =>
       traced.fixed.sections.every(
         ({ id, loops }) => id !== section || nearestOnOutline(treeOf(loops), at).distanceMm > sameMm,
       ),
   };
+}
+
+function roundOf(bench: Bench, done: readonly Removal[], trial: Trial, count: number): Round {
+  const offered = offeredOf(bench.traced, done);
   const position: Position = trial.goes ? home : { ...trial.stopsAt, turnRad: trial.read.turnRad };
   const readings = claysAt(bench, offered, position, count);
   return {
-    offered,
+    done,
     go: { go: count, cut: { kind: 'first' }, stopped: stoppedOf(bench, trial), readings, faces: [] },
   };
 }
 
 /** What is left to cut as all readings have it; null where they settle nothing, or no such plan holds. */
-function restBy({ traced }: Bench, rounds: readonly Round[]): readonly Removal[] | null {
-  const goes = rounds.map(({ go }) => go);
-  const explanation = explain(traced, { file: '', goes }, ({ go }) => (rounds[go - 1] as Round).offered);
-  if (explanation.conclusion !== 'explained' && explanation.conclusion !== 'partly') return null;
-  const asCut = (rounds.at(-1) as Round).offered.joint;
-  const next = drain(planCut(jointExplained(traced, asCut, explanation)));
+function restBy(bench: Bench, rounds: readonly Round[], tracedTwice: Set<string>): readonly Removal[] | null {
+  let explanation = explained(bench.traced, rounds);
+  let isRetraced = false;
+  for (;;) {
+    const named = explanation.sections.filter(
+      ({ part, section, tracedWrong }) => tracedWrong && !tracedTwice.has(`${part} ${section}`),
+    );
+    if (explanation.conclusion !== 'traced-wrong' || named.length === 0) break;
+    for (const { part, section } of named) {
+      bench.retrace(part, section);
+      tracedTwice.add(`${part} ${section}`);
+    }
+    isRetraced = true;
+    explanation = explained(bench.traced, rounds);
+  }
+  const asCut = offeredOf(bench.traced, (rounds.at(-1) as Round).done).joint;
+  const isExplained = explanation.conclusion === 'explained' || explanation.conclusion === 'partly';
+  if (!isExplained && !isRetraced) return null;
+  const next = drain(planCut(isExplained ? jointExplained(bench.traced, asCut, explanation) : asCut));
   return next.holds ? laidOut(next, 'planned') : null;
+}
+
+function explained(traced: Joint, rounds: readonly Round[]): Explanation {
+  const offered = rounds.map(({ done }) => offeredOf(traced, done));
+  const goes = rounds.map(({ go }) => go);
+  return explain(traced, { file: '', goes }, ({ go }) => offered[go - 1] as Offered);
 }
 
 function stoppedOf({ traced }: Bench, trial: Trial): Stopped {
