@@ -12,7 +12,7 @@ import { chosenWay } from '../src/ways/chosen-way.ts';
 import { findWays, type WaysResult } from '../src/ways/find-ways.ts';
 import { offerUpOf } from '../src/ways/offer-up.ts';
 import type { TurnRange } from '../src/ways/turns.ts';
-import { waysText, wayText } from '../src/words/ways-text.ts';
+import { isLost, waysText, wayText } from '../src/words/ways-text.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
 import { type OpenedJob, openJob, orFail } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
