@@ -1,54 +1,10 @@
-import type { Source } from './sourced.ts';
+import { metricThreads } from './metric-threads.ts';
 
 /** A thread by its size alone; `pitchMm` null where it is neither written nor the coarse pitch of a listed size. */
 export interface Thread {
   readonly majorMm: number;
   readonly pitchMm: number | null;
 }
-
-export interface MetricThread extends Thread {
-  readonly pitchMm: number;
-  readonly coarse: boolean;
-  readonly tappingDrillMm: number;
-  readonly drillSource: Source;
-}
-
-const read: Source = { basis: 'looked up', from: 'ISO 2306' };
-const remembered: Source = { basis: 'from memory', from: 'ISO 2306' };
-const practice: Source = { basis: 'common practice', from: '' };
-
-const coarse = (majorMm: number, pitchMm: number, tappingDrillMm: number, drillSource = remembered): MetricThread => ({
-  majorMm,
-  pitchMm,
-  coarse: true,
-  tappingDrillMm,
-  drillSource,
-});
-
-const fine = (majorMm: number, pitchMm: number, tappingDrillMm: number, drillSource = remembered): MetricThread => ({
-  ...coarse(majorMm, pitchMm, tappingDrillMm, drillSource),
-  coarse: false,
-});
-
-/** The metric threads met on engines and gearboxes. Which pitch is the coarse one: from memory of ISO 261. */
-export const metricThreads: readonly MetricThread[] = [
-  coarse(5, 0.8, 4.2),
-  coarse(6, 1, 5),
-  coarse(8, 1.25, 6.8),
-  fine(8, 1, 7),
-  coarse(10, 1.5, 8.5),
-  fine(10, 1.25, 8.8, read),
-  fine(10, 1, 9),
-  coarse(11, 1.5, 9.5),
-  fine(11, 1.25, 9.75, practice),
-  coarse(12, 1.75, 10.2),
-  fine(12, 1.5, 10.5, read),
-  fine(12, 1.25, 10.8, read),
-  coarse(14, 2, 12),
-  fine(14, 1.5, 12.5),
-  coarse(16, 2, 14),
-  fine(16, 1.5, 14.5),
-];
 
 const metric = /^M(\d+(?:\.\d+)?)(?:[x×*](\d+(?:\.\d+)?))?(?:-\w+)?$/i;
 const inchFraction = /^(\d+)\/(\d+)(?:-(\d+(?:\.\d+)?))?(?:UN[CF])?$/i;
@@ -85,14 +41,24 @@ export const pitchDiameterMm = (majorMm: number, pitchMm: number): number => maj
 /** Minor diameter D1 = D − 5⁄4 H, mm; computed as in ISO 724. */
 export const minorDiameterMm = (majorMm: number, pitchMm: number): number => majorMm - 1.25 * triangleMm(pitchMm);
 
-/** 6H tolerance of the minor diameter by pitch, in µm: from memory of ISO 965-1. */
+/**
+ * 6H tolerance of the minor diameter by pitch, in µm: from memory of ISO 965-1, whose formula (230 P^0.7 from a pitch of
+ * 1 mm, else 433 P − 190 P^1.22, rounded to a preferred number) the tests hold it against.
+ */
 const minorToleranceUm: ReadonlyMap<number, number> = new Map([
+  [0.35, 100],
+  [0.5, 140],
+  [0.6, 160],
+  [0.7, 180],
+  [0.75, 190],
   [0.8, 200],
   [1, 236],
   [1.25, 265],
   [1.5, 300],
   [1.75, 335],
   [2, 375],
+  [2.5, 450],
+  [3, 500],
 ]);
 
 /** The largest minor diameter a 6H nut thread may have, mm; null for a pitch whose tolerance is not listed. */

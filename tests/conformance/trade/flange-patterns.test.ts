@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { distance, vec } from '../../../src/geometry/plane/vec.ts';
 import { type HousingFlange, holeCentres, housingFlanges } from '../../../src/trade/flange-patterns.ts';
+import { flywheelPatterns } from '../../../src/trade/flywheel-patterns.ts';
 import { parseThread } from '../../../src/trade/threads.ts';
 import { titled } from '../../support/titled.ts';
 import { tradeCases } from './trade-cases.ts';
@@ -56,5 +57,21 @@ describe('the twelve holes of SAE J617 No. 3 (computed)', () => {
       const next = holes[(i + 1) % holes.length] ?? hole;
       expect(Math.abs(distance(hole, next) - pitchMm)).toBeLessThan(pitches.tolerance);
     }
+  });
+});
+
+describe('flywheels of SAE J620 (from memory)', () => {
+  test('a clutch bolts within its pilot bore, sizes grow, and every thread can be read', () => {
+    for (const [i, { pilotBoreMm, boltCircleMm, thread, source }] of flywheelPatterns.entries()) {
+      expect(boltCircleMm).toBeLessThan(pilotBoreMm);
+      expect(pilotBoreMm).toBeGreaterThan(flywheelPatterns[i - 1]?.pilotBoreMm ?? 0);
+      expect(parseThread(thread)).not.toBeNull();
+      expect(source.basis).toBe('from memory');
+    }
+  });
+
+  test('the flywheel lies the deeper in its housing the smaller its clutch, from the 8 in one on', () => {
+    const depths = flywheelPatterns.slice(2).map(({ faceDepthMm }) => faceDepthMm);
+    expect(depths).toEqual([...depths].sort((a, b) => b - a));
   });
 });

@@ -4,7 +4,7 @@ import { floatMm, positionZoneMm } from '../../../src/trade/floating-fasteners.t
 import { titled } from '../../support/titled.ts';
 import { tradeCases } from './trade-cases.ts';
 
-describe('clearance holes of ISO 273 (looked up)', () => {
+describe('clearance holes of ISO 273 (looked up from M5 to M16 but for M7, others from memory)', () => {
   test.each(tradeCases.clearanceHoles.expected)(
     'M$majorMm: fine $fineMm, medium $mediumMm, coarse $coarseMm',
     (hole) => {

@@ -1,11 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  largestMinor6HMm,
-  metricThreads,
-  minorDiameterMm,
-  pitchDiameterMm,
-  stressAreaMm2,
-} from '../../../src/trade/threads.ts';
+import { metricThreads } from '../../../src/trade/metric-threads.ts';
+import { largestMinor6HMm, minorDiameterMm, pitchDiameterMm, stressAreaMm2 } from '../../../src/trade/threads.ts';
 import { tradeCases } from './trade-cases.ts';
 
 const { expected: cases, tolerance } = tradeCases.threads;
@@ -33,6 +28,20 @@ describe.each(cases)('M$majorMm × $pitchMm', (thread) => {
   });
 });
 
-test('the table of threads holds these and no others', () => {
-  expect(metricThreads.map((t) => [t.majorMm, t.pitchMm])).toEqual(cases.map((t) => [t.majorMm, t.pitchMm]));
+test('the table of threads holds these and the rest from M3 to M24, each once, coarsest pitch of a size first', () => {
+  const listed = metricThreads.map((t) => `${t.majorMm} ${t.pitchMm}`);
+  expect(listed).toEqual(expect.arrayContaining(cases.map((t) => `${t.majorMm} ${t.pitchMm}`)));
+  expect(new Set(listed).size).toBe(listed.length);
+  expect([metricThreads[0]?.majorMm, metricThreads.at(-1)?.majorMm]).toEqual([3, 24]);
+  for (const size of new Set(metricThreads.map((t) => t.majorMm)))
+    expect(metricThreads.filter((t) => t.majorMm === size).map((t) => t.coarse)).toEqual([
+      true,
+      ...metricThreads.filter((t) => t.majorMm === size && !t.coarse).map(() => false),
+    ]);
+});
+
+describe('stress areas of ISO 898-1 (from memory, three figures)', () => {
+  test.each(tradeCases.stressAreas.expected)('M$majorMm × $pitchMm: $stressAreaMm2 mm²', (thread) => {
+    expect(Number(stressAreaMm2(thread.majorMm, thread.pitchMm).toPrecision(3))).toBe(thread.stressAreaMm2);
+  });
 });

@@ -24,6 +24,21 @@ interface TradeCases {
     readonly largestMinor6HMm: number;
     readonly stressAreaMm2: number;
   }>;
+  readonly stressAreas: Table<{ readonly majorMm: number; readonly pitchMm: number; readonly stressAreaMm2: number }>;
+  readonly unifiedMinors: Table<{
+    readonly size: string;
+    readonly perInch: number;
+    readonly leastIn: number;
+    readonly mostIn: number;
+  }>;
+  readonly pipeMinors: Table<{ readonly size: string; readonly minorMm: number }>;
+  readonly insertHoles: Table<{
+    readonly title: string;
+    readonly majorMm: number;
+    readonly pitchMm: number;
+    readonly outsideMm: number;
+  }>;
+  readonly drillPoints: Table<{ readonly diameterMm: number; readonly pointMm: number }>;
   readonly clearanceHoles: Table<Holes>;
   readonly floats: Table<Holes>;
   readonly flanges: Table<{

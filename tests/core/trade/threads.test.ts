@@ -11,7 +11,8 @@ describe('a thread designation', () => {
     ['M12', 12, 1.75],
     [' M8 ', 8, 1.25],
     ['M13', 13, null],
-    ['M3.5', 3.5, null],
+    ['M3.5', 3.5, 0.6],
+    ['M27', 27, null],
     ['1/2-13', 12.7, 25.4 / 13],
     ['7/16-14 UNC', 11.1125, 25.4 / 14],
     ['3/8', 9.525, null],
@@ -30,5 +31,5 @@ describe('a thread designation', () => {
 });
 
 test('a 6H limit is not invented for a pitch whose tolerance is not listed', () => {
-  expect(largestMinor6HMm(20, 2.5)).toBeNull();
+  expect(largestMinor6HMm(36, 4)).toBeNull();
 });
