@@ -10,7 +10,7 @@ const ways = [...plan, 'ways'];
 const markout = [...plan, 'markout'];
 const trial = [...markout, 'trial'];
 const pipeline = [...trial, 'ways', 'pipeline'];
-const words = [...trial, 'ways', 'words'];
+const words = [...trial, 'ways', 'holes', 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -21,6 +21,7 @@ const rooms = {
   'geometry/cutting': ['geometry', 'geometry/plane', 'geometry/polygons', 'geometry/motion', 'geometry/cutting'],
   'geometry/library': ['geometry/plane', 'geometry/polygons', 'geometry/motion', 'geometry/library'],
   trade: ['trade'],
+  holes: ['trade', 'holes'],
   files,
   job,
   intake: [...job, 'intake'],
@@ -44,6 +45,7 @@ const libraries = {
   'geometry/cutting': [],
   'geometry/library': [],
   trade: [],
+  holes: [],
   files: ['zod'],
   job: [],
   answers: ['zod'],
@@ -104,7 +106,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(files|job|joint|clearance|plan|ways|markout|trial|answers)/',
+        path: '^src/(files|job|joint|clearance|plan|ways|markout|trial|holes|answers)/',
         pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
@@ -136,7 +138,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|plan|ways|markout|trial|pipeline|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|ways|markout|trial|holes|pipeline|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },

@@ -54,6 +54,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./import.ts')).importCommand(),
   },
   {
+    name: 'hole',
+    summary: 'a thread: what to drill, how deep, and what is left beside it',
+    load: async () => (await import('./hole.ts')).holeCommand(),
+  },
+  {
     name: 'demo',
     summary: 'a worked example: an iron four into a marsh carrier',
     load: async () => (await import('./demo.ts')).demoCommand(),

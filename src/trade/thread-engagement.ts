@@ -21,3 +21,15 @@ export const engagementIn = (material: string): Engagement | null => byMaterial.
 
 /** How long (mm) the point of a 118° drill is: d / (2 tan 59°), computed. */
 export const drillPointMm = (diameterMm: number): number => diameterMm / (2 * Math.tan((59 * Math.PI) / 180));
+
+/** What the depth of a tapped hole is made up of besides the engagement; in pitches, common practice. */
+export const tappedDepth = {
+  /** Full threads below the end of the bolt. */
+  spareThreads: 2,
+  /** Threads that a tap cuts in part only: with the lead of a second tap, and of a bottoming one. */
+  secondTapLead: 4,
+  bottomingTapLead: 2,
+} as const;
+
+/** Wall to leave about a thread where the builder states none, as a share of its major diameter: common practice. */
+export const leastWallShare = 1 / 3;

@@ -1,4 +1,4 @@
-import { figure, inUnits, lengthText, mmIn, tracedDecimals } from '../job/length-text.ts';
+import { figure, fineLength, inUnits, lengthText, mmIn, tracedDecimals } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 
 /** A clearance is held to this, so closer than this to its limit it is at its limit. */
@@ -32,3 +32,9 @@ export const degreesText = (degrees: number): string => `${figure(degrees, 1)}°
 export const turnText = (rad: number): string => degreesText(degreesOf(rad));
 
 export const degreesOf = (rad: number): number => (rad * 180) / Math.PI;
+
+/** A length between machined edges, in mm. */
+export const fineMm = (mm: number): string => fineLength(mm, 'mm');
+
+/** A share of 1 as `88 %`. */
+export const percentText = (share: number): string => `${figure(100 * share, 0)} %`;

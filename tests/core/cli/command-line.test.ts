@@ -5,7 +5,7 @@ describe('the command line', () => {
   it('lists its commands, with examples', async () => {
     const { code, stdout } = await runCli('--help');
     expect(code).toBe(0);
-    for (const name of ['check', 'grind', 'draw', 'view', 'import', 'demo', 'Examples:'])
+    for (const name of ['check', 'grind', 'draw', 'view', 'import', 'hole', 'demo', 'Examples:'])
       expect(stdout).toContain(name);
   });
 
@@ -52,14 +52,17 @@ describe('the command line', () => {
     expect(JSON.parse(stdout)).toMatchObject({ format: 'fettle-findings/1', findings: [{ at: 'command line' }] });
   });
 
-  it.each(['check', 'grind', 'draw', 'view', 'import', 'demo'])('%s --help ends in examples to copy', async (name) => {
-    for (const argv of [
-      [name, '--help'],
-      ['help', name],
-    ]) {
-      const { code, stdout } = await runCli(...argv);
-      expect(code).toBe(0);
-      expect(stdout).toMatch(new RegExp(`Examples?:\\n  fettle ${name}`));
-    }
-  });
+  it.each(['check', 'grind', 'draw', 'view', 'import', 'hole', 'demo'])(
+    '%s --help ends in examples to copy',
+    async (name) => {
+      for (const argv of [
+        [name, '--help'],
+        ['help', name],
+      ]) {
+        const { code, stdout } = await runCli(...argv);
+        expect(code).toBe(0);
+        expect(stdout).toMatch(new RegExp(`Examples?:\\n  fettle ${name}`));
+      }
+    },
+  );
 });

@@ -1,0 +1,130 @@
+import type { Finding, Reading } from '../src/files/finding.ts';
+import { suggesting } from '../src/files/nearest.ts';
+import { shown } from '../src/files/shown.ts';
+import type { HoleRequest } from '../src/holes/hole-result.ts';
+import { threadNamed, threadNames } from '../src/holes/named-thread.ts';
+import type { ThreadData } from '../src/holes/thread-data.ts';
+import { type Drill, inchDrillNamed } from '../src/trade/inch-drills.ts';
+import { materialNamed, materials } from '../src/trade/materials.ts';
+
+/** The flags of `fettle hole`, as they were typed. */
+export interface HoleFlags {
+  readonly was?: string;
+  readonly material?: string;
+  readonly engagement?: string;
+  readonly boss?: string;
+  readonly wall?: string;
+  readonly keep?: string;
+  readonly depth?: string;
+  readonly have?: string;
+}
+
+const mostLengthMm = 1000;
+const [leastDrillMm, mostDrillMm] = [0.5, 100];
+const mostDrills = 500;
+const mostWritten = 10_000;
+
+/** What is asked of a hole, or everything that is wrong with it. */
+export function readHoleRequest(designation: string, flags: HoleFlags): Reading<HoleRequest> {
+  const findings: Finding[] = [];
+  const given = <T>(value: string | undefined, read: (value: string) => Reading<T>): T | null => {
+    const reading = value === undefined ? null : read(value);
+    if (reading?.ok === false) findings.push(...reading.findings);
+    return reading?.ok ? reading.value : null;
+  };
+  const length = (name: 'engagement' | 'boss' | 'wall' | 'depth'): number | null =>
+    given(flags[name], (text) => readLength(`--${name}`, text, 'more than 0'));
+  const thread = given(designation, (text) => readThread('thread', text));
+  const was = given(flags.was, (text) => readThread('--was', text));
+  const rest = {
+    was,
+    material: given(flags.material, readMaterial),
+    engagementMm: length('engagement'),
+    bossMm: length('boss'),
+    wallMm: length('wall'),
+    keepMm: given(flags.keep, (text) => readLength('--keep', text, '0 or more')),
+    depthMm: length('depth'),
+    have: given(flags.have, readDrills),
+  };
+  if (thread === null || findings.length > 0) return { ok: false, findings };
+  const request = { thread, ...rest };
+  const impossible = cannotBe(request);
+  return impossible.length > 0 ? { ok: false, findings: impossible } : { ok: true, value: request };
+}
+
+const wrong = (at: string, found: string, expected: string): { readonly ok: false; readonly findings: Finding[] } => ({
+  ok: false,
+  findings: [{ file: '', at, found, expected }],
+});
+
+function readThread(at: string, designation: string): Reading<ThreadData> {
+  const thread = threadNamed(designation);
+  if (thread !== null) return { ok: true, value: thread };
+  const finding = {
+    file: '',
+    at,
+    found: shown(designation),
+    expected: 'a thread with its pitch, such as M12x1.25, 3/8-16, "3/8 UNF", #10-24, G1/4 or Rc1/4',
+  };
+  return { ok: false, findings: [suggesting(finding, designation, threadNames())] };
+}
+
+const inches = /^(\d+(?:\.\d+)?|\.\d+)(mm|in|")?$/;
+
+/** A length with `mm`, `in` or nothing behind it, in mm; null where it is none. */
+function lengthMm(text: string): number | null {
+  const [, number, unit = 'mm'] = inches.exec(text.trim().slice(0, 40)) ?? [];
+  return number === undefined ? null : Number(number) * (unit === 'mm' ? 1 : 25.4);
+}
+
+function readLength(at: string, text: string, least: 'more than 0' | '0 or more'): Reading<number> {
+  const mm = lengthMm(text);
+  if (mm !== null && mm <= mostLengthMm && (mm > 0 || least === '0 or more')) return { ok: true, value: mm };
+  return wrong(at, shown(text), `a length of ${least} to ${mostLengthMm} mm, such as 20 or 0.75in`);
+}
+
+function readMaterial(name: string): Reading<string> {
+  const material = materialNamed(name.slice(0, 100));
+  if (material !== null) return { ok: true, value: material.name };
+  const names = materials.map((m) => m.name);
+  const finding = { file: '', at: '--material', found: shown(name), expected: `one of ${names.join(', ')}` };
+  return { ok: false, findings: [suggesting(finding, name, names)] };
+}
+
+function readDrills(list: string): Reading<readonly Drill[]> {
+  const texts = list.slice(0, mostWritten).split(',', mostDrills + 1);
+  const drills: Drill[] = [];
+  for (const text of texts) {
+    const drill = drillOf(text);
+    if (drill === null)
+      return wrong(
+        '--have',
+        shown(text),
+        `drills of ${leastDrillMm} to ${mostDrillMm} mm parted by commas, such as 9.5,10,10.2 or #7,F,27/64`,
+      );
+    drills.push(drill);
+  }
+  if (list.length <= mostWritten && drills.length <= mostDrills) return { ok: true, value: drills };
+  return wrong('--have', 'more drills than a box holds', `no more than ${mostDrills} drills`);
+}
+
+function drillOf(text: string): Drill | null {
+  const inch = inchDrillNamed(text.slice(0, 40));
+  if (inch !== null) return inch;
+  const mm = lengthMm(text);
+  if (mm === null || mm < leastDrillMm || mm > mostDrillMm) return null;
+  return { name: text.trim().endsWith('mm') || mm === Number(text) ? `${mm} mm` : text.trim(), diameterMm: mm };
+}
+
+/** What no metal could do, each in one line. */
+function cannotBe({ thread, was, bossMm, wallMm }: HoleRequest): Finding[] {
+  if (was !== null && was.majorMm >= thread.majorMm)
+    return wrong('--was', was.name, `a thread smaller than ${thread.name}, which is to take its place`).findings;
+  const mm = (length: number): string => `${Number(length.toFixed(2))} mm`;
+  if (bossMm !== null && bossMm <= thread.majorMm)
+    return wrong('--boss', mm(bossMm), `a boss larger than the thread's ${mm(thread.majorMm)}`).findings;
+  const takesMm = was === null ? 0 : (thread.majorMm - was.majorMm) / 2;
+  if (wallMm !== null && wallMm <= takesMm)
+    return wrong('--wall', mm(wallMm), `more than the ${mm(takesMm)} that ${thread.name} takes of it`).findings;
+  return [];
+}
