@@ -50,7 +50,7 @@ export function locatingPlate(bench: Bench, pins: readonly Vec[]): Polygons | nu
 }
 
 /** A dowel, a stud, or the flange of a crank that parts turn with, in the bore it turns in. */
-const mayStandProud = ({ id, kind, proudMm }: Hole, { joint, cut }: Bench): boolean =>
+export const mayStandProud = ({ id, kind, proudMm }: Hole, { joint, cut }: Bench): boolean =>
   proudMm > 0 || kind === 'stud' || (cut === 'fixed' && joint.rotating.length > 0 && id === joint.fit.axisHole);
 
 /** Its radius; that of an M10 where nobody said, mm. */

@@ -4,12 +4,14 @@ import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
 import type { Hole } from '../../job/casting.ts';
 import type { Bench } from '../../markout/marking-out-bench.ts';
+import { bridgeOutline } from '../../markout/marking-out-bridge.ts';
 import type { SwingGauge } from '../../markout/marking-out-swing.ts';
 import { plyOutline } from '../../markout/ply-outline.ts';
 import { axisName, shortName, titleOf } from '../../words/names.ts';
 import { type DxfLayer, type DxfShape, dxfOf } from '../dxf/dxf.ts';
 import { barMm } from '../scene/check-bars.ts';
 import { isEmpty } from '../scene/frame.ts';
+import type { BridgeGauge } from './bridge-gauge.ts';
 import { type ProfileGauge, pinRadiusMm } from './profile-gauge.ts';
 import { bandWords } from './template-words.ts';
 
@@ -84,6 +86,20 @@ export const swingDxf = (bench: Bench, { plate, pieces, spigotMm }: SwingGauge):
     ['Swing gauge'],
   );
 
+/** Bridges as one sees them standing on the face, one over another. */
+export function bridgeDxf(bench: Bench, { band, pieces }: BridgeGauge): string {
+  let y = 0;
+  const layers = pieces.map((piece) => {
+    const ply = bridgeOutline(piece).map((polygon) => polygon.map((p) => vec(p.x, p.y + y)));
+    y = Math.max(...ply.flat().map((p) => p.y)) + 2 * noteMm;
+    return outlines(piece.name, colours.black, plyOutline(ply));
+  });
+  return finished(bench, layers, [`Bridge gauge: ${bandWords(band, bench)}`], {
+    origin: 'the feet of the first stand at y = 0',
+    viewed: `Standing upright on the mating face of ${shortName(bench.present)}, seen from its front.`,
+  });
+}
+
 export const outlines = (name: string, colour: number, loops: Region): DxfLayer => ({
   name,
   colour,
@@ -104,12 +120,20 @@ export function holeLayers(holes: readonly Hole[]): DxfLayer[] {
 
 const noteMm = 5;
 
+/** Where 0, 0 is, and what one looks at. */
+interface DxfFrame {
+  readonly origin?: string;
+  readonly viewed?: string;
+}
+
+const viewOfFace = ({ present }: Bench): string => `Looking at the mating face of ${shortName(present)}.`;
+
 /** A drawing with a bar of known length both ways and notes under it; layers with nothing on them left out. */
 export function finished(
   bench: Bench,
   layers: readonly DxfLayer[],
   notes: readonly string[],
-  origin = `${axisName(bench.joint)} is at 0, 0`,
+  { origin = `${axisName(bench.joint)} is at 0, 0`, viewed = viewOfFace(bench) }: DxfFrame = {},
 ): string {
   const drawn = layers.filter(({ shapes }) => shapes.length > 0);
   const box = boxAround(
@@ -121,7 +145,7 @@ export function finished(
   return dxfOf([
     ...drawn,
     { name: 'CHECK-BAR', colour: colours.cyan, shapes: bars(corner) },
-    notesAt(bench, corner, origin, notes),
+    notesAt(bench, corner, { origin, viewed }, notes),
   ]);
 }
 
@@ -130,14 +154,19 @@ const bars = ({ x, y }: Vec): DxfShape[] => [
   { kind: 'line', a: vec(x, y), b: vec(x, y + barMm) },
 ];
 
-function notesAt(bench: Bench, { x, y }: Vec, origin: string, notes: readonly string[]): DxfLayer {
+function notesAt(
+  bench: Bench,
+  { x, y }: Vec,
+  { origin, viewed }: Required<DxfFrame>,
+  notes: readonly string[],
+): DxfLayer {
   const { joint, plan, present, mirrored } = bench;
   const lines = [
     `Units: mm. The check bars are ${barMm} mm each way; ${origin}.`,
     ...(mirrored ? ['MIRRORED, as was asked.'] : []),
     ...(plan.holds ? [] : ['THE PLAN DOES NOT HOLD. Do not cut to this yet.']),
     `${titleOf(joint)}. Part: ${present.name}, casting number ${present.castingNumber ?? 'not given'}.`,
-    `Looking at the mating face of ${shortName(present)}. Proved for the outlines as traced; geometry only.`,
+    `${viewed} Proved for the outlines as traced; geometry only.`,
     ...notes,
   ];
   const shapes = lines.map(

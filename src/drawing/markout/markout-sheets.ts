@@ -3,10 +3,11 @@ import { swingGauge } from '../../markout/marking-out-swing.ts';
 import { millingOf } from '../../markout/milling.ts';
 import { axisName, shortName } from '../../words/names.ts';
 import type { Scene } from '../scene/scene.ts';
+import { type BridgeGauge, bridgeGauges, bridgeScene, noBridgeWords } from './bridge-gauge.ts';
 import { faceTemplate, startsAtFace } from './face-template.ts';
 import { markingCsv } from './marking-csv.ts';
 import { tableScenes } from './marking-table.ts';
-import { markoutDxf, profileDxf, swingDxf } from './markout-dxf.ts';
+import { bridgeDxf, markoutDxf, profileDxf, swingDxf } from './markout-dxf.ts';
 import { millingCsv, millingDxf, millingScenes } from './milling-sheet.ts';
 import { pictureScenes } from './numbered-picture.ts';
 import { plateScene, profileGauges, profileScene } from './profile-gauge.ts';
@@ -45,7 +46,15 @@ export function markoutOf(benches: readonly Bench[]): Markout {
 
 function ofBench(bench: Bench): Markout {
   if (bench.bands.length === 0) return { sheets: [], notMade: [] };
-  const made = [table(bench), face(bench), ...profiles(bench), strips(bench), swing(bench), mill(bench)];
+  const made = [
+    table(bench),
+    face(bench),
+    ...profiles(bench),
+    ...bridges(bench),
+    strips(bench),
+    swing(bench),
+    mill(bench),
+  ];
   const sheets = made.filter((one): one is MarkoutSheet => typeof one !== 'string').map(drawnOnce);
   const notMade = made.filter((one) => typeof one === 'string');
   const part = bench.both ? `${shortName(bench.present)}: ` : '';
@@ -121,6 +130,21 @@ function profiles(bench: Bench): (MarkoutSheet | string)[] {
     ),
   ];
 }
+
+function bridges(bench: Bench): (MarkoutSheet | string)[] {
+  return bridgeGauges(bench).flatMap((gauge, i) => [
+    ...(gauge.pieces.length === 0 ? [] : [bridgeSheet(bench, gauge, i + 1)]),
+    ...noBridgeWords(bench, gauge),
+  ]);
+}
+
+const bridgeSheet = (bench: Bench, gauge: BridgeGauge, count: number): MarkoutSheet => ({
+  name: `bridge-gauge-${count}-${slug(gauge.band.section.id) || 'section'}`,
+  purpose: `ply that stands on the face astride ${bandWords(gauge.band, bench)}: how high it may still stand`,
+  scenes: (withBars) => [bridgeScene(bench, gauge, withBars)],
+  dxf: bridgeDxf(bench, gauge),
+  csv: null,
+});
 
 /** Letters a file may have in its name on any disk. */
 const slug = (words: string): string =>

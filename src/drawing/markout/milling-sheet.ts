@@ -131,6 +131,6 @@ export function millingDxf(bench: Bench, { passes, datum }: Milling): string {
       ...holeLayers(holes.map((hole) => ({ ...hole, at: apply(datum.place, hole.at) }))),
     ],
     passes.map((pass, i) => `PASS-${i + 1}: ${bandWords(pass.band, bench)}, tip ${tipsText(pass, 'mm')} from face`),
-    `the middle of ${datum.origin.id} is at 0, 0, X runs to ${datum.along.id}`,
+    { origin: `the middle of ${datum.origin.id} is at 0, 0, X runs to ${datum.along.id}` },
   );
 }
