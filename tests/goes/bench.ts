@@ -169,15 +169,22 @@ export class Bench {
     this.#grindMarks(this.#marks(look, paintMm, depthMm, [{ at: touches, byMm: depthMm() }]));
   }
 
+  /** Whether clay, stuck on all the way in, reads thinner than `wantedMm` anywhere. */
+  isClayThin(wantedMm: number): boolean {
+    const near = this.#clayAt(this.#piece);
+    return near !== null && near.mm < wantedMm;
+  }
+
   /** Grinds where clay, stuck on all the way in, reads thinner than `wantedMm`; whether there was any such place. */
   grindWhereClayIsThin(wantedMm: number, depthMm: (readMm: number) => number): boolean {
-    const look = (piece: Workpiece): NearPlace | null => {
-      const near = nearestOn(this.#truth, piece, allTheWay(this.#truth));
-      return near && { ...near, mm: near.mm + normal(this.#random, claySigmaMm) };
-    };
-    const marks = this.#marks(look, wantedMm, depthMm);
+    const marks = this.#marks((piece) => this.#clayAt(piece), wantedMm, depthMm);
     this.#grindMarks(marks);
     return marks.length > 0;
+  }
+
+  #clayAt(piece: Workpiece): NearPlace | null {
+    const near = nearestOn(this.#truth, piece, allTheWay(this.#truth));
+    return near && { ...near, mm: near.mm + normal(this.#random, claySigmaMm) };
   }
 
   /** All marks of one trial: the nearest place, then the nearest of what would be left with that ground, and so on. */

@@ -31,8 +31,8 @@ const mostRounds = 4;
 
 /**
  * Ground to the first line; offered up, with clay where the parts then stand near one another; the rest as those readings
- * have it. Where it still stops he reads again, and cuts what all readings together have left; when nothing is left to
- * learn he goes on by eye. A section that they say was traced worse than stated he traces again, once, and plans anew.
+ * have it. Where it still stops, or clay shows too little, he reads again, and cuts what all readings together have left;
+ * when nothing is left to learn he goes on by eye. A section that they say was traced worse than stated he traces again, once, and plans anew.
  */
 export const trialThenRest: Strategy = (bench) => {
   const plan = drain(planCut(bench.traced));
@@ -49,19 +49,16 @@ export const trialThenRest: Strategy = (bench) => {
   grind();
   const rounds: Round[] = [];
   const tracedTwice = new Set<string>();
-  let isHome = false;
   while (rounds.length < mostRounds) {
     const trial = bench.offerUp();
-    isHome = trial.goes && rounds.length > 0;
-    if (isHome) break;
+    if (trial.goes && rounds.length > 0 && !bench.isClayThin(wantedMm)) return { ending: 'done', said };
     rounds.push(roundOf(bench, done, trial, rounds.length + 1));
     const rest = restBy(bench, rounds, tracedTwice) ?? (rounds.length === 1 ? laidOut(plan, 'planned') : null);
     if (rest === null) break;
     cuts = withBefore(rest, cuts);
     grind();
   }
-  const isDone = isHome && !bench.grindWhereClayIsThin(wantedMm, (readMm) => wantedMm - readMm);
-  return { ending: isDone ? 'done' : goOnByEye(bench), said };
+  return { ending: goOnByEye(bench), said };
 };
 
 /** Whatever of the cuts before stands proud of their lines goes with the metal behind it. */
