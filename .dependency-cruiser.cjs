@@ -10,7 +10,7 @@ const ways = [...plan, 'ways'];
 const markout = [...plan, 'markout'];
 const trial = [...markout, 'trial'];
 const pipeline = [...trial, 'ways', 'pipeline'];
-const words = [...trial, 'ways', 'holes', 'words'];
+const words = [...trial, 'ways', 'holes', 'holes/patterns', 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -22,6 +22,7 @@ const rooms = {
   'geometry/library': ['geometry/plane', 'geometry/polygons', 'geometry/motion', 'geometry/library'],
   trade: ['trade'],
   holes: ['trade', 'holes'],
+  'holes/patterns': ['trade', 'geometry/plane', 'holes/patterns'],
   files,
   job,
   intake: [...job, 'intake'],
@@ -46,6 +47,7 @@ const libraries = {
   'geometry/library': [],
   trade: [],
   holes: [],
+  'holes/patterns': [],
   files: ['zod'],
   job: [],
   answers: ['zod'],
@@ -61,8 +63,9 @@ const libraries = {
   drawing: ['pdf-lib'],
 };
 
-/** Files of a room; those of `geometry` itself are without its inner rooms. */
-const filesOf = (room) => (room === 'geometry' ? '^src/geometry/[^/]+$' : `^src/${room}/`);
+/** Rooms with rooms within them; their own files are only those beside these. */
+const withInnerRooms = ['geometry', 'holes'];
+const filesOf = (room) => (withInnerRooms.includes(room) ? `^src/${room}/[^/]+$` : `^src/${room}/`);
 const anyOf = (names) => names.map((name) => name.replaceAll('/', '\\/').replaceAll('.', '\\.')).join('|');
 const ours = '^(src|cli|viewer|tests)/';
 

@@ -54,6 +54,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./import.ts')).importCommand(),
   },
   {
+    name: 'match',
+    summary: 'which holes of two parts belong together?',
+    load: async () => (await import('./match.ts')).matchCommand(),
+  },
+  {
     name: 'hole',
     summary: 'a thread: what to drill, how deep, and what is left beside it',
     load: async () => (await import('./hole.ts')).holeCommand(),

@@ -6,6 +6,7 @@ import { threadNamed, threadNames } from '../src/holes/named-thread.ts';
 import type { ThreadData } from '../src/holes/thread-data.ts';
 import { type Drill, inchDrillNamed } from '../src/trade/inch-drills.ts';
 import { materialNamed, materials } from '../src/trade/materials.ts';
+import { lengthMm, readLength } from './length-flag.ts';
 
 /** The flags of `fettle hole`, as they were typed. */
 export interface HoleFlags {
@@ -19,7 +20,6 @@ export interface HoleFlags {
   readonly have?: string;
 }
 
-const mostLengthMm = 1000;
 const [leastDrillMm, mostDrillMm] = [0.5, 100];
 const mostDrills = 500;
 const mostWritten = 10_000;
@@ -67,20 +67,6 @@ function readThread(at: string, designation: string): Reading<ThreadData> {
     expected: 'a thread with its pitch, such as M12x1.25, 3/8-16, "3/8 UNF", #10-24, G1/4 or Rc1/4',
   };
   return { ok: false, findings: [suggesting(finding, designation, threadNames())] };
-}
-
-const inches = /^(\d+(?:\.\d+)?|\.\d+)(mm|in|")?$/;
-
-/** A length with `mm`, `in` or nothing behind it, in mm; null where it is none. */
-function lengthMm(text: string): number | null {
-  const [, number, unit = 'mm'] = inches.exec(text.trim().slice(0, 40)) ?? [];
-  return number === undefined ? null : Number(number) * (unit === 'mm' ? 1 : 25.4);
-}
-
-function readLength(at: string, text: string, least: 'more than 0' | '0 or more'): Reading<number> {
-  const mm = lengthMm(text);
-  if (mm !== null && mm <= mostLengthMm && (mm > 0 || least === '0 or more')) return { ok: true, value: mm };
-  return wrong(at, shown(text), `a length of ${least} to ${mostLengthMm} mm, such as 20 or 0.75in`);
 }
 
 function readMaterial(name: string): Reading<string> {

@@ -9,7 +9,7 @@ import { nothingToCut, planText } from './grind-text.ts';
 import { columns, inWords, listed, paragraph, wrapped } from './layout.ts';
 import { shortName, titleOf } from './names.ts';
 import { depthText, placeText } from './places.ts';
-import { areaText, turnText } from './units.ts';
+import { areaText, fineTurnText, turnText } from './units.ts';
 
 /** What trial fits have shown, as a builder reads it: the conclusion, why, what still to measure, and the cut that is left. */
 export function trialText(joint: Joint, result: TrialResult): string {
@@ -65,12 +65,10 @@ function liesTexts({ fit }: Joint, { conclusion, shift, turnRad, shiftErrorMm, t
   const up = `${fineLength(Math.abs(shift.y), fit.units)} ${shift.y < 0 ? 'below' : 'above'}`;
   return [
     `Its outlines lie ${across} of where the fit puts them and ${up}, within ± ${fineLength(shiftErrorMm, fit.units)}.`,
-    `They are turned ${turnRad < 0 ? 'clockwise' : 'anticlockwise'} by ${fineTurn(Math.abs(turnRad))}, within ± ${fineTurn(turnErrorRad)}.`,
+    `They are turned ${turnRad < 0 ? 'clockwise' : 'anticlockwise'} by ${fineTurnText(Math.abs(turnRad))}, within ± ${fineTurnText(turnErrorRad)}.`,
     'As you look at the fixed face; limits of 95 in a hundred.',
   ];
 }
-
-const fineTurn = (rad: number): string => `${((rad * 180) / Math.PI).toFixed(2)}°`;
 
 const offsetText = ({ fit }: Joint, mm: number): string =>
   `${fineLength(Math.abs(mm), fit.units)} ${mm < 0 ? 'smaller' : 'larger'} all round than traced`;

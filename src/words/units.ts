@@ -31,6 +31,9 @@ export const degreesText = (degrees: number): string => `${figure(degrees, 1)}°
 
 export const turnText = (rad: number): string => degreesText(degreesOf(rad));
 
+/** A turn as holes tell it, to a hundredth of a degree. */
+export const fineTurnText = (rad: number): string => `${figure(degreesOf(rad), 2)}°`;
+
 export const degreesOf = (rad: number): number => (rad * 180) / Math.PI;
 
 /** A length between machined edges, in mm. */

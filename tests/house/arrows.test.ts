@@ -23,7 +23,7 @@ const clearance = ['src/clearance', ...joint];
 const plan = ['src/plan', ...clearance];
 const markout = ['src/markout', ...plan];
 const pipeline = ['src/pipeline', ...markout];
-const words = ['src/words', 'src/holes', ...markout];
+const words = ['src/words', 'src/holes', 'src/holes/patterns', ...markout];
 const drawing = ['src/drawing', ...words];
 
 /** What each room may import, itself left out of nothing. */
@@ -36,6 +36,7 @@ const mayImport: Record<string, readonly string[]> = {
   'src/geometry/library': library,
   'src/trade': ['src/trade'],
   'src/holes': ['src/holes', 'src/trade'],
+  'src/holes/patterns': ['src/holes/patterns', 'src/trade', ...plane],
   'src/files': files,
   'src/job': job,
   'src/intake': ['src/intake', ...job],

@@ -39,7 +39,7 @@ const readsProfiles = (argv: readonly string[]): boolean => argv.some((word) => 
 const answered = ([name]: readonly string[]): number[] => (name === 'trial' ? [0, 1, 3] : [0, 1]);
 
 describe('examples to copy', () => {
-  it.each(['check', 'grind', 'ways', 'draw', 'markout', 'report', 'trial', 'import'])(
+  it.each(['check', 'grind', 'ways', 'draw', 'markout', 'report', 'trial', 'match', 'import'])(
     'those of %s work as they are printed',
     async (name) => {
       const examples = examplesIn((await runCli(name, '--help')).stdout, /^ {2}fettle /);
@@ -61,7 +61,7 @@ describe('examples to copy', () => {
     const examples = examplesIn(readFileSync(join(house, 'README.md'), 'utf8'), /^npx --no fettle /).filter(
       readsProfiles,
     );
-    expect(examples.map(([name]) => name)).toEqual(['check', 'grind', 'ways', 'draw', 'markout', 'report', 'trial']);
+    expect(examples.map(([name]) => name)).toEqual(['check', 'grind', 'ways', 'draw', 'markout', 'report', 'trial', 'match']);
     for (const argv of examples) expect(answered(argv), argv.join(' ')).toContain((await triedOnce(argv)).code);
   });
 });

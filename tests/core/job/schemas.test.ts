@@ -4,6 +4,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
+import { holeAnswerSchema } from '../../../src/answers/hole-answer.ts';
+import { matchAnswerSchema } from '../../../src/answers/match-answer.ts';
 import { trialAnswerSchema } from '../../../src/answers/trial-answer.ts';
 import { waysAnswerSchema } from '../../../src/answers/ways-answer.ts';
 import { schemaIds } from '../../../src/files/file-text.ts';
@@ -30,6 +32,8 @@ const schemas = {
   grind: grindAnswerSchema,
   'trial-answer': trialAnswerSchema,
   ways: waysAnswerSchema,
+  hole: holeAnswerSchema,
+  match: matchAnswerSchema,
 };
 
 const demos = {
