@@ -71,10 +71,10 @@ function boltTexts({ bolts, pairs }: PatternMatch): string[] {
   const known = counted(pairs.filter(({ allowance }) => allowance !== null).length, 'bolt');
   const full = `the fullest hole takes ${percentText(bolts.fullest ?? 1)} of its play`;
   if (pairs.every(({ linesUp }) => linesUp !== false))
-    return [`As it lies all of the ${known} go in that something is known of; laid for them, ${full}.`];
+    return [`As it lies all ${known} of known size go in; laid for them, ${full}.`];
   const { shift, turnRad } = bolts.motion;
   return [
-    `So laid a bolt has no room. Turned by ${fineTurnText(turnRad)}, with its origin at ${placeText(shift)}, all ${known} go in: ${full}.`,
+    `So laid a bolt has no room. Turned by ${fineTurnText(turnRad)}, with its origin at ${placeText(shift)}, all ${known} of known size go in: ${full}.`,
   ];
 }
 

@@ -72,7 +72,7 @@ describe('fettle match', () => {
     const { code, stdout } = await matched(part(uneven, tapped), moving);
     expect(code).toBe(0);
     expect(flat(stdout)).toMatch(
-      /So laid a bolt has no room\. Turned by .* all 6 bolts go in: the fullest hole takes \d\d %/,
+      /So laid a bolt has no room\. Turned by .* all 6 bolts of known size go in: the fullest hole takes \d\d %/,
     );
   });
 
