@@ -61,7 +61,16 @@ describe('examples to copy', () => {
     const examples = examplesIn(readFileSync(join(house, 'README.md'), 'utf8'), /^npx --no fettle /).filter(
       readsProfiles,
     );
-    expect(examples.map(([name]) => name)).toEqual(['check', 'grind', 'ways', 'draw', 'markout', 'report', 'trial', 'match']);
+    expect(examples.map(([name]) => name)).toEqual([
+      'check',
+      'grind',
+      'ways',
+      'draw',
+      'markout',
+      'report',
+      'trial',
+      'match',
+    ]);
     for (const argv of examples) expect(answered(argv), argv.join(' ')).toContain((await triedOnce(argv)).code);
   });
 });
