@@ -22,7 +22,7 @@ export function drilledThread(thread: ThreadData, drill: Drill): DrilledThread {
   return {
     drill: { name: drill.name, diameterMm: drill.diameterMm },
     basicShare: system === 'taper-pipe' ? null : shareOfBasicHeight(thread, drill.diameterMm),
-    handbookShare: isSharp ? (majorMm - drill.diameterMm) / (0.75 * Math.sqrt(3) * pitchMm) : null,
+    handbookShare: isSharp ? Math.max(0, majorMm - drill.diameterMm) / (0.75 * Math.sqrt(3) * pitchMm) : null,
     limits: limitsMet(thread, drill.diameterMm),
   };
 }

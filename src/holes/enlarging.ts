@@ -37,7 +37,7 @@ export interface InsertResult {
 export interface EnlargingResult {
   readonly was: ThreadData;
   readonly old: OldThread;
-  /** Nearest first, twelve at most; null where nothing is known of the metal. */
+  /** Nearest first, twelve at most; null where nothing is known of the metal, or the tables end. */
   readonly sizes: readonly SizeThatFits[] | null;
   /** Null for pipe threads. */
   readonly insert: InsertResult | null;
@@ -77,9 +77,11 @@ export function enlargingOf(
 
 function sizesThatFit(was: ThreadData, metal: MetalThere): SizeThatFits[] | null {
   if (wallBeside(metal, was, was.majorMm) === null) return null;
-  return metricThreads
+  const larger = metricThreads
     .flatMap(({ majorMm, pitchMm }) => threadNamed(`M${majorMm}x${pitchMm}`) ?? [])
-    .filter(({ majorMm, drill }) => majorMm > was.majorMm && drill.diameterMm > was.minorMm)
+    .filter(({ majorMm, drill }) => majorMm > was.majorMm && drill.diameterMm > was.minorMm);
+  if (larger.length === 0) return null;
+  return larger
     .flatMap((thread) => {
       const wallMm = wallBeside(metal, was, thread.majorMm) ?? 0;
       if (wallMm < keepFor(metal, thread.majorMm) - 1e-9) return [];

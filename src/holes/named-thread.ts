@@ -21,8 +21,9 @@ const byPitch: Source = { basis: 'common practice', from: '' };
 /** Longer than any designation. */
 const longestName = 40;
 const [leastMajorMm, largestMajorMm] = [1, 100];
-/** The least of ISO 261, from memory. */
+/** The least pitch of ISO 261, and a hair above the coarsest for its size, M1 × 0.25; from memory. */
 const leastPitchMm = 0.2;
+const coarsestShare = 0.3;
 
 /**
  * The thread of a designation: metric (`M12x1.25`, `M12` for the coarse one), unified (`3/8-16`, `3/8 UNF`, `#10-24`),
@@ -47,6 +48,7 @@ function metricNamed(text: string): ThreadData | null {
   if (size === null || size.pitchMm === null) return null;
   const { majorMm, pitchMm } = size;
   if (majorMm < leastMajorMm || majorMm > largestMajorMm || pitchMm < leastPitchMm) return null;
+  if (pitchMm > coarsestShare * majorMm) return null;
   const listed = metricThreads.find((t) => t.majorMm === majorMm && t.pitchMm === pitchMm);
   return {
     ...sharpProfile(majorMm, pitchMm),

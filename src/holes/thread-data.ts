@@ -32,6 +32,6 @@ export interface ThreadData {
   readonly usefulLengthMm: number | null;
 }
 
-/** How much of the height between major and minor diameter is cut in a hole of `holeMm`; 1 at the basic minor one. */
+/** How much of the height between major and minor diameter is cut in a hole of `holeMm`: 1 at the basic minor one, 0 where nothing is. */
 export const shareOfBasicHeight = ({ majorMm, minorMm }: ThreadData, holeMm: number): number =>
-  (majorMm - holeMm) / (majorMm - minorMm);
+  Math.max(0, majorMm - holeMm) / (majorMm - minorMm);

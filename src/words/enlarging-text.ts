@@ -31,10 +31,10 @@ function sizeLines({ sizes, was }: EnlargingResult): string[] {
   if (sizes.length === 0)
     return paragraph(
       'Sizes that fit',
-      listed([`No larger thread than ${was.name} leaves the wall that is to be kept.`]),
+      listed([`No larger metric thread of the tables than ${was.name} leaves the wall that is to be kept.`]),
     );
   return paragraph(
-    'Sizes that fit',
+    'Sizes that fit, nearest first',
     columns([
       ['thread', 'wall', 'drill', 'old thread gone'],
       ...sizes.map(({ thread, wallMm, drillMm, old }) => [

@@ -105,8 +105,9 @@ function atHandText(thread: ThreadData, drilled: DrillAtHand): string {
     case 'does':
       return `${drillText(drilled)} does${basicShare === null ? '' : `: ${percentText(basicShare)} of the basic thread`}.`;
     case 'loose':
+      if (basicShare === 0) return `${nearest}: larger than ${thread.name} itself, it leaves no thread.`;
       return `${nearest}${share}: too large for ${thread.limitsOf}, so the thread is the weaker.`;
     case 'tight':
-      return `${nearest}${share}: too small, and the tap may break. Open the hole out to ${thread.minorMm.toFixed(2)} mm at the least, by reamer or boring.`;
+      return `${nearest}: too small, and the tap may break. Open the hole out to ${thread.minorMm.toFixed(2)} mm at the least, by reamer or boring.`;
   }
 }

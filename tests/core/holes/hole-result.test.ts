@@ -118,7 +118,8 @@ describe('sizes that fit the metal there is', () => {
     expect(hole('M8x1.25', { was: thread('M6x1'), bossMm: 100 }).enlarging?.sizes).toHaveLength(12);
   });
 
-  it('are not told where nothing is known of the metal', () => {
+  it('are not told where nothing is known of the metal, nor where the tables end', () => {
+    expect(hole('M27x2', { was: thread('M24x3'), bossMm: 100 }).enlarging?.sizes).toBeNull();
     expect(hole('M12x1.25', { was: thread('M11x1.25') }).enlarging?.sizes).toBeNull();
   });
 });
@@ -174,6 +175,11 @@ describe('the drill to take from a box', () => {
     const { atHand, against } = hole(name, { have });
     expect(atHand).toMatchObject({ drill: { name: taken }, verdict });
     expect(against).toEqual(verdict === 'does' ? [] : ['no-drill-at-hand']);
+  });
+
+  it('larger than the thread itself leaves none of it', () => {
+    const { atHand } = hole('M12x1.25', { have: mm(25) });
+    expect(atHand).toMatchObject({ basicShare: 0, handbookShare: 0, verdict: 'loose' });
   });
 
   it('an empty box has none', () => {

@@ -30,6 +30,7 @@ describe('a thread is known by its designation', () => {
     'M0x1',
     'M500x4',
     'M12x0.01',
+    'M12x5.9',
     '3/8',
     '10',
     '#11-24',
