@@ -90,7 +90,7 @@ async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<voi
       return;
     }
     case 'make': {
-      const made = await drained(id, make(job, question.what, question.beside));
+      const made = await drained(id, make(job, question.what, question.from, question.beside));
       if (made !== null) post({ id, reply: await made });
       return;
     }

@@ -1,5 +1,6 @@
 import { version } from '../../package.json';
 import { drawingSvg } from '../../src/drawing/fit/drawing-svg.ts';
+import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import { allSheets, allSheetsCount } from '../../src/drawing/markout/all-sheets.ts';
 import { sheetShown } from '../../src/drawing/markout/markout-pages.ts';
 import { type Markout, markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
@@ -17,12 +18,17 @@ import type { BesideAnswers, MadeFile, Making, Printing, Reply } from './questio
 import { analysed } from './work.ts';
 
 /** The files of one kind that a job gives: sheets to mark out by, the drawing, the report with what goes `beside` the answers. */
-export function* make(job: JobFile, making: Making, beside: BesideAnswers = {}): Generator<Progress, Promise<Reply>> {
+export function* make(
+  job: JobFile,
+  making: Making,
+  from: SeenFrom | null = null,
+  beside: BesideAnswers = {},
+): Generator<Progress, Promise<Reply>> {
   const found = analysed(job);
   if (!found.ok) return Promise.resolve(unfit(found.findings));
   const { as, paper, bars, mirrored } = making;
   if (as === 'report' || as === 'drawing') {
-    const file = yield* sheetOf({ ...job, ...beside }, found.value, making);
+    const file = yield* sheetOf({ ...job, ...beside }, found.value, making, from);
     return file.then((made) => ({ kind: 'made', files: [made] }));
   }
   const { benches, sheets } = yield* markedOut(found.value, mirrored);
@@ -81,25 +87,23 @@ function* sheetOf(
   job: JobFile,
   { joint, ...stages }: Analysis,
   { as, date, page }: Making,
+  from: SeenFrom | null,
 ): Generator<Progress, Promise<MadeFile>> {
   const check = yield* stages.check();
   const plan = yield* stages.plan();
   const alternatives = yield* stages.alternatives();
   const room = yield* stages.room();
+  const drawn = { joint, check, plan, alternatives, room, ...(from === null ? {} : { seenFrom: from }) };
   if (as === 'drawing') {
-    const data = drawingSvg({ joint, check, plan, alternatives, room });
+    const data = drawingSvg(drawn);
     return Promise.resolve({ name: jobFileName(job, '.svg'), mediaType: 'image/svg+xml', data });
   }
   const curve = yield* stages.curve();
   const told = {
-    joint,
-    check,
-    room,
+    ...drawn,
     curve,
     curveAfter: yield* stages.curveAfter(),
-    plan,
     tables: yield* stages.tables(),
-    alternatives,
     foretold: yield* stages.foretold(),
     inputs: [],
     date,

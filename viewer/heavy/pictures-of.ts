@@ -68,14 +68,11 @@ export interface Label {
   readonly rank: number;
 }
 
-/**
- * Both panes of a joint, as elements for the page to make; colours and line widths are the page's. A side that was seen
- * before is seen again.
- */
-export function picturesOf(input: DrawInput, from: SeenFrom | null = null): Pictures {
+/** Both panes of a joint, as elements for the page to make; colours and line widths are the page's. */
+export function picturesOf(input: DrawInput): Pictures {
   const { fixed, moving } = input.joint;
   const face = boxOfLayers([layer('fixed', outlinesOf(input.joint))]);
-  const across = acrossOf(input, from);
+  const across = acrossOf(input);
   const seen = sideLayers({ ...input, plan: null }, [], across, sizesOn(face));
   const fouls = seen.filter(({ role }) => role === 'foul');
   const isMoving = ({ role }: Layer): boolean => role === 'moving' || role === 'moving-beyond';
@@ -167,10 +164,10 @@ export const roomPicture = (room: Region): SvgNode[] =>
   nodesOf([layer('room', room.length === 0 ? [] : [outline(room)])]);
 
 /** What a plan takes off, and its first and last line on the face; the page itself hatches it, as fine as its scale asks. */
-export function cutPictures(input: DrawInput, from: SeenFrom): Painting & { readonly lines: readonly SvgNode[] } {
+export function cutPictures(input: DrawInput): Painting & { readonly lines: readonly SvgNode[] } {
   const bands = bandsOf(input.plan);
   const lines = (of: 'first' | 'last') => bands.map((band) => outline(band[of]));
-  const side = sideLayers(input, [], acrossOf(input, from), sizesFor(400)).filter(({ role }) => role === 'relief');
+  const side = sideLayers(input, [], acrossOf(input), sizesFor(400)).filter(({ role }) => role === 'relief');
   return {
     face: nodesOf([outlined('relief', bands)]),
     side: nodesOf(side),

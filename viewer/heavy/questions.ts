@@ -37,8 +37,8 @@ export type Question =
   | { readonly kind: 'work'; readonly alternatives: boolean; readonly from: SeenFrom | null }
   /** The least clearance at a place of the way in. */
   | { readonly kind: 'at'; readonly leg: number; readonly at: number }
-  /** Files to keep or print. */
-  | { readonly kind: 'make'; readonly what: Making; readonly beside: BesideAnswers }
+  /** Files to keep or print, drawn from a side seen before. */
+  | { readonly kind: 'make'; readonly what: Making; readonly from: SeenFrom | null; readonly beside: BesideAnswers }
   /** The sheets to mark out by, to look at. */
   | { readonly kind: 'sheets'; readonly printing: Omit<Printing, 'paper'> }
   /** Which holes of the two parts come together. */

@@ -46,8 +46,8 @@ export function* work(
   }
   const { joint, ...stages } = found.value;
   const check = yield* stages.check();
-  const drawn = { joint, check, alternatives: [], room: [] };
-  const pictures = picturesOf({ ...drawn, plan: null }, from);
+  const drawn = { joint, check, alternatives: [], room: [], ...(from === null ? {} : { seenFrom: from }) };
+  const pictures = picturesOf({ ...drawn, plan: null });
   yield { kind: 'checked', joint: withoutOutlines(joint), check, crankInMoving: crankInMoving(joint), pictures };
   const curve = yield* stages.curve();
   if (curve !== null) yield { kind: 'way', curve, heights: heightsAlong(joint, curve) };
@@ -60,7 +60,7 @@ export function* work(
     plan: figuresOf(plan),
     tables: yield* stages.tables(),
     alternatives: alternatives || isSettled ? yield* stages.alternatives() : null,
-    cut: cutPictures({ ...drawn, plan }, pictures.seenFrom),
+    cut: cutPictures({ ...drawn, plan }),
   };
   yield { kind: 'way-after', curve: yield* stages.curveAfter() };
 }

@@ -61,7 +61,7 @@ export class Answers {
   /** What the hand waits for while it moves; an answer that is nearly there still shows the way. */
   readonly #live = new Core({ start, hurries: false });
   readonly trial = new TrialFits(this.#live, this.#long);
-  /** The side a job was first seen from; an edit does not turn it round. */
+  /** The side a job was first seen from; an edit does not turn it round, nor does what is made of it. */
   #seenFrom: SeenFrom | null = null;
   #asked: { readonly job: JobFile; readonly alternatives: boolean } | null = null;
 
@@ -206,7 +206,11 @@ export class Answers {
   async make(job: JobFile, what: Making): Promise<readonly MadeFile[] | null> {
     const { pictures, openRuns, records } = job;
     const beside = what.as === 'report' ? amended<BesideAnswers>({}, { pictures, openRuns, records }) : {};
-    const { reply, wasDropped } = await lastReply(this.#long, { kind: 'make', what, beside }, job);
+    const { reply, wasDropped } = await lastReply(
+      this.#long,
+      { kind: 'make', what, from: this.#seenFrom, beside },
+      job,
+    );
     if (wasDropped) return null;
     if (reply?.kind === 'findings') throw new Error(wantsOf(job, reply.findings)[0]?.text);
     return reply?.kind === 'made' ? reply.files : [];

@@ -4,7 +4,7 @@ import { boxOfRegion } from '../../geometry/plane/region-box.ts';
 import type { DepthRange } from '../../job/casting.ts';
 import type { Part } from '../../job/part.ts';
 import { middleOf } from '../scene/frame.ts';
-import { bandsOf, type DrawInput, foulsOf } from './draw-input.ts';
+import { type DrawInput, foulsOf } from './draw-input.ts';
 import type { SeenFrom } from './side-profile.ts';
 
 /** How depth runs across the side view: from the right the moving part is on the left, as on a third-angle drawing. */
@@ -19,16 +19,19 @@ export interface Across {
 /** How far a section without depth is drawn past the others, mm. */
 const pastOthersMm = 10;
 
-/** How depth runs, seen from a side that was chosen before, else from that of the cuts and fouls, or of the closest place. */
-export function acrossOf(input: DrawInput, chosen: SeenFrom | null = null): Across {
-  const from = chosen ?? sideOf(input);
-  return { from, x: (z) => (from === 'right' ? 0 - z : z), every: everyDepth(input.joint) };
+/** How depth runs, seen from the side it was seen from before, else from that of what matters. */
+export function acrossOf({ joint, check, seenFrom }: Pick<DrawInput, 'joint' | 'check' | 'seenFrom'>): Across {
+  const from = seenFrom ?? sideThatMatters({ joint, check });
+  return { from, x: (z) => (from === 'right' ? 0 - z : z), every: everyDepth(joint) };
 }
 
-function sideOf(input: DrawInput): SeenFrom {
+/**
+ * The side of what is in the way, else of the closest place: the one place where page, drawing and report have it from.
+ * A plan has no say, so that a drawing before it was made and one with it are of one hand.
+ */
+function sideThatMatters(input: Pick<DrawInput, 'joint' | 'check'>): SeenFrom {
   const { wayIn, home } = input.check;
-  const worked = [...bandsOf(input.plan), ...foulsOf(input)];
-  const xs = worked.map(({ loops }) => middleOf(boxOfRegion(loops)).x);
+  const xs = foulsOf(input).map(({ loops }) => middleOf(boxOfRegion(loops)).x);
   const nearest = (wayIn?.nearest ?? home.nearest)?.fixedAt.x ?? 0;
   const x = xs.length > 0 ? xs.reduce((sum, x) => sum + x, 0) : nearest;
   return x < 0 ? 'left' : 'right';

@@ -16,6 +16,8 @@ export interface DrawInput {
   readonly alternatives: readonly Alternative[];
   /** Everything the moving part covers on its way in, joint frame. */
   readonly room: Region;
+  /** The side that the side view was seen from before, which is kept; else it is that of what is in the way. */
+  readonly seenFrom?: 'left' | 'right';
 }
 
 /** One band of metal to come off, as drawn: joint frame, depth from the face of the part that is cut. */

@@ -1,6 +1,7 @@
 import { type Box, boxAround } from '../../geometry/plane/edge-box.ts';
 import { sub, vec } from '../../geometry/plane/vec.ts';
 import { viewedFromText } from '../../words/part-text.ts';
+import { acrossOf } from '../fit/across.ts';
 import { drawFit } from '../fit/draw-fit.ts';
 import { onSheet, type Scene, type View } from '../scene/scene.ts';
 import { paperInks } from '../scene/styles.ts';
@@ -68,7 +69,12 @@ export function drawings(input: ReportInput): Html[] {
       'div',
       { class: 'key-and-side' },
       asFigure('key', scenes.key, 'What the lines mean.', 'key'),
-      asFigure('side', scenes.side, 'Side view, level with the face view.', 'tall'),
+      asFigure(
+        'side',
+        scenes.side,
+        `Side view, level with the face view, seen from its ${acrossOf(input).from}.`,
+        'tall',
+      ),
       asFigure('depths', scenes.depths, 'The depths of every section from its own mating face.', 'depths'),
     ),
   ];

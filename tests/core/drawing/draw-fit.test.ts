@@ -78,6 +78,36 @@ describe('true scale', () => {
   });
 });
 
+describe('the side it is seen from', () => {
+  const sideOf = (scene: Scene): string | undefined =>
+    textBoxes(scene)
+      .map(({ text }) => /seen from its (\w+)/.exec(text)?.[1])
+      .find((side) => side !== undefined);
+
+  test('is the same before a cut was planned and with its plan', () => {
+    for (const name of ['transfer-case', 'starter'] as const) {
+      const input = demoToDraw(name);
+      expect(sideOf(drawFit({ ...input, plan: null }))).toBe(sideOf(drawFit(input)));
+    }
+  });
+
+  test('is not turned by where a plan cuts: what is in the way as it is decides', () => {
+    const input = fullInput();
+    const side = sideOf(drawFit(input));
+    for (const x of [-200, 200]) {
+      const planned = [[vec(x - 5, -5), vec(x + 5, -5), vec(x + 5, 5), vec(x - 5, 5)]];
+      const bands = [bandOf({ planned, first: [], last: planned })];
+      const plan = planOf(input.joint, { sections: [{ id: 'ribs', nothingLeft: false, bands }] });
+      expect(sideOf(drawFit({ ...input, plan }))).toBe(side);
+    }
+  });
+
+  test('is kept where it was seen from before', () => {
+    for (const seenFrom of ['left', 'right'] as const)
+      expect(sideOf(drawFit({ ...fullInput(), seenFrom }))).toBe(seenFrom);
+  });
+});
+
 describe('words', () => {
   test('no line of text lies over another, however long the names', () => {
     const long = 'A flywheel housing of quite exceptional length of name and W W W W W W W W';

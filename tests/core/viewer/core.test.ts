@@ -18,6 +18,7 @@ const at: Question = { kind: 'at', leg: 1, at: 0 };
 const made = (as: Making['as']): Question => ({
   kind: 'make',
   what: { as, paper: 'a4', bars: trueBars, mirrored: false, date: '', page: '' },
+  from: null,
   beside: {},
 });
 const imported: Question = { kind: 'import', file: { name: 'a.csv', bytes: new Uint8Array(), partName: 'Block' } };

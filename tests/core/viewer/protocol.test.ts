@@ -84,9 +84,9 @@ it('a question has a lane with its like: each output, paper and file its own', (
   const lanes = [
     laneOf({ kind: 'work', alternatives: false, from: null }),
     laneOf({ kind: 'sheets', printing: { bars: trueBars, mirrored: false } }),
-    laneOf({ kind: 'make', what, beside: {} }),
-    laneOf({ kind: 'make', what: { ...what, as: 'dxf' }, beside: {} }),
-    laneOf({ kind: 'make', what: { ...what, paper: 'a3' }, beside: {} }),
+    laneOf({ kind: 'make', what, from: null, beside: {} }),
+    laneOf({ kind: 'make', what: { ...what, as: 'dxf' }, from: null, beside: {} }),
+    laneOf({ kind: 'make', what: { ...what, paper: 'a3' }, from: null, beside: {} }),
     laneOf({ kind: 'import', file: { name: 'a.csv', bytes: new Uint8Array(), partName: '' } }),
     laneOf({ kind: 'import', file: { name: 'b.csv', bytes: new Uint8Array(), partName: '' } }),
   ];

@@ -1,6 +1,9 @@
 import { expect, it } from 'vitest';
+import { trueBars } from '../../../src/drawing/scene/check-bars.ts';
 import type { SvgNode } from '../../../src/drawing/svg/svg-marks.ts';
+import { drain } from '../../../src/geometry/progress.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';
+import { make } from '../../../viewer/heavy/make.ts';
 import type { Reply } from '../../../viewer/heavy/questions.ts';
 import { work } from '../../../viewer/heavy/work.ts';
 
@@ -38,3 +41,16 @@ it('a job that was not seen yet is drawn from the side of what is in its way', (
   const checked = repliesOf(null).find((reply) => reply.kind === 'checked');
   expect(checked?.kind === 'checked' && checked.pictures.seenFrom).toBe('right');
 });
+
+it.each(['left', 'right', null] as const)(
+  'the drawing and the report made on a page that sees it from the %s see it from there, and say so',
+  async (from) => {
+    const printing = { paper: 'a4', bars: trueBars, mirrored: false, date: '2026-03-01', page: '' } as const;
+    for (const as of ['drawing', 'report'] as const) {
+      const reply = await drain(make(demoJob(), { as, ...printing }, from));
+      const text = reply.kind === 'made' ? String(reply.files[0]?.data) : '';
+      const sides = [...text.matchAll(/level with the face view, seen from its (\w+)/g)].map(([, side]) => side);
+      expect(new Set(sides), as).toEqual(new Set([from ?? 'right']));
+    }
+  },
+);
