@@ -3,6 +3,7 @@ import { drawFit } from '../src/drawing/fit/draw-fit.ts';
 import type { DrawInput } from '../src/drawing/fit/draw-input.ts';
 import { drawingSvg } from '../src/drawing/fit/drawing-svg.ts';
 import type { PrintOptions } from '../src/drawing/pdf/pdf.ts';
+import { joinlessMm } from '../src/drawing/scene/papers.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { analysisOf } from '../src/pipeline/analysis.ts';
 import type { PlanResult } from '../src/plan/plan-result.ts';
@@ -56,7 +57,7 @@ async function printedOn(
   options: PrintOptions,
 ): Promise<{ readonly content: Uint8Array; readonly count: number }> {
   const { pdfOf, sheetCount } = await import('../src/drawing/pdf/pdf.ts');
-  const scene = drawFit(input);
+  const scene = drawFit(input, joinlessMm(options.paper));
   return { content: await pdfOf(scene.title, [scene], options), count: sheetCount([scene], options) };
 }
 

@@ -19,8 +19,10 @@ const detailRadius = 10.5;
 /**
  * A checked fit, and its cut plan where there is one, as one drawing at true scale: the joint seen from the face and
  * from the side, the places that matter enlarged, what every line means and what it all rests on.
+ *
+ * @param wordsMm - how wide its words may be where sheets are to be joined, so that no join cuts a line of them
  */
-export function drawFit(input: DrawInput): Scene {
+export function drawFit(input: DrawInput, wordsMm: number | null = null): Scene {
   const sizes = sizesFor(extentOf(input));
   const plane = planeLayers(input, sizes);
   const closestPlaces = closestPlacesOf(input.joint, input.check);
@@ -39,6 +41,7 @@ export function drawFit(input: DrawInput): Scene {
     input,
     across,
     sizes,
+    wordsMm,
     face: faceView({ input, works, plane, details, closestPlaces, sizes }),
     side: sideView(input, lettered, across, sizes),
     details: details.map((detail) => detailView(detail, { input, plane, closestPlaces, sizes })),

@@ -107,6 +107,12 @@ function tiled(
   };
 }
 
+/** From the edge of a drawing to its words at the most, and what printers are off, mm. */
+const besideWordsMm = 40;
+
+/** How wide words may be at the left of a drawing for no join of a paper to have to cut them, whichever way up, mm. */
+export const joinlessMm = ({ shortMm }: Paper): number => shortMm - 2 * marginMm - overlapMm / 2 - besideWordsMm;
+
 /** From where to where words reach along a drawing, mm. */
 type Span = readonly [fromMm: number, toMm: number];
 

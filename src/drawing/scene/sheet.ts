@@ -19,9 +19,20 @@ interface SheetContent {
   readonly input: DrawInput;
   readonly across: Across;
   readonly sizes: Sizes;
+  /** The most that running words may take across; null where they may go over the whole sheet. */
+  readonly wordsMm: number | null;
   readonly face: View;
   readonly side: View;
   readonly details: readonly View[];
+}
+
+/** What is read off paper in the hand, and not off a sheet seen whole, is no larger than this, mm. */
+const printedTextMm = 4;
+
+function printed(sizes: Sizes): Sizes {
+  const by = Math.min(1, printedTextMm / sizes.textMm);
+  const { textMm, headingMm, verdictMm } = sizes;
+  return { ...sizes, textMm: by * textMm, headingMm: by * headingMm, verdictMm: by * verdictMm };
 }
 
 const marginEms = 2;
@@ -35,7 +46,7 @@ const wordsEms = 36;
  * The sheet: the verdict above; the face view with the notes under it, the side view level with it and the depths under
  * that, and the details with the legend under them.
  */
-export function laidOut({ input, across, sizes, face, side, details }: SheetContent): Scene {
+export function laidOut({ input, across, sizes, wordsMm, face, side, details }: SheetContent): Scene {
   const { textMm, headingMm } = sizes;
   const gap = gapEms * textMm;
   const grid = detailGrid(details, gap / 2);
@@ -49,7 +60,9 @@ export function laidOut({ input, across, sizes, face, side, details }: SheetCont
   const detailLeft = sideLeft + widths[1] + gap;
 
   // heights run down from the head; the sheet is laid round everything at the end
-  const head = heading(input, detailLeft + widths[2], sizes);
+  const within = (mm: number): number => Math.min(mm, wordsMm ?? mm);
+  const lettering = wordsMm === null ? sizes : printed(sizes);
+  const head = heading(input, within(detailLeft + widths[2]), lettering);
   const top = -heightOf(head.frame) - gap;
   const axisY = top - captionEms * headingMm - Math.max(face.frame.maxY, side.frame.maxY);
   const bar = scaleBar(widths[0], input.joint.fit.units, sizes);
@@ -73,7 +86,7 @@ export function laidOut({ input, across, sizes, face, side, details }: SheetCont
     caption(faceCaption, 0, top, sizes),
     { ...face, at: vec(-face.frame.minX, axisY) },
     under(bar, 0, barTop),
-    under(notes(input, widths[0], sizes), 0, barTop - heightOf(bar.frame) - gap / 2),
+    under(notes(input, within(widths[0]), lettering), 0, barTop - heightOf(bar.frame) - gap / 2),
     caption(sideCaption, sideLeft, top, sizes),
     { ...side, at: vec(sideX, axisY) },
     { ...chart, at: vec(sideX, axisY + side.frame.minY - gap - chart.frame.maxY) },
