@@ -40,9 +40,11 @@ async function answer(id: number, question: Question, job: JobFile | null): Prom
     case 'open':
       post({ id, reply: { kind: 'opened', opened: opened(question) } });
       return;
-    case 'texts':
-      post({ id, reply: { kind: 'texts', texts: homeTexts(unpacked(question.job), question.open, question.served) } });
+    case 'texts': {
+      const { open, served, trial } = question;
+      post({ id, reply: { kind: 'texts', texts: homeTexts(unpacked(question.job), open, served, trial) } });
       return;
+    }
     case 'import':
       post({ id, reply: { kind: 'imported', imported: importFile(question.file) } });
       return;

@@ -2,7 +2,7 @@ import { effect, untracked } from '@preact/signals';
 import { jobEnding, partEnding, trialEnding } from '../src/files/file-endings.ts';
 import type { JobFile } from '../src/files/job-file.ts';
 import { vec } from '../src/geometry/plane/vec.ts';
-import { findingsText } from '../src/words/finding-text.ts';
+import { findingsText, findingText } from '../src/words/finding-text.ts';
 import type { App } from './app.ts';
 import type { FileToImport, ImportedFile } from './heavy/import-file.ts';
 import type { OpenedFile, OpenedJob } from './heavy/opened-job.ts';
@@ -162,9 +162,13 @@ export class Session {
 
   async #take(opened: Home['opened'], from: string | null): Promise<void> {
     if (!opened.ok) return this.#app.notices.tell(findingsText(opened.findings));
-    const { job, missing }: OpenedJob = opened.value;
+    const { job, missing, trial }: OpenedJob = opened.value;
     await this.open(job, from ?? opened.value.from);
-    if (missing.length > 0) this.#app.notices.tell(keepingWords.missing(missing));
+    const said = [
+      ...(missing.length > 0 ? [keepingWords.missing(missing)] : []),
+      ...(trial?.as === null ? [trialWords.notOpened(findingText(trial.fault))] : []),
+    ];
+    if (said.length > 0) this.#app.notices.tell(said.join(' '));
   }
 
   async #adopt(id: string, job: JobFile, known?: StoredVersion, openedFrom: string | null = null): Promise<void> {

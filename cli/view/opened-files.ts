@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
-import { realpathSync } from 'node:fs';
+import { readdirSync, realpathSync } from 'node:fs';
 import { basename, dirname, isAbsolute, relative, sep } from 'node:path';
+import { fitEnding, trialEnding } from '../../src/files/file-endings.ts';
 import { pathBeside } from '../../src/files/file-paths.ts';
 import { mostRotating } from '../../src/files/fit-file.ts';
-import { fieldOf, listOf } from '../../src/files/raw-value.ts';
+import { fieldOf, listOf, textOf } from '../../src/files/raw-value.ts';
 import { readJson } from '../../src/files/read-json.ts';
 import { decoded, loadBytes } from '../load-text.ts';
 
@@ -16,12 +17,36 @@ export interface Standing {
   readonly version: string;
 }
 
-/** The names of what is open: the job's own file, and the parts that a fit names now, as it writes them. */
+/**
+ * The names of what is open: the job's own file; of a fit also the parts that it names now, as it writes them, and the
+ * trial files beside it that name it.
+ */
 export function namesOpen(jobFile: string | null): string[] {
   if (jobFile === null) return [];
   const own = basename(jobFile);
-  const fit = own.endsWith('.fit.json') ? standing(jobFile, own) : null;
-  return [...new Set([own, ...(fit === null ? [] : partNames(fit))])];
+  if (!own.endsWith(fitEnding)) return [own];
+  const fit = standing(jobFile, own);
+  return [...new Set([own, ...(fit === null ? [] : partNames(fit)), ...trialNames(jobFile, own)])];
+}
+
+/** The trial file named as the fit is told of even where nobody can say what fit it names. */
+function trialNames(jobFile: string, own: string): string[] {
+  const namedAlike = own.slice(0, -fitEnding.length) + trialEnding;
+  return namesBeside(jobFile).filter((name) => {
+    if (!name.endsWith(trialEnding)) return false;
+    const trial = standing(jobFile, name);
+    const json = trial && readJson(name, trial.text);
+    const fit = json?.ok ? textOf(json.value, 'fit') : undefined;
+    return fit === undefined ? name === namedAlike : pathBeside('', fit) === own;
+  });
+}
+
+function namesBeside(jobFile: string): string[] {
+  try {
+    return readdirSync(dirname(jobFile)).sort();
+  } catch {
+    return [];
+  }
 }
 
 function partNames({ name, text }: Standing): string[] {

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { fitEnding, jobEnding, partEnding } from '../../src/files/file-endings.ts';
+import { fitEnding, jobEnding, partEnding, trialEnding } from '../../src/files/file-endings.ts';
 import { pathBeside } from '../../src/files/file-paths.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import { firstFindings } from '../../src/files/first-findings.ts';
@@ -7,9 +7,11 @@ import { type FitFile, fitFile } from '../../src/files/fit-file.ts';
 import { type JobFile, type PartDraft, partDraft } from '../../src/files/job-file.ts';
 import { readJson } from '../../src/files/read-json.ts';
 import { schemaFindings } from '../../src/files/schema-findings.ts';
-import { trialFile } from '../../src/files/trial-file.ts';
+import { type TrialFile, trialFile } from '../../src/files/trial-file.ts';
 import { mmPer, type Units } from '../../src/job/lengths.ts';
 import { readJobFile } from '../../src/job/read-job-file.ts';
+import { readTrialFile } from '../../src/trial/read-trial.ts';
+import { withTrial } from '../job/trial-edits.ts';
 
 /** A file as it was opened: its name, or its path as a fit names it, and its text. */
 export interface OpenedFile {
@@ -24,7 +26,14 @@ export interface OpenedJob<Job = JobFile> {
   readonly from: string | null;
   /** Parts that the fit names and that are still wanted. */
   readonly missing: readonly string[];
+  /** The trial file beside the fit; left out where there is none. */
+  readonly trial?: OpenedTrial;
 }
+
+/** A trial file that was opened with a fit, or that could not be read and stays as it is. */
+export type OpenedTrial =
+  | { readonly name: string; readonly as: TrialFile }
+  | { readonly name: string; readonly as: null; readonly fault: Finding };
 
 /** Between bolted castings at home and on the way in, by common practice; mm. */
 const usualClearanceMm = { home: 2, wayIn: 1 };
@@ -32,22 +41,40 @@ const usualClearanceMm = { home: 2, wayIn: 1 };
 /**
  * The job in the files opened: a job file; or a fit with its parts; or parts alone, the first of them fixed. Parts that
  * a job names, one opened with them or the one `present`, go into it. Everything that is wrong with any of the files is
- * told at once.
+ * told at once, but of trial fits, without which a job opens as well.
  */
 export function openedJob(files: readonly OpenedFile[], present: JobFile | null = null): Reading<OpenedJob> {
   const ending = (end: string): OpenedFile[] => files.filter(({ name }) => name.endsWith(end));
   const [whole, ...more] = [...ending(jobEnding), ...ending(fitEnding)];
   if (more.length > 0) return refused(more.map(oneAtATime));
-  const apart = files.filter(({ name }) => !name.endsWith(jobEnding) && !name.endsWith(fitEnding));
+  const wholes = [jobEnding, fitEnding, trialEnding];
+  const apart = files.filter(({ name }) => !wholes.some((end) => name.endsWith(end)));
   const parts = apart.map(({ name, text }) => readAs(partDraft, name, text, (part) => ({ name, part })));
   const job = whole === undefined ? null : readWhole(whole);
   const faults = [job, ...parts].flatMap((read) => (read === null || read.ok ? [] : read.findings));
   if (faults.length > 0) return refused(faults);
   const opened = parts.flatMap((part) => (part.ok ? [part.value] : []));
-  if (job?.ok) return withParts(job.value, opened, whole?.name ?? null);
+  if (job?.ok && whole !== undefined)
+    return withTrialOf(whole.name, ending(trialEnding), withParts(job.value, opened, whole.name));
   if (opened.length === 0) return refused([nothingToOpen]);
   const asked = present !== null && opened.every(({ name }) => nameIn(present.fit, name) !== null);
   return withParts(asked ? present : emptyJob(fitOfParts(opened)), opened, null);
+}
+
+/** The trial file that is named as its fit goes before the others, which are left alone. */
+function withTrialOf(fit: string, trials: readonly OpenedFile[], read: Reading<OpenedJob>): Reading<OpenedJob> {
+  const namedAlike = fit.slice(0, -fitEnding.length) + trialEnding;
+  const chosen = trials.find(({ name }) => name === namedAlike) ?? trials[0];
+  if (chosen === undefined || !read.ok || !fit.endsWith(fitEnding)) return read;
+  const { name, text } = chosen;
+  const trial = readTrialFile(name, text);
+  if (!trial.ok) {
+    const [fault] = trial.findings;
+    return fault === undefined ? read : { ok: true, value: { ...read.value, trial: { name, as: null, fault } } };
+  }
+  const as = trial.value;
+  const job = as.goes.length === 0 ? read.value.job : withTrial(read.value.job, as);
+  return { ok: true, value: { ...read.value, job, trial: { name, as } } };
 }
 
 /** The parts a fit names, each once. */

@@ -23,7 +23,7 @@ import type { Carried, PlaceToRead, Stopped } from '../job/trial-edits.ts';
 import type { PackedJob } from '../packed.ts';
 import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
-import type { OpenedFile, OpenedJob } from './opened-job.ts';
+import type { OpenedFile, OpenedJob, OpenedTrial } from './opened-job.ts';
 import type { ProposedPairs } from './pair-holes.ts';
 import type { cutPictures, FaceSections, Pictures } from './pictures-of.ts';
 import type { Heights } from './places-of.ts';
@@ -46,7 +46,13 @@ export type Question =
   /** Files of Fettle as a job, beside the one that is open; or the worked job that the page brings. */
   | { readonly kind: 'open'; readonly files: readonly OpenedFile[] | 'demo'; readonly present: PackedJob | null }
   /** A job as the text of each file it was opened from. */
-  | { readonly kind: 'texts'; readonly job: PackedJob; readonly open: string; readonly served: readonly string[] }
+  | {
+      readonly kind: 'texts';
+      readonly job: PackedJob;
+      readonly open: string;
+      readonly served: readonly string[];
+      readonly trial: OpenedTrial | null;
+    }
   /** A file of outlines for a part. */
   | { readonly kind: 'import'; readonly file: FileToImport }
   /** How a photograph lies. */

@@ -1,8 +1,9 @@
+import { trialEnding } from '../../src/files/file-endings.ts';
 import type { Reading } from '../../src/files/finding.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import { fieldOf, listOf, textOf } from '../../src/files/raw-value.ts';
 import type { HomeTexts } from '../heavy/home-texts.ts';
-import type { OpenedFile, OpenedJob } from '../heavy/opened-job.ts';
+import type { OpenedFile, OpenedJob, OpenedTrial } from '../heavy/opened-job.ts';
 
 /** Whether the files the job was opened from are still as this page last read or wrote them. */
 export type HomeState = 'same' | 'changed-on-disk';
@@ -47,7 +48,7 @@ const readAnew: RequestInit = { cache: 'no-store' };
 /** What reads files as a job, and writes a job as files; elsewhere, since both may be large. */
 export interface JobFiles {
   opened(files: readonly OpenedFile[], present: JobFile | null): Promise<Reading<OpenedJob>>;
-  homeTexts(job: JobFile, open: string, served: readonly string[]): Promise<HomeTexts>;
+  homeTexts(job: JobFile, open: string, served: readonly string[], trial: OpenedTrial | null): Promise<HomeTexts>;
 }
 
 /** The files behind a page that is served; null where it was opened from a disk, or nothing is open. */
@@ -60,6 +61,7 @@ async function homeOf(open: string, files: readonly Standing[], reader: JobFiles
   /** The version of each file on the disk as far as this page knows, and its text as this page would write it. */
   const versions = new Map<string, string>();
   const texts = new Map<string, string>();
+  let trial: OpenedTrial | null = null;
   let state: HomeState = 'same';
   let turn: Promise<unknown> = Promise.resolve();
   // one thing after the other: a look in the middle of saving would take our own change for another's
@@ -73,12 +75,15 @@ async function homeOf(open: string, files: readonly Standing[], reader: JobFiles
     state = 'same';
     versions.clear();
     texts.clear();
-    for (const { name, version } of standing) versions.set(name, version);
     const opened = await reader.opened(standing, null);
+    trial = (opened.ok && opened.value.trial) || null;
+    for (const { name, version } of standing) if (isOurs(name)) versions.set(name, version);
     if (opened.ok) for (const [name, text] of (await textsOf(opened.value.job)).texts) texts.set(name, text);
     return opened;
   };
-  const textsOf = (job: JobFile): Promise<HomeTexts> => reader.homeTexts(job, open, [...versions.keys()]);
+  const textsOf = (job: JobFile): Promise<HomeTexts> => reader.homeTexts(job, open, [...versions.keys()], trial);
+  /** Trial files that were not opened are left alone, whatever becomes of them. */
+  const isOurs = (name: string): boolean => !name.endsWith(trialEnding) || name === trial?.name;
 
   const put = async (name: string, text: string): Promise<SaveFailure | null> => {
     const answer = await asked(ask, `file/${encodeURIComponent(name)}`, {
@@ -134,6 +139,7 @@ async function homeOf(open: string, files: readonly Standing[], reader: JobFiles
   /** What the disk holds now may be written over, wherever it is not what this page knows. */
   const takeVersions = async (): Promise<void> => {
     for (const { name, version } of (await askedJob(ask))?.files ?? []) {
+      if (!isOurs(name)) continue;
       if (versions.get(name) !== version) texts.delete(name);
       versions.set(name, version);
     }

@@ -10,7 +10,7 @@ import { Core, lastReply, nothingSaid } from '../core.ts';
 import CoreWorker from '../core.worker.ts?worker&inline';
 import type { HomeTexts } from '../heavy/home-texts.ts';
 import type { FileToImport, ImportedFile } from '../heavy/import-file.ts';
-import type { OpenedFile, OpenedJob } from '../heavy/opened-job.ts';
+import type { OpenedFile, OpenedJob, OpenedTrial } from '../heavy/opened-job.ts';
 import type { ProposedPairs } from '../heavy/pair-holes.ts';
 import type { FaceSections } from '../heavy/pictures-of.ts';
 import type { PullInput } from '../heavy/pull.ts';
@@ -177,8 +177,13 @@ export class Answers {
   }
 
   /** A job as the text of each file it was opened from. */
-  async homeTexts(job: JobFile, open: string, served: readonly string[]): Promise<HomeTexts> {
-    const { reply } = await lastReply(this.#live, { kind: 'texts', job: packed(job), open, served }, null);
+  async homeTexts(
+    job: JobFile,
+    open: string,
+    served: readonly string[],
+    trial: OpenedTrial | null,
+  ): Promise<HomeTexts> {
+    const { reply } = await lastReply(this.#live, { kind: 'texts', job: packed(job), open, served, trial }, null);
     if (reply?.kind !== 'texts') throw new Error('nothing was written');
     return reply.texts;
   }

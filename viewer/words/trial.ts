@@ -75,5 +75,6 @@ export const trialWords = {
   measureIt: 'Measure there',
   save: 'Save the trial file',
   open: 'Open a trial file',
+  notOpened: (finding: string): string => `Without its trial fits, which stay as they are: ${finding}`,
   noJob: (file: string): string => `${file} is of a job: open that first.`,
 } as const;

@@ -1,6 +1,10 @@
-import { readFileSync } from 'node:fs';
+import * as fs from 'node:fs';
+import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { join } from 'node:path';
+import type { BrowserContext } from 'playwright-core';
+import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
+import { serve } from '../../../cli/view/serve.ts';
 import { foretold } from '../../../src/clearance/foretold.ts';
 import { drain } from '../../../src/geometry/progress.ts';
 import { jobInFile } from '../../../src/job/read-job-file.ts';
@@ -9,8 +13,10 @@ import { solveTrial } from '../../../src/pipeline/trial.ts';
 import { readTrialFile } from '../../../src/trial/read-trial.ts';
 import { foretoldTexts, trialText } from '../../../src/words/trial-text.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';
+import { launchBrowser } from '../support/browser.ts';
+import { newFolder } from '../support/harness.ts';
 import { describeInBrowser } from '../support/in-browser.ts';
-import { openWorkedJob, settled, toldInFull, type Viewer } from '../support/viewer-page.ts';
+import { heard, openWorkedJob, settled, toldInFull, type Viewer, viewerFile } from '../support/viewer-page.ts';
 
 const found = () => {
   const job = jobInFile(demoJob(), 'demo.job.json');
@@ -237,3 +243,61 @@ describeInBrowser('trial fits beside the engine', () => {
     expect(viewer.complaints).toEqual([]);
   });
 });
+
+describeInBrowser('a trial file beside a fit that is served', () => {
+  let browser: BrowserContext;
+  beforeAll(async () => {
+    browser = await launchBrowser(newFolder());
+  });
+  afterAll(() => browser?.close());
+
+  async function served(change: (folder: string) => void) {
+    const folder = newFolder();
+    cpSync('profiles/marsh-carrier', folder, { recursive: true });
+    change(folder);
+    const jobFile = join(folder, 'transfer-case.fit.json');
+    const html = readFileSync(viewerFile(), 'utf8');
+    const serving = await serve({ html, jobFile, disk: fs, mostBytes: 64 * 1024 * 1024 }, 0);
+    const page = await browser.newPage();
+    onTestFinished(async () => {
+      await page.close();
+      await serving.close();
+    });
+    const complaints: string[] = [];
+    heard(page, complaints);
+    await page.goto(serving.address);
+    await settled(page);
+    return { page, complaints, said: () => page.locator('.telling').textContent(), file: join(folder, trialName) };
+  }
+  const trialName = 'transfer-case.trial.json';
+
+  it('is opened with the job, and saved back in its place', async () => {
+    const { page, complaints, said, file } = await served(() => {});
+    const before = JSON.parse(readFileSync(file, 'utf8'));
+    await page.locator('.steps [data-step="trial-fit"] button.line').click();
+    await expect.poll(() => page.locator('.readings > li').count()).toBe(before.goes.flatMap(readingsOf).length);
+    const clay = page.locator('.readings > li').last().getByRole('textbox', { name: /^clay/ });
+    const was = Number(await clay.inputValue());
+    await clay.fill(String(was + 0.25));
+    await clay.press('Enter');
+    await page.getByRole('button', { name: 'Save the job' }).click();
+    await expect.poll(said).toContain(`Saved: ${trialName}.`);
+    const after = JSON.parse(readFileSync(file, 'utf8'));
+    expect({ ...after, goes: [] }).toEqual({ ...before, goes: [] });
+    expect(after.goes.flatMap(readingsOf).filter(({ thickness }: Reading) => thickness === was + 0.25).length).toBe(1);
+    expect(JSON.parse(readFileSync(`${file}.before`, 'utf8'))).toEqual(before);
+    expect(complaints).toEqual([]);
+  }, 120_000);
+
+  it('that cannot be read is told of in one line, and the job opens without it', async () => {
+    const { page, said, file } = await served((folder) => writeFileSync(join(folder, trialName), '{"format"'));
+    expect(await page.locator('.title').textContent()).toContain('Transfer case');
+    await expect.poll(said).toContain(`Without its trial fits, which stay as they are: ${trialName}, line 1`);
+    expect(readFileSync(file, 'utf8')).toBe('{"format"');
+  }, 120_000);
+});
+
+interface Reading {
+  readonly thickness?: number;
+}
+const readingsOf = ({ readings = [] }: { readonly readings?: readonly Reading[] }): readonly Reading[] => readings;
