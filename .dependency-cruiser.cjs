@@ -7,10 +7,11 @@ const joint = [...job, 'joint'];
 const clearance = [...joint, 'clearance'];
 const plan = [...clearance, 'plan'];
 const ways = [...plan, 'ways'];
+const room = [...clearance, 'room'];
 const markout = [...plan, 'markout'];
 const trial = [...markout, 'trial'];
 const pipeline = [...trial, 'ways', 'pipeline'];
-const words = [...trial, 'ways', 'holes', 'holes/patterns', 'words'];
+const words = [...trial, 'ways', 'room', 'holes', 'holes/patterns', 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -30,6 +31,7 @@ const rooms = {
   clearance,
   plan,
   ways,
+  room,
   markout,
   trial,
   pipeline,
@@ -56,6 +58,7 @@ const libraries = {
   clearance: [],
   plan: [],
   ways: [],
+  room: [],
   markout: [],
   trial: ['ml-matrix'],
   pipeline: [],
@@ -109,7 +112,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(files|job|joint|clearance|plan|ways|markout|trial|holes|answers)/',
+        path: '^src/(files|job|joint|clearance|plan|ways|room|markout|trial|holes|answers)/',
         pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
@@ -141,7 +144,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|plan|ways|markout|trial|holes|pipeline|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|ways|room|markout|trial|holes|pipeline|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },

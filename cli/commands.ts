@@ -24,6 +24,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./ways.ts')).waysCommand(),
   },
   {
+    name: 'room',
+    summary: 'how large may flywheel and clutch be?',
+    load: async () => (await import('./room.ts')).roomCommand(),
+  },
+  {
     name: 'draw',
     summary: 'a true-scale drawing of the fit, as SVG',
     load: async () => (await import('./draw.ts')).drawCommand(),

@@ -44,16 +44,17 @@ function* againstMoving(
 }
 
 /** What turns has no mating face, so no end is left out. */
-const turningRule = (joint: Joint, place: PairRule['place']): PairRule => ({
+export const turningRule = (joint: Joint, place: PairRule['place']): PairRule => ({
   depth: { marginMm: joint.fit.clearance.rotatingMm, facesMate: false },
   place,
 });
 
+const againstFixed = (joint: Joint, rings: readonly Solid[], fixed: readonly Solid[]): PairPassage[] =>
+  pairsOn({ fixed: rings, moving: standingForTurning(fixed) }, [atHome], turningRule(joint, []));
+
 /** The fixed part stands still: told as a moving part at home, its depths turned to the moving side's sense. */
-function againstFixed(joint: Joint, rings: readonly Solid[], fixed: readonly Solid[]): PairPassage[] {
-  const standing = fixed.map((f) => ({ ...f, depth: flipped(f.depth), whole: flipped(f.whole) }));
-  return pairsOn({ fixed: rings, moving: standing }, [atHome], turningRule(joint, []));
-}
+export const standingForTurning = (fixed: readonly Solid[]): Solid[] =>
+  fixed.map((f) => ({ ...f, depth: flipped(f.depth), whole: flipped(f.whole) }));
 
 const flipped = (depth: DepthRange | null): DepthRange | null =>
   depth && { fromMm: 0 - depth.toMm, toMm: 0 - depth.fromMm };

@@ -21,9 +21,10 @@ const job = ['src/job', ...files];
 const joint = ['src/joint', ...job];
 const clearance = ['src/clearance', ...joint];
 const plan = ['src/plan', ...clearance];
+const room = ['src/room', ...clearance];
 const markout = ['src/markout', ...plan];
 const pipeline = ['src/pipeline', ...markout];
-const words = ['src/words', 'src/holes', 'src/holes/patterns', ...markout];
+const words = ['src/words', 'src/holes', 'src/holes/patterns', 'src/room', ...markout];
 const drawing = ['src/drawing', ...words];
 
 /** What each room may import, itself left out of nothing. */
@@ -43,6 +44,7 @@ const mayImport: Record<string, readonly string[]> = {
   'src/joint': joint,
   'src/clearance': clearance,
   'src/plan': plan,
+  'src/room': room,
   'src/markout': markout,
   'src/pipeline': pipeline,
   'src/words': words,

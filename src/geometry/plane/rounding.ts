@@ -9,5 +9,8 @@ export function roundUp6(x: number): number {
   return nearest >= x ? nearest : round6(nearest + 1e-6);
 }
 
+/** The greatest multiple of 1e-6 that is not above `x`: for room, which must never be overstated. */
+export const roundDown6 = (x: number): number => 0 - roundUp6(0 - x);
+
 /** A point (mm) as an answer gives it. */
 export const roundPoint6 = (p: Vec): [number, number] => [round6(p.x), round6(p.y)];

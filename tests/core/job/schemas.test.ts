@@ -6,6 +6,7 @@ import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { holeAnswerSchema } from '../../../src/answers/hole-answer.ts';
 import { matchAnswerSchema } from '../../../src/answers/match-answer.ts';
+import { roomAnswerSchema } from '../../../src/answers/room-answer.ts';
 import { trialAnswerSchema } from '../../../src/answers/trial-answer.ts';
 import { waysAnswerSchema } from '../../../src/answers/ways-answer.ts';
 import { schemaIds } from '../../../src/files/file-text.ts';
@@ -34,6 +35,7 @@ const schemas = {
   ways: waysAnswerSchema,
   hole: holeAnswerSchema,
   match: matchAnswerSchema,
+  room: roomAnswerSchema,
 };
 
 const demos = {
