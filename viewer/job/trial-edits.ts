@@ -15,6 +15,7 @@ export type Said =
 export type Stopped = NonNullable<GoFile['stopped']>;
 export type Stand = NonNullable<TrialReadingFile['position']>;
 export type FaceGap = NonNullable<GoFile['faces']>[number];
+export type TookOff = Exclude<NonNullable<GoFile['cut']>, string>[number];
 
 const format = 'fettle-trial/1';
 
@@ -53,6 +54,24 @@ const withGoChanged = (job: JobFile, index: number, change: (go: GoFile) => GoFi
 
 export const withCut = (job: JobFile, index: number, cut: GoFile['cut']): JobFile =>
   withGoChanged(job, index, (go) => amended(go, { cut }));
+
+const withMeasured = (job: JobFile, index: number, change: (took: readonly TookOff[]) => TookOff[]): JobFile =>
+  withGoChanged(job, index, (go) => {
+    const took = change(typeof go.cut === 'object' ? go.cut : []);
+    return amended(go, { cut: took.length === 0 ? undefined : took });
+  });
+
+/** What came off at a place of the marking-out table; a place that was measured before is measured anew. */
+export const withTook = (job: JobFile, index: number, at: TookOff): JobFile =>
+  withMeasured(job, index, (took) =>
+    [...took.filter(({ place }) => place !== at.place), at].sort((a, b) => a.place - b.place),
+  );
+
+export const withoutTook = (job: JobFile, index: number, place: number): JobFile =>
+  withMeasured(job, index, (took) => took.filter((one) => one.place !== place));
+
+export const withNote = (job: JobFile, index: number, note: string): JobFile =>
+  withGoChanged(job, index, (go) => amended(go, { note: note === '' ? undefined : note }));
 
 /** How readings come along where it is put right at what place their go stopped. */
 export interface Carried {
@@ -118,6 +137,12 @@ export const withSaid = (job: JobFile, index: number, k: number, said: Said): Jo
 
 export const withDepth = (job: JobFile, index: number, k: number, depth: number): JobFile =>
   withReadings(job, index, (readings) => readings.map((reading, i) => (i === k ? { ...reading, depth } : reading)));
+
+/** The ± limit of a reading; undefined leaves it at what is usual. */
+export const withError = (job: JobFile, index: number, k: number, error: number | undefined): JobFile =>
+  withReadings(job, index, (readings) =>
+    readings.map((reading, i) => (i === k ? amended(reading, { error }) : reading)),
+  );
 
 export const withoutReading = (job: JobFile, index: number, k: number): JobFile =>
   withReadings(job, index, (readings) => readings.filter((_, i) => i !== k));

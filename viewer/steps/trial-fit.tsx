@@ -40,6 +40,7 @@ export function TrialFit({ app, state, job, session, pane }: StepProps) {
   const pointed = usePointing(app, pane);
   const trial = trialIn(job);
   const goes = goesIn(job);
+  const places = state.planned?.tables.flatMap((table) => table.map(({ place }) => place)) ?? [];
   const refused = state.trial?.kind === 'refused' ? state.trial.findings : [];
   return (
     <>
@@ -62,6 +63,7 @@ export function TrialFit({ app, state, job, session, pane }: StepProps) {
             joint={state.checked?.joint ?? null}
             refused={refused}
             disagreeing={state.trial?.kind === 'told' ? state.trial.disagreeing : []}
+            places={places}
             pane={pane}
           />
         ))

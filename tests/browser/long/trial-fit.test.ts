@@ -113,14 +113,19 @@ describeInBrowser('trial fits beside the engine', () => {
       .toEqual(['1', '2', '3']);
   });
 
+  const handedOver = async (): Promise<string> => {
+    const coming = viewer.page.waitForEvent('download');
+    await viewer.page.getByRole('button', { name: 'Save the trial file' }).click();
+    const download = await coming;
+    expect(download.suggestedFilename()).toBe('transfer-case-to-iron-four.trial.json');
+    return readFileSync(await download.path(), 'utf8');
+  };
+  const savedTrial = async () => JSON.parse(await handedOver());
+
   it('answers with what the command line says of the trial file it saves', async () => {
     const { page } = viewer;
     await answered();
-    const coming = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Save the trial file' }).click();
-    const download = await coming;
-    expect(download.suggestedFilename()).toBe('transfer-case-to-iron-four.trial.json');
-    saved = readFileSync(await download.path(), 'utf8');
+    saved = await handedOver();
     const text = saidByNode(saved);
     expect(await toldInFull(page)).toBe(text);
     expect(text.replaceAll('\n', ' ').startsWith((await line().textContent()) ?? '–')).toBe(true);
@@ -182,6 +187,65 @@ describeInBrowser('trial fits beside the engine', () => {
     await expect.poll(() => page.locator('.gaps li').first().textContent()).toContain('B3: 0.2 mm');
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => page.locator('.gaps').count()).toBe(0);
+  });
+
+  it('takes how well a reading was read, and a note of the go, behind more', async () => {
+    const { page } = viewer;
+    const reading = rows().first();
+    expect(await reading.getByRole('textbox', { name: /^read to within/ }).isVisible()).toBe(false);
+    await reading.getByText('More').click();
+    const limit = reading.getByRole('textbox', { name: /^read to within/ });
+    expect(await limit.getAttribute('placeholder')).toBe('0.1');
+    await limit.fill('0,3');
+    await limit.press('Enter');
+    await page.locator('fieldset > .more summary').click();
+    const note = page.getByRole('textbox', { name: 'note' });
+    await note.fill('Rained. D2 was tight.');
+    await note.press('Enter');
+    await answered();
+    const kept = await savedTrial();
+    expect(kept.goes[0].readings[0].error).toBe(0.3);
+    expect(kept.goes[0].note).toBe('Rained. D2 was tight.');
+    expect(await toldInFull(page)).toBe(saidByNode(JSON.stringify(kept)));
+    await limit.fill('');
+    await limit.press('Enter');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => limit.inputValue()).toBe('0.3');
+    for (let n = 0; n < 2; n += 1) await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => limit.inputValue()).toBe('');
+    expect(JSON.stringify(await savedTrial())).toBe(JSON.stringify(JSON.parse(saved)));
+  });
+
+  it('takes what came off place by place of the table, each place once, and no place it lacks', async () => {
+    const { page } = viewer;
+    const { tables } = found();
+    const last = drain(tables())[0]?.length ?? 0;
+    await page.getByLabel('What had come off').selectOption('measured');
+    await type(/^place,/, String(last + 1));
+    await expect.poll(() => page.locator('.took [role="alert"]').textContent()).toContain(`places 1 to ${last}`);
+    const took = async (place: string, off: string): Promise<void> => {
+      await type(/^place,/, place);
+      await type(/^came off there/, off);
+    };
+    await took('7', '5,2');
+    await took('2', '1');
+    await took('7', '5,5');
+    const listed = page.locator('.took li');
+    await expect
+      .poll(async () => (await listed.allTextContents()).map((text) => text.replace('×', '')))
+      .toEqual(['Place 2: 1 mm', 'Place 7: 5.5 mm']);
+    expect((await savedTrial()).goes[0].cut).toEqual([
+      { place: 2, takeOff: 1 },
+      { place: 7, takeOff: 5.5 },
+    ]);
+    await answered();
+    await page.getByRole('button', { name: 'Take out place 2' }).click();
+    await page.getByRole('button', { name: 'Take out place 7' }).click();
+    await expect.poll(() => listed.count()).toBe(0);
+    await page.getByLabel('What had come off').selectOption('none');
+    expect((await savedTrial()).goes[0].cut).toBe('none');
+    for (let n = 0; n < 6; n += 1) await page.getByRole('button', { name: 'Undo' }).click();
+    await answered();
   });
 
   it('keeps it all over a reload', async () => {

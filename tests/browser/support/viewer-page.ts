@@ -59,7 +59,7 @@ export const settled = (page: Page): Promise<unknown> =>
 
 /** All the open step has to say, which it says only while that is unfolded. */
 export async function toldInFull(on: Pick<Page, 'locator'>): Promise<string> {
-  const details = on.locator('.panel details');
+  const details = on.locator('.panel details:not(.more)');
   if ((await details.getAttribute('open')) === null) await details.locator('summary').click();
   return (await details.locator('pre').textContent()) ?? '';
 }

@@ -129,3 +129,27 @@ describe('a feeler gauge between the faces', () => {
     expect(edits.withoutFace(one, 0, 0)).toEqual(begun);
   });
 });
+
+describe('what is told of a go beside its readings', () => {
+  const cutOf = (job: JobFile) => readBack(job).goes[0]?.cut;
+
+  it('is what came off place by place, in the order of the table, each measured once', () => {
+    const took = [
+      { place: 7, takeOff: 5.2 },
+      { place: 2, takeOff: 1 },
+      { place: 7, takeOff: 5.5 },
+    ].reduce((job, one) => edits.withTook(job, 0, one), edits.withCut(begun, 0, 'first'));
+    expect(cutOf(took)).toEqual([
+      { place: 2, takeOff: 1 },
+      { place: 7, takeOff: 5.5 },
+    ]);
+    expect(cutOf(edits.withoutTook(edits.withoutTook(took, 0, 2), 0, 7))).toBeUndefined();
+  });
+
+  it('is a note, and the limit of a reading, each taken out by leaving it empty', () => {
+    const told = edits.withError(edits.withNote(clay(begun, 3), 0, 'Rained.'), 0, 0, 0.3);
+    expect(readBack(told).goes[0]).toMatchObject({ note: 'Rained.', readings: [{ error: 0.3 }] });
+    const untold = edits.withError(edits.withNote(told, 0, ''), 0, 0, undefined);
+    expect(readBack(untold)).toEqual(readBack(clay(begun, 3)));
+  });
+});

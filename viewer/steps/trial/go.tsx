@@ -4,13 +4,15 @@ import type { GoFile, TrialReadingFile } from '../../../src/files/trial-file.ts'
 import { mmIn } from '../../../src/job/length-text.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
 import type { App } from '../../app.ts';
-import { ChoiceField, Group } from '../../fields.tsx';
-import { type Stopped, withCut, withDepth, withoutReading, withSaid, withStopped } from '../../job/trial-edits.ts';
+import { Group } from '../../fields.tsx';
+import { type Stopped, withDepth, withoutReading, withSaid, withStopped } from '../../job/trial-edits.ts';
 import type { Pane } from '../../stage/pane.ts';
 import { withRound } from '../../stage/view.ts';
 import { trialWords as words } from '../../words/trial.ts';
 import { words as pageWords } from '../../words.ts';
+import { Cut } from './cut.tsx';
 import { Faces } from './faces.tsx';
+import { Note, ReadingError } from './more.tsx';
 import { ReadingFields, stoodText } from './reading-fields.tsx';
 import { Stop } from './stop.tsx';
 
@@ -23,11 +25,12 @@ interface Props {
   readonly joint: Joint | null;
   readonly refused: readonly Finding[];
   readonly disagreeing: readonly { readonly id: string; readonly expectedMm: number }[];
+  readonly places: readonly number[];
   readonly pane: Pane;
 }
 
 /** One trial fit: what had come off, where it stopped, and what was read. */
-export function Go({ app, job, go, index, joint, refused, disagreeing, pane }: Props) {
+export function Go({ app, job, go, index, joint, refused, disagreeing, places, pane }: Props) {
   const of = (place: string): Finding[] => refused.filter(({ at }) => at.startsWith(`goes[${index}]${place}`));
   const readings = go.readings ?? [];
   const setStopped = async (stopped: Stopped | undefined): Promise<void> => {
@@ -41,18 +44,9 @@ export function Go({ app, job, go, index, joint, refused, disagreeing, pane }: P
     row.scrollIntoView({ block: 'nearest' });
     row.focus({ preventScroll: true });
   };
-  const cut = go.cut ?? 'none';
-  const measured = typeof cut === 'string' ? [] : ([['measured', words.cutMeasured]] as const);
   return (
     <Group name={words.go(go.go, go.date)}>
-      <ChoiceField
-        label={words.cut}
-        value={typeof cut === 'string' ? cut : 'measured'}
-        choices={[...words.cutKinds, ...measured]}
-        onSet={(kind) => {
-          if (kind !== 'measured') app.job.edit((now) => withCut(now, index, kind));
-        }}
-      />
+      <Cut app={app} job={job} cut={go.cut ?? 'none'} index={index} places={places} />
       <Refused findings={[...of('.cut'), ...of('.go')]} />
       <Stop job={job} stopped={go.stopped} dowels={joint?.fit.dowels ?? []} onSet={setStopped} />
       <Refused findings={of('.stopped')} />
@@ -83,6 +77,7 @@ export function Go({ app, job, go, index, joint, refused, disagreeing, pane }: P
                 say={(said) => app.job.edit((now) => withSaid(now, index, k, said))}
                 setDepth={(depth) => app.job.edit((now) => withDepth(now, index, k, depth))}
               />
+              <ReadingError app={app} job={job} index={index} k={k} reading={reading} />
               <Refused findings={of(`.readings[${k}]`)} />
               {disagreeing
                 .filter(({ id }) => id === reading.id)
@@ -96,6 +91,7 @@ export function Go({ app, job, go, index, joint, refused, disagreeing, pane }: P
         </ol>
       )}
       <Faces app={app} job={job} index={index} faces={go.faces ?? []} joint={joint} />
+      <Note app={app} index={index} note={go.note} />
     </Group>
   );
 }
