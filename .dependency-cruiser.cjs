@@ -8,10 +8,11 @@ const clearance = [...joint, 'clearance'];
 const plan = [...clearance, 'plan'];
 const ways = [...plan, 'ways'];
 const room = [...clearance, 'room'];
+const compare = [...clearance, 'compare'];
 const markout = [...plan, 'markout'];
 const trial = [...markout, 'trial'];
 const pipeline = [...trial, 'ways', 'pipeline'];
-const words = [...trial, 'ways', 'room', 'holes', 'holes/patterns', 'words'];
+const words = [...trial, 'ways', 'room', 'compare', 'holes', 'holes/patterns', 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -32,6 +33,7 @@ const rooms = {
   plan,
   ways,
   room,
+  compare,
   markout,
   trial,
   pipeline,
@@ -59,6 +61,7 @@ const libraries = {
   plan: [],
   ways: [],
   room: [],
+  compare: [],
   markout: [],
   trial: ['ml-matrix'],
   pipeline: [],
@@ -112,7 +115,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(files|job|joint|clearance|plan|ways|room|markout|trial|holes|answers)/',
+        path: '^src/(files|job|joint|clearance|plan|ways|room|compare|markout|trial|holes|answers)/',
         pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
@@ -144,7 +147,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|plan|ways|room|markout|trial|holes|pipeline|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|ways|room|compare|markout|trial|holes|pipeline|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },

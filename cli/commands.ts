@@ -29,6 +29,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./room.ts')).roomCommand(),
   },
   {
+    name: 'compare',
+    summary: 'what has one casting that another of the same face has not?',
+    load: async () => (await import('./compare.ts')).compareCommand(),
+  },
+  {
     name: 'draw',
     summary: 'a true-scale drawing of the fit, as SVG',
     load: async () => (await import('./draw.ts')).drawCommand(),

@@ -102,8 +102,8 @@ function edgeCells(removed: Polygons, limitsMm: Float64Array): EdgeCell[] {
   });
 }
 
-/** The greatest distance from the edges of a removed region to the outline: edges along the outline count for nothing. */
-function deepestOnCut(removed: Polygons, outline: OutlineTree): Depth {
+/** The greatest distance from the edges of a region to an outline, a tree of straight edges: edges along it count for nothing. */
+export function deepestOnCut(removed: Polygons, outline: OutlineTree): Depth {
   const search: Search = { outline, best: none, nearest: -1 };
   const cells = edgeCells(removed, probeCorners(search, removed));
   for (let cell = cells.pop(); cell !== undefined; cell = cells.pop()) {

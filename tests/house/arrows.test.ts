@@ -22,9 +22,10 @@ const joint = ['src/joint', ...job];
 const clearance = ['src/clearance', ...joint];
 const plan = ['src/plan', ...clearance];
 const room = ['src/room', ...clearance];
+const compare = ['src/compare', ...clearance];
 const markout = ['src/markout', ...plan];
 const pipeline = ['src/pipeline', ...markout];
-const words = ['src/words', 'src/holes', 'src/holes/patterns', 'src/room', ...markout];
+const words = ['src/words', 'src/holes', 'src/holes/patterns', 'src/room', 'src/compare', ...markout];
 const drawing = ['src/drawing', ...words];
 
 /** What each room may import, itself left out of nothing. */
@@ -45,6 +46,7 @@ const mayImport: Record<string, readonly string[]> = {
   'src/clearance': clearance,
   'src/plan': plan,
   'src/room': room,
+  'src/compare': compare,
   'src/markout': markout,
   'src/pipeline': pipeline,
   'src/words': words,

@@ -39,7 +39,7 @@ const readsProfiles = (argv: readonly string[]): boolean => argv.some((word) => 
 const answered = ([name]: readonly string[]): number[] => (name === 'trial' ? [0, 1, 3] : [0, 1]);
 
 describe('examples to copy', () => {
-  it.each(['check', 'grind', 'ways', 'room', 'draw', 'markout', 'report', 'trial', 'match', 'import'])(
+  it.each(['check', 'grind', 'ways', 'room', 'compare', 'draw', 'markout', 'report', 'trial', 'match', 'import'])(
     'those of %s work as they are printed',
     async (name) => {
       const examples = examplesIn((await runCli(name, '--help')).stdout, /^ {2}fettle /);
@@ -66,6 +66,7 @@ describe('examples to copy', () => {
       'grind',
       'ways',
       'room',
+      'compare',
       'draw',
       'markout',
       'report',

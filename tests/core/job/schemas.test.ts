@@ -3,6 +3,7 @@ import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
+import { compareAnswerSchema } from '../../../src/answers/compare-answer.ts';
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { holeAnswerSchema } from '../../../src/answers/hole-answer.ts';
 import { matchAnswerSchema } from '../../../src/answers/match-answer.ts';
@@ -36,6 +37,7 @@ const schemas = {
   hole: holeAnswerSchema,
   match: matchAnswerSchema,
   room: roomAnswerSchema,
+  compare: compareAnswerSchema,
 };
 
 const demos = {

@@ -1,0 +1,43 @@
+import type { Progress } from '../geometry/progress.ts';
+import type { Joint } from '../joint/joint.ts';
+import type { Refusal } from '../joint/notices.ts';
+import { type Agreement, agreementOf } from './agreement.ts';
+import { joinedStanding } from './joined-standing.ts';
+import { slabsOf } from './slabs.ts';
+import { type Standing, standingIn } from './standing-beyond.ts';
+
+/** What one casting has that another of the same face has not. */
+export interface CompareResult {
+  /** Why nothing is told; null where something is. */
+  readonly refusal: Refusal | null;
+  /** What stands beyond the errors of both, the proudest first; metal at a depth where the other has none before it. */
+  readonly beyond: readonly Standing[];
+  /** What stands by no more than those errors, as traced. */
+  readonly within: readonly Standing[];
+  /** How well the outlines agree, both ways; null where both have metal at no common depth. */
+  readonly agreement: Agreement | null;
+}
+
+/** What the second of two castings that lie together has beyond the first, by section and depth; see `layTogether`. */
+export function* compareCastings({ fixed, moving, refusal }: Joint): Generator<Progress, CompareResult> {
+  if (refusal !== null) return { refusal, beyond: [], within: [], agreement: null };
+  const beyond: Standing[] = [];
+  const within: Standing[] = [];
+  for (const [i, section] of moving.sections.entries()) {
+    yield { step: 'what stands beyond', done: i, of: moving.sections.length };
+    for (const slab of slabsOf(section, fixed.sections)) {
+      const found = standingIn(section, slab, fixed);
+      beyond.push(...found.beyond);
+      within.push(...found.within);
+    }
+  }
+  yield { step: 'how well they agree', done: 0, of: 1 };
+  const agreement = agreementOf(fixed.sections, moving.sections);
+  return { refusal: null, beyond: inOrder(beyond), within: inOrder(within), agreement };
+}
+
+const inOrder = (all: readonly Standing[]): Standing[] => joinedStanding(all).sort(proudestFirst);
+
+const proudestFirst = (a: Standing, b: Standing): number => orderOf(b) - orderOf(a);
+
+const orderOf = ({ proudMm }: Standing): number => proudMm ?? Number.MAX_VALUE;
