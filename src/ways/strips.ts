@@ -12,6 +12,8 @@ export interface StripPair {
   readonly moving: Metal;
   /** A clearance of its own, as parts that run round have; null: the one that is asked of the way in. */
   readonly ownMm: number | null;
+  /** The stand-offs at which they share depth; null where they do at all. */
+  readonly rangeMm: DepthRange | null;
 }
 
 /**
@@ -34,25 +36,22 @@ const beyondMm = 20;
  * depth, and reaches as far as the way in of the job begins.
  */
 export function stripsOf(joint: Joint): Strip[] {
-  const shared = allPairs(joint).map((pair) => ({ pair, range: pair.rangeMm }));
+  const all = allPairs(joint);
   const proudMm = dowelsProudMm(joint.fit.dowels);
-  const ends = shared.flatMap(({ range }) => (range === null ? [] : [range.fromMm, range.toMm]));
+  const ends = all.flatMap(({ rangeMm }) => (rangeMm === null ? [] : [rangeMm.fromMm, rangeMm.toMm]));
   const farthestMm = Math.max(0, proudMm, ...ends);
   const beginsMm = joint.fit.legs[0]?.from.standOffMm ?? 0;
   const breaks = distinct([0, proudMm, ...ends, Math.max(farthestMm + beyondMm, beginsMm)]);
   return breaks.slice(1).map((toMm, i) => {
     const fromMm = breaks[i] as number;
     const middleMm = (fromMm + toMm) / 2;
-    const pairs = shared.filter(({ range }) => range === null || (range.fromMm < middleMm && middleMm < range.toMm));
-    return { fromMm, toMm, onDowels: middleMm < proudMm, pairs: pairs.map(({ pair }) => pair) };
+    const pairs = all.filter(({ rangeMm: at }) => at === null || (at.fromMm < middleMm && middleMm < at.toMm));
+    return { fromMm, toMm, onDowels: middleMm < proudMm, pairs };
   });
 }
 
-/** Two that can meet, and between what stand-offs, open, they share depth; null where at every one. */
-export type RangedPair = StripPair & { readonly rangeMm: DepthRange | null };
-
 /** Every two that can meet. */
-export function allPairs(joint: Joint): RangedPair[] {
+export function allPairs(joint: Joint): StripPair[] {
   const moving = metalsOf(joint.moving);
   const { rotatingMm } = joint.fit.clearance;
   const turning: DepthRule = { marginMm: rotatingMm, facesMate: false };
@@ -67,7 +66,7 @@ const pairsOf = (
   moving: readonly Metal[],
   rule: DepthRule,
   ownMm: number | null,
-): RangedPair[] =>
+): StripPair[] =>
   fixed.flatMap((f) =>
     moving
       .filter((m) => !(f.solid.untraced && m.solid.untraced))

@@ -6,7 +6,7 @@ import { vec } from '../geometry/plane/vec.ts';
 import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import { dowelsProudMm } from '../joint/path-notices.ts';
-import { allPairs, type RangedPair } from './strips.ts';
+import { allPairs, type StripPair } from './strips.ts';
 
 /** How far one may stray from a way while steering by hand, each way of each. */
 export interface Wander {
@@ -38,7 +38,7 @@ export function wanderClearanceMm(joint: Joint, legs: readonly Leg[], wander: Wa
   return found.length === 0 ? null : Math.min(...found);
 }
 
-function offDowels(pair: RangedPair, legs: readonly Leg[], wander: Wander, proudMm: number): number[] {
+function offDowels(pair: StripPair, legs: readonly Leg[], wander: Wander, proudMm: number): number[] {
   const { reachMm, depthMm } = leverOf(pair);
   const { turnRad, shiftMm, tiltRad } = wander;
   const isTilted = tiltRad !== 0;
@@ -56,7 +56,7 @@ function offDowels(pair: RangedPair, legs: readonly Leg[], wander: Wander, proud
   });
 }
 
-function onDowels(pair: RangedPair, legs: readonly Leg[], proudMm: number): number[] {
+function onDowels(pair: StripPair, legs: readonly Leg[], proudMm: number): number[] {
   const range = pair.rangeMm ?? { fromMm: Number.NEGATIVE_INFINITY, toMm: Number.POSITIVE_INFINITY };
   const [fromMm, toMm] = [Math.max(range.fromMm, 0), Math.min(range.toMm, Math.max(proudMm, Number.MIN_VALUE))];
   if (fromMm >= toMm || legs.length === 0) return [];
@@ -77,7 +77,7 @@ function turnsWithin({ from, to }: Leg, fromMm: number, toMm: number): readonly 
   return [Math.min(turnAt(start), turnAt(end)), Math.max(turnAt(start), turnAt(end))];
 }
 
-function distanceMm({ fixed, moving }: RangedPair, fromRad: number, toRad: number): number {
+function distanceMm({ fixed, moving }: StripPair, fromRad: number, toRad: number): number {
   const turn = { kind: 'turn', pole: axis, angleRad: toRad - fromRad } as const;
   const start = fromRad === 0 ? identity : rigid(fromRad, axis);
   const { state, distanceMm, toleranceMm } = passageOf(fixed.solid.tree, moving.solid.tree, start, turn);
@@ -85,7 +85,7 @@ function distanceMm({ fixed, moving }: RangedPair, fromRad: number, toRad: numbe
 }
 
 /** How far the moving metal of a pair reaches from the axis, and from its mating face; without end where that is not known. */
-function leverOf({ moving: { solid, loops } }: RangedPair): { reachMm: number; depthMm: number } {
+function leverOf({ moving: { solid, loops } }: StripPair): { reachMm: number; depthMm: number } {
   const { minX, minY, maxX, maxY } = boxAroundEdges(edgesOfRegion(loops));
   const reachMm = solid.untraced ? Number.POSITIVE_INFINITY : Math.hypot(Math.max(-minX, maxX), Math.max(-minY, maxY));
   const depth = solid.depth;

@@ -230,7 +230,7 @@ const isSame = (a: readonly TurnRange[], b: readonly TurnRange[], onDowels: bool
     ? a.some(holdsHome) === b.some(holdsHome)
     : a.length === b.length && a.every((range, i) => range.fromRad === b[i]?.fromRad && range.toRad === b[i]?.toRad);
 
-function groundTexts({ fixed, moving }: Joint, { reason, asked }: WaysResult): string[] {
+export function groundTexts({ fixed, moving }: Joint, { reason, asked }: WaysResult): string[] {
   if (reason !== null) return [];
   const untold = [fixed, moving].filter(({ traced }) => traced === null).map(shortName);
   return [

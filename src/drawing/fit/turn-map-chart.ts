@@ -1,20 +1,20 @@
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import { polygonLoop, type Region } from '../../geometry/plane/loop.ts';
 import { vec } from '../../geometry/plane/vec.ts';
-import { bareGivenLength, mmIn } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { chosenWay } from '../../ways/chosen-way.ts';
 import type { WaysResult } from '../../ways/find-ways.ts';
+import { type Block, blocksOf, engagedMm, mapTopMm } from '../../ways/map-blocks.ts';
 import type { MapStrip } from '../../ways/turn-map.ts';
 import type { TurnRange } from '../../ways/turns.ts';
 import type { WayPoint } from '../../ways/way-along.ts';
 import { mapKey, mapWords } from '../../words/turn-map-text.ts';
-import { degreesOf } from '../../words/units.ts';
 import { rectangle } from '../scene/frame.ts';
 import { box, circle, layer, line, outline, text, viewOf } from '../scene/marks.ts';
 import type { Layer, Mark, Scene, TextMark } from '../scene/scene.ts';
 import { svgOf } from '../svg/svg.ts';
+import { standOffTicks, turnTicks } from './map-ticks.ts';
 import { hatch, hatchRad } from './plane-layers.ts';
 
 const plot: Box = { minX: 0, maxX: 150, minY: 0, maxY: 110 };
@@ -68,10 +68,8 @@ export function turnMapChart({ fit: { title, units } }: Pick<Joint, 'fit'>, ways
   };
 }
 
-/** Above the last stand-off at which anything is blocked there is nothing to see. */
 function axesOf({ strips, asked }: WaysResult): Axes {
-  const blocked = strips.filter(({ near, foul, unknown }) => near.length + foul.length + unknown.length > 0);
-  const topMm = 1.15 * Math.max(10, ...blocked.map(({ strip }) => strip.toMm));
+  const topMm = mapTopMm(strips);
   return {
     x: (turnRad) => plot.minX + ((turnRad - asked.fromRad) / (asked.toRad - asked.fromRad)) * (plot.maxX - plot.minX),
     y: (standOffMm) => plot.minY + (Math.min(standOffMm, topMm) / topMm) * (plot.maxY - plot.minY),
@@ -79,45 +77,13 @@ function axesOf({ strips, asked }: WaysResult): Axes {
   };
 }
 
-/** Turns that are blocked over some stand-offs. */
-interface Block {
-  readonly fromMm: number;
-  readonly toMm: number;
-  readonly turns: TurnRange;
-}
-
-/** The blocks of one kind; what goes on the same in the next strip is one. */
-function blocksOf(strips: readonly MapStrip[], of: (strip: MapStrip) => readonly TurnRange[]): Block[] {
-  let open: Block[] = [];
-  const ended: Block[] = [];
-  for (const strip of strips) {
-    const { fromMm, toMm } = strip.strip;
-    const here = of(strip).map((turns): Block => {
-      const below = open.find((block) => block.turns.fromRad === turns.fromRad && block.turns.toRad === turns.toRad);
-      return { turns, fromMm: below?.fromMm ?? fromMm, toMm };
-    });
-    ended.push(
-      ...open.filter(
-        (block) =>
-          !here.some(
-            ({ turns, fromMm: from }) =>
-              block.fromMm === from && block.turns.fromRad === turns.fromRad && block.turns.toRad === turns.toRad,
-          ),
-      ),
-    );
-    open = here;
-  }
-  return [...ended, ...open];
-}
-
 function boxOf({ fromMm, toMm, turns: { fromRad, toRad } }: Block, { x, y, topMm }: Axes): Region[] {
   if (fromMm >= topMm) return [];
   return [[polygonLoop(rectangle({ minX: x(fromRad), maxX: x(toRad), minY: y(fromMm), maxY: y(toMm) }))]];
 }
 
-/** Below it nothing turns. */
 function dowelLayers({ strips }: WaysResult, { y, topMm }: Axes): Layer[] {
-  const engageMm = strips.findLast(({ strip }) => strip.onDowels)?.strip.toMm ?? 0;
+  const engageMm = engagedMm(strips);
   if (engageMm === 0 || engageMm > topMm) return [];
   return [
     layer('asked', [line(vec(plot.minX, y(engageMm)), vec(plot.maxX, y(engageMm)))]),
@@ -137,42 +103,19 @@ function wayLayers(way: readonly WayPoint[], { x, y, topMm }: Axes): Layer[] {
   ];
 }
 
-/** 1, 2 or 5 times a power of ten, not below `least`. */
-function niceStep(least: number): number {
-  const power = 10 ** Math.floor(Math.log10(least));
-  return ([1, 2, 5].find((times) => times * power >= least * (1 - 1e-9)) ?? 10) * power;
-}
-
 const degree = Math.PI / 180;
 
-function turnTicks({ asked }: WaysResult): number[] {
-  const [fromDeg, toDeg] = [degreesOf(asked.fromRad), degreesOf(asked.toRad)];
-  const span = toDeg - fromDeg;
-  const step = span > 60 ? 15 : span > 30 ? 10 : niceStep(span / 8);
-  const first = Math.ceil(fromDeg / step - 1e-9);
-  return Array.from({ length: Math.floor(toDeg / step + 1e-9) - first + 1 }, (_, i) => (first + i) * step);
-}
-
-function standOffTicks({ topMm }: Axes, units: Units): number[] {
-  const step = niceStep(topMm / mmIn(units) / 6) * mmIn(units);
-  return Array.from({ length: Math.floor(topMm / step) + 1 }, (_, i) => i * step);
-}
-
-const tickLines = (ways: WaysResult, axes: Axes, units: Units): Mark[] => [
-  ...turnTicks(ways).map((deg) =>
-    line(vec(axes.x(deg * degree), plot.minY - 1.2), vec(axes.x(deg * degree), plot.minY)),
-  ),
-  ...standOffTicks(axes, units).map((mm) => line(vec(plot.minX - 1.2, axes.y(mm)), vec(plot.minX, axes.y(mm)))),
+const tickLines = ({ asked }: WaysResult, { x, y, topMm }: Axes, units: Units): Mark[] => [
+  ...turnTicks(asked).map(({ at }) => line(vec(x(at * degree), plot.minY - 1.2), vec(x(at * degree), plot.minY))),
+  ...standOffTicks(topMm, units).map(({ at }) => line(vec(plot.minX - 1.2, y(at)), vec(plot.minX, y(at)))),
 ];
 
-const labels = (ways: WaysResult, axes: Axes, units: Units): TextMark[] => [
-  ...turnTicks(ways).map((deg) =>
-    text(vec(axes.x(deg * degree), plot.minY - 1.5 * textMm), `${Number(deg.toFixed(3))}°`.replace('-', '−'), textMm, {
-      anchor: 'middle',
-    }),
+const labels = ({ asked }: WaysResult, { x, y, topMm }: Axes, units: Units): TextMark[] => [
+  ...turnTicks(asked).map(({ at, text: words }) =>
+    text(vec(x(at * degree), plot.minY - 1.5 * textMm), words, textMm, { anchor: 'middle' }),
   ),
-  ...standOffTicks(axes, units).map((mm) =>
-    text(vec(plot.minX - 2, axes.y(mm) - 0.35 * textMm), bareGivenLength(mm, units), textMm, { anchor: 'end' }),
+  ...standOffTicks(topMm, units).map(({ at, text: words }) =>
+    text(vec(plot.minX - 2, y(at) - 0.35 * textMm), words, textMm, { anchor: 'end' }),
   ),
   text(vec(plot.minX - 8, plot.maxY + textMm), `stand-off, ${units}`, textMm, { bold: true }),
   text(vec(plot.maxX, plot.minY - 3.2 * textMm), 'turn', textMm, { anchor: 'end', bold: true }),
