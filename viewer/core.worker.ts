@@ -12,6 +12,7 @@ import { pull } from './heavy/pull.ts';
 import type { Question, Reply } from './heavy/questions.ts';
 import { setStraight } from './heavy/set-straight.ts';
 import { carriedIn, foretoldIn, placeFound, trialTold } from './heavy/trial-told.ts';
+import { metIn, waysTold } from './heavy/ways-told.ts';
 import { standingAt, work } from './heavy/work.ts';
 import { type PackedJob, packed, unpacked } from './packed.ts';
 import { type Call, patched, type WorkerMessage } from './protocol.ts';
@@ -70,7 +71,20 @@ function opened({ files, present }: Extract<Question, { readonly kind: 'open' }>
 
 type OfAJob = Extract<
   Question,
-  { readonly kind: 'work' | 'at' | 'make' | 'sheets' | 'pair-holes' | 'foretell' | 'trial' | 'place' | 'carry' }
+  {
+    readonly kind:
+      | 'work'
+      | 'at'
+      | 'make'
+      | 'sheets'
+      | 'pair-holes'
+      | 'foretell'
+      | 'trial'
+      | 'place'
+      | 'carry'
+      | 'ways'
+      | 'met';
+  }
 >;
 
 async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<void> {
@@ -116,6 +130,15 @@ async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<voi
         id,
         reply: { kind: 'carried', carried: await drained(id, carriedIn(job, question.go, question.stopped)) },
       });
+      return;
+    case 'ways':
+      post({
+        id,
+        reply: { kind: 'ways-told', told: await drained(id, waysTold(job, question.turns, question.units)) },
+      });
+      return;
+    case 'met':
+      post({ id, reply: { kind: 'met', met: metIn(job, question.at) } });
       return;
   }
 }

@@ -12,9 +12,10 @@ import { words } from './words.ts';
 /** A handle this near is taken, pixels. */
 const takePx = 30;
 const handlePx = 13;
-const turnStepDeg = 0.5;
 let grips = 0;
-const standOffStep = { mm: 0.5, in: 0.02 } as const;
+
+/** How finely a hand sets a position: degrees, and lengths in the units of the fit. */
+export const handSteps = { mm: { turn: 0.5, standOff: 0.5 }, in: { turn: 0.5, standOff: 0.02 } } as const;
 
 /**
  * Two handles on the drawing that change the way in: one turns about the crank by how much the part goes on turned, one
@@ -69,7 +70,7 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
       const { x, y } = toPlane(face.view(), at);
       const before = entryTurn(app.job.now.value?.fit.offerUp);
       const angle = (((Math.atan2(y, x) * 180) / Math.PI - 90 + 540) % 360) - 180;
-      const turn = Math.round(angle / turnStepDeg) * turnStepDeg;
+      const turn = Math.round(angle / handSteps.mm.turn) * handSteps.mm.turn;
       // at no turn there would be no handle to take hold of again
       if (before !== null && turn !== 0)
         edit((position) => (position.turn === before ? { ...position, turn } : position));
@@ -84,8 +85,9 @@ export function entryHandles(app: App, face: Pane, side: Pane): () => void {
       const [checked, job] = [app.answers.checked.value, app.job.now.value];
       if (before === null || checked === null || job === null) return;
       const { units } = job.fit;
+      const step = handSteps[units].standOff;
       const along = (toPlane(side.view(), at).x * checked.pictures.sideSign) / mmIn(units);
-      const standOff = Math.max(standOffStep[units], Math.round(along / standOffStep[units]) * standOffStep[units]);
+      const standOff = Math.max(step, Math.round(along / step) * step);
       const was = before / mmIn(units);
       edit((position) =>
         position.standOff === was ? { ...position, standOff: Number(standOff.toFixed(3)) } : position,

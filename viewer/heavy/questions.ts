@@ -1,12 +1,14 @@
 import type { Standing } from '../../src/clearance/at-position.ts';
 import type { CheckResult } from '../../src/clearance/check-result.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
+import type { Tick } from '../../src/drawing/fit/map-ticks.ts';
 import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import type { SheetPreview } from '../../src/drawing/markout/markout-pages.ts';
 import type { BarReading } from '../../src/drawing/scene/check-bars.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
+import type { FitFile } from '../../src/files/fit-file.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { LoopFile } from '../../src/files/part-file.ts';
 import type { GoFile, TrialFile } from '../../src/files/trial-file.ts';
@@ -19,6 +21,10 @@ import type { Alternative } from '../../src/plan/alternatives/alternative.ts';
 import type { PlanFigures } from '../../src/plan/plan-result.ts';
 import type { NextReading } from '../../src/trial/measure-next.ts';
 import type { Conclusion } from '../../src/trial/solve.ts';
+import type { Block } from '../../src/ways/map-blocks.ts';
+import type { Met } from '../../src/ways/meetings.ts';
+import type { TurnRange } from '../../src/ways/turns.ts';
+import type { WayPoint } from '../../src/ways/way-along.ts';
 import type { Carried, PlaceToRead, Stopped } from '../job/trial-edits.ts';
 import type { PackedJob } from '../packed.ts';
 import type { HomeTexts } from './home-texts.ts';
@@ -68,7 +74,11 @@ export type Question =
   /** What lies under the hand at a go; null is one that is to be begun. */
   | { readonly kind: 'place'; readonly go: GoFile | null; readonly pointed: PointedAt }
   /** How the readings of a go come along where it is put right how it stopped; null is not written down. */
-  | { readonly kind: 'carry'; readonly go: GoFile; readonly stopped: Stopped | null };
+  | { readonly kind: 'carry'; readonly go: GoFile; readonly stopped: Stopped | null }
+  /** Every way in within some turns, told in a unit; null in that of the fit. */
+  | { readonly kind: 'ways'; readonly turns: TurnRange; readonly units: Units | null }
+  /** What is in the way at a turn and a stand-off. */
+  | { readonly kind: 'met'; readonly at: WayPoint };
 
 /** What of a job changes no answer; only a report is sent it, to hold the job whole. */
 export type BesideAnswers = Pick<JobFile, 'pictures' | 'openRuns' | 'records'>;
@@ -169,6 +179,32 @@ export type PlaceFound =
   | { readonly kind: 'place'; readonly place: PlaceToRead }
   | { readonly kind: 'nothing-beside'; readonly section: string };
 
+/** The map of turns and stand-offs, for drawing: what is not blocked is free. */
+export interface TurnMap {
+  readonly asked: TurnRange;
+  readonly topMm: number;
+  /** Where the dowels are engaged, so that nothing turns: from home up to here. */
+  readonly dowelsMm: number;
+  readonly blocks: Readonly<Record<'foul' | 'near' | 'unknown', readonly Block[]>>;
+  readonly turnTicks: readonly Tick[];
+  readonly standOffTicks: readonly Tick[];
+}
+
+/** Every way in, as the page shows it. */
+export interface WaysTold {
+  readonly line: string;
+  readonly grounds: readonly string[];
+  readonly exists: boolean | null;
+  /** Null where nothing can be told. */
+  readonly map: TurnMap | null;
+  /** The way one would go, where it is another than the fit's: without a cut where that can be, else the cheapest. */
+  readonly way: {
+    readonly points: readonly WayPoint[];
+    readonly text: string;
+    readonly offerUp: NonNullable<FitFile['offerUp']>;
+  } | null;
+}
+
 export type Reply =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'findings'; readonly findings: readonly Finding[] }
@@ -191,4 +227,6 @@ export type Reply =
   | { readonly kind: 'foretold'; readonly texts: readonly string[] | null }
   | { readonly kind: 'trial-told'; readonly told: TrialTold | null }
   | { readonly kind: 'place-found'; readonly found: PlaceFound | null }
-  | { readonly kind: 'carried'; readonly carried: Carried | null };
+  | { readonly kind: 'carried'; readonly carried: Carried | null }
+  | { readonly kind: 'ways-told'; readonly told: WaysTold | null }
+  | { readonly kind: 'met'; readonly met: Met | null };

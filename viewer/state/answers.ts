@@ -32,6 +32,7 @@ import { amended } from '../job/part-edits.ts';
 import { packed, unpacked } from '../packed.ts';
 import type { Stop } from '../way.ts';
 import { wantsOf } from '../words/wants.ts';
+import { EveryWay } from './every-way.ts';
 import { TrialFits } from './trial-fits.ts';
 
 const start = (): Worker => new CoreWorker();
@@ -61,6 +62,7 @@ export class Answers {
   /** What the hand waits for while it moves; an answer that is nearly there still shows the way. */
   readonly #live = new Core({ start, hurries: false });
   readonly trial = new TrialFits(this.#live, this.#long);
+  readonly everyWay = new EveryWay(this.#live, this.#long);
   /** The side a job was first seen from; an edit does not turn it round, nor does what is made of it. */
   #seenFrom: SeenFrom | null = null;
   #asked: { readonly job: JobFile; readonly alternatives: boolean } | null = null;
@@ -77,6 +79,7 @@ export class Answers {
     this.stands.value = null;
     this.findings.value = [];
     this.trial.forget();
+    this.everyWay.forget();
     this.#sayNothing();
   }
 

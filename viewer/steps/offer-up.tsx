@@ -17,6 +17,7 @@ import type { Pane } from '../stage/pane.ts';
 import { lastStop, placeOnWay } from '../way.ts';
 import { standingWords } from '../words/standing.ts';
 import { words } from '../words.ts';
+import { EveryWayIn } from './every-way.tsx';
 import type { StepProps } from './step-props.ts';
 
 /** Whether it goes, in one line. */
@@ -31,6 +32,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
       {checked === null ? null : reasonTexts(checked.joint, checked.check).map((text) => <p key={text}>{text}</p>)}
       {checked === null ? null : <Standing app={app} state={state} />}
       {checked === null ? null : <Fouls places={checked.pictures.foulPlaces} face={pane} side={side} />}
+      {checked === null ? null : <EveryWayIn app={app} job={job} />}
       <Positions app={app} job={job} />
       {checked === null || checked.check.rotating.length === 0 ? null : (
         <Group name={words.rotating}>
