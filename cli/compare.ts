@@ -17,7 +17,7 @@ import { endWith, printJson, printVerdictFirst } from './terminal.ts';
 const examples = `
 Both parts show one face, from whichever side, with two dowels or more of the same names.
 Exit code: 0 nothing stands on B beyond A by more than both tracings may err, 1 something does, 2 an input is wrong,
-3 undecided: the two do not register.
+3 undecided: the two do not register, or where nothing was found not all was traced.
 
 Examples:
   fettle compare profiles/marsh-carrier/block.part.json profiles/marsh-carrier/block.part.json
@@ -65,8 +65,8 @@ const codes = {
   undecided: exitCodes.undecided,
 } as const;
 
-const verdictOf = ({ refusal, beyond }: CompareResult): keyof typeof codes =>
-  refusal !== null ? 'undecided' : beyond.length > 0 ? 'too-close' : 'goes';
+const verdictOf = ({ settled, beyond }: CompareResult): keyof typeof codes =>
+  settled ? (beyond.length > 0 ? 'too-close' : 'goes') : 'undecided';
 
 function pairsIn(file: string, text: string): NamePair[] {
   const pairs = text.split(',').map((pair) => pair.split('=').map((name) => name.trim()));

@@ -32,6 +32,7 @@ export const compareAnswerSchema = z
       rmsMm: millimetres.nullable(),
       spacingErrorMm: millimetres.nullable(),
     }),
+    settled: z.boolean().describe('false: nothing was found beyond, but not all was traced or has a depth'),
     standing: standing.describe('what the second has beyond the first, and both errors, the proudest first'),
     within: standing.describe('what stands out by no more than both errors'),
     agreement: z

@@ -7,7 +7,7 @@ import { roundDepth, roundOrNull } from './rounded.ts';
 
 /** Two castings compared, as JSON, the answer of `fettle compare --json`: mm, mm² and degrees, rounded to 1e-6. */
 export function compareAnswer({ fixed, moving, dowelUp }: Joint, result: CompareResult): CompareAnswer {
-  const { refusal, beyond, within, agreement } = result;
+  const { refusal, beyond, within, settled, agreement } = result;
   return {
     format: 'fettle-compare/1',
     first: fixed.name,
@@ -19,6 +19,7 @@ export function compareAnswer({ fixed, moving, dowelUp }: Joint, result: Compare
       rmsMm: roundOrNull(dowelUp.rmsMm),
       spacingErrorMm: roundOrNull(dowelUp.spacingErrorMm),
     },
+    settled,
     standing: beyond.map(standingAnswer),
     within: within.map(standingAnswer),
     agreement: agreement && {

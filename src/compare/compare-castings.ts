@@ -1,4 +1,5 @@
 import type { Progress } from '../geometry/progress.ts';
+import type { Casting } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { Refusal } from '../joint/notices.ts';
 import { type Agreement, agreementOf } from './agreement.ts';
@@ -14,13 +15,15 @@ export interface CompareResult {
   readonly beyond: readonly Standing[];
   /** What stands by no more than those errors, as traced. */
   readonly within: readonly Standing[];
+  /** False where nothing was found beyond, but metal may stand there that nobody traced or whose depth nobody stated. */
+  readonly settled: boolean;
   /** How well the outlines agree, both ways; null where both have metal at no common depth. */
   readonly agreement: Agreement | null;
 }
 
 /** What the second of two castings that lie together has beyond the first, by section and depth; see `layTogether`. */
 export function* compareCastings({ fixed, moving, refusal }: Joint): Generator<Progress, CompareResult> {
-  if (refusal !== null) return { refusal, beyond: [], within: [], agreement: null };
+  if (refusal !== null) return { refusal, beyond: [], within: [], settled: false, agreement: null };
   const beyond: Standing[] = [];
   const within: Standing[] = [];
   for (const [i, section] of moving.sections.entries()) {
@@ -33,8 +36,17 @@ export function* compareCastings({ fixed, moving, refusal }: Joint): Generator<P
   }
   yield { step: 'how well they agree', done: 0, of: 1 };
   const agreement = agreementOf(fixed.sections, moving.sections);
-  return { refusal: null, beyond: inOrder(beyond), within: inOrder(within), agreement };
+  const settled = beyond.length > 0 || isToldThroughout(fixed, moving);
+  return { refusal: null, beyond: inOrder(beyond), within: inOrder(within), settled, agreement };
 }
+
+/** Metal without a depth may hide what stands beyond; what was traced of the first alone may be anything on the second. */
+const isToldThroughout = (first: Casting, second: Casting): boolean =>
+  (second.traced === null || isSame(first.traced, second.traced)) &&
+  [first, second].every(({ sections }) => sections.every(({ depth }) => depth !== null));
+
+/** Limits of tracing written alike, as in two tracings after one plan. */
+const isSame = (a: Casting['traced'], b: Casting['traced']): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 const inOrder = (all: readonly Standing[]): Standing[] => joinedStanding(all).sort(proudestFirst);
 

@@ -24,12 +24,14 @@ export function compareText(joint: Joint, result: CompareResult): string {
 }
 
 /** What was found, in one line, the verdict first. */
-export function compareLine(joint: Joint, { refusal, beyond }: CompareResult): string {
+export function compareLine(joint: Joint, { refusal, beyond, settled }: CompareResult): string {
   const { units } = joint.fit;
   const [first, second] = namesOf(joint);
   if (refusal !== null) return `UNDECIDED: ${reasonText(refusal.code)}.`;
   const [proudest] = beyond;
   const names = `${second} beyond ${first}`;
+  if (!settled)
+    return `UNDECIDED: nothing was found on ${names}, but not all of it was traced, or its depth is not stated.`;
   if (proudest === undefined) return `NOTHING MORE: nothing stands on ${names} by more than both tracings may err.`;
   const most =
     proudest.proudMm === null

@@ -72,21 +72,24 @@ const Turns = ({ turns, onSet }: { readonly turns: TurnsAsked; readonly onSet: (
 
 function Answer({ app, job, told }: Props & { readonly told: WaysTold }) {
   const { way, map } = told;
+  const needsNoCut = told.exists === true;
   const offerUp = job.fit.offerUp ?? [];
   const isAside = offerUp.some(({ shift: [x, y] = [0, 0] }) => x !== 0 || y !== 0);
+  const isTaken = way !== null && isSameWay(offerUp, way.offerUp);
+  const found = way === null || isTaken ? null : { points: way.points, name: words.found(needsNoCut) };
   return (
     <section class="every-way" aria-label={words.ask}>
-      <p class="conclusion" data-conclusion={told.exists === true ? 'explained' : undefined}>
+      <p class="conclusion" data-conclusion={needsNoCut ? 'explained' : undefined}>
         {told.line}
       </p>
-      {map === null ? null : <TurnMap app={app} job={job} map={map} told={told} />}
+      {map === null ? null : <TurnMap app={app} job={job} map={map} found={found} />}
       {offerUp.length < 2 ? <p>{words.homeOnly}</p> : null}
       {isAside ? <p>{words.aside}</p> : null}
-      {way === null ? null : isSameWay(offerUp, way.offerUp) ? (
+      {way === null ? null : isTaken ? (
         <p role="status">{words.taken}</p>
       ) : (
         <>
-          <p>{words.wayFound(told.exists === true, way.text)}</p>
+          <p>{words.wayFound(needsNoCut, way.text)}</p>
           <button type="button" onClick={() => app.job.edit((now) => withWay(now, way.offerUp))}>
             {words.take}
           </button>

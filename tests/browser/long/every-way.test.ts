@@ -106,6 +106,13 @@ describeInBrowser('every way in, on a phone', () => {
     await expect.poll(positions).toEqual(asItWas);
   });
 
+  it('moves nothing where a finger trembles on a handle, and none past what it shows', async () => {
+    await drag(2, 2, -1);
+    expect(await positions()).toEqual(asItWas);
+    await drag(1, 0, -30);
+    expect(await positions()).toEqual(asItWas);
+  });
+
   it('keeps a turn that is shared with home, and says so', async () => {
     await drag(3, 40, -20);
     const [, , third = ''] = await positions();

@@ -30,6 +30,7 @@ describe('two castings of one face', () => {
   it('that are one have nothing beyond one another, and agree', () => {
     expect(compared(known, part('Same', rib()))).toEqual({
       refusal: null,
+      settled: true,
       beyond: [],
       within: [],
       agreement: { mostMm: 0, largestMm: 0, at: expect.anything(), depth: { fromMm: 12, toMm: 90 } },
@@ -63,6 +64,20 @@ describe('two castings of one face', () => {
     const { beyond, within, agreement } = compared(part('Grown', rib([box(0, 0, 42, 8)])), known);
     expect({ beyond, within }).toEqual({ beyond: [], within: [] });
     expect(agreement?.largestMm).toBeCloseTo(2, 3);
+  });
+
+  it('settles nothing where nothing was found but not all of the second was traced, or a depth is not stated', () => {
+    const traced = { depth: null, loops: [box(-20, -20, 60, 30)] };
+    const partly = { ...part('Partly', rib()), traced };
+    expect(compared(known, partly).settled).toBe(false);
+    expect(compareText(laid(known, partly), compared(known, partly))).toMatch(/^UNDECIDED: nothing was found/);
+    expect(compared({ ...known, traced }, partly).settled).toBe(true);
+    const endless = castingOf({
+      name: 'Endless',
+      holes,
+      sections: [{ id: 'rib', depth: null, loops: [box(0, 0, 40, 8)] }],
+    });
+    expect(compared(endless, known).settled).toBe(false);
   });
 
   it('tells what stands out by less than both may err as within tracing error', () => {

@@ -27,7 +27,11 @@ interface Held {
   readonly grip: Grip;
   /** From the pointer to the middle of the handle, so that it does not jump into the hand. */
   readonly off: { readonly x: number; readonly y: number };
+  /** Where it was pressed, until it is plain that it is dragged: a finger that only touches trembles too. */
+  from: { readonly x: number; readonly y: number } | null;
 }
+
+const tapPx = 4;
 
 /** The positions of the way in but home, to be dragged, or moved by arrow keys. */
 export function MapHandles(props: Props) {
@@ -44,12 +48,15 @@ export function MapHandles(props: Props) {
     if (point === undefined || event.button !== 0) return;
     if (event.isTrusted) event.currentTarget.setPointerCapture(event.pointerId);
     const { x, y } = centreOf(point);
-    held.current = { grip: new Grip(app, index), off: { x: x - event.clientX, y: y - event.clientY } };
+    const from = { x: event.clientX, y: event.clientY };
+    held.current = { grip: new Grip(app, index), off: { x: x - from.x, y: y - from.y }, from };
     onHold(index);
   };
   const drag = (event: PointerEvent): void => {
     if (held.current === null) return;
-    const { grip, off } = held.current;
+    const { grip, off, from: pressed } = held.current;
+    if (pressed !== null && Math.hypot(event.clientX - pressed.x, event.clientY - pressed.y) < tapPx) return;
+    held.current.from = null;
     const to = axes.place(event.clientX + off.x, event.clientY + off.y);
     const from = way[grip.index]?.standOff ?? 0;
     // above the map there is more room than it shows

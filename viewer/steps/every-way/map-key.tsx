@@ -5,12 +5,13 @@ const kinds = ['foul', 'near', 'unknown'] as const;
 
 interface Props {
   readonly map: TurnMap;
+  readonly hasWay: boolean;
   /** What the way that was found is called; null where there is none. */
   readonly found: string | null;
 }
 
 /** What is on the map, of what is there; the fills of the map are here, as fine on it. */
-export const MapKey = ({ map, found }: Props) => (
+export const MapKey = ({ map, hasWay, found }: Props) => (
   <ul class="key">
     {kinds
       .filter((kind) => map.blocks[kind].length > 0)
@@ -22,7 +23,7 @@ export const MapKey = ({ map, found }: Props) => (
           {words.key[kind]}
         </li>
       ))}
-    <Line kind="present" text={words.present} />
+    {hasWay ? <Line kind="present" text={words.present} /> : null}
     {found === null ? null : <Line kind="found" text={found} />}
     {map.dowelsMm === 0 ? null : <Line kind="dowels" text={words.dowels} />}
   </ul>

@@ -4,7 +4,7 @@ import { mmIn } from '../../../src/job/length-text.ts';
 import type { WayPoint } from '../../../src/ways/way-along.ts';
 import type { App } from '../../app.ts';
 import { handSteps } from '../../entry-handles.ts';
-import type { TurnMap as MapShown, WaysTold } from '../../heavy/questions.ts';
+import type { TurnMap as MapShown } from '../../heavy/questions.ts';
 import { heldByHome } from '../../job/way-edits.ts';
 import { everyWayWords as words } from '../../words/every-way.ts';
 import { arrowOf } from './arrow-keys.ts';
@@ -18,11 +18,12 @@ interface Props {
   readonly app: App;
   readonly job: JobFile;
   readonly map: MapShown;
-  readonly told: WaysTold;
+  /** The way that was found, where it is another than the job's; and what it is called. */
+  readonly found: { readonly points: readonly WayPoint[]; readonly name: string } | null;
 }
 
 /** The map of turns and stand-offs: turns across, stand-off up, home at the foot. */
-export function TurnMap({ app, job, map, told }: Props) {
+export function TurnMap({ app, job, map, found }: Props) {
   const { fit } = job;
   const shown = app.reader.units.value ?? fit.units;
   const way = fit.offerUp ?? [];
@@ -81,7 +82,7 @@ export function TurnMap({ app, job, map, told }: Props) {
               axes={axes}
               units={shown}
               present={points}
-              found={told.way?.points ?? null}
+              found={found?.points ?? null}
               touched={touched}
             />
             <button
@@ -118,7 +119,7 @@ export function TurnMap({ app, job, map, told }: Props) {
       <p role="status" class="met">
         {said.join(' ')}
       </p>
-      <MapKey map={map} found={told.way === null ? null : words.found(told.exists === true)} />
+      <MapKey map={map} hasWay={points.length > 1} found={found?.name ?? null} />
       <p id="map-help" class="by-hand">
         {words.help}
       </p>
