@@ -82,6 +82,7 @@ export function* findWays(
   const map = turnMap(strips, near, asked);
   const widest = yield* widestWay(joint, strips, asked);
   const check = widest && (yield* checkJoint(along(joint, widest)));
+  if (check !== null && check.reason !== null) return { ...nothing, reason: check.reason, strips: map };
   const legs = widest === null ? [] : legsOf(widest.way);
   const forgives = widest && forgivenBy(joint, legs);
   const steered = wander && widest && { wander, clearanceMm: wanderClearanceMm(joint, legs, wander) };

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { drain } from '../../../src/geometry/progress.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
 import { findWays, type WaysResult } from '../../../src/ways/find-ways.ts';
+import { waysText } from '../../../src/words/ways-text.ts';
 import { box, castingOf, disc, dowel, ringPiece } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 
@@ -160,6 +161,17 @@ describe('limits on the way in', () => {
     expect(exists).toBeNull();
     expect(widest).toBeNull();
     expect(strips[0]?.unknown.length).toBeGreaterThan(0);
+  });
+
+  it('castings that never come near one another are not judged, and that is said', () => {
+    const joint = jointOf({ ...jobWithClutch, nothingShares: false });
+    const ways = waysOf(joint);
+    expect({ reason: ways.reason, exists: ways.exists, cheapest: ways.cheapest }).toEqual({
+      reason: 'never-near',
+      exists: null,
+      cheapest: null,
+    });
+    expect(waysText(joint, ways)).toMatch(/^UNDECIDED: (?!where nobody)/);
   });
 
   it('metal without a depth is met at every stand-off, so nothing is told', () => {
