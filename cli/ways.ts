@@ -119,12 +119,14 @@ function writeWay(fitFile: string, { joint, whole }: OpenedJob, result: WaysResu
         expected: 'a way that clears, or a cut of what is offered that does',
       },
     ]);
-  save(fitFile + beforeSuffix, readFileSync(fitFile));
-  save(fitFile, fileText(isWholeJob(fitFile) ? withWay(whole, joint, way) : withWay(whole, joint, way).fit));
+  const before = readFileSync(fitFile);
+  const changed = withWay(whole, joint, way);
+  save(fitFile + beforeSuffix, before);
+  save(fitFile, fileText(isWholeJob(before.toString('utf8')) ? changed : changed.fit));
   say(`${fitFile}: the way in is now ${wayText(way, joint.fit.units)}. As it was: ${fitFile}${beforeSuffix}.`);
 }
 
-const isWholeJob = (file: string): boolean => JSON.parse(readFileSync(file, 'utf8')).format === 'fettle-job/1';
+const isWholeJob = (text: string): boolean => JSON.parse(text).format === 'fettle-job/1';
 
 const withWay = (whole: JobFile, { fit }: Joint, way: Parameters<typeof offerUpOf>[0]): JobFile => ({
   ...whole,

@@ -22,7 +22,7 @@ import type {
   InstallAnswer,
   RotatingAnswer,
 } from './check-answer.ts';
-import { roundOrNull } from './rounded.ts';
+import { roundDegrees, roundOrNull } from './rounded.ts';
 import { warningOf } from './warning.ts';
 
 /**
@@ -57,10 +57,8 @@ export const checkAnswer = (joint: Joint, result: CheckResult): CheckAnswer => (
   warnings: result.notices.map((notice) => warningOf(notice, joint.fit.units)),
 });
 
-const degrees = (rad: number): number => round6((rad * 180) / Math.PI);
-
 const dowelUpAnswer = ({ turnRad, shift, rmsMm, spacingErrorMm, pairs, hand }: Joint['dowelUp']): DowelUpAnswer => ({
-  turnDeg: degrees(turnRad),
+  turnDeg: roundDegrees(turnRad),
   shiftMm: roundPoint6(shift),
   rmsMm: roundOrNull(rmsMm),
   spacingErrorMm: roundOrNull(spacingErrorMm),
@@ -99,7 +97,7 @@ const nearestAnswer = ({ fixedAt, movingAt, fixedSection, movingSection }: Neare
 const instantAnswer = ({ leg, at, turnRad, standOffMm }: Instant) => ({
   leg,
   at: round6(at),
-  turnDeg: degrees(turnRad),
+  turnDeg: roundDegrees(turnRad),
   standOffMm: round6(standOffMm),
 });
 

@@ -3,7 +3,7 @@ import type { Standing } from '../compare/standing-beyond.ts';
 import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { CompareAnswer } from './compare-answer.ts';
-import { roundDepth, roundOrNull } from './rounded.ts';
+import { roundDegrees, roundDepth, roundOrNull } from './rounded.ts';
 
 /** Two castings compared, as JSON, the answer of `fettle compare --json`: mm, mm² and degrees, rounded to 1e-6. */
 export function compareAnswer({ fixed, moving, dowelUp }: Joint, result: CompareResult): CompareAnswer {
@@ -14,7 +14,7 @@ export function compareAnswer({ fixed, moving, dowelUp }: Joint, result: Compare
     second: moving.name,
     reason: refusal?.code ?? null,
     dowelUp: {
-      turnDeg: round6((dowelUp.turnRad * 180) / Math.PI),
+      turnDeg: roundDegrees(dowelUp.turnRad),
       shiftMm: roundPoint6(dowelUp.shift),
       rmsMm: roundOrNull(dowelUp.rmsMm),
       spacingErrorMm: roundOrNull(dowelUp.spacingErrorMm),

@@ -12,7 +12,7 @@ import { homeAnswer, installAnswer } from './check.ts';
 import { cutAnswer } from './cut.ts';
 import type { AlternativeAnswer, GrindAnswer } from './grind-answer.ts';
 import { markingAnswer } from './marking.ts';
-import { roundOrNull } from './rounded.ts';
+import { roundDegrees, roundOrNull } from './rounded.ts';
 import { warningOf } from './warning.ts';
 
 /**
@@ -91,7 +91,7 @@ function alternativeAnswer({ change, holds, areaMm2, massG, against }: Alternati
       return { ...same, what, part: 'both', ...outcome };
     case 'turn':
     case 'stand-off': {
-      const turnDeg = what === 'turn' ? round6((change.turnRad * 180) / Math.PI) : null;
+      const turnDeg = what === 'turn' ? roundDegrees(change.turnRad) : null;
       const standOffMm = what === 'stand-off' ? change.standOffMm : null;
       return { what, homeMm: null, wayInMm: null, part: change.part, turnDeg, standOffMm, ...outcome };
     }

@@ -6,7 +6,7 @@ import type { BlindDepth, EngagementResult } from '../holes/tapped-depth.ts';
 import type { ThreadData } from '../holes/thread-data.ts';
 import type { Stray } from '../holes/wall.ts';
 import type { HoleAnswer } from './hole-answer.ts';
-import { roundOrNull } from './rounded.ts';
+import { roundDegrees, roundOrNull } from './rounded.ts';
 
 /** A tapped hole as JSON, the answer of `fettle hole --json`: mm, mm² and degrees, each figure rounded to 1e-6. */
 export const holeAnswer = (hole: HoleResult): HoleAnswer => ({
@@ -73,7 +73,7 @@ const blindAnswer = ({ shoulderMm, tipMm }: BlindDepth) => ({ shoulderMm: round6
 
 const strayAnswer = ({ offMm, leanRad }: Stray) => ({
   offMm: round6(offMm),
-  leanDeg: leanRad === null ? null : round6((leanRad * 180) / Math.PI),
+  leanDeg: leanRad === null ? null : roundDegrees(leanRad),
 });
 
 const oldAnswer = ({ grooveMm, goneShare, ofNewShare, samePitch }: OldThread) => ({

@@ -1,7 +1,7 @@
 import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
 import type { Divider, MarkingRow } from '../markout/marking-row.ts';
 import type { MarkingRowAnswer } from './marking-row.ts';
-import { roundDepth, roundOrNull } from './rounded.ts';
+import { roundDegrees, roundDepth, roundOrNull } from './rounded.ts';
 
 /** A row of the marking-out table as the answer gives it. */
 export const markingAnswer = (row: MarkingRow): MarkingRowAnswer => ({
@@ -13,7 +13,7 @@ export const markingAnswer = (row: MarkingRow): MarkingRowAnswer => ({
   wholeTip: row.wholeTip,
   alongMm: round6(row.alongMm),
   at: roundPoint6(row.at),
-  angleDeg: round6((row.angleRad * 180) / Math.PI),
+  angleDeg: roundDegrees(row.angleRad),
   radiusMm: round6(row.radiusMm),
   dividers: row.dividers && [dividerAnswer(row.dividers[0]), dividerAnswer(row.dividers[1])],
   firstMm: round6(row.firstMm),

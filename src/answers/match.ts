@@ -5,7 +5,7 @@ import type { PatternHole } from '../holes/patterns/pattern.ts';
 import type { StandardPattern } from '../holes/patterns/standard-pattern.ts';
 import type { OtherPosition } from '../holes/patterns/symmetry.ts';
 import type { MatchAnswer } from './match-answer.ts';
-import { roundOrNull } from './rounded.ts';
+import { roundDegrees, roundOrNull } from './rounded.ts';
 
 /** Two patterns matched, as JSON, the answer of `fettle match --json`: mm and degrees, each figure rounded to 1e-6. */
 export const matchAnswer = ({ fixed, moving, options, match, standards, goes }: PartMatch): MatchAnswer => ({
@@ -18,14 +18,14 @@ export const matchAnswer = ({ fixed, moving, options, match, standards, goes }: 
   goes,
   hand: match.hand,
   otherHand: { ...match.otherHand, rmsMm: roundOrNull(match.otherHand.rmsMm) },
-  turnDeg: degrees(match.turnRad),
+  turnDeg: roundDegrees(match.turnRad),
   shiftMm: roundPoint6(match.shift),
   rmsMm: roundOrNull(match.rmsMm),
   largestMm: roundOrNull(match.largestMm),
   pairs: match.pairs.map(pairAnswer),
   bolts: match.bolts && {
     conclusion: match.bolts.conclusion,
-    turnDeg: degrees(match.bolts.motion.turnRad),
+    turnDeg: roundDegrees(match.bolts.motion.turnRad),
     shiftMm: roundPoint6(match.bolts.motion.shift),
     fullest: roundOrNull(match.bolts.fullest),
   },
@@ -42,8 +42,6 @@ export const matchAnswer = ({ fixed, moving, options, match, standards, goes }: 
   },
 });
 
-const degrees = (rad: number): number => round6((rad * 180) / Math.PI);
-
 const idsOf = (holes: readonly PatternHole[]): string[] => holes.map(({ id }) => id);
 
 const pairAnswer = ({ fixed, moving, offMm, allowance, linesUp }: MatchedPair): MatchAnswer['pairs'][number] => ({
@@ -56,7 +54,7 @@ const pairAnswer = ({ fixed, moving, offMm, allowance, linesUp }: MatchedPair): 
 });
 
 const otherAnswer = ({ turnRad, shift, pairs, rmsMm, asGood }: OtherPosition): MatchAnswer['others'][number] => ({
-  turnDeg: degrees(turnRad),
+  turnDeg: roundDegrees(turnRad),
   shiftMm: roundPoint6(shift),
   pairs,
   rmsMm: round6(rmsMm),
@@ -73,5 +71,5 @@ const standardAnswer = (pattern: StandardPattern): MatchAnswer['standards']['fix
   found: idsOf(pattern.found),
   rmsMm: round6(pattern.rmsMm),
   centreMm: roundPoint6(pattern.centre),
-  turnDeg: degrees(pattern.turnRad),
+  turnDeg: roundDegrees(pattern.turnRad),
 });

@@ -3,7 +3,7 @@ import { round6, roundPoint6 } from '../geometry/plane/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { TrialResult } from '../trial/trial-result.ts';
 import { grindAnswer } from './grind.ts';
-import { roundDepth } from './rounded.ts';
+import { roundDegrees, roundDepth } from './rounded.ts';
 import type { StopAnswer, TrialAnswer } from './trial-answer.ts';
 
 /** What trial fits teach as JSON, the answer of `fettle trial --json`: mm, mm² and degrees, rounded to 1e-6. */
@@ -14,9 +14,9 @@ export function trialAnswer(joint: Joint, result: TrialResult, foretold: Foretol
     title: joint.fit.title,
     conclusion: explanation.conclusion,
     shiftMm: roundPoint6(explanation.shift),
-    turnDeg: degrees(explanation.turnRad),
+    turnDeg: roundDegrees(explanation.turnRad),
     shiftErrorMm: round6(explanation.shiftErrorMm),
-    turnErrorDeg: degrees(explanation.turnErrorRad),
+    turnErrorDeg: roundDegrees(explanation.turnErrorRad),
     sections: explanation.sections.map(({ part, section, offsetMm, errorMm, wrong }) => ({
       part,
       section,
@@ -55,12 +55,10 @@ export function trialAnswer(joint: Joint, result: TrialResult, foretold: Foretol
   };
 }
 
-const degrees = (rad: number): number => round6((rad * 180) / Math.PI);
-
 const stopAnswer = (stop: Stop): StopAnswer => ({
   leg: stop.leg,
   at: round6(stop.at),
-  turnDeg: degrees(stop.turnRad),
+  turnDeg: roundDegrees(stop.turnRad),
   standOffMm: round6(stop.standOffMm),
   fixedSection: stop.fixedSection,
   movingSection: stop.movingSection,

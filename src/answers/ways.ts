@@ -5,7 +5,7 @@ import type { TurnRange } from '../ways/turns.ts';
 import type { Wander } from '../ways/wander.ts';
 import type { WayPoint } from '../ways/way-along.ts';
 import { againstTexts } from '../words/hindrance-text.ts';
-import { roundOrNull } from './rounded.ts';
+import { roundDegrees, roundOrNull } from './rounded.ts';
 import type { WaysAnswer } from './ways-answer.ts';
 
 /** Every way in as JSON, the answer of `fettle ways --json`: mm and degrees, rounded to 1e-6. */
@@ -15,8 +15,8 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
     format: 'fettle-ways/1',
     title: joint.fit.title,
     reason: ways.reason,
-    turnFrom: degrees(asked.fromRad),
-    turnTo: degrees(asked.toRad),
+    turnFrom: roundDegrees(asked.fromRad),
+    turnTo: roundDegrees(asked.toRad),
     askedMm: ways.askedMm,
     exists: ways.exists,
     widest: widest && {
@@ -38,8 +38,8 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
       windows: windows.map(({ fromMm, toMm, turns }) => ({
         fromMm: round6(fromMm),
         toMm: round6(toMm),
-        turnFrom: degrees(turns.fromRad),
-        turnTo: degrees(turns.toRad),
+        turnFrom: roundDegrees(turns.fromRad),
+        turnTo: roundDegrees(turns.toRad),
       })),
     })),
     cheapest: (cheapest?.ways ?? []).map(({ of, way, holds, volumeMm3, massG, leastWallMm, against }) => ({
@@ -64,17 +64,15 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
   };
 }
 
-const degrees = (rad: number): number => round6((rad * 180) / Math.PI);
-
 const wanderAnswer = ({ turnRad, standOffMm, shiftMm, tiltRad }: Wander) => ({
-  turn: degrees(turnRad),
+  turn: roundDegrees(turnRad),
   standOff: round6(standOffMm),
   shift: round6(shiftMm),
-  tilt: degrees(tiltRad),
+  tilt: roundDegrees(tiltRad),
 });
 
 const wayAnswer = (way: readonly WayPoint[]): { turn: number; standOff: number }[] =>
-  way.map(({ turnRad, standOffMm }) => ({ turn: degrees(turnRad), standOff: round6(standOffMm) }));
+  way.map(({ turnRad, standOffMm }) => ({ turn: roundDegrees(turnRad), standOff: round6(standOffMm) }));
 
 const turnsAnswer = (turns: readonly TurnRange[]): [number, number][] =>
-  turns.map(({ fromRad, toRad }) => [degrees(fromRad), degrees(toRad)]);
+  turns.map(({ fromRad, toRad }) => [roundDegrees(fromRad), roundDegrees(toRad)]);

@@ -1,5 +1,5 @@
+import { distinctDepths } from '../clearance/distinct-depths.ts';
 import { reachOf, stretchOf } from '../clearance/shared-depth.ts';
-import { flushMm } from '../clearance/tolerances.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
 
 /** A range of depth in which the same sections of the other casting stand beside a section; null: every depth. */
@@ -18,7 +18,7 @@ export function slabsOf(section: Section, others: readonly Section[]): Slab[] {
   if (whole === null) return [{ depth: null, beside: others, besideAtWorst: others }];
   const ends = reaches.flatMap(({ other, atWorst }) => [other.depth, atWorst].flatMap(endsOf));
   const within = ends.filter((mm) => mm > whole.fromMm && mm < whole.toMm);
-  const breaks = distinct([whole.fromMm, ...within, whole.toMm]);
+  const breaks = distinctDepths([whole.fromMm, ...within, whole.toMm]);
   const slabs = breaks.slice(1).map((toMm, i): Slab => {
     const fromMm = breaks[i] as number;
     const middleMm = (fromMm + toMm) / 2;
@@ -54,13 +54,6 @@ const endsOf = (depth: DepthRange | null): number[] => (depth === null ? [] : [d
 
 const holds = (depth: DepthRange | null, mm: number): boolean =>
   depth === null || (depth.fromMm < mm && mm < depth.toMm);
-
-function distinct(depthsMm: readonly number[]): number[] {
-  const found: number[] = [];
-  for (const mm of depthsMm.toSorted((a, b) => a - b))
-    if (mm > (found.at(-1) ?? Number.NEGATIVE_INFINITY) + flushMm) found.push(mm);
-  return found;
-}
 
 /** Neighbours beside which the same stands are one. */
 function joined(slabs: readonly Slab[]): Slab[] {

@@ -3,7 +3,7 @@ import { mirrorPoint } from '../geometry/plane/loop.ts';
 import type { Casting, Hole } from './casting.ts';
 import type { Clearances, Cutter, Fit, HolePair } from './job.ts';
 import { mmPer, pointOf } from './lengths.ts';
-import { type Leg, motionBetween } from './path.ts';
+import { type Leg, legsThrough } from './path.ts';
 import { positionOf } from './position-of.ts';
 
 // Common practice, no source.
@@ -55,12 +55,8 @@ function holeNamed(casting: Casting, id: string): Hole {
 }
 
 function legsOf({ offerUp = [] }: FitFile, mm: number): Leg[] {
-  const positions = offerUp.map((position) => positionOf(position, mm));
-  return positions.slice(1).flatMap((to, i) => {
-    const from = positions[i];
-    const motion = from && motionBetween(from, to);
-    return from && motion ? [{ from, to, motion }] : [];
-  });
+  // a fit with a leg that has no single motion has findings, and is no job
+  return legsThrough(offerUp.map((position) => positionOf(position, mm))) ?? [];
 }
 
 function clearancesOf({ clearance }: FitFile, mm: number): Clearances {

@@ -35,6 +35,21 @@ export function positionAlong({ from, to, motion }: Leg, at: number): Position {
   };
 }
 
+/** The positions of a path, first to last; none where it has no legs. */
+export const positionsOf = (legs: readonly Leg[]): Position[] => [
+  ...legs.slice(0, 1).map(({ from }) => from),
+  ...legs.map(({ to }) => to),
+];
+
+/** The legs through positions; null where one of them has no single motion. */
+export function legsThrough(positions: readonly Position[]): Leg[] | null {
+  const legs = positions.slice(1).map((to, i) => {
+    const from = positions[i] as Position;
+    return { from, to, motion: motionBetween(from, to) };
+  });
+  return legs.every((leg): leg is Leg => leg.motion !== null) ? legs : null;
+}
+
 /**
  * The motion between two positions, or null where it has no single reading (turn and shift both change by more
  * than 180°). Same turn: a slide. Same shift u: a turn about u. Both: |Δ| ≤ 180° about the pole

@@ -3,7 +3,7 @@ import type { Progress } from '../geometry/progress.ts';
 import type { Section } from '../job/casting.ts';
 import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
-import { allMm3, layerMm3, massOfG } from './bands/amounts.ts';
+import { layerMm3, massOfG, sumKnown } from './bands/amounts.ts';
 import { type BandNeed, needsOfSection } from './bands/band-need.ts';
 import { bandsOf } from './bands/bands.ts';
 import { cutBands } from './bands/cut-band.ts';
@@ -136,7 +136,7 @@ function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Genera
     unmeasured.push(...unmeasuredCuts(casting, [cut]));
   }
   // nothing is known of the volume where a band has no depth
-  const volumeMm3 = allMm3(bands.map(({ depth, planned }) => layerMm3(areaMm2(planned), depth)));
+  const volumeMm3 = sumKnown(bands.map(({ depth, planned }) => layerMm3(areaMm2(planned), depth)));
   return {
     part,
     boundMm: Math.max(0, ...bands.map(({ boundMm }) => boundMm)),

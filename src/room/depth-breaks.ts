@@ -1,6 +1,6 @@
+import { distinctDepths } from '../clearance/distinct-depths.ts';
 import type { Way } from '../clearance/passings.ts';
 import { type DepthView, isStretch, reachOf } from '../clearance/shared-depth.ts';
-import { flushMm } from '../clearance/tolerances.ts';
 import { isMotionless } from '../geometry/motion/motion.ts';
 import type { Standing } from './room-at.ts';
 
@@ -24,7 +24,7 @@ export function depthBreaks(standings: readonly Standing[], view: DepthView): nu
       return ways.flatMap((way) => [...endsOn(way, reach.fromMm), ...endsOn(way, reach.toMm), ...stepsOn(way, reach)]);
     }),
   );
-  return distinct([-farDepthMm, ...breaks, farDepthMm]);
+  return distinctDepths([-farDepthMm, ...breaks, farDepthMm]);
 }
 
 /** What turns: its ends are no mating faces, and its depths are without error. */
@@ -46,12 +46,4 @@ function stepsOn(way: Way, reach: { readonly fromMm: number; readonly toMm: numb
   const [lowMm, highMm] = [Math.min(...ends), Math.max(...ends)];
   const steps = Math.min(mostSteps, Math.ceil((highMm - lowMm) / stepMm));
   return Array.from({ length: steps }, (_, i) => lowMm + ((highMm - lowMm) * i) / steps);
-}
-
-/** In order; those nearer together than what is only flush are one. */
-function distinct(depthsMm: readonly number[]): number[] {
-  const found: number[] = [];
-  for (const mm of depthsMm.toSorted((a, b) => a - b))
-    if (mm > (found.at(-1) ?? Number.NEGATIVE_INFINITY) + flushMm) found.push(mm);
-  return found;
 }

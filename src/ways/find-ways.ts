@@ -11,7 +11,7 @@ import { routeHome } from './route.ts';
 import { stripsOf } from './strips.ts';
 import { freeTurns, type MapStrip, turnMap } from './turn-map.ts';
 import type { TurnRange } from './turns.ts';
-import { forgivenBy, type Wander, wanderClearanceMm } from './wander.ts';
+import { forgivenBy, mostForgiven, type Wander, wanderClearanceMm } from './wander.ts';
 import { legsOf } from './way-along.ts';
 import { type WidestWay, widestWay } from './widest-way.ts';
 
@@ -30,6 +30,8 @@ export interface WaysResult {
   readonly widest: WidestWay | null;
   /** How far one may stray from the widest way, each by itself, before metal meets; null where there is none. */
   readonly forgives: Wander | null;
+  /** As far as that was looked at. */
+  readonly forgivesAtMost: Wander;
   /** What the widest way keeps within a wander that was asked about; null where none was, or there is no way. */
   readonly steered: Steered | null;
   /** The check along the widest way: home and what runs round count there too. */
@@ -61,9 +63,9 @@ export function* findWays(
   wander: Wander | null = null,
 ): Generator<Progress, WaysResult> {
   const askedMm = joint.fit.clearance.wayInMm;
+  const looked = { asked, askedMm, forgivesAtMost: mostForgiven };
   const nothing = {
-    asked,
-    askedMm,
+    ...looked,
     exists: null,
     widest: null,
     forgives: null,
@@ -91,7 +93,7 @@ export function* findWays(
   const touching = freeTurns(strips, { clearanceMm: 0, arcsMm: 0 }, asked, 'untraced-too');
   const corridors = widest === null ? [] : yield* corridorsOf(joint, strips, touching, asked);
   const cheapest = exists === true ? null : yield* cheapestWays(joint, strips, asked);
-  return { reason: null, asked, askedMm, exists, widest, forgives, steered, check, corridors, cheapest, strips: map };
+  return { ...looked, reason: null, exists, widest, forgives, steered, check, corridors, cheapest, strips: map };
 }
 
 const along = (joint: Joint, { way }: WidestWay): Joint => ({ ...joint, fit: { ...joint.fit, legs: legsOf(way) } });

@@ -1,6 +1,7 @@
+import { distinctDepths } from '../clearance/distinct-depths.ts';
 import { matingRule } from '../clearance/passings.ts';
+import { turningRule } from '../clearance/rotating.ts';
 import { type DepthRule, isStretch, reachOf, sharedStandOffs } from '../clearance/shared-depth.ts';
-import { flushMm } from '../clearance/tolerances.ts';
 import type { DepthRange } from '../job/casting.ts';
 import type { Joint } from '../joint/joint.ts';
 import { dowelsProudMm } from '../joint/path-notices.ts';
@@ -41,7 +42,12 @@ export function stripsOf(joint: Joint): Strip[] {
   const ends = all.flatMap(({ rangeMm }) => (rangeMm === null ? [] : [rangeMm.fromMm, rangeMm.toMm]));
   const farthestMm = Math.max(0, proudMm, ...ends);
   const beginsMm = joint.fit.legs[0]?.from.standOffMm ?? 0;
-  const breaks = distinct([0, proudMm, ...ends, Math.max(farthestMm + beyondMm, beginsMm)]);
+  const breaks = distinctDepths([
+    0,
+    proudMm,
+    ...ends.filter((mm) => mm >= 0),
+    Math.max(farthestMm + beyondMm, beginsMm),
+  ]);
   return breaks.slice(1).map((toMm, i) => {
     const fromMm = breaks[i] as number;
     const middleMm = (fromMm + toMm) / 2;
@@ -54,7 +60,7 @@ export function stripsOf(joint: Joint): Strip[] {
 export function allPairs(joint: Joint): StripPair[] {
   const moving = metalsOf(joint.moving);
   const { rotatingMm } = joint.fit.clearance;
-  const turning: DepthRule = { marginMm: rotatingMm, facesMate: false };
+  const { depth: turning } = turningRule(joint, []);
   return [
     ...pairsOf(metalsOf(joint.fixed), moving, matingRule(joint), null),
     ...joint.rotating.flatMap((part) => pairsOf(turningRings(part), moving, turning, rotatingMm)),
@@ -77,12 +83,3 @@ const rangeOf = ({ solid: fixed }: Metal, { solid: moving }: Metal, rule: DepthR
   isStretch(fixed) && isStretch(moving)
     ? sharedStandOffs(fixed.depth, reachOf(moving, fixed, rule, 'as-measured'))
     : null;
-
-/** Stand-offs from home on, in order; those nearer together than what is only flush are one. */
-function distinct(standOffsMm: readonly number[]): number[] {
-  const found: number[] = [];
-  for (const mm of standOffsMm.toSorted((a, b) => a - b)) {
-    if (mm >= 0 && mm > (found.at(-1) ?? Number.NEGATIVE_INFINITY) + flushMm) found.push(mm);
-  }
-  return found;
-}

@@ -1,3 +1,5 @@
+import { joinedSpans } from '../geometry/spans.ts';
+
 /** A closed range of turns of the moving part about the crank axis, in radians. */
 export interface TurnRange {
   readonly fromRad: number;
@@ -5,15 +7,8 @@ export interface TurnRange {
 }
 
 /** Ranges in order, those that meet or overlap made one. */
-export function joined(ranges: readonly TurnRange[]): TurnRange[] {
-  const found: { fromRad: number; toRad: number }[] = [];
-  for (const { fromRad, toRad } of ranges.toSorted((a, b) => a.fromRad - b.fromRad)) {
-    const last = found.at(-1);
-    if (last !== undefined && fromRad <= last.toRad) last.toRad = Math.max(last.toRad, toRad);
-    else found.push({ fromRad, toRad });
-  }
-  return found;
-}
+export const joined = (ranges: readonly TurnRange[]): TurnRange[] =>
+  joinedSpans(ranges.map(({ fromRad, toRad }) => [fromRad, toRad])).map(([fromRad, toRad]) => ({ fromRad, toRad }));
 
 /** What some ranges, in order and apart, leave of `all`; nothing but single turns is nothing. */
 export function leftOf(all: TurnRange, ranges: readonly TurnRange[]): TurnRange[] {

@@ -1,4 +1,4 @@
-import { home, type Leg, motionBetween, type Position } from '../job/path.ts';
+import { home, type Leg, legsThrough } from '../job/path.ts';
 import type { RouteStep } from './route.ts';
 import type { Strip } from './strips.ts';
 import { common, contains, type TurnRange, widthRad } from './turns.ts';
@@ -90,14 +90,8 @@ export function plainWay(way: readonly WayPoint[]): WayPoint[] {
   return kept;
 }
 
-/** The legs of a way about the axis. */
-export function legsOf(way: readonly WayPoint[]): Leg[] {
-  const positions = plainWay(way).map(({ turnRad, standOffMm }): Position => ({ ...home, turnRad, standOffMm }));
-  return positions.slice(1).flatMap((to, i) => {
-    const from = positions[i] as Position;
-    const motion = motionBetween(from, to);
-    return motion === null ? [] : [{ from, to, motion }];
-  });
-}
+/** The legs of a way about the axis, on which nothing moves aside and so every motion is a single one. */
+export const legsOf = (way: readonly WayPoint[]): Leg[] =>
+  legsThrough(plainWay(way).map(({ turnRad, standOffMm }) => ({ ...home, turnRad, standOffMm }))) ?? [];
 
 const isSame = (a: WayPoint, b: WayPoint): boolean => a.turnRad === b.turnRad && a.standOffMm === b.standOffMm;

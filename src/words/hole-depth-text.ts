@@ -1,6 +1,6 @@
 import type { HoleResult } from '../holes/hole-result.ts';
 import { sourceText } from './source-text.ts';
-import { fineMm } from './units.ts';
+import { degreesOf, fineMm } from './units.ts';
 
 /** How deep a hole is drilled for the engagement wanted, and what engages in the depth there is. */
 export function depthTexts({ thread, engagement, depthMm, engagementWithinMm, material }: HoleResult): string[] {
@@ -39,7 +39,7 @@ export function wallTexts({ wall, stray }: HoleResult): string[] {
   const lean = (rad: number | null): string =>
     rad === null || stray.depthMm === null
       ? ''
-      : `, or out of square by ${((rad * 180) / Math.PI).toFixed(1)}° over ${fineMm(stray.depthMm)}`;
+      : `, or out of square by ${degreesOf(rad).toFixed(1)}° over ${fineMm(stray.depthMm)}`;
   const { untilKeep, untilGone } = stray;
   return [
     `${before}${fineMm(afterMm)} ${beforeMm === null ? 'beside the thread' : 'after'}; ${keep}.`,

@@ -2,7 +2,7 @@ import type { PatternMatch } from '../holes/patterns/match-patterns.ts';
 import type { OtherPosition } from '../holes/patterns/symmetry.ts';
 import { figure } from '../job/length-text.ts';
 import { counted } from './layout.ts';
-import { fineMm, fineTurnText } from './units.ts';
+import { degreesOf, fineMm, fineTurnText } from './units.ts';
 
 /** So many other ways are told one by one. */
 const mostTold = 4;
@@ -41,7 +41,7 @@ function told(ways: readonly OtherPosition[], text: (way: OtherPosition) => stri
 const sameTurnDeg = 0.5;
 
 function wayText({ turnRad, shift }: OtherPosition): string {
-  const deg = (turnRad * 180) / Math.PI;
+  const deg = degreesOf(turnRad);
   if (Math.abs(deg) >= sameTurnDeg) return `Turned by ${fineTurnText(turnRad)} from there`;
   return `Shifted by (${figure(shift.x, 1)}, ${figure(shift.y, 1)}) mm from there`;
 }

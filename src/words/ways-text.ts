@@ -87,17 +87,17 @@ const roundedMm = (mm: number): number => Math.round(mm * 100) / 100;
 /** Whether the way found may be strayed from, within what was asked about, until metal meets. */
 export const isLost = ({ steered }: WaysResult): boolean => steered !== null && (steered.clearanceMm ?? 1) <= 0;
 
-function wanderTexts({ forgives, steered }: WaysResult, units: Units): string[] {
+function wanderTexts({ forgives, forgivesAtMost, steered }: WaysResult, units: Units): string[] {
   return [
     ...(forgives === null
       ? []
       : [
-          `Steered by hand it forgives, each by itself, before metal meets as traced: ${wanderText(roundedDown(forgives, units), units)}.`,
+          `Steered by hand it forgives, each by itself, before metal meets as traced: ${wanderText(roundedDown(forgives, units), forgivesAtMost, units)}.`,
         ]),
     ...(steered === null
       ? []
       : [
-          `Within ${wanderText(steered.wander, units)} at once ${steered.clearanceMm === null ? 'nothing can meet' : steered.clearanceMm > 0 ? `it keeps ${lengthText(steered.clearanceMm, units)} or more` : 'it may come to touch'}, until it is on its dowels, which guide it.`,
+          `Within ${wanderText(steered.wander, null, units)} at once ${steered.clearanceMm === null ? 'nothing can meet' : steered.clearanceMm > 0 ? `it keeps ${lengthText(steered.clearanceMm, units)} or more` : 'it may come to touch'}, until it is on its dowels, which guide it.`,
         ]),
   ];
 }
@@ -114,23 +114,18 @@ function roundedDown({ turnRad, standOffMm, shiftMm, tiltRad }: Wander, units: U
   };
 }
 
-function wanderText({ turnRad, standOffMm, shiftMm, tiltRad }: Wander, units: Units): string {
-  const of = (value: number, most: number, text: string): string => (value >= most ? `over ${text}` : text);
+/** A wander, each of it; what reaches `most` may be more. */
+function wanderText(wander: Wander, most: Wander | null, units: Units): string {
+  const { turnRad, standOffMm, shiftMm, tiltRad } = wander;
+  const of = (part: keyof Wander, text: string): string =>
+    most !== null && wander[part] >= most[part] ? `±over ${text}` : `±${text}`;
   return [
-    `±${of(turnRad, mostForgiven.turnRad, turnText(turnRad))} of turn`,
-    `±${of(standOffMm, mostForgiven.standOffMm, lengthText(standOffMm, units))} of stand-off`,
-    `±${of(shiftMm, mostForgiven.shiftMm, lengthText(shiftMm, units))} aside`,
-    `±${of(tiltRad, mostForgiven.tiltRad, turnText(tiltRad))} of tilt`,
+    `${of('turnRad', turnText(turnRad))} of turn`,
+    `${of('standOffMm', lengthText(standOffMm, units))} of stand-off`,
+    `${of('shiftMm', lengthText(shiftMm, units))} aside`,
+    `${of('tiltRad', turnText(tiltRad))} of tilt`,
   ].join(', ');
 }
-
-/** What is forgiven up to here needs no care: as the search has it. */
-const mostForgiven: Wander = {
-  turnRad: (15 * Math.PI) / 180,
-  standOffMm: 25,
-  shiftMm: 25,
-  tiltRad: (5 * Math.PI) / 180,
-};
 
 function widestTexts(joint: Joint, ways: WaysResult): string[] {
   const { widest, check } = ways;

@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { PDFDocument } from 'pdf-lib';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { checkJoint } from '../../src/clearance/check.ts';
@@ -12,6 +11,7 @@ import { checkText } from '../../src/words/check-text.ts';
 import { grindText } from '../../src/words/grind-text.ts';
 import { demoJob } from '../../viewer/heavy/demo-job.ts';
 import { jobFileName } from '../../viewer/job/job-file-name.ts';
+import { accessibilityFaults } from './support/accessibility.ts';
 import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, toldInFull, type Viewer } from './support/viewer-page.ts';
 
@@ -28,8 +28,6 @@ function saidByNode() {
     firstTouch: check.wayIn?.firstTouch,
   };
 }
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 describeInBrowser('the whole job in one file opened from disk', () => {
   let viewer: Viewer;
@@ -147,13 +145,7 @@ describeInBrowser('the whole job in one file opened from disk', () => {
     'has no fault an accessibility check finds: %s',
     async (step) => {
       await open(step);
-      await viewer.page.evaluate(axe);
-      const found = await viewer.page.evaluate(async () => {
-        // @ts-expect-error put there by the line above
-        const { violations } = await window.axe.run();
-        return violations.map(({ id, nodes }: { id: string; nodes: { html: string }[] }) => `${id}: ${nodes[0]?.html}`);
-      });
-      expect(found).toEqual([]);
+      expect(await accessibilityFaults(viewer.page)).toEqual([]);
     },
   );
 

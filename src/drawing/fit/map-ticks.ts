@@ -2,6 +2,7 @@ import { bareGivenLength, mmIn } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { TurnRange } from '../../ways/turns.ts';
 import { degreesOf } from '../../words/units.ts';
+import { niceStep } from '../scene/nice-step.ts';
 
 /** A figure on an axis, in degrees or mm, as it is written there. */
 export interface Tick {
@@ -26,10 +27,4 @@ export function standOffTicks(topMm: number, units: Units): Tick[] {
     at: i * step,
     text: bareGivenLength(i * step, units),
   }));
-}
-
-/** 1, 2 or 5 times a power of ten, not below `least`. */
-function niceStep(least: number): number {
-  const power = 10 ** Math.floor(Math.log10(least));
-  return ([1, 2, 5].find((times) => times * power >= least * (1 - 1e-9)) ?? 10) * power;
 }

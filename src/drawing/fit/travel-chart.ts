@@ -3,12 +3,14 @@ import type { TravelCurve, TravelPiece } from '../../clearance/travel-curve.ts';
 import type { Box } from '../../geometry/plane/edge-box.ts';
 import { polygonLoop } from '../../geometry/plane/loop.ts';
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
+import { joinedSpans } from '../../geometry/spans.ts';
 import { bareGivenLength, givenLength, mmIn } from '../../job/length-text.ts';
 import type { Units } from '../../job/lengths.ts';
 import type { Leg, Position } from '../../job/path.ts';
 import { curveNames, cutOffAt, firstTouchLabel, travelWords } from '../../words/travel-text.ts';
 import { turnText } from '../../words/units.ts';
 import { box, layer, line, outline, text, viewOf } from '../scene/marks.ts';
+import { niceStep } from '../scene/nice-step.ts';
 import type { Layer, Mark, Scene, TextMark } from '../scene/scene.ts';
 import { textWidthMm } from '../scene/text-size.ts';
 import { target } from './closest-place.ts';
@@ -76,7 +78,7 @@ function axesOf({ curve: { pieces, askedMm }, units }: TravelChartInput): Axes {
   const leastOfAll = near.reduce((least, { clearanceMm }) => Math.min(least, clearanceMm), Infinity);
   const topMm = Math.max(leastTopMm, 2.5 * askedMm, near.length === 0 ? 0 : 1.4 * leastOfAll);
   const bottomMm = near.reduce((least, { worstClearanceMm }) => Math.min(least, worstClearanceMm), 0);
-  const stepMm = niceStep((topMm - bottomMm) / 5, units);
+  const stepMm = niceStep((topMm - bottomMm) / 5 / mmIn(units)) * mmIn(units);
   const [leastMm, mostMm] = [Math.floor(bottomMm / stepMm) * stepMm, Math.ceil(topMm / stepMm) * stepMm];
   const perMm = (plot.maxY - plot.minY) / (mostMm - leastMm);
   const starts = legStarts(pieces);
@@ -91,13 +93,6 @@ function axesOf({ curve: { pieces, askedMm }, units }: TravelChartInput): Axes {
     mostMm,
     stepMm,
   };
-}
-
-/** 1, 2 or 5 times a power of ten of the units, not below `leastMm`. */
-function niceStep(leastMm: number, units: Units): number {
-  const least = leastMm / mmIn(units);
-  const power = 10 ** Math.floor(Math.log10(least));
-  return ([1, 2, 5, 10].find((times) => times * power >= least * (1 - 1e-9)) ?? 10) * power * mmIn(units);
 }
 
 /** How many pieces come before each leg, and before the end. */
@@ -117,21 +112,11 @@ const grid = ({ legs }: TravelChartInput, axes: Axes): Mark[] => [
 
 /** The parts of the way on which it fouls, as the check found them. */
 const foulSpans = ({ wayIn }: TravelChartInput, { x }: Axes): [number, number][] =>
-  joined(wayIn.fouling.map(({ from, to }) => [x(from.leg, from.at), x(to.leg, to.at)] as const));
+  joinedSpans(wayIn.fouling.map(({ from, to }) => [x(from.leg, from.at), x(to.leg, to.at)] as const));
 
 function foulMarks(input: TravelChartInput, axes: Axes): Mark[] {
   const boxes = foulSpans(input, axes).map(([minX, maxX]) => box({ ...plot, minX, maxX }));
   return boxes.flatMap((stretch) => [stretch, hatch(stretch.loops, hatchRad, 2)]);
-}
-
-function joined(spans: readonly (readonly [number, number])[]): [number, number][] {
-  const all: [number, number][] = [];
-  for (const [from, to] of [...spans].sort((a, b) => a[0] - b[0])) {
-    const last = all.at(-1);
-    if (last !== undefined && from <= last[1]) last[1] = Math.max(last[1], to);
-    else all.push([from, to]);
-  }
-  return all;
 }
 
 type FiguredPiece = TravelPiece & { readonly clearanceMm: number; readonly worstClearanceMm: number };
@@ -239,7 +224,7 @@ function widestGap(pieces: readonly TravelPiece[], { x }: Axes): readonly [numbe
   const spans = pieces
     .filter((piece) => !hasFigures(piece))
     .map(({ leg, fromAt, toAt }) => [x(leg, fromAt), x(leg, toAt) + 1e-6] as const);
-  return joined(spans).reduce<readonly [number, number] | null>(
+  return joinedSpans(spans).reduce<readonly [number, number] | null>(
     (widest, span) => (widest !== null && widest[1] - widest[0] >= span[1] - span[0] ? widest : span),
     null,
   );

@@ -3,6 +3,7 @@ import type { Progress } from '../../geometry/progress.ts';
 import type { Clearances } from '../../job/job.ts';
 import type { Part } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
+import { sumKnown } from '../bands/amounts.ts';
 import type { Hindrance } from '../hindrances.ts';
 import { type Judgement, judge, planThatHolds } from '../judge-plan.ts';
 import type { PartCut } from '../part-cut.ts';
@@ -59,7 +60,7 @@ function amounts(cuts: readonly PartCut[]): Pick<Alternative, 'areaMm2' | 'massG
   const masses = cuts.map(({ massG }) => massG);
   return {
     areaMm2: areas.reduce((sum, mm2) => sum + mm2, 0),
-    massG: masses.reduce((sum, g) => (sum === null || g === null ? null : sum + g), 0),
+    massG: sumKnown(masses),
   };
 }
 

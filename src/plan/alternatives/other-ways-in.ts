@@ -1,7 +1,7 @@
 import { round6 } from '../../geometry/plane/rounding.ts';
 import type { Progress } from '../../geometry/progress.ts';
 import type { Part } from '../../job/part.ts';
-import { type Leg, motionBetween, type Position } from '../../job/path.ts';
+import { legsThrough, type Position, positionsOf } from '../../job/path.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { neededMm2 } from '../bands/needed-area.ts';
 import { judge } from '../judge-plan.ts';
@@ -47,11 +47,6 @@ export function* otherWaysIn(joint: Joint): Generator<Progress, Alternative[]> {
   return found.sort((a, b) => round6(a.areaMm2) - round6(b.areaMm2));
 }
 
-const positionsOf = (legs: readonly Leg[]): Position[] => [
-  ...legs.slice(0, 1).map(({ from }) => from),
-  ...legs.map(({ to }) => to),
-];
-
 function waysOf(positions: readonly Position[], part: Part): WayIn[] {
   const isTurned = positions.map(({ turnRad }) => turnRad !== 0);
   if (!isTurned.includes(true)) return [];
@@ -78,12 +73,3 @@ function waysOf(positions: readonly Position[], part: Part): WayIn[] {
 
 /** More turn is more the way it is turned already. */
 const turned = (turnRad: number, byRad: number): number => turnRad + Math.sign(turnRad) * byRad;
-
-/** The legs through positions; null where one of them has no single motion. */
-function legsThrough(positions: readonly Position[]): Leg[] | null {
-  const legs = positions.slice(1).map((to, i) => {
-    const from = positions[i] as Position;
-    return { from, to, motion: motionBetween(from, to) };
-  });
-  return legs.every((leg): leg is Leg => leg.motion !== null) ? legs : null;
-}

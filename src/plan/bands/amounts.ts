@@ -4,9 +4,9 @@ import type { DepthRange, Material } from '../../job/casting.ts';
 export const layerMm3 = (areaMm2: number, depth: DepthRange | null): number | null =>
   depth === null ? null : areaMm2 * (depth.toMm - depth.fromMm);
 
-/** All of some volumes, mm³; null where one of them is not known. */
-export const allMm3 = (volumes: readonly (number | null)[]): number | null =>
-  volumes.reduce((total, mm3) => (total === null || mm3 === null ? null : total + mm3), 0);
+/** All of some amounts; null where one of them is not known. */
+export const sumKnown = (amounts: readonly (number | null)[]): number | null =>
+  amounts.reduce((total, amount) => (total === null || amount === null ? null : total + amount), 0);
 
 /** What a volume weighs, g; null where it or the material is not known. */
 export const massOfG = (mm3: number | null, material: Material | null): number | null =>

@@ -4,7 +4,7 @@ import { polygonise } from '../../geometry/polygons/polygonise.ts';
 import { areaMm2 } from '../../geometry/polygons/polygons.ts';
 import type { Casting, DepthRange, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
-import { allMm3, layerMm3, massOfG } from '../bands/amounts.ts';
+import { layerMm3, massOfG, sumKnown } from '../bands/amounts.ts';
 import { coreOf } from '../bands/core.ts';
 import type { BandCut } from '../bands/cut-band.ts';
 import { commonDepth } from '../bands/depth-ranges.ts';
@@ -63,7 +63,7 @@ export function cutterResult(
   fillets: readonly Fillet[],
 ): CutterResult {
   const bands = cuts.flatMap((cut) => cut.bands);
-  const [needed, taken] = [allMm3(bands.map(({ neededMm3 }) => neededMm3)), allMm3(bands.map(volumeMm3))];
+  const [needed, taken] = [sumKnown(bands.map(({ neededMm3 }) => neededMm3)), sumKnown(bands.map(volumeMm3))];
   const extra = needed === null || taken === null ? null : Math.max(0, taken - needed);
   const { radiusMm, nose, stepoverMm } = cutter;
   return {

@@ -1,7 +1,7 @@
 import type { AsItWas } from '../../geometry/cutting/straight-edge.ts';
 import { leastFlatMm } from '../../geometry/cutting/straight-path.ts';
 import type { DepthRange, Material } from '../../job/casting.ts';
-import { allMm3, layerMm3, massOfG } from '../bands/amounts.ts';
+import { layerMm3, massOfG, sumKnown } from '../bands/amounts.ts';
 import type { SectionCut } from '../bands/layers.ts';
 
 /** What edges a grinder can follow are made of, and what they cost. */
@@ -27,7 +27,7 @@ export function straightResult(cuts: readonly SectionCut[], material: Material |
     bands.flatMap(({ depth, straight }) => (straight === null ? [] : [{ section: section.id, depth, ...straight }])),
   );
   if (bands.length === 0) return null;
-  const volumeMm3 = allMm3(bands.map(({ depth, extraMm2 }) => layerMm3(extraMm2, depth)));
+  const volumeMm3 = sumKnown(bands.map(({ depth, extraMm2 }) => layerMm3(extraMm2, depth)));
   return {
     leastFlatMm,
     leastArcRadiusMm: Math.min(...bands.map(({ radiusMm }) => radiusMm)),

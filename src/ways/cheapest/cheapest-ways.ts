@@ -1,7 +1,8 @@
 import type { Progress } from '../../geometry/progress.ts';
-import type { Leg } from '../../job/path.ts';
+import { type Leg, positionsOf } from '../../job/path.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { dowelsProudMm } from '../../joint/path-notices.ts';
+import { sumKnown } from '../../plan/bands/amounts.ts';
 import type { Hindrance } from '../../plan/hindrances.ts';
 import { planCut } from '../../plan/plan-cut.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
@@ -105,26 +106,20 @@ const distinct = (ways: readonly WayPoint[][]): WayPoint[][] =>
   ways.filter((way, i) => ways.findIndex((other) => JSON.stringify(other) === JSON.stringify(way)) === i);
 
 const pointsOf = ({ fit: { legs } }: Joint): WayPoint[] =>
-  [...legs.slice(0, 1).map(({ from }) => from), ...legs.map(({ to }) => to)].map(({ turnRad, standOffMm }) => ({
-    turnRad,
-    standOffMm,
-  }));
+  positionsOf(legs).map(({ turnRad, standOffMm }) => ({ turnRad, standOffMm }));
 
 function cutWay(of: CutWay['of'], way: readonly WayPoint[], { cuts, holds, hindrances }: PlanResult): CutWay {
   const walls = cuts.flatMap((cut) => cut.walls.map(({ wallMm }) => wallMm));
   return {
     of,
     way,
-    volumeMm3: sum(cuts.map(({ volumeMm3 }) => volumeMm3)),
-    massG: sum(cuts.map(({ massG }) => massG)),
+    volumeMm3: sumKnown(cuts.map(({ volumeMm3 }) => volumeMm3)),
+    massG: sumKnown(cuts.map(({ massG }) => massG)),
     leastWallMm: walls.length === 0 ? null : Math.min(...walls),
     holds,
     against: hindrances,
   };
 }
-
-const sum = (all: readonly (number | null)[]): number | null =>
-  all.reduce((total, one) => (total === null || one === null ? null : total + one), 0);
 
 const byMetal = (a: CutWay, b: CutWay): number => rank(a) - rank(b) || (a.volumeMm3 ?? 0) - (b.volumeMm3 ?? 0);
 

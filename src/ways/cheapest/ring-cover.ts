@@ -1,5 +1,6 @@
 import type { Vec } from '../../geometry/plane/vec.ts';
 import type { Polygon, Polygons } from '../../geometry/polygons/polygons.ts';
+import { joinedSpans } from '../../geometry/spans.ts';
 
 /** Rings about the crank axis, one beside the other, by the radii between them, mm. */
 export type Rings = readonly number[];
@@ -144,7 +145,8 @@ function windingRound(polygon: Polygon, r: number): number {
 
 function without(sectors: readonly Sector[], taken: readonly Sector[]): Sector[] {
   let left: Sector[] = [...sectors];
-  for (const [from, to] of joinedSectors(taken)) {
+  // the edges of a round outline run on into one another
+  for (const [from, to] of joinedSpans(taken)) {
     for (const turn of [-circleRad, 0, circleRad]) {
       if (left.some(([a, b]) => from + turn < b && to + turn > a)) {
         left = left.flatMap((sector) => cut(sector, from + turn, to + turn));
@@ -152,17 +154,6 @@ function without(sectors: readonly Sector[], taken: readonly Sector[]): Sector[]
     }
   }
   return left;
-}
-
-/** The edges of a round outline run on into one another. */
-function joinedSectors(sectors: readonly Sector[]): Sector[] {
-  const joined: [number, number][] = [];
-  for (const [from, to] of sectors.toSorted(([a], [b]) => a - b)) {
-    const last = joined.at(-1);
-    if (last !== undefined && from <= last[1]) last[1] = Math.max(last[1], to);
-    else joined.push([from, to]);
-  }
-  return joined;
 }
 
 function cut(sector: Sector, from: number, to: number): Sector[] {

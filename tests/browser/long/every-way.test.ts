@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { drain } from '../../../src/geometry/progress.ts';
 import { jobInFile } from '../../../src/job/read-job-file.ts';
@@ -7,6 +5,7 @@ import { analyse } from '../../../src/pipeline/analysis.ts';
 import { findWays } from '../../../src/ways/find-ways.ts';
 import { waysLine } from '../../../src/words/ways-text.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';
+import { accessibilityFaults } from '../support/accessibility.ts';
 import { describeInBrowser } from '../support/in-browser.ts';
 import { openWorkedJob, settled, type Viewer } from '../support/viewer-page.ts';
 
@@ -20,7 +19,6 @@ function saidByNode(fromDeg: number, toDeg: number): string {
   return waysLine(joint, drain(findWays(joint, { fromRad: fromDeg * rad, toRad: toDeg * rad })));
 }
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const asItWas = ['190 22', '14 22', '14 0'];
 const widest = ['190 -16', '13 -16', '13 0'];
 
@@ -156,13 +154,7 @@ describeInBrowser('every way in, on a phone', () => {
     const { page } = viewer;
     for (const colorScheme of ['dark', 'light'] as const) {
       await page.emulateMedia({ colorScheme });
-      await page.evaluate(axe);
-      const faults = await page.evaluate(async () => {
-        // @ts-expect-error put there by the line above
-        const { violations } = await window.axe.run();
-        return violations.map(({ id, nodes }: { id: string; nodes: { html: string }[] }) => `${id}: ${nodes[0]?.html}`);
-      });
-      expect(faults).toEqual([]);
+      expect(await accessibilityFaults(page)).toEqual([]);
     }
   });
 

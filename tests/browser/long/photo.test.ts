@@ -1,5 +1,4 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { decode } from 'jpeg-js';
 import { PDFDocument } from 'pdf-lib';
@@ -12,11 +11,11 @@ import { darkMiddle } from '../../support/photograph.ts';
 import { camera, catchingHousing, sheetsOfBlock, untracedBlock } from '../../support/photographed-job.ts';
 import { Random } from '../../support/random.ts';
 import { blockFile, fitFile } from '../../support/small-job.ts';
+import { accessibilityFaults } from '../support/accessibility.ts';
 import { newFolder } from '../support/harness.ts';
 import { describeInBrowser } from '../support/in-browser.ts';
 import { openViewer, settled, toldInFull, type Viewer } from '../support/viewer-page.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const folder = newFolder();
 
 const written = (name: string, data: string | Uint8Array): string => {
@@ -76,16 +75,7 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
     const { width, height, data } = shot;
     return { width, height, grey: Uint8Array.from({ length: width * height }, (_, k) => data[4 * k] as number) };
   };
-  const violations = async (): Promise<string[]> => {
-    await page.evaluate(axe);
-    return page.evaluate(async () => {
-      // @ts-expect-error put there by the line above
-      const found = await window.axe.run();
-      return found.violations.map(
-        ({ id, nodes }: { id: string; nodes: { html: string }[] }) => `${id}: ${nodes[0]?.html}`,
-      );
-    });
-  };
+  const violations = (): Promise<string[]> => accessibilityFaults(page);
 
   it.each([
     ['notes.heic', Uint8Array.of(0, 0, 0, 24, 102, 116, 121, 112), 'is no JPEG, PNG or WebP picture'],

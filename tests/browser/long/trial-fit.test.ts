@@ -1,6 +1,5 @@
 import * as fs from 'node:fs';
 import { cpSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { BrowserContext } from 'playwright-core';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
@@ -13,6 +12,7 @@ import { solveTrial } from '../../../src/pipeline/trial.ts';
 import { readTrialFile } from '../../../src/trial/read-trial.ts';
 import { foretoldTexts, trialText } from '../../../src/words/trial-text.ts';
 import { demoJob } from '../../../viewer/heavy/demo-job.ts';
+import { accessibilityFaults } from '../support/accessibility.ts';
 import { launchBrowser } from '../support/browser.ts';
 import { newFolder } from '../support/harness.ts';
 import { describeInBrowser } from '../support/in-browser.ts';
@@ -33,8 +33,6 @@ function saidByNode(text: string): string {
   if (!solved.ok) throw new Error(JSON.stringify(solved.findings));
   return trialText(analysis.joint, solved.value);
 }
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** On "ribs" of the demo's block, joint frame, mm. */
 const places = [
@@ -276,13 +274,7 @@ describeInBrowser('trial fits beside the engine', () => {
     const { page } = viewer;
     for (const colorScheme of ['dark', 'light'] as const) {
       await page.emulateMedia({ colorScheme });
-      await page.evaluate(axe);
-      const faults = await page.evaluate(async () => {
-        // @ts-expect-error put there by the line above
-        const { violations } = await window.axe.run();
-        return violations.map(({ id, nodes }: { id: string; nodes: { html: string }[] }) => `${id}: ${nodes[0]?.html}`);
-      });
-      expect(faults).toEqual([]);
+      expect(await accessibilityFaults(page)).toEqual([]);
     }
   });
 
