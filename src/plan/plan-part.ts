@@ -1,5 +1,5 @@
 import { areaMm2 } from '../geometry/polygons/polygons.ts';
-import type { Progress } from '../geometry/progress.ts';
+import { type Progress, showing } from '../geometry/progress.ts';
 import type { Section } from '../job/casting.ts';
 import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -67,11 +67,13 @@ export function* withFillets(
   const { cutter } = joint.fit;
   const fillets = yield* filletsOf(casting, cuts, cutter);
   const result = cutter && cuts.length > 0 ? cutterResult(cutter, casting, cuts, fillets) : null;
+  const left = { step: 'what the cutter leaves', done: 1, of: 1 };
+  yield left;
   return {
     needs,
     cuts,
     fillets,
-    judged: { ...joint, [part]: castingJudged(casting, cuts, fillets, cutter) },
+    judged: { ...joint, [part]: yield* showing(left, castingJudged(casting, cuts, fillets, cutter)) },
     cut: { ...cut, cutter: result },
     notices: cutNotices(joint, part, cuts),
   };
@@ -115,25 +117,25 @@ function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Genera
   const guards = guardsOf(casting, fit);
   // one cut of one band: each takes long enough to be shown, and stopped, by itself
   const single = cuts.flatMap(({ section, bands: own }) => own.map((band): SectionCut => ({ section, bands: [band] })));
-  const of = 2 * single.length + 2;
-  yield { step: 'walls', done: 0, of };
+  const walling = (done: number): Progress => ({ step: 'walls', done, of: 2 * single.length + 2 });
+  yield walling(0);
   const walls = wallsBehind(guards, bands, fit);
   const thin: ThinPlace[] = [];
   for (const [i, cut] of single.entries()) {
-    yield { step: 'walls', done: 1 + i, of };
-    thin.push(...thinPlaces([cut], guards, fit));
+    yield walling(1 + i);
+    thin.push(...(yield* showing(walling(1 + i), thinPlaces([cut], guards, fit))));
   }
-  yield { step: 'walls', done: 1 + single.length, of };
-  thin.push(...thinFloors(casting, cuts, fit));
+  yield walling(1 + single.length);
+  thin.push(...(yield* showing(walling(1 + single.length), thinFloors(casting, cuts, fit))));
   const readings: ReadWall[] = [];
   for (const reading of casting.wallReadings) {
-    yield { step: 'walls', done: 1 + single.length, of };
+    yield walling(1 + single.length);
     readings.push(...wallsRead(reading, cuts, fit));
   }
   const unmeasured: UnmeasuredCut[] = [];
   for (const [i, cut] of single.entries()) {
-    yield { step: 'walls', done: 2 + single.length + i, of };
-    unmeasured.push(...unmeasuredCuts(casting, [cut]));
+    yield walling(2 + single.length + i);
+    unmeasured.push(...(yield* showing(walling(2 + single.length + i), unmeasuredCuts(casting, [cut]))));
   }
   // nothing is known of the volume where a band has no depth
   const volumeMm3 = sumKnown(bands.map(({ depth, planned }) => layerMm3(areaMm2(planned), depth)));

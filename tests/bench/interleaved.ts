@@ -1,4 +1,7 @@
 const warmUpMs = 100;
+/** One that takes longer than that all at once is called so often, or for so long, before it counts as compiled. */
+const warmUpCalls = 10;
+const mostWarmUpMs = 2000;
 /** Calls are timed in batches this long at least, so that the clock's grain and its own cost vanish. */
 const batchMs = 1;
 /** A round goes on with one run for this long, or for one batch. */
@@ -47,7 +50,9 @@ const isDue = (round: number, spentMs: number, rounds: number | undefined): bool
 function warmUp(run: () => number): Runner {
   let quickestMs = Number.POSITIVE_INFINITY;
   let figure = 0;
-  for (let spentMs = 0; spentMs < warmUpMs; ) {
+  const isCold = (calls: number, spentMs: number): boolean =>
+    spentMs < warmUpMs || (calls < warmUpCalls && spentMs < mostWarmUpMs);
+  for (let calls = 0, spentMs = 0; isCold(calls, spentMs); calls++) {
     const began = performance.now();
     figure = run();
     const ms = performance.now() - began;

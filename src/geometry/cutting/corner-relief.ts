@@ -47,15 +47,21 @@ export interface ReliefNeed {
  * The metal beyond a cut that a cutter of `radiusMm` must take so that every corner it leaves is one it can make: where
  * its disc, kept clear of the metal that stays, does not get at some of the cut, it bites into the metal beside. A bite is
  * set where it goes least deep for the farthest place not yet reached, and runs there from where the centre may go
- * freely. Null where a corner would take too many bites.
+ * freely. Null where a corner would take too many bites. Yields wherever it may have taken long.
  */
-export function cornerRelief({ metal, needed, left, beside }: ReliefNeed, radiusMm: number): CornerRelief | null {
+export function* cornerRelief(
+  { metal, needed, left, beside }: ReliefNeed,
+  radiusMm: number,
+): Generator<void, CornerRelief | null> {
   const stays = beside.length === 0 ? left : union([...left, ...metalLeft(beside, needed)]);
   if (stays.length === 0) return { bitten: [], extra: [], narrow: [] };
   const open = difference([rectangle(boxRound([...metal, ...beside], 4 * radiusMm))], stays);
+  yield;
   const toleranceMm = arcToleranceOf(radiusMm);
   const free = offset(outlinesOf(open), -radiusMm, toleranceMm, 'inside').polygons;
+  yield;
   const reached = offset(outlinesOf(free), radiusMm, toleranceMm, 'inside').polygons;
+  yield;
   const room: DiscRoom = {
     radiusMm,
     stays: buildOutlineTree(loopsOf(stays)),
@@ -64,12 +70,14 @@ export function cornerRelief({ metal, needed, left, beside }: ReliefNeed, radius
   };
   const bites: Bite[] = [];
   for (const piece of pieces(difference(needed, reached)).flatMap((whole) => worthABite(stays, whole, radiusMm))) {
+    yield;
     // one bite may well do for the corners of a rough edge beside it
     const found = bitesFor(room, without(piece, bites));
     if (found === null) return null;
     bites.push(...found);
   }
   const groups = meetingBites(bites).map(taken);
+  yield;
   const takenFrom = (solid: Polygons): Polygons => groups.flatMap((group) => intersection(solid, group));
   return {
     bitten: takenFrom(metal),

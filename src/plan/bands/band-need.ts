@@ -7,7 +7,7 @@ import { difference, intersection, pieces, union } from '../../geometry/polygons
 import { polygonise } from '../../geometry/polygons/polygonise.ts';
 import { loopsOf, outlinesOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { boxRound } from '../../geometry/polygons/solid-near.ts';
-import type { Progress } from '../../geometry/progress.ts';
+import { type Progress, showing } from '../../geometry/progress.ts';
 import { numberOf, remembered } from '../../geometry/remembered.ts';
 import type { DepthRange, DoNotCut, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
@@ -62,13 +62,15 @@ export function* needsOfSection(
   const needs: BandNeed[] = [];
   const lacks = lacksOf(conditions, section, bands);
   while (true) {
-    yield { step: `${section.id}, the room needed`, done: 0, of: 3 };
+    const at = (what: string, done: number): Progress => ({ step: `${section.id}, ${what}`, done, of: 3 });
+    yield at('the room needed', 0);
     const { value: lack } = lacks.next();
     if (lack === undefined) return needs;
-    yield { step: `${section.id}, the cutter`, done: 1, of: 3 };
-    const shape = shapedFor(conditions, lack);
-    yield { step: `${section.id}, first and last line`, done: 2, of: 3 };
-    needs.push(bandNeed(conditions, section, lack, shape));
+    if (lack === null) continue;
+    yield at('the cutter', 1);
+    const shape = yield* showing(at('the cutter', 1), shapedFor(conditions, lack));
+    yield at('first and last line', 2);
+    needs.push(yield* showing(at('first and last line', 2), bandNeed(conditions, section, lack, shape)));
   }
 }
 
@@ -83,12 +85,12 @@ export interface Lack {
   readonly query: RoomQuery;
 }
 
-/** What the clearance asks of a section, band by band; worked out as it is asked for. */
+/** What the clearance asks of a section, band by band; worked out as it is asked for, null where it may be left meanwhile. */
 export function* lacksOf(
   { joint, sweeps, beside }: Pick<NeedConditions, 'joint' | 'sweeps' | 'beside'>,
   section: Section,
   bands: readonly Band[],
-): Generator<Lack, void> {
+): Generator<Lack | null, void> {
   if (bands.length === 0) return;
   const whole = metalOf(section.loops, toleranceMm, 'outside');
   const inIt = beside.filter((other) => !other.mayCut && sharesMetal(section, other));
@@ -101,8 +103,11 @@ export function* lacksOf(
         inIt.filter((other) => sharesDepth(other.depth, depth)),
       );
       const query = { joint, passes: short, box: boxRound(metal, 0), sweeps, toleranceMm };
+      yield null;
       const room = plannedRoom(query);
+      yield null;
       const within = intersection(metal, room.polygons);
+      yield null;
       const beyond = difference(metal, room.polygons);
       const needed = slackMm > 0 ? withoutShavings(within, beyond, slackMm) : within;
       if (needed.length === 0) continue;
@@ -127,21 +132,25 @@ const less = (metal: Polygons, others: readonly Section[]): Polygons =>
     ? metal
     : thickPieces(metalLeft(metal, union(others.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'outside')))));
 
-function bandNeed(
+function* bandNeed(
   { joint, cutter }: NeedConditions,
   section: Section,
   { band, metal, needed, boundMm, query }: Lack,
   shape: ShapedNeed,
-): BandNeed {
+): Generator<void, BandNeed> {
   const least = leastRoom(query).polygons;
+  yield;
   const most = mostRoom({ ...query, passes: band.atWorst }).polygons;
+  yield;
+  const first = intersection(metalOf(section.loops, toleranceMm, 'inside'), least);
+  yield;
   const errorMm = Math.max(...band.atWorst.map((pass) => errorOf(joint, pass)));
   return {
     section,
     depth: band.depth,
     needed,
     planned: shape.cut,
-    first: intersection(metalOf(section.loops, toleranceMm, 'inside'), least),
+    first,
     last: intersection(metal, [...most, ...movedBy(shape.extra, errorMm)]),
     boundMm: toleranceMm + boundMm + shape.boundMm,
     way: shape.way,
@@ -155,12 +164,12 @@ function bandNeed(
 
 type ShapedNeed = Pick<BandNeed, 'way'> & Omit<CutterShape, 'way'>;
 
-function shapedFor({ cutter, doNotCut, beside }: NeedConditions, lack: Lack): ShapedNeed {
+function* shapedFor({ cutter, doNotCut, beside }: NeedConditions, lack: Lack): Generator<void, ShapedNeed> {
   const { band, metal, needed, left, query } = lack;
   if (cutter === null) return { way: null, cut: needed, extra: [], narrow: [], boundMm: 0 };
   const standing = beside.filter((other) => sharesDepth(other.depth, band.depth));
   const kept = doNotCut.filter((region) => sharesDepth(region.depth, band.depth));
-  return shapeForCutter(
+  return yield* shapeForCutter(
     { metal, needed, left, beside: union(standing.flatMap(({ loops }) => polygonise(loops, toleranceMm, 'outside'))) },
     () => roomForDisc(query, cutter.radiusMm).polygons,
     cutter.radiusMm,

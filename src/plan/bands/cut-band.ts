@@ -8,7 +8,7 @@ import { offset } from '../../geometry/polygons/offset.ts';
 import { difference, engineErrorMm, intersection, union } from '../../geometry/polygons/polygon-engine.ts';
 import { areaMm2, loopsOf, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { soundPolygons } from '../../geometry/polygons/sound-polygons.ts';
-import type { Progress } from '../../geometry/progress.ts';
+import { type Progress, showing } from '../../geometry/progress.ts';
 import { remembered } from '../../geometry/remembered.ts';
 import type { DepthRange, DoNotCut, Section } from '../../job/casting.ts';
 import { biteOf } from '../cutter/bite.ts';
@@ -85,13 +85,14 @@ export function* cutBands(
   const cuts: BandCut[] = [];
   const slices = slicesOf(pieces);
   for (const slice of slices) {
-    yield { step: `${conditions.section.id}, what is left`, done: cuts.length, of: slices.length };
-    cuts.push(...sliceCuts(conditions, metal, slice));
+    const progress = { step: `${conditions.section.id}, what is left`, done: cuts.length, of: slices.length };
+    yield progress;
+    cuts.push(...(yield* showing(progress, sliceCuts(conditions, metal, slice))));
   }
   return cuts.filter(({ planned, refused }) => planned.length > 0 || refused.length > 0);
 }
 
-function sliceCuts(conditions: CutConditions, metal: Polygons, slice: Slice): BandCut[] {
+function* sliceCuts(conditions: CutConditions, metal: Polygons, slice: Slice): Generator<void, BandCut[]> {
   const { depth, pieces } = slice;
   const all = (of: (piece: CutPiece) => Polygons): Polygons =>
     pieces.length === 1 ? of(pieces[0] as CutPiece) : union(pieces.flatMap(of));
@@ -100,6 +101,7 @@ function sliceCuts(conditions: CutConditions, metal: Polygons, slice: Slice): Ba
     first: all(({ first }) => first),
     last: all(({ last }) => last),
   };
+  yield;
   const { lines, extra, straight } = straightLines(conditions, metal, slice, shaped);
   const inTheWay = conditions.doNotCut.filter(
     (region) => sharesDepth(region.depth, depth) && biteOf(lines.planned, region.loops) !== null,
@@ -113,16 +115,19 @@ function sliceCuts(conditions: CutConditions, metal: Polygons, slice: Slice): Ba
   };
   const bounds = pieces.map(({ need }) => need.boundMm);
   const boundMm = Math.max(...bounds) + (straight === null ? 0 : straightBoundMm);
-  return depthsParted(depth, inTheWay).map((range) => {
+  const cuts: BandCut[] = [];
+  for (const range of depthsParted(depth, inTheWay)) {
+    yield;
     const refused = inTheWay.filter((region) => sharesDepth(region.depth, range));
-    return {
-      ...bandCut(metal, range, lines, refused, boundMm),
+    cuts.push({
+      ...(yield* bandCut(metal, range, lines, refused, boundMm)),
       ...shared,
       lastDepth: lastDepthOf(conditions.section, range, pieces),
       neededMm3: neededMm3(pieces, range),
       straight: straight && { ...straight, extraMm2: areaMm2(withoutRefused(extra, refused)) },
-    };
-  });
+    });
+  }
+  return cuts;
 }
 
 /** Ends within the section may come to lie farther by the error of what passes; its own ends are where it ends. */
@@ -174,22 +179,26 @@ function neededMm3(pieces: readonly CutPiece[], range: DepthRange | null): numbe
 
 type PlainCut = Omit<BandCut, 'pieces' | 'lastDepth' | 'neededMm2' | 'neededMm3' | 'way' | 'narrow' | 'straight'>;
 
-function bandCut(
+function* bandCut(
   metal: Polygons,
   depth: DepthRange | null,
   lines: Lines,
   refused: readonly DoNotCut[],
   boundMm: number,
-): PlainCut {
+): Generator<void, PlainCut> {
   const allowed = (polygons: Polygons): Polygons => withoutRefused(polygons, refused);
   const planned = soundPolygons(allowed(lines.planned), 'outside');
+  yield;
   const left = soundPolygons(metalLeft(metal, planned.polygons), 'outside').polygons;
+  yield;
   const polygons = {
     planned: planned.polygons,
     first: soundPolygons(intersection(allowed(lines.first), planned.polygons), 'inside').polygons,
     last: soundPolygons(union([...allowed(lines.last), ...planned.polygons]), 'outside').polygons,
   };
+  yield;
   const told = cutLines(polygons);
+  yield;
   return {
     depth,
     ...polygons,

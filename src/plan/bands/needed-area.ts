@@ -1,5 +1,5 @@
 import { union } from '../../geometry/polygons/polygon-engine.ts';
-import { areaMm2 } from '../../geometry/polygons/polygons.ts';
+import { areaMm2, type Polygon } from '../../geometry/polygons/polygons.ts';
 import type { Progress } from '../../geometry/progress.ts';
 import type { Part } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
@@ -17,10 +17,15 @@ export function* neededMm2(joint: Joint, part: Part): Generator<Progress, number
   const sweeps = sweepsWithin(toleranceMm);
   let sumMm2 = 0;
   for (const [done, section] of sections.entries()) {
-    yield { step: section.id, done, of: sections.length };
+    const progress = { step: section.id, done, of: sections.length };
+    yield progress;
     const beside = section.mayCut ? sections.filter((other) => other !== section) : [];
-    const lacks = [...lacksOf({ joint, sweeps, beside }, section, bandsOf(joint, part, section))];
-    sumMm2 += areaMm2(union(lacks.flatMap(({ needed }) => needed)));
+    const needed: Polygon[] = [];
+    for (const lack of lacksOf({ joint, sweeps, beside }, section, bandsOf(joint, part, section))) {
+      yield progress;
+      needed.push(...(lack?.needed ?? []));
+    }
+    sumMm2 += areaMm2(union(needed));
   }
   return sumMm2;
 }

@@ -23,20 +23,23 @@ const extraMm2 = 1e-3;
 /**
  * The lighter of two cuts that hold a needed one: with the corners relieved where the cutter does not get in, or grown
  * all along to where a disc of its radius has room (`grown`). One that would bite metal that must stay (`bites`, null
- * where none must) only where the other would too. `left` is the metal without what is needed.
+ * where none must) only where the other would too. `left` is the metal without what is needed. Yields wherever it may
+ * have taken long.
  */
-export function shapeForCutter(
+export function* shapeForCutter(
   { metal, left, needed, beside }: ReliefNeed,
   grown: () => Polygons,
   radiusMm: number,
   bites: ((cut: Polygons) => boolean) | null,
-): CutterShape {
-  const relief = cornerRelief({ metal, left, needed, beside }, radiusMm);
+): Generator<void, CutterShape> {
+  const relief = yield* cornerRelief({ metal, left, needed, beside }, radiusMm);
   if (relief !== null && areaMm2(relief.extra) < extraMm2 && relief.narrow.length === 0) {
     const cut = relief.bitten.length === 0 ? needed : union([...needed, ...relief.bitten]);
     return { way: 'as-needed', cut, extra: relief.extra, narrow: [], boundMm: cornerSlackMm(radiusMm) };
   }
+  yield;
   const room = intersection(metal, grown());
+  yield;
   if (relief === null) return uniformShape(needed, room);
   const corners: CutterShape = {
     way: 'corners',

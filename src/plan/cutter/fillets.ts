@@ -138,20 +138,28 @@ const isMore = (metal: Polygons, than: Polygons): boolean => coreOf(difference(m
 const rootMm = (radiusMm: number, pastMm: number): number =>
   pastMm >= radiusMm ? radiusMm : radiusMm - Math.sqrt(radiusMm * radiusMm - pastMm * pastMm);
 
-/** The casting as a plan is judged by: as the cutter leaves it, with its fillets. */
-export const castingJudged = (
+/** The casting as a plan is judged by: as the cutter leaves it, with its fillets. Yields wherever it may have taken long. */
+export function* castingJudged(
   casting: Casting,
   cuts: readonly SectionCut[],
   fillets: readonly Fillet[],
   cutter: Cutter | null,
-): Casting => withLayers(casting, cuts, (cut) => judgedLayers(cut, fillets, cutter));
+): Generator<void, Casting> {
+  const left = new Map<Section, readonly LayerLeft[]>();
+  for (const cut of cuts) left.set(cut.section, yield* judgedLayers(cut, fillets, cutter));
+  return withLayers(casting, cuts, ({ section }) => left.get(section) ?? []);
+}
 
 /**
  * What a cut leaves of a section, as it is judged: cut where the clearance asks for it, with the fillets that stay there.
  * Past the ends of that the ball only runs out: as far as errors of depth may bring anything, the root of its fillet
  * stays, and beyond, to be safe, all of the metal.
  */
-function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutter | null): LayerLeft[] {
+function* judgedLayers(
+  cut: SectionCut,
+  fillets: readonly Fillet[],
+  cutter: Cutter | null,
+): Generator<void, LayerLeft[]> {
   const { section, bands } = cut;
   const metal = metalOf(section.loops, toleranceMm, 'outside');
   const own = fillets.filter((fillet) => fillet.section === section);
@@ -170,14 +178,20 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
     ...own.map((fillet) => fillet.depth),
   ].flatMap(({ fromMm, toMm }) => [fromMm, toMm]);
   const inSection = stops.filter((mm) => mm >= depth.fromMm && mm <= depth.toMm);
-  return rangesBetween(inSection).map((range) => {
+  const layers: LayerLeft[] = [];
+  for (const range of rangesBetween(inSection)) {
+    yield;
     const band = bands.find((one) => commonDepth(one.depth ?? depth, range) !== null);
     const cutHere = needs.filter(({ needed }) => needed !== null && commonDepth(needed, range) !== null);
     const root = roots.filter(({ piece, reach }) => !cutHere.includes(piece) && commonDepth(reach, range) !== null);
-    if (band === undefined || (cutHere.length === 0 && root.length === 0)) return { depth: range, loops: null };
+    if (band === undefined || (cutHere.length === 0 && root.length === 0)) {
+      layers.push({ depth: range, loops: null });
+      continue;
+    }
     const taken = [...cutHere, ...root.map(({ piece }) => piece)];
     const isAll = band.pieces.every((piece) => taken.includes(piece));
     const left = isAll ? band.left : metalLeft(metal, intersection(band.planned, union(taken.flatMap(plannedIn))));
+    yield;
     const here = own.filter((fillet) => commonDepth(fillet.depth, range) !== null);
     const [needed, beyond] = [true, false].map((isNeed) => here.filter((one) => cutHere.includes(one.cut) === isNeed));
     // what stays past the ends of one need may be what another one takes
@@ -186,8 +200,10 @@ function judgedLayers(cut: SectionCut, fillets: readonly Fillet[], cutter: Cutte
       cutHere.length === 0
         ? films.flat()
         : thickPieces(metalLeft(union(films.flat()), union(cutHere.flatMap(plannedIn))));
-    return { depth: range, loops: loopsOf(withFillets(left, [...(needed ?? []).map(metalIn), stays], metal)) };
-  });
+    yield;
+    layers.push({ depth: range, loops: loopsOf(withFillets(left, [...(needed ?? []).map(metalIn), stays], metal)) });
+  }
+  return layers;
 }
 
 const reachOf = ({ needed, depth, need }: CutPiece, whole: DepthRange): DepthRange => {

@@ -18,38 +18,40 @@ const edgeMm = 0.1;
 
 /**
  * What a cut leaves along the crank: from either end of a band, over what it takes there, to the next free depth of the
- * part, where that is no thicker than is spoken of. None where no least wall is set.
+ * part, where that is no thicker than is spoken of. None where no least wall is set. Yields wherever it may have taken long.
  */
-export function thinFloors(casting: Casting, cuts: readonly SectionCut[], fit: Fit): ThinPlace[] {
+export function* thinFloors(casting: Casting, cuts: readonly SectionCut[], fit: Fit): Generator<void, ThinPlace[]> {
   const keepMm = fit.minWallMm;
   if (keepMm === null) return [];
   const layers = sectionLayers(casting, cuts);
   const handMm = handErrorOf(fit);
-  return cuts.flatMap(({ section, bands }) =>
-    bands.flatMap((band) =>
-      ([1, -1] as const).flatMap((way): ThinPlace[] => {
+  const thin: ThinPlace[] = [];
+  for (const { section, bands } of cuts) {
+    for (const band of bands) {
+      for (const way of [1, -1] as const) {
+        yield;
         const reachMm = 2 * keepMm + inReachMm;
         const planned = floorOf(layers, band.planned, band.depth, way, reachMm);
+        yield;
         const atWorst = orGone(planned, floorOf(layers, band.last, band.lastDepth, way, reachMm));
-        if (atWorst === null) return [];
+        if (atWorst === null) continue;
         const nominal = planned ?? floorOf(layers, band.planned, band.depth, way, reachMm + atWorst.mm) ?? atWorst;
         const wallMm = atWorst.mm - atWorst.errorMm - handMm;
-        return [
-          {
-            section: section.id,
-            depth: band.depth,
-            wallMm,
-            nominalMm: nominal.mm,
-            keepMm,
-            along: 'crank',
-            at: atWorst.at,
-            across: atWorst.at,
-            holds: wallMm >= keepMm - 1e-3,
-          },
-        ];
-      }),
-    ),
-  );
+        thin.push({
+          section: section.id,
+          depth: band.depth,
+          wallMm,
+          nominalMm: nominal.mm,
+          keepMm,
+          along: 'crank',
+          at: atWorst.at,
+          across: atWorst.at,
+          holds: wallMm >= keepMm - 1e-3,
+        });
+      }
+    }
+  }
+  return thin;
 }
 
 interface Floor {

@@ -47,14 +47,20 @@ export const orGone = <Wall extends { readonly mm: number }>(
 
 /**
  * Where a cut leaves the part thinner than the fit's least wall, or nearest to it: in each section and band the least
- * distance through metal from a new edge to the outline as it was, a hole, or another new edge across from it. None where no least wall is set.
+ * distance through metal from a new edge to the outline as it was, a hole, or another new edge across from it. None where no least wall is set. Yields wherever it may have taken long.
  */
-export function thinPlaces(cuts: readonly SectionCut[], guards: readonly Guard[], fit: Fit): ThinPlace[] {
+export function* thinPlaces(
+  cuts: readonly SectionCut[],
+  guards: readonly Guard[],
+  fit: Fit,
+): Generator<void, ThinPlace[]> {
   const keepMm = fit.minWallMm;
   if (keepMm === null) return [];
-  return cuts.flatMap(({ section, bands }) => {
+  const thin: ThinPlace[] = [];
+  for (const { section, bands } of cuts) {
     const solid = metalOf(section.loops, arcToleranceMm, 'inside');
-    return bands.flatMap(({ depth, last, left: leftAsPlanned }): ThinPlace[] => {
+    for (const { depth, last, left: leftAsPlanned } of bands) {
+      yield;
       // the room of a hole is no metal, and its edge as much an outside as any other
       const holes = guards.filter((guard) => guard.kind === 'hole' && sharesDepth(guard.depth, depth));
       const room = union(holes.flatMap(({ loops }) => metalOf(loops, arcToleranceMm, 'outside')));
@@ -64,24 +70,26 @@ export function thinPlaces(cuts: readonly SectionCut[], guards: readonly Guard[]
         holes.length === 0 ? treeOf(section.loops) : buildOutlineTree([...section.loops, ...loopsOf(room)]);
       const reachMm = 2 * keepMm + inReachMm;
       const planned = thinnest(left, outline, reachMm);
-      const atWorst = orGone(planned, thinnest(metalLeft(metal, last), outline, reachMm));
-      if (atWorst === null) return [];
+      yield;
+      const leftAtWorst = metalLeft(metal, last);
+      yield;
+      const atWorst = orGone(planned, thinnest(leftAtWorst, outline, reachMm));
+      if (atWorst === null) continue;
       // where the planned cut leaves nothing thin, there is no less of it than at worst
       const nominalMm = planned?.mm ?? thinnest(left, outline, reachMm + atWorst.mm)?.mm ?? atWorst.mm;
       const wallMm = atWorst.mm - section.traceErrorMm - handErrorOf(fit);
-      return [
-        {
-          section: section.id,
-          depth,
-          wallMm,
-          nominalMm,
-          keepMm,
-          along: 'plane',
-          at: atWorst.at,
-          across: atWorst.across,
-          holds: wallMm >= keepMm - 1e-3,
-        },
-      ];
-    });
-  });
+      thin.push({
+        section: section.id,
+        depth,
+        wallMm,
+        nominalMm,
+        keepMm,
+        along: 'plane',
+        at: atWorst.at,
+        across: atWorst.across,
+        holds: wallMm >= keepMm - 1e-3,
+      });
+    }
+  }
+  return thin;
 }

@@ -120,22 +120,25 @@ const boxAbout = ({ x, y }: Vec, byMm: number): Box => ({
 
 /**
  * The cuts with places for which neither a hollow nearby nor a reading speaks, each with the deepest of those places; not
- * where the metal comes off altogether, for then no wall is left to be measured.
+ * where the metal comes off altogether, for then no wall is left to be measured. Yields wherever it may have taken long.
  */
-export function unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): UnmeasuredCut[] {
-  return cuts.flatMap(({ section, bands }) => {
+export function* unmeasuredCuts(casting: Casting, cuts: readonly SectionCut[]): Generator<void, UnmeasuredCut[]> {
+  const unmeasured: UnmeasuredCut[] = [];
+  for (const { section, bands } of cuts) {
     const metal = metalOf(section.loops, toleranceMm, 'outside');
-    return bands.flatMap((band) =>
-      pieces(band.planned).flatMap((piece) => {
+    for (const band of bands) {
+      for (const piece of pieces(band.planned)) {
+        yield;
         const tree = treeOfLine(piece);
-        if (casting.hollows.some((hollow) => isBeside(hollow, band.depth, tree))) return [];
-        if (comesOffWhole(metal, piece)) return [];
+        if (casting.hollows.some((hollow) => isBeside(hollow, band.depth, tree))) continue;
+        if (comesOffWhole(metal, piece)) continue;
         const place = unspokenFor(casting.wallReadings, metal, piece, band.depth);
-        if (place === null) return [];
-        return [{ section: section.id, depth: band.depth, at: place.at, atDepthMm: place.depthMm }];
-      }),
-    );
-  });
+        if (place === null) continue;
+        unmeasured.push({ section: section.id, depth: band.depth, at: place.at, atDepthMm: place.depthMm });
+      }
+    }
+  }
+  return unmeasured;
 }
 
 /** Metal that hangs together. */

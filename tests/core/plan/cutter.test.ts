@@ -5,9 +5,10 @@ import { type Loop, moveLoop } from '../../../src/geometry/plane/loop.ts';
 import { rigid } from '../../../src/geometry/plane/rigid.ts';
 import { vec } from '../../../src/geometry/plane/vec.ts';
 import { difference } from '../../../src/geometry/polygons/polygon-engine.ts';
+import { drain, showing } from '../../../src/geometry/progress.ts';
 import type { Cutter } from '../../../src/job/job.ts';
 import { type CutPiece, cornerLeftMm, filletReachMm, scallopMm, slicesOf } from '../../../src/plan/bands/run-out.ts';
-import { shapeForCutter } from '../../../src/plan/cutter/cutter-shape.ts';
+import { type CutterShape, shapeForCutter } from '../../../src/plan/cutter/cutter-shape.ts';
 import { box, castingOf, disc, type JobSpec, ringPiece } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 import { answerTo } from '../../support/plan-answer.ts';
@@ -160,7 +161,9 @@ describe('of two ways to make a cut', () => {
     ],
   ];
   const need = { metal: [square], needed: [notch], left: difference([square], [notch]), beside: [] };
-  const shape = (mm: number, bites = () => false) => shapeForCutter(need, () => grownBy(mm), 3, bites);
+  const shaped = (...asked: Parameters<typeof shapeForCutter>): CutterShape =>
+    drain(showing({ step: 'the cutter', done: 0, of: 1 }, shapeForCutter(...asked)));
+  const shape = (mm: number, bites = () => false) => shaped(need, () => grownBy(mm), 3, bites);
 
   it('the lighter is taken', () => {
     expect(shape(0.1).way).toBe('uniform');
@@ -197,7 +200,7 @@ describe('of two ways to make a cut', () => {
       ],
     ];
     const need = { metal: ring, needed: cut, left: difference(ring, cut), beside: [] };
-    const { narrow } = shapeForCutter(need, () => ring, 3, null);
+    const { narrow } = shaped(need, () => ring, 3, null);
     expect(narrow.length).toBeGreaterThan(0);
     expect(narrow[0]?.gapMm).toBeLessThan(6);
   });
