@@ -27,7 +27,7 @@ function demo(): void {
   print(`$ fettle check ${fitFile}\n`);
   printVerdictFirst(checkText(joint, check), check.verdict);
   print(`\n$ fettle grind ${fitFile}\n`);
-  printVerdictFirst(grindText(joint, plan, alternatives), plan.holds ? 'goes' : 'fouls');
+  printVerdictFirst(grindText(joint, plan, alternatives, check), plan.holds ? 'goes' : 'fouls');
   print(`\n$ fettle draw ${fitFile} -o ${pictureName}\n`);
   save(pictureName, svg);
   print(`${verdictLine(check)}\n${planLine(joint, plan)}\nThe drawing: open ${pictureName} in a browser.`);

@@ -45,7 +45,7 @@ function grind(fitFile: string, { straight = false, json = false, verify = false
   if (!json) printVerdictFirst(planText(joint, plan), colouredAs(plan));
   const alternatives = runShowingProgress(found.alternatives());
   if (json) printJson(grindAnswer(joint, plan, runShowingProgress(found.tables()), alternatives));
-  else print(afterPlanText(joint, plan, alternatives));
+  else print(afterPlanText(joint, plan, alternatives, runShowingProgress(found.check())));
   if (verify) reportVerification(runShowingProgress(verifyPlan(joint, plan)));
   endWith(exitCodeOf(plan));
 }

@@ -6,6 +6,7 @@ import { boltLines, dowelLines } from './dowel-text.ts';
 import { inWords, listed, paragraph, wrapped } from './layout.ts';
 import { foulLines, measureLines } from './measure-text.ts';
 import { shortName, titleOf } from './names.ts';
+import { otherWayCommands } from './other-way-text.ts';
 import { otherNotices, reasonSteps, reasonTexts } from './reasons.ts';
 import { verdictLine } from './verdict.ts';
 
@@ -91,10 +92,12 @@ export function checkSteps({ verdict, reason, wayIn }: CheckResult): string[] {
 }
 
 /** The commands that go on from a check, for whoever reads it in a terminal. */
-function checkCommands({ fit }: Joint, { verdict, reason }: CheckResult): string[] {
+function checkCommands(joint: Joint, check: CheckResult): string[] {
+  const { fit } = joint;
+  const { verdict, reason } = check;
   const draw = `See where: fettle draw ${fit.file} -o fit.svg`;
   if (reason !== null) return [`Check again: fettle check ${fit.file}`, draw];
   if (verdict === 'goes') return [];
   const grind = `The least metal to take off: fettle grind ${fit.file}`;
-  return verdict === 'too-close' || verdict === 'fouls' ? [grind, draw] : [draw];
+  return verdict === 'too-close' || verdict === 'fouls' ? [...otherWayCommands(joint, check), grind, draw] : [draw];
 }

@@ -1,3 +1,4 @@
+import type { CheckResult } from '../clearance/check-result.ts';
 import type { Material } from '../job/casting.ts';
 import { lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
@@ -13,6 +14,7 @@ import { hindranceTexts } from './hindrance-text.ts';
 import { columns, inWords, listed, paragraph, wrapped } from './layout.ts';
 import { measureRows } from './measure-text.ts';
 import { titleOf } from './names.ts';
+import { otherWayCommands } from './other-way-text.ts';
 import { nameCut, textsByPart } from './part-cuts.ts';
 import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
 import { otherNotices, reasonSteps, reasonText, reasonTexts } from './reasons.ts';
@@ -21,7 +23,8 @@ import { massText, volumeText } from './units.ts';
 
 /**
  * A cut plan as a builder reads it, the answer of `fettle grind`: the verdict, what comes off where, what is left, and what
- * to do next, in the units of the fit. No alternatives where they were not worked out; nothing is thrown.
+ * to do next, in the units of the fit. No alternatives where they were not worked out; with the check of the job as it is
+ * it says as well where another way in may need no cutting. Nothing is thrown.
  *
  * @example The verdict on a starter that fouls an oil boss.
  * ```ts
@@ -37,8 +40,12 @@ import { massText, volumeText } from './units.ts';
  * console.log(verdict); // THE PLAN HOLDS: take 10.5 g (1.5 cm³) of grey iron off Housing.
  * ```
  */
-export const grindText = (joint: Joint, plan: PlanFigures, alternatives: readonly Alternative[]): string =>
-  `${planText(joint, plan)}\n${afterPlanText(joint, plan, alternatives)}`;
+export const grindText = (
+  joint: Joint,
+  plan: PlanFigures,
+  alternatives: readonly Alternative[],
+  check: CheckResult | null = null,
+): string => `${planText(joint, plan)}\n${afterPlanText(joint, plan, alternatives, check)}`;
 
 /** The first of it, which stands before anything else was tried: what else would give may take many times as long. */
 export function planText(joint: Joint, plan: PlanFigures): string {
@@ -65,10 +72,15 @@ export function planText(joint: Joint, plan: PlanFigures): string {
 }
 
 /** The rest of it: what else would give, and what to do next. */
-export const afterPlanText = (joint: Joint, plan: PlanFigures, alternatives: readonly Alternative[]): string =>
+export const afterPlanText = (
+  joint: Joint,
+  plan: PlanFigures,
+  alternatives: readonly Alternative[],
+  check: CheckResult | null,
+): string =>
   [
     ...paragraph('What else would give', listed(alternativeTexts(joint, alternatives))),
-    ...paragraph('Next', listed([...planSteps(plan), ...planCommands(joint, plan)])),
+    ...paragraph('Next', listed([...planSteps(plan), ...planCommands(joint, plan, check)])),
     ...paragraph('Take care', listed(nothingToCut(plan) ? checkCautions(joint) : grindCautions(joint))),
   ].join('\n');
 
@@ -138,8 +150,11 @@ export function planSteps(plan: PlanFigures): string[] {
   ];
 }
 
-/** The command that goes on from a plan, for whoever reads it in a terminal. */
-function planCommands({ fit: { file } }: Joint, plan: PlanFigures): string[] {
+/** The commands that go on from a plan, for whoever reads it in a terminal. */
+function planCommands(joint: Joint, plan: PlanFigures, check: CheckResult | null): string[] {
+  const { file } = joint.fit;
   if (plan.reason !== null) return [`Check again: fettle check ${file}`];
-  return nothingToCut(plan) && plan.holds ? [] : [`The lines on a drawing: fettle draw ${file} -o fit.svg`];
+  if (nothingToCut(plan) && plan.holds) return [];
+  const draw = `The lines on a drawing: fettle draw ${file} -o fit.svg`;
+  return [...(check === null ? [] : otherWayCommands(joint, check)), draw];
 }

@@ -2,7 +2,7 @@ import { figure, fineLength, inUnits, lengthText, mmIn, tracedDecimals } from '.
 import type { Units } from '../job/lengths.ts';
 
 /** A clearance is held to this, so closer than this to its limit it is at its limit. */
-const heldToMm = 1e-3;
+export const heldToMm = 1e-3;
 const finestDecimals = 4;
 
 /**

@@ -24,7 +24,7 @@ function saidByNode() {
   const plan = drain(planCut(joint.value));
   return {
     check: checkText(joint.value, check),
-    plan: grindText(joint.value, plan, drain(alternativesTo(joint.value, plan))),
+    plan: grindText(joint.value, plan, drain(alternativesTo(joint.value, plan)), check),
     firstTouch: check.wayIn?.firstTouch,
   };
 }

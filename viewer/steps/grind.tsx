@@ -139,7 +139,7 @@ export function Grind({ app, state, job, pane }: StepProps) {
         )}
       </Group>
       {checked === null || planned === null ? null : (
-        <InFull text={() => grindText(checked.joint, planned.plan, planned.alternatives ?? [])} />
+        <InFull text={() => grindText(checked.joint, planned.plan, planned.alternatives ?? [], checked.check)} />
       )}
     </>
   );

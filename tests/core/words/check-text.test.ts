@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { CheckResult } from '../../../src/clearance/check-result.ts';
+import type { CheckResult, RotatingResult } from '../../../src/clearance/check-result.ts';
 import { vec } from '../../../src/geometry/plane/vec.ts';
 import { dowelGaps } from '../../../src/joint/dowel-gaps.ts';
 import { checkText } from '../../../src/words/check-text.ts';
@@ -7,6 +7,8 @@ import { verdictLine } from '../../../src/words/verdict.ts';
 import { checkOf, foulOnTheWay, homeOf, touchOf, wayInOf } from '../../support/answers.ts';
 import { castingOf, dowel, type JobSpec } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
+
+const pins = [dowel('P1', [-158, 12]), dowel('P2', [156, -30])];
 
 const twoDowels: JobSpec = {
   fixed: castingOf({
@@ -17,7 +19,7 @@ const twoDowels: JobSpec = {
   moving: castingOf({
     name: 'Transfer case',
     sections: [{ id: 'lips', depth: [-44, -30] }],
-    holes: [dowel('P1', [-158, 12]), dowel('P2', [156, -30])],
+    holes: pins,
   }),
   dowels: [
     ['D1', 'P1'],
@@ -37,6 +39,16 @@ const fouling = {
   home: homeOf({ clearanceMm: 2.86, worstClearanceMm: 1.76 }),
   wayIn: { ...foulOnTheWay, firstTouch },
 } as const;
+
+const clutchAt = (clearanceMm: number): RotatingResult => ({
+  part: 'clutch',
+  against: 'moving',
+  state: 'clear',
+  clearanceMm,
+  toleranceMm: 0,
+  nearest: null,
+  instant: null,
+});
 
 describe('a check in words', () => {
   it('the verdict names where it stands', () => {
@@ -108,6 +120,33 @@ describe('a check in words', () => {
       expect(told({ verdict })).toContain('it says nothing of strength');
     }
     expect(told(fouling)).toContain('fettle grind job.fit.json');
+  });
+
+  describe('every other way in', () => {
+    const everyWay = 'fettle ways job.fit.json';
+
+    it('is named where only the way in fouls, or passes too near', () => {
+      expect(told(fouling)).toContain(`- Whether any way in needs no cutting: ${everyWay}`);
+      const near = wayInOf({ clearanceMm: 1.2 });
+      expect(told({ verdict: 'too-close', meetsClearance: false, wayIn: near })).toContain(everyWay);
+    });
+
+    it.each([
+      ['home fouls', { ...fouling, home: homeOf({ state: 'fouls', clearanceMm: 0 }) }],
+      ['it is too near at home', { ...fouling, home: homeOf({ clearanceMm: 1.9 }) }],
+      ['home alone fouls', { verdict: 'fouls', home: homeOf({ state: 'fouls', clearanceMm: 0 }), wayIn: wayInOf() }],
+      ['what runs round is too near at home', { ...fouling, rotating: [clutchAt(3.9)] }],
+      ['only home was asked', { verdict: 'fouls', home: homeOf({ state: 'fouls', clearanceMm: 0 }), wayIn: null }],
+      ['the way in is clear', { wayIn: wayInOf() }],
+      ['nothing is judged', { ...fouling, verdict: 'undecided', reason: 'never-near' }],
+    ] as const)('is not named where %s', (_, said) => {
+      expect(told(said)).not.toContain(everyWay);
+    });
+
+    it('is not named where metal without a depth may be met on each of them', () => {
+      const deep = jointOf({ ...twoDowels, moving: castingOf({ sections: [{ depth: null }], holes: pins }) });
+      expect(checkText(deep, checkOf(fouling))).not.toContain(everyWay);
+    });
   });
 
   it('is never wider than 100 columns, and plain', () => {

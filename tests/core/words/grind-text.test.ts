@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { CheckResult } from '../../../src/clearance/check-result.ts';
 import type { Polygon } from '../../../src/geometry/polygons/polygons.ts';
 import type { PartCut } from '../../../src/plan/part-cut.ts';
 import type { PlanResult } from '../../../src/plan/plan-result.ts';
 import { grindText } from '../../../src/words/grind-text.ts';
-import { homeOf } from '../../support/answers.ts';
+import { checkOf, foulOnTheWay, homeOf, wayInOf } from '../../support/answers.ts';
 import { castingOf } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 import { bandOf, bandOfLines, planOf } from '../../support/plans.ts';
@@ -98,6 +99,16 @@ describe('a cut plan in words', () => {
     );
     expect(text.replaceAll(/\s+/g, ' ')).toContain(`"flange", 12 mm²: ${words}`);
     expect(text.replaceAll(/\s+/g, ' ')).toContain("180.0 mm from the axis at 90.0° (12 o'clock)");
+  });
+
+  it('every other way in is named before the drawing where only the way in fails', () => {
+    const everyWay = 'Whether any way in needs no cutting: fettle ways job.fit.json';
+    const said = (check: Partial<CheckResult>): string => grindText(joint, planOf(joint), [], checkOf(check));
+    const text = said({ verdict: 'fouls', wayIn: foulOnTheWay });
+    expect(text).toContain(everyWay);
+    expect(text.indexOf(everyWay)).toBeLessThan(text.indexOf('fettle draw'));
+    expect(said({ verdict: 'fouls', home: homeOf({ state: 'fouls' }), wayIn: foulOnTheWay })).not.toContain(everyWay);
+    expect(said({ wayIn: wayInOf() })).not.toContain(everyWay);
   });
 
   it('carries every caution of cutting', () => {
