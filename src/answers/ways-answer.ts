@@ -4,6 +4,7 @@ const millimetres = z.number();
 const way = z
   .array(z.strictObject({ turn: z.number(), standOff: millimetres }))
   .describe('positions, the first where nothing shares depth, the last home; degrees and mm');
+const origin = z.enum(['found', 'the-fit', 'straight-in']);
 const turns = z.array(z.tuple([z.number(), z.number()])).describe('ranges of turn, degrees');
 
 const wander = z.strictObject({ turn: z.number(), standOff: millimetres, shift: millimetres, tilt: z.number() });
@@ -45,7 +46,8 @@ export const waysAnswerSchema = z
     ),
     cheapest: z.array(
       z.strictObject({
-        of: z.enum(['found', 'the-fit', 'straight-in']),
+        of: origin,
+        also: z.array(origin).describe('what else the way is: each is told once'),
         way,
         holds: z.boolean(),
         volumeMm3: z.number().nullable(),

@@ -42,8 +42,9 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
         turnTo: roundDegrees(turns.toRad),
       })),
     })),
-    cheapest: (cheapest?.ways ?? []).map(({ of, way, holds, volumeMm3, massG, leastWallMm, against }) => ({
+    cheapest: (cheapest?.ways ?? []).map(({ of, also, way, holds, volumeMm3, massG, leastWallMm, against }) => ({
       of,
+      also: [...also],
       way: wayAnswer(way),
       holds,
       volumeMm3: roundOrNull(volumeMm3),

@@ -1,6 +1,7 @@
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
+import type { WayOrigin } from '../ways/cheapest/candidates.ts';
 import type { CutWay } from '../ways/cheapest/cheapest-ways.ts';
 import type { Corridor, Window } from '../ways/corridors.ts';
 import type { WaysResult } from '../ways/find-ways.ts';
@@ -164,11 +165,13 @@ function amountText({ volumeMm3, massG }: CutWay, units: Units): string {
   return volumeMm3 === null ? 'metal that has no depth stated' : volumeText(volumeMm3, units);
 }
 
-const names: Readonly<Record<CutWay['of'], string>> = {
+const names: Readonly<Record<WayOrigin, string>> = {
   found: 'found',
   'the-fit': 'as the fit asks',
   'straight-in': 'straight in',
 };
+
+const originText = ({ of, also }: CutWay): string => inWords([of, ...also].map((origin) => names[origin]));
 
 function costLines({ fit: { units } }: Joint, { cheapest }: WaysResult): string[] {
   if (cheapest === null) return [];
@@ -176,7 +179,7 @@ function costLines({ fit: { units } }: Joint, { cheapest }: WaysResult): string[
     const against = isUncured(way) ? ['not to be had by cutting what is offered'] : againstTexts(way.against, units);
     const verdict = way.holds ? 'holds' : `does not hold: ${inWords(against)}`;
     const cost = isUncured(way) ? '' : `${amountText(way, units)}: `;
-    return listed([`${cost}${wayText(way.way, units)} (${names[way.of]}). ${sentence(verdict)}.`]);
+    return listed([`${cost}${wayText(way.way, units)} (${originText(way)}). ${sentence(verdict)}.`]);
   });
   const bound = `No way that goes inward all the time with three turns or fewer, and spares what is not offered, takes off less than ${volumeText(cheapest.lowerBoundMm3, units)} for the clearance alone.`;
   return [...rows, ...listed([bound])];

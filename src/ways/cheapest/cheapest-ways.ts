@@ -1,5 +1,4 @@
 import type { Progress } from '../../geometry/progress.ts';
-import { type Leg, positionsOf } from '../../job/path.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { dowelsProudMm } from '../../joint/path-notices.ts';
 import { sumKnown } from '../../plan/bands/amounts.ts';
@@ -8,15 +7,14 @@ import { planCut } from '../../plan/plan-cut.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
 import type { Strip } from '../strips.ts';
 import type { TurnRange } from '../turns.ts';
-import { legsOf, type WayPoint } from '../way-along.ts';
+import type { WayPoint } from '../way-along.ts';
+import { type Candidate, eachOnce, ofFit, onAxis } from './candidates.ts';
 import { leastMetal } from './least-metal.ts';
 import { metalModel, type Target } from './metal-model.ts';
 import { metalMm3 } from './way-cost.ts';
 
 /** A way in with the cut that it takes, as shaped for the cutter. */
-export interface CutWay {
-  readonly of: 'found' | 'the-fit' | 'straight-in';
-  readonly way: readonly WayPoint[];
+export interface CutWay extends Pick<Candidate, 'of' | 'also' | 'way'> {
   /** Null where a section has no depth, the mass also without a material. */
   readonly volumeMm3: number | null;
   readonly massG: number | null;
@@ -74,23 +72,16 @@ export function* cheapestWays(
     const { best } = yield* leastMetal(targets, side, standOffsMm, 1, farMm);
     if (best.weight < worthATurn * straightWeight) found.push([...best.way]);
   }
-  const candidates: Candidate[] = [
-    ...(joint.fit.legs.length === 0 ? [] : [{ of: 'the-fit' as const, way: pointsOf(joint), legs: joint.fit.legs }]),
-    ...distinct(found).map((way) => ({
-      of: way === straight ? ('straight-in' as const) : ('found' as const),
-      way,
-      legs: legsOf(way),
-    })),
-  ];
+  const clearMm = strips.at(-1)?.fromMm ?? 0;
+  const candidates = eachOnce([
+    ...ofFit(joint, clearMm),
+    ...found.map((way) => onAxis(way === straight ? 'straight-in' : 'found', way, clearMm)),
+  ]);
   const ways: CutWay[] = [];
-  for (const { of, way, legs } of candidates) {
-    ways.push(cutWay(of, way, yield* planCut({ ...joint, fit: { ...joint.fit, legs } })));
+  for (const candidate of candidates) {
+    ways.push(cutWay(candidate, yield* planCut({ ...joint, fit: { ...joint.fit, legs: candidate.legs } })));
   }
   return { ways: ways.toSorted(byMetal), lowerBoundMm3: Number.isFinite(lowerBoundMm3) ? lowerBoundMm3 : 0 };
-}
-
-interface Candidate extends Pick<CutWay, 'of' | 'way'> {
-  readonly legs: readonly Leg[];
 }
 
 /** Turned to either hand alone, since one of them may be barred by what stands about the castings. */
@@ -102,16 +93,11 @@ const sidesOf = ({ fromRad, toRad }: TurnRange): TurnRange[] =>
       ]
     : [];
 
-const distinct = (ways: readonly WayPoint[][]): WayPoint[][] =>
-  ways.filter((way, i) => ways.findIndex((other) => JSON.stringify(other) === JSON.stringify(way)) === i);
-
-const pointsOf = ({ fit: { legs } }: Joint): WayPoint[] =>
-  positionsOf(legs).map(({ turnRad, standOffMm }) => ({ turnRad, standOffMm }));
-
-function cutWay(of: CutWay['of'], way: readonly WayPoint[], { cuts, holds, hindrances }: PlanResult): CutWay {
+function cutWay({ of, also, way }: Candidate, { cuts, holds, hindrances }: PlanResult): CutWay {
   const walls = cuts.flatMap((cut) => cut.walls.map(({ wallMm }) => wallMm));
   return {
     of,
+    also,
     way,
     volumeMm3: sumKnown(cuts.map(({ volumeMm3 }) => volumeMm3)),
     massG: sumKnown(cuts.map(({ massG }) => massG)),

@@ -3,7 +3,7 @@ import { drain } from '../../../src/geometry/progress.ts';
 import type { Joint } from '../../../src/joint/joint.ts';
 import { findWays, type WaysResult } from '../../../src/ways/find-ways.ts';
 import { waysText } from '../../../src/words/ways-text.ts';
-import { box, castingOf, disc, dowel, ringPiece } from '../../support/jobs.ts';
+import { box, castingOf, disc, dowel, legsOf, ringPiece } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 
 const deg = Math.PI / 180;
@@ -196,6 +196,13 @@ const jobWithClutch = {
   nothingShares: true,
 };
 
+const asideThenHome = [
+  { standOff: 60, shift: [3, 0] as const },
+  { standOff: 5, shift: [3, 0] as const },
+  { standOff: 5 },
+  {},
+];
+
 describe('where no way is free', () => {
   /** A lip that meets a boss at home: it has to lose a known segment whichever way it comes. */
   const joint = jointOf({
@@ -217,6 +224,34 @@ describe('where no way is free', () => {
     expect(straight?.volumeMm3).toBeCloseTo(600, 0);
     expect(cheapest?.lowerBoundMm3).toBeLessThanOrEqual(600);
     expect(cheapest?.lowerBoundMm3).toBeGreaterThan(540);
+  });
+
+  it('the way of a fit that is straight in is told once, as both, wherever out there it sets out', () => {
+    for (const standOff of [12, 40, 500]) {
+      const fit = { ...joint.fit, legs: legsOf([{ standOff }, {}]) };
+      const ways = waysOf({ ...joint, fit });
+      expect(ways.cheapest?.ways.map(({ of, also }) => [of, also])).toEqual([['the-fit', ['straight-in']]]);
+      expect(waysText(joint, ways).replace(/\s+/g, ' ')).toContain('slide home (as the fit asks and straight in).');
+    }
+  });
+
+  it('the way of a fit that first turns where nothing meets yet is straight in as well', () => {
+    const fit = { ...joint.fit, legs: legsOf([{ standOff: 60, turn: 20 }, { standOff: 60 }, {}]) };
+    expect(waysOf({ ...joint, fit }).cheapest?.ways.map(({ of, also }) => [of, also])).toEqual([
+      ['the-fit', ['straight-in']],
+    ]);
+  });
+
+  it('the way of a fit that turns beside the fixed part, or goes aside, is told beside straight in', () => {
+    for (const offerUp of [
+      [{ standOff: 60, turn: 20 }, { standOff: 2, turn: 20 }, { standOff: 2 }, {}],
+      asideThenHome,
+    ]) {
+      const fit = { ...joint.fit, legs: legsOf(offerUp) };
+      const of = waysOf({ ...joint, fit }).cheapest?.ways.map((way) => way.of);
+      expect(of).toContain('the-fit');
+      expect(of).toContain('straight-in');
+    }
   });
 
   it('no other way is told where none saves anything', () => {
