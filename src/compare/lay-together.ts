@@ -71,6 +71,7 @@ const fitOf = (first: Casting, second: Casting, dowels: readonly HolePair[], bol
   cut: 'fixed',
   share: 0,
   cutter: null,
+  cuttersMm: null,
   straight: false,
   minWallMm: null,
   registrationMm: null,

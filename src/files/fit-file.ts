@@ -5,6 +5,8 @@ import { filePath, lengthOrNone, point, schemaReference, size, text, units } fro
 export const mostPairs = 1000;
 export const mostPositions = 1000;
 export const mostRotating = 100;
+/** A plan is worked out for each. */
+export const mostCutters = 12;
 
 const pair = z.tuple([text, text]).describe('[id in the fixed part, id in the moving part]');
 const pairs = z.array(pair).max(mostPairs);
@@ -74,6 +76,12 @@ export const fitFile = z
       .optional()
       .describe('of the cut, for the fixed part where both are cut; default 0.5'),
     cutter: cutter.optional(),
+    cutters: z
+      .array(size)
+      .min(1)
+      .max(mostCutters)
+      .optional()
+      .describe('radii of cutters to choose among; default 3, 4, 5, 6, 8, 10 and 12.5 mm'),
     straight: z.boolean().optional().describe('edges of the cut that a grinder can follow, of flats and arcs'),
     minWall: lengthOrNone.optional().describe('least metal left anywhere behind a cut'),
     registration: lengthOrNone

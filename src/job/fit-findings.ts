@@ -1,6 +1,6 @@
 import { farLengths } from '../files/far-lengths.ts';
 import type { Finding } from '../files/finding.ts';
-import { fitFile, mostPairs, mostPositions, type PositionFile, position } from '../files/fit-file.ts';
+import { fitFile, mostCutters, mostPairs, mostPositions, type PositionFile, position } from '../files/fit-file.ts';
 import { suggesting } from '../files/nearest.ts';
 import { asList, fieldOf, listOf, textOf } from '../files/raw-value.ts';
 import { schemaFindings } from '../files/schema-findings.ts';
@@ -26,7 +26,8 @@ export function fitFindings(file: string, raw: unknown, fixed: KnownHoles, movin
   return [
     ...schemaFindings(file, fitFile, raw),
     ...farLengths(file, raw, mm),
-    ...cutterFindings(file, fieldOf(fieldOf(raw, 'cutter'), 'radius'), mm),
+    ...cutterFindings(file, 'cutter.radius', fieldOf(fieldOf(raw, 'cutter'), 'radius'), mm),
+    ...radiiFindings(file, listOf(raw, 'cutters').slice(0, mostCutters), mm),
     ...clearanceFindings(file, fieldOf(raw, 'clearance'), mm),
     ...unknownHole(file, 'axis', fieldOf(raw, 'axis'), fixed),
     ...pairFindings(file, 'dowels', listOf(raw, 'dowels'), fixed, moving),
@@ -39,11 +40,19 @@ export function fitFindings(file: string, raw: unknown, fixed: KnownHoles, movin
 const widestCutterMm = 250;
 
 /** A radius written in another unit, or of a wall: nothing could be cut by it, and to plan for it takes minutes. */
-function cutterFindings(file: string, radius: unknown, mm: number): Finding[] {
+function cutterFindings(file: string, at: string, radius: unknown, mm: number): Finding[] {
   if (typeof radius !== 'number' || !(radius * mm > widestCutterMm)) return [];
   const expected = `the radius of a cutter, ${atMost(widestCutterMm, mm)}`;
-  return [{ file, at: 'cutter.radius', found: String(radius), expected }];
+  return [{ file, at, found: String(radius), expected }];
 }
+
+const radiiFindings = (file: string, radii: readonly unknown[], mm: number): Finding[] =>
+  radii.flatMap((radius, i) => {
+    const at = `cutters[${i}]`;
+    if (typeof radius === 'number' && radii.indexOf(radius) < i)
+      return [{ file, at, found: `${radius}, listed already`, expected: 'each radius once' }];
+    return cutterFindings(file, at, radius, mm);
+  });
 
 const atMost = (mostMm: number, mm: number): string =>
   `at most ${mostMm} mm${mm === 1 ? '' : `, which is ${Math.floor((100 * mostMm) / mm) / 100} here`}`;

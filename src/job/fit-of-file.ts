@@ -31,6 +31,7 @@ export function fitOf(file: string, fit: FitFile, fixed: Casting, moving: Castin
     cut: fit.cut ?? 'fixed',
     share: fit.share ?? evenShare,
     cutter: cutterOf(fit, mm),
+    cuttersMm: fit.cutters?.map((radius) => radius * mm) ?? null,
     straight: fit.straight ?? false,
     minWallMm: fit.minWall === undefined ? null : fit.minWall * mm,
     registrationMm: fit.registration === undefined ? null : fit.registration * mm,

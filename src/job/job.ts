@@ -37,6 +37,8 @@ export interface Fit {
   readonly cut: Part | 'both';
   readonly share: number;
   readonly cutter: Cutter | null;
+  /** Radii of the cutters to choose among; null: those in common use. */
+  readonly cuttersMm: readonly number[] | null;
   /** Whether the edges of cuts are to be ones a grinder can follow: flats of 10 mm and more, arcs no tighter than the cutter. */
   readonly straight: boolean;
   readonly minWallMm: number | null;

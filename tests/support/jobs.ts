@@ -204,6 +204,7 @@ export function jobOf(spec: JobSpec = {}): Job {
     cut: 'fixed',
     share: 0.5,
     cutter: null,
+    cuttersMm: null,
     straight: false,
     minWallMm: null,
     registrationMm: null,

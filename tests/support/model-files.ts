@@ -91,6 +91,7 @@ export const fullFit = {
   cut: 'both',
   share: 0.25,
   cutter: { radius: 6, nose: 'flat', handError: 0.8, runOut: 'leave', stepover: 2 },
+  cutters: [4, 6, 8],
   straight: true,
   minWall: 4,
 };

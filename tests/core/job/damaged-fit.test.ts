@@ -63,6 +63,13 @@ const damages: readonly Damage[] = [
   [['cutter', 'runOut'], 'cut past', 'cutter.runOut', '"cut-past"'],
   [['cutter', 'stepover'], 0, 'cutter.stepover', 'more than 0'],
   [['cutter', 'handError'], -1, 'cutter.handError', 'at least 0'],
+  [['cutters'], [3, 0], 'cutters[1]', 'found 0; expected more than 0'],
+  [['cutters'], [3, -4], 'cutters[1]', 'found -4; expected more than 0'],
+  [['cutters'], [3, 10_000], 'cutters[1]', 'found 10000; expected the radius of a cutter, at most 250 mm'],
+  [['cutters'], [3, 6, 3], 'cutters[2]', 'found 3, listed already; expected each radius once'],
+  [['cutters'], [3, '6'], 'cutters[1]', 'found "6"; expected a number'],
+  [['cutters'], Array.from({ length: 13 }, (_, i) => i + 1), 'cutters', 'at most 12 in the list'],
+  [['cutters'], [], 'cutters', 'at least 1 in the list'],
   [['minWall'], -1, 'minWall', 'at least 0'],
   [['clerance'], 2, 'clerance', 'Did you mean "clearance"?'],
 ];

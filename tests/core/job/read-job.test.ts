@@ -26,6 +26,7 @@ describe('a fit', () => {
       cut: 'both',
       share: 0.25,
       cutter: { radiusMm: 6, nose: 'flat', handErrorMm: 0.8, runOut: 'leave', stepoverMm: 2 },
+      cuttersMm: [4, 6, 8],
       straight: true,
       minWallMm: 4,
     });
@@ -75,6 +76,7 @@ describe('a fit', () => {
       share: 0.5,
       axisHole: 'CRANK',
       cutter: null,
+      cuttersMm: null,
       straight: false,
       minWallMm: null,
       registrationMm: null,
