@@ -12,6 +12,8 @@ import { markingOut } from '../markout/marking-out.ts';
 import type { MarkingTable } from '../markout/marking-row.ts';
 import type { Alternative } from '../plan/alternatives/alternative.ts';
 import { alternativesTo } from '../plan/alternatives/alternatives.ts';
+import type { Choices } from '../plan/choices/choices.ts';
+import { findChoices } from '../plan/choices/find-choices.ts';
 import { planCut } from '../plan/plan-cut.ts';
 import type { PlanResult } from '../plan/plan-result.ts';
 import { once, type Stage } from './stage.ts';
@@ -31,6 +33,8 @@ export interface Analysis {
   readonly curveAfter: Stage<TravelCurve | null>;
   /** What else would give where the plan does not hold; many plans. */
   readonly alternatives: Stage<readonly Alternative[]>;
+  /** What cutting either part or both would take, and what each of some cutters; many plans. */
+  readonly choices: Stage<Choices>;
   /** The marking-out table of each part that is cut. */
   readonly tables: Stage<readonly MarkingTable[]>;
 }
@@ -90,6 +94,9 @@ export function analysisOf(joint: Joint): Analysis {
     }),
     alternatives: once(function* () {
       return yield* alternativesTo(joint, yield* plan());
+    }),
+    choices: once(function* () {
+      return yield* findChoices(joint, yield* plan(), check);
     }),
     tables: once(function* () {
       const made = yield* plan();

@@ -16,13 +16,15 @@ import { refusedPlan } from './refused-plan.ts';
 /**
  * The least metal to take off one part, or both, so that a job keeps its asked clearances at home and on the way in, and
  * the check of what is left. Where nothing can be judged nothing is planned: then `check`, of the joint as it is, says why.
+ * `known` is the plan of one part alone, where it is there already.
  */
 export function* planCut(
   joint: Joint,
   check: () => Generator<Progress, CheckResult> = () => checkJoint(joint),
+  known: PartPlan | null = null,
 ): Generator<Progress, PlanResult> {
   if (reasonOf(joint, reasonsBeforehand(joint)) !== null) return refusedPlan(joint, yield* check());
-  const plan = joint.fit.cut === 'both' ? yield* planOfBoth(joint) : yield* planOfOne(joint, joint.fit.cut);
+  const plan = joint.fit.cut === 'both' ? yield* planOfBoth(joint, known) : yield* planOfOne(joint, joint.fit.cut);
   // parts that are too far apart to be judged are too far apart to be cut, so only a plan without a cut can be of such
   const cutsNothing = plan.cuts.every(({ sections }) => sections.length === 0);
   if (cutsNothing && reasonOf(joint, farReason(joint, plan.afterCut)) !== null)
@@ -35,8 +37,8 @@ function* planOfOne(joint: Joint, part: Part): Generator<Progress, PlanResult> {
   return { ...resultOf([plan], yield* judge(plan, joint.fit.clearance)), judged: plan.judged, alone: plan };
 }
 
-function* planOfBoth(joint: Joint): Generator<Progress, PlanResult> {
-  const { fixed, moving } = yield* planBoth(joint);
+function* planOfBoth(joint: Joint, known: PartPlan | null): Generator<Progress, PlanResult> {
+  const { fixed, moving } = yield* planBoth(joint, known);
   const judged = yield* judge(moving, joint.fit.clearance, [fixed]);
   return { ...resultOf([fixed, moving], judged), judged: moving.judged, alone: null };
 }

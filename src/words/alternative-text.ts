@@ -34,7 +34,7 @@ function whatText(joint: Joint, other: Change): string {
 }
 
 /** Who gives how much: `half off each`, `70 % of it off Iron four`. */
-const sharedText = ({ fit: { share }, fixed }: Joint): string =>
+export const sharedText = ({ fit: { share }, fixed }: Joint): string =>
   share === 0.5 ? 'half of it off each' : `${figure(100 * share, 0)} % of it off ${shortName(fixed)}`;
 
 function outcomeText(units: Units, { holds, areaMm2, massG, against }: Alternative): string {

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { choicesAnswerSchema } from '../../../src/answers/choices-answer.ts';
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { runCli } from '../../support/run-cli.ts';
 import { jobFiles } from '../../support/small-job.ts';
@@ -44,6 +45,22 @@ describe('fettle grind', () => {
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout).toMatch(/^THE PLAN HOLDS: take .* g \(.* cm³\) of grey iron off Block\./);
     expect(stdout).toMatch(/rib +from face 12 to 28 mm/);
+  });
+
+  it('tells which part and which cutter side by side, and exits 0 where one of them holds', async () => {
+    const { code, stdout } = await grind(jobFiles({ housing }), '--choices');
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/^A PLAN HOLDS: /);
+    const json = await grind(jobFiles({ housing }), '--choices', '--json');
+    const { parts, cutters } = choicesAnswerSchema.parse(JSON.parse(json.stdout));
+    expect(parts.map(({ cut }) => cut)).toEqual(['fixed', 'moving', 'both']);
+    expect(cutters.map(({ radiusMm }) => radiusMm)).toContain(12.5);
+  });
+
+  it('exits 1 where neither part offers what fouls, whatever the cutter', async () => {
+    const { code, stdout } = await grind(jobFiles({ housing, block: { sections: [rib] } }), '--choices');
+    expect(code).toBe(1);
+    expect(stdout).toMatch(/^NO PLAN HOLDS/);
   });
 
   it('exits 0 where nothing need come off', async () => {

@@ -3,6 +3,7 @@ import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
+import { choicesAnswerSchema } from '../../../src/answers/choices-answer.ts';
 import { compareAnswerSchema } from '../../../src/answers/compare-answer.ts';
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { holeAnswerSchema } from '../../../src/answers/hole-answer.ts';
@@ -32,6 +33,7 @@ const schemas = {
   trial: trialFile,
   check: checkAnswerSchema,
   grind: grindAnswerSchema,
+  choices: choicesAnswerSchema,
   'trial-answer': trialAnswerSchema,
   ways: waysAnswerSchema,
   hole: holeAnswerSchema,
