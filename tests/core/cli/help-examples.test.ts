@@ -64,6 +64,7 @@ describe('examples to copy', () => {
     expect(examples.map(([name]) => name)).toEqual([
       'check',
       'grind',
+      'grind',
       'ways',
       'room',
       'compare',
