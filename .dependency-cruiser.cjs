@@ -12,7 +12,7 @@ const compare = [...clearance, 'compare'];
 const markout = [...plan, 'markout'];
 const trial = [...markout, 'trial'];
 const pipeline = [...trial, 'ways', 'pipeline'];
-const words = [...trial, 'ways', 'room', 'compare', 'holes', 'holes/patterns', 'words'];
+const words = [...trial, 'ways', 'room', 'compare', 'holes', 'holes/patterns', 'bore', 'stack', 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -25,6 +25,8 @@ const rooms = {
   trade: ['trade'],
   holes: ['trade', 'holes'],
   'holes/patterns': ['trade', 'geometry/plane', 'holes/patterns'],
+  bore: ['trade', 'geometry/plane', 'bore'],
+  stack: [...job, 'stack'],
   files,
   job,
   intake: [...job, 'intake'],
@@ -52,6 +54,8 @@ const libraries = {
   trade: [],
   holes: [],
   'holes/patterns': [],
+  bore: ['ml-matrix'],
+  stack: [],
   files: ['zod'],
   job: [],
   answers: ['zod'],
@@ -115,7 +119,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(files|job|joint|clearance|plan|ways|room|compare|markout|trial|holes|answers)/',
+        path: '^src/(files|job|joint|clearance|plan|ways|room|compare|markout|trial|holes|bore|stack|answers)/',
         pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
@@ -147,7 +151,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|plan|ways|room|compare|markout|trial|holes|pipeline|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|ways|room|compare|markout|trial|holes|bore|stack|pipeline|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },

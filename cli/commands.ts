@@ -74,6 +74,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./hole.ts')).holeCommand(),
   },
   {
+    name: 'bore',
+    summary: 'is a gearbox bore in line with the crank, by the dial?',
+    load: async () => (await import('./bore.ts')).boreCommand(),
+  },
+  {
     name: 'demo',
     summary: 'a worked example: an iron four into a marsh carrier',
     load: async () => (await import('./demo.ts')).demoCommand(),

@@ -25,7 +25,16 @@ const room = ['src/room', ...clearance];
 const compare = ['src/compare', ...clearance];
 const markout = ['src/markout', ...plan];
 const pipeline = ['src/pipeline', ...markout];
-const words = ['src/words', 'src/holes', 'src/holes/patterns', 'src/room', 'src/compare', ...markout];
+const words = [
+  'src/words',
+  'src/holes',
+  'src/holes/patterns',
+  'src/bore',
+  'src/stack',
+  'src/room',
+  'src/compare',
+  ...markout,
+];
 const drawing = ['src/drawing', ...words];
 
 /** What each room may import, itself left out of nothing. */
@@ -39,6 +48,8 @@ const mayImport: Record<string, readonly string[]> = {
   'src/trade': ['src/trade'],
   'src/holes': ['src/holes', 'src/trade'],
   'src/holes/patterns': ['src/holes/patterns', 'src/trade', ...plane],
+  'src/bore': ['src/bore', 'src/trade', ...plane],
+  'src/stack': ['src/stack', ...job],
   'src/files': files,
   'src/job': job,
   'src/intake': ['src/intake', ...job],

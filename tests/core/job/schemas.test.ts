@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { boreAnswerSchema } from '../../../src/answers/bore-answer.ts';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
 import { choicesAnswerSchema } from '../../../src/answers/choices-answer.ts';
 import { compareAnswerSchema } from '../../../src/answers/compare-answer.ts';
@@ -38,6 +39,7 @@ const schemas = {
   ways: waysAnswerSchema,
   hole: holeAnswerSchema,
   match: matchAnswerSchema,
+  bore: boreAnswerSchema,
   room: roomAnswerSchema,
   compare: compareAnswerSchema,
 };
