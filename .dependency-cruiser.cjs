@@ -143,7 +143,7 @@ module.exports = {
       comment: 'files may be large: their schemas are held against them by the worker',
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
-      to: { path: '^src/(files/(part|fit|job|trial)-file|job/read-)', dependencyTypesNot: ['type-only'] },
+      to: { path: '^src/(files/(part|fit|job|trial|stack)-file|job/read-)', dependencyTypesNot: ['type-only'] },
     },
     {
       name: 'main-thread-computes-nothing',

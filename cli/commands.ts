@@ -79,6 +79,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./bore.ts')).boreCommand(),
   },
   {
+    name: 'stack',
+    summary: 'do shaft, clutch and release gear come together along the crank?',
+    load: async () => (await import('./stack.ts')).stackCommand(),
+  },
+  {
     name: 'demo',
     summary: 'a worked example: an iron four into a marsh carrier',
     load: async () => (await import('./demo.ts')).demoCommand(),

@@ -5,7 +5,19 @@ describe('the command line', () => {
   it('lists its commands, with examples', async () => {
     const { code, stdout } = await runCli('--help');
     expect(code).toBe(0);
-    for (const name of ['check', 'grind', 'draw', 'view', 'import', 'match', 'hole', 'bore', 'demo', 'Examples:'])
+    for (const name of [
+      'check',
+      'grind',
+      'draw',
+      'view',
+      'import',
+      'match',
+      'hole',
+      'bore',
+      'stack',
+      'demo',
+      'Examples:',
+    ])
       expect(stdout).toContain(name);
   });
 
@@ -52,7 +64,7 @@ describe('the command line', () => {
     expect(JSON.parse(stdout)).toMatchObject({ format: 'fettle-findings/1', findings: [{ at: 'command line' }] });
   });
 
-  it.each(['check', 'grind', 'draw', 'view', 'import', 'match', 'hole', 'bore', 'demo'])(
+  it.each(['check', 'grind', 'draw', 'view', 'import', 'match', 'hole', 'bore', 'stack', 'demo'])(
     '%s --help ends in examples to copy',
     async (name) => {
       for (const argv of [

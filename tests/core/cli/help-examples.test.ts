@@ -39,23 +39,33 @@ const readsProfiles = (argv: readonly string[]): boolean => argv.some((word) => 
 const answered = ([name]: readonly string[]): number[] => (name === 'trial' ? [0, 1, 3] : [0, 1]);
 
 describe('examples to copy', () => {
-  it.each(['check', 'grind', 'ways', 'room', 'compare', 'draw', 'markout', 'report', 'trial', 'match', 'import'])(
-    'those of %s work as they are printed',
-    async (name) => {
-      const examples = examplesIn((await runCli(name, '--help')).stdout, /^ {2}fettle /);
-      expect(examples.length).toBeGreaterThan(0);
-      for (const argv of examples) {
-        const { code, stderr } = await triedOnce(argv);
-        // a drawing of the reader's own is not here, which must be all that is wrong
-        if (readsProfiles(argv)) expect(answered(argv), argv.join(' ')).toContain(code);
-        else
-          expect({ code, stderr }).toEqual({
-            code: 2,
-            stderr: expect.stringMatching(/^\S+: found no such file; .*\n1 thing/),
-          });
-      }
-    },
-  );
+  it.each([
+    'check',
+    'grind',
+    'ways',
+    'room',
+    'compare',
+    'draw',
+    'markout',
+    'report',
+    'trial',
+    'match',
+    'stack',
+    'import',
+  ])('those of %s work as they are printed', async (name) => {
+    const examples = examplesIn((await runCli(name, '--help')).stdout, /^ {2}fettle /);
+    expect(examples.length).toBeGreaterThan(0);
+    for (const argv of examples) {
+      const { code, stderr } = await triedOnce(argv);
+      // a drawing of the reader's own is not here, which must be all that is wrong
+      if (readsProfiles(argv)) expect(answered(argv), argv.join(' ')).toContain(code);
+      else
+        expect({ code, stderr }).toEqual({
+          code: 2,
+          stderr: expect.stringMatching(/^\S+: found no such file; .*\n1 thing/),
+        });
+    }
+  });
 
   it('those of the README work as they are printed', async () => {
     const examples = examplesIn(readFileSync(join(house, 'README.md'), 'utf8'), /^npx --no fettle /).filter(
@@ -73,6 +83,8 @@ describe('examples to copy', () => {
       'report',
       'trial',
       'match',
+      'stack',
+      'stack',
     ]);
     for (const argv of examples) expect(answered(argv), argv.join(' ')).toContain((await triedOnce(argv)).code);
   });

@@ -10,12 +10,14 @@ import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { holeAnswerSchema } from '../../../src/answers/hole-answer.ts';
 import { matchAnswerSchema } from '../../../src/answers/match-answer.ts';
 import { roomAnswerSchema } from '../../../src/answers/room-answer.ts';
+import { stackAnswerSchema } from '../../../src/answers/stack-answer.ts';
 import { trialAnswerSchema } from '../../../src/answers/trial-answer.ts';
 import { waysAnswerSchema } from '../../../src/answers/ways-answer.ts';
 import { schemaIds } from '../../../src/files/file-text.ts';
 import { fitFile } from '../../../src/files/fit-file.ts';
 import { jobFile } from '../../../src/files/job-file.ts';
 import { partFile } from '../../../src/files/part-file.ts';
+import { stackFile } from '../../../src/files/stack-file.ts';
 import { trialFile } from '../../../src/files/trial-file.ts';
 
 const profiles = new URL('../../../profiles/', import.meta.url);
@@ -40,6 +42,8 @@ const schemas = {
   hole: holeAnswerSchema,
   match: matchAnswerSchema,
   bore: boreAnswerSchema,
+  stack: stackFile,
+  'stack-answer': stackAnswerSchema,
   room: roomAnswerSchema,
   compare: compareAnswerSchema,
 };
@@ -57,6 +61,7 @@ const demos = {
   ],
   fit: ['marsh-carrier/transfer-case.fit.json', 'starter-boss/starter.fit.json', 'sae-3-adapter/adapter.fit.json'],
   trial: ['marsh-carrier/transfer-case.trial.json'],
+  stack: ['marsh-carrier/transfer-case.stack.json'],
 };
 
 describe('published JSON Schemas', () => {
@@ -66,7 +71,7 @@ describe('published JSON Schemas', () => {
     await expect(published).toMatchFileSnapshot(`../../../profiles/schemas/${name}.schema.json`);
   });
 
-  describe.each(['part', 'fit', 'trial'] as const)('%s', (name) => {
+  describe.each(['part', 'fit', 'trial', 'stack'] as const)('%s', (name) => {
     let validate: ValidateFunction;
     const errorsOf = (value: unknown): unknown => (validate(value) ? null : validate.errors);
 
