@@ -39,6 +39,7 @@ export const boreAnswerSchema = z.strictObject({
       'bore-too-near',
       'face-too-near',
       'out-of-round',
+      'face-not-flat',
     ]),
   ),
   limit: z.strictObject({

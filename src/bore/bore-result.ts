@@ -48,7 +48,8 @@ export type BoreDoubt =
   | 'face-noise'
   | 'bore-too-near'
   | 'face-too-near'
-  | 'out-of-round';
+  | 'out-of-round'
+  | 'face-not-flat';
 
 /** A figure known within bounds against its limit: on one side wholly, or not to be told. */
 export type AgainstLimit = 'within' | 'beyond' | 'noise' | 'too-near';
@@ -89,8 +90,8 @@ export function alignBore(request: BoreRequest): BoreResult {
   const outOfRound = bore.twice && { mm: 4 * bore.twice.sizeMm, boundMm: 4 * bore.twice.boundMm };
   const isBeyond = Math.max(bore.tirMm, outOfRound?.mm ?? 0) > limit.tirMm + hairMm;
   const centre = against(offMm, bore.onceBoundMm, limitMm);
-  const square =
-    face === null || limit.of !== 'flange' ? 'within' : against(length(face.once), face.onceBoundMm, limitMm);
+  const isJudged = face !== null && limit.of === 'flange';
+  const square = isJudged ? against(length(face.once), face.onceBoundMm, limitMm) : 'within';
   const found = {
     against: [
       ...only('off-centre' as const, centre === 'beyond'),
@@ -102,6 +103,7 @@ export function alignBore(request: BoreRequest): BoreResult {
       ...(centre === 'noise' || centre === 'too-near' ? [`bore-${centre}` as const] : []),
       ...(square === 'noise' || square === 'too-near' ? [`face-${square}` as const] : []),
       ...only('out-of-round' as const, centre !== 'beyond' && isBeyond),
+      ...only('face-not-flat' as const, isJudged && square !== 'beyond' && face.tirMm > limit.tirMm + hairMm),
     ],
   };
   return {

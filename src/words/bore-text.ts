@@ -41,7 +41,9 @@ export function boreLine(result: BoreResult): string {
   }
 }
 
-function doubtText({ bore, face, limitMm, offMm, request: { limit, errorMm } }: BoreResult, doubt: BoreDoubt): string {
+function doubtText(result: BoreResult, doubt: BoreDoubt): string {
+  const { bore, face, limitMm, offMm, outOfRound } = result;
+  const { limit, errorMm } = result.request;
   switch (doubt) {
     case 'bore-not-closing':
     case 'face-not-closing': {
@@ -57,7 +59,9 @@ function doubtText({ bore, face, limitMm, offMm, request: { limit, errorMm } }: 
     case 'face-too-near':
       return `the tilt of the face is too near to the ${limitText(limit.tirMm)} of run-out allowed to tell`;
     case 'out-of-round':
-      return `the bore is out of round by more than the rule's ${limitText(limit.tirMm)}, so that its TIR says little of its centre`;
+      return `TIR is ${dialMm(bore.tirMm)}${outOfRound === null ? '' : ` and the diameters differ by ${dialMm(outOfRound.mm)}`} where the rule has ${limitText(limit.tirMm)}: that is the bore's own shape, and no offset`;
+    case 'face-not-flat':
+      return `the face's TIR is ${dialMm(face?.tirMm ?? 0)} where the rule has ${limitText(limit.tirMm)}: that is the face's own shape, and no tilt`;
   }
 }
 
@@ -73,10 +77,10 @@ function tellTexts(result: BoreResult): string[] {
       ? ['TIR is twice the offset, as it is in a round bore.']
       : [
           `TIR is not twice the offset here (${dialMm(bore.tirMm)} against ${dialMm(twiceOff)}), as it is in a round bore read at its highest and lowest: ${
-            differ < 0
-              ? 'those lie between the places that were read'
-              : isOval
-                ? 'the bore is out of round, and half of TIR is no offset'
+            isOval
+              ? 'the bore is out of round, and half of TIR is no offset'
+              : differ < 0
+                ? 'those lie between the places that were read'
                 : 'the readings have more in them than an offset'
           }.`,
         ]),
@@ -96,11 +100,18 @@ function tellTexts(result: BoreResult): string[] {
 }
 
 function sumsText({ bore, outOfRound }: BoreResult, differMm: number): string {
-  const [a, b, c, d] = bore.readings.map(({ angleRad }) => towardText(angleRad));
+  const [a, b, c, d] = clockwise(bore.readings.map(({ angleRad }) => angleRad)).map(towardText);
   const pairs = `${a} and ${c} add up to ${Math.abs(differMm) < 5e-4 ? 'as much as' : `${dialMm(Math.abs(differMm))} ${differMm > 0 ? 'more' : 'less'} than`} ${b} and ${d}`;
   if (Math.abs(differMm) <= (outOfRound?.boundMm ?? 0))
     return `${pairs}: they agree within the readings' errors, as in a round bore.`;
   return `${pairs}, and in a round bore they agree: by so much one of the two diameters is the wider.`;
+}
+
+/** Directions in the order of the clock, from the first on. */
+function clockwise(angles: readonly number[]): number[] {
+  const fullTurn = 2 * Math.PI;
+  const after = (angle: number): number => ((((angles[0] ?? 0) - angle) % fullTurn) + fullTurn) % fullTurn;
+  return [...angles].sort((one, other) => after(one) - after(other));
 }
 
 function closedTexts({ bore, face }: BoreResult): string[] {

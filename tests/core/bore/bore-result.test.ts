@@ -105,6 +105,8 @@ describe('the limit', () => {
       against: ['face-tilted'],
     });
     expect(alignBore({ ...asked, bore, face }).verdict).toBe('good');
+    const warped = { ...quarters(0, 0.3, 0, 0.3), radiusMm: 200 };
+    expect(alignBore({ ...asked, bore, face: warped, limit: flange }).doubts).toEqual(['face-not-flat']);
   });
 });
 

@@ -29,6 +29,11 @@ describe('fettle bore', () => {
     expect(running(stdout)).toContain('0.210 mm less than');
   });
 
+  it('names the pairs across from one another in whatever order they were read', async () => {
+    const { stdout } = await runCli('bore', '--bore', '12:0,6:-0.05,9:0.08,3:0.08');
+    expect(running(stdout)).toContain("12 o'clock and 6 o'clock add up to 0.210 mm less than 3 o'clock and 9 o'clock");
+  });
+
   it('readings that do not close are undecided, and no dowels are named', async () => {
     const { code, stdout } = await runCli('bore', '--bore', '12:0,3:0.4,6:0.8,9:0.4,12:0.05');
     expect(code).toBe(3);
