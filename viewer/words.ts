@@ -150,7 +150,7 @@ export const words = {
   paper: 'Paper',
   allSheets: (pages: number | null): string =>
     pages === null ? 'All sheets, one PDF' : `All sheets, one PDF, ${pages} page${pages === 1 ? '' : 's'}`,
-  byKind: 'Or by kind, a file for each sheet',
+  byKind: 'Or by kind, a file for each sheet, several of them in a zip',
   sheets: 'PDF, true to scale',
   dxf: 'DXF',
   svg: 'SVG, true to scale',
@@ -159,6 +159,7 @@ export const words = {
   drawingFile: 'Drawing',
   making: 'Making it',
   made: 'Made',
+  inside: (zip: string): string => `In ${zip}`,
   handedOver: 'Handed to the browser as a download; see that it arrived. Tap a name to save it again.',
   notSaved: (name: string, why: string): string => `${name} was not saved: ${why}. Tap its name to try again.`,
   notMade: (why: string): string => `Not made: ${why}. Try again.`,

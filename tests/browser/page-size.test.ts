@@ -26,6 +26,7 @@ describe('the page as one file', () => {
     'preact',
     'pdf-lib',
     'pako',
+    'fflate',
     'zod',
     'clipper2-ts',
     '@flatten-js/core',

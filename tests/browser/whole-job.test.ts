@@ -11,6 +11,7 @@ import { checkText } from '../../src/words/check-text.ts';
 import { grindText } from '../../src/words/grind-text.ts';
 import { demoJob } from '../../viewer/heavy/demo-job.ts';
 import { jobFileName } from '../../viewer/job/job-file-name.ts';
+import { unzipped } from '../support/unzipped.ts';
 import { accessibilityFaults } from './support/accessibility.ts';
 import { describeInBrowser } from './support/in-browser.ts';
 import { openViewer, settled, toldInFull, type Viewer } from './support/viewer-page.ts';
@@ -134,11 +135,14 @@ describeInBrowser('the whole job in one file opened from disk', () => {
     await open('mark-out');
     const download = viewer.page.waitForEvent('download');
     await viewer.page.getByRole('button', { name: 'PDF, true to scale' }).click();
-    const file = await (await download).path();
-    const pages = (await PDFDocument.load(readFileSync(file))).getPages();
-    expect(pages.length).toBeGreaterThan(0);
-    for (const page of pages)
-      expect([page.getWidth(), page.getHeight()].sort((a, b) => a - b)[0]).toBeCloseTo(595.28, 1);
+    const files = unzipped(readFileSync(await (await download).path()));
+    expect(files.length).toBeGreaterThan(1);
+    for (const { data } of files) {
+      const pages = (await PDFDocument.load(data)).getPages();
+      expect(pages.length).toBeGreaterThan(0);
+      for (const page of pages)
+        expect([page.getWidth(), page.getHeight()].sort((a, b) => a - b)[0]).toBeCloseTo(595.28, 1);
+    }
   });
 
   it.each(['outlines', 'dowel-up', 'offer-up', 'grind', 'mark-out', 'trial-fit'])(

@@ -102,7 +102,7 @@ describeInBrowser('the workers of the page', () => {
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'PDF, true to scale' }).click();
     await page.getByRole('button', { name: 'Undo' }).click();
-    expect((await download).suggestedFilename()).toMatch(/\.pdf$/);
+    expect((await download).suggestedFilename()).toMatch(/\.pdf\.zip$/);
     await settled(page);
     expect((await seen()).atOnce).toBe(2);
   }, 120_000);

@@ -3,8 +3,9 @@ import { drawingSvg } from '../../src/drawing/fit/drawing-svg.ts';
 import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import { allSheets, allSheetsCount } from '../../src/drawing/markout/all-sheets.ts';
 import { sheetShown } from '../../src/drawing/markout/markout-pages.ts';
-import { type Markout, markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
+import { type Markout, type MarkoutSheet, markoutOf } from '../../src/drawing/markout/markout-sheets.ts';
 import { type MarkoutFile, sheetFiles } from '../../src/drawing/markout/sheet-files.ts';
+import type { PrintOptions } from '../../src/drawing/pdf/pdf.ts';
 import { heldViewer } from '../../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
 import { type PaperName, papers } from '../../src/drawing/scene/papers.ts';
@@ -14,10 +15,11 @@ import type { Progress } from '../../src/geometry/progress.ts';
 import { type Bench, benchesOf } from '../../src/markout/marking-out-bench.ts';
 import type { Analysis } from '../../src/pipeline/analysis.ts';
 import { jobFileName } from '../job/job-file-name.ts';
+import { inOne } from './in-one.ts';
 import type { BesideAnswers, MadeFile, Making, Printing, Reply } from './questions.ts';
 import { analysed } from './work.ts';
 
-/** The files of one kind that a job gives: sheets to mark out by, the drawing, the report with what goes `beside` the answers. */
+/** What a job gives of one kind, as one file: sheets to mark out by, the drawing, the report with what goes `beside` the answers. */
 export function* make(
   job: JobFile,
   making: Making,
@@ -29,16 +31,26 @@ export function* make(
   const { as, paper, bars, mirrored } = making;
   if (as === 'report' || as === 'drawing') {
     const file = yield* sheetOf({ ...job, ...beside }, found.value, making, from);
-    return file.then((made) => ({ kind: 'made', files: [made] }));
+    return file.then((one) => ({ kind: 'made', file: inOne([one], one.name) }));
   }
   const { benches, sheets } = yield* markedOut(found.value, mirrored);
   const options = { paper: papers[paper], bars };
-  if (as === 'all') {
-    const one = allSheets(benches, sheets, options);
-    return one.then((file) => ({ kind: 'made', files: file === null ? [] : [handed(file)] }));
-  }
-  const made = sheets.map((sheet) => sheetFiles(sheet, options, as));
-  return Promise.all(made).then((files) => ({ kind: 'made', files: files.flat().map(handed) }));
+  const zipName = jobFileName(job, `${mirrored ? '-mirrored' : ''}.${as}.zip`);
+  return filesOf(as, benches, sheets, options).then((files) => ({
+    kind: 'made',
+    file: inOne(files.map(handed), zipName),
+  }));
+}
+
+async function filesOf(
+  as: 'all' | MarkoutFile['as'],
+  benches: readonly Bench[],
+  sheets: readonly MarkoutSheet[],
+  options: PrintOptions,
+): Promise<readonly MarkoutFile[]> {
+  if (as !== 'all') return (await Promise.all(sheets.map((sheet) => sheetFiles(sheet, options, as)))).flat();
+  const one = await allSheets(benches, sheets, options);
+  return one === null ? [] : [one];
 }
 
 /** The sheets to mark out by, to look at before they are printed. */

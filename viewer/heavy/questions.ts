@@ -105,6 +105,18 @@ export interface MadeFile {
   readonly data: string | Uint8Array<ArrayBuffer>;
 }
 
+/** What one tap gives, to be downloaded. */
+export interface HandedFile extends MadeFile {
+  /** The names of the files in it, where it is a zip of several. */
+  readonly holds: readonly string[];
+}
+
+/** Null where the job has nothing of that kind. */
+export interface MadeReply {
+  readonly kind: 'made';
+  readonly file: HandedFile | null;
+}
+
 export interface SheetsReply {
   readonly kind: 'sheets';
   readonly sheets: readonly SheetPreview[];
@@ -220,7 +232,7 @@ export type Reply =
   | { readonly kind: 'texts'; readonly texts: HomeTexts }
   | { readonly kind: 'imported'; readonly imported: ImportedFile }
   | { readonly kind: 'paired'; readonly proposed: ProposedPairs | null }
-  | { readonly kind: 'made'; readonly files: readonly MadeFile[] }
+  | MadeReply
   | { readonly kind: 'picture-set'; readonly set: PictureSet }
   | { readonly kind: 'pulled'; readonly pulled: PulledOutline<LoopFile> | null }
   | { readonly kind: 'trial-read'; readonly read: Reading<TrialFile> }

@@ -18,7 +18,7 @@ import type { PulledOutline } from '../heavy/pull-outline.ts';
 import type {
   BesideAnswers,
   CheckReply,
-  MadeFile,
+  MadeReply,
   Making,
   PlanReply,
   Printing,
@@ -210,8 +210,8 @@ export class Answers {
     return reply?.kind === 'pulled' ? reply.pulled : null;
   }
 
-  /** Files of one kind; null where the same was asked again meanwhile. Fails where the job does not come to it. */
-  async make(job: JobFile, what: Making): Promise<readonly MadeFile[] | null> {
+  /** What there is of one kind; null where the same was asked again meanwhile. Fails where the job does not come to it. */
+  async make(job: JobFile, what: Making): Promise<MadeReply | null> {
     const { pictures, openRuns, records } = job;
     const beside = what.as === 'report' ? amended<BesideAnswers>({}, { pictures, openRuns, records }) : {};
     const { reply, wasDropped } = await lastReply(
@@ -221,7 +221,7 @@ export class Answers {
     );
     if (wasDropped) return null;
     if (reply?.kind === 'findings') throw new Error(wantsOf(job, reply.findings)[0]?.text);
-    return reply?.kind === 'made' ? reply.files : [];
+    return reply?.kind === 'made' ? reply : { kind: 'made', file: null };
   }
 
   /** The sheets to mark out by; null where the job does not come to it. */

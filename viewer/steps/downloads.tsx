@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { JobFile } from '../../src/files/job-file.ts';
 import type { App } from '../app.ts';
-import type { MadeFile, Making, Printing } from '../heavy/questions.ts';
+import type { HandedFile, MadeFile, Making, Printing } from '../heavy/questions.ts';
 import { download } from '../job/disk.ts';
 import { ownPage } from '../own-page.ts';
 import { today } from '../today.ts';
@@ -29,7 +29,7 @@ interface Props {
 /** Every file there is to take along: all that is printed in one first, and what was made, to be saved again. */
 export function Downloads({ app, job, printing, isCut, allPages }: Props) {
   const [atWork, setAtWork] = useState<readonly Making['as'][]>([]);
-  const [made, setMade] = useState<readonly MadeFile[]>([]);
+  const [made, setMade] = useState<readonly HandedFile[]>([]);
   const [trouble, setTrouble] = useState('');
   // what was made of the job as it was, or for another printer, is not of this one
   useEffect(() => {
@@ -37,18 +37,22 @@ export function Downloads({ app, job, printing, isCut, allPages }: Props) {
     setTrouble('');
   }, [job, printing]);
 
-  const save = (files: readonly MadeFile[]): void => setTrouble(files.flatMap(troubleSaving).join(' '));
+  const save = (file: HandedFile): void => setTrouble(troubleSaving(file));
   const make = async (as: Making['as']): Promise<void> => {
     if (atWork.includes(as)) return;
     setAtWork((before) => [...before, as]);
     setTrouble('');
     try {
       const page = as === 'report' ? ownPage() : '';
-      const files = await app.answers.make(job, { as, ...printing, date: today(), page });
-      if (files === null) return;
-      setMade((before) => [...files, ...before.filter(({ name }) => files.every((file) => file.name !== name))]);
-      if (files.length === 0) setTrouble(words.madeNothing);
-      else save(files);
+      const reply = await app.answers.make(job, { as, ...printing, date: today(), page });
+      if (reply === null) return;
+      const { file } = reply;
+      if (file === null) {
+        setTrouble(words.madeNothing);
+        return;
+      }
+      setMade((before) => [file, ...before.filter(({ name }) => name !== file.name)]);
+      save(file);
     } catch (error) {
       setTrouble(words.notMade(saidBy(error)));
     } finally {
@@ -71,9 +75,16 @@ export function Downloads({ app, job, printing, isCut, allPages }: Props) {
           <ul class="made" aria-label={words.made}>
             {made.map((file) => (
               <li key={file.name}>
-                <button type="button" onClick={() => save([file])}>
+                <button type="button" onClick={() => save(file)}>
                   {file.name}
                 </button>
+                {file.holds.length === 0 ? null : (
+                  <ul aria-label={words.inside(file.name)}>
+                    {file.holds.map((name) => (
+                      <li key={name}>{name}</li>
+                    ))}
+                  </ul>
+                )}
               </li>
             ))}
           </ul>
@@ -87,13 +98,13 @@ export function Downloads({ app, job, printing, isCut, allPages }: Props) {
   );
 }
 
-/** Hands a file to the browser; in words why it would not go. */
-function troubleSaving(file: MadeFile): string[] {
+/** Hands a file to the browser; in words why it would not go, else nothing. */
+function troubleSaving(file: MadeFile): string {
   try {
     download(file);
-    return [];
+    return '';
   } catch (error) {
-    return [words.notSaved(file.name, saidBy(error))];
+    return words.notSaved(file.name, saidBy(error));
   }
 }
 

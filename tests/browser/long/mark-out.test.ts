@@ -1,7 +1,11 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { PDFDocument } from 'pdf-lib';
 import type { Download } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { runCli } from '../../support/run-cli.ts';
+import { folderWith } from '../../support/temp-folder.ts';
+import { unzipped } from '../../support/unzipped.ts';
 import { describeInBrowser } from '../support/in-browser.ts';
 import { openWorkedJob, settled, type Viewer } from '../support/viewer-page.ts';
 
@@ -43,6 +47,47 @@ describeInBrowser('what there is to take along', () => {
     const again = viewer.page.waitForEvent('download');
     await made.first().click();
     expect((await again).suggestedFilename()).toBe('all-sheets.pdf');
+  });
+
+  it('is one zip where a kind takes several files, the very files of the command, each told by its name', async () => {
+    const { page } = viewer;
+    const folder = folderWith();
+    await runCli('markout', 'profiles/marsh-carrier/transfer-case.fit.json', '-o', folder);
+    const written = readdirSync(folder).filter((name) => name !== 'all-sheets.pdf');
+    const handed: Download[] = [];
+    page.on('download', (download) => handed.push(download));
+    const took: string[] = [];
+    for (const [button, ending] of [
+      ['PDF, true to scale', 'pdf'],
+      ['SVG, true to scale', 'svg'],
+      ['DXF', 'dxf'],
+      ['Marking-out table', 'csv'],
+    ] as const) {
+      const coming = page.waitForEvent('download');
+      await page.getByRole('button', { name: button, exact: true }).click();
+      const name = `transfer-case-to-iron-four.${ending}.zip`;
+      const download = await coming;
+      expect(download.suggestedFilename()).toBe(name);
+      const files = unzipped(readFileSync(await download.path()));
+      const names = files.map((file) => file.name);
+      expect(
+        await page
+          .getByRole('list', { name: `In ${name}` })
+          .getByRole('listitem')
+          .allTextContents(),
+      ).toEqual(names);
+      for (const { name: file, data } of files) expect(readFileSync(join(folder, file)).equals(data), file).toBe(true);
+      took.push(...names);
+    }
+    expect(took.sort()).toEqual(written.sort());
+    expect(handed.length).toBe(4);
+  });
+
+  it('is one file as it is where there is but one of its kind', async () => {
+    const { page } = viewer;
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Drawing', exact: true }).click();
+    expect((await coming).suggestedFilename()).toBe('transfer-case-to-iron-four.svg');
   });
 
   it('shows at once that it is being made', async () => {

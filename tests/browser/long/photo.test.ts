@@ -11,6 +11,7 @@ import { darkMiddle } from '../../support/photograph.ts';
 import { camera, catchingHousing, sheetsOfBlock, untracedBlock } from '../../support/photographed-job.ts';
 import { Random } from '../../support/random.ts';
 import { blockFile, fitFile } from '../../support/small-job.ts';
+import { unzipped } from '../../support/unzipped.ts';
 import { accessibilityFaults } from '../support/accessibility.ts';
 import { newFolder } from '../support/harness.ts';
 import { describeInBrowser } from '../support/in-browser.ts';
@@ -296,8 +297,8 @@ describeInBrowser('a photograph of a block’s face, on the page opened from dis
     await open('mark-out');
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'PDF, true to scale' }).click();
-    const file = await (await download).path();
-    expect((await PDFDocument.load(readFileSync(file))).getPageCount()).toBeGreaterThan(0);
+    const [first] = unzipped(readFileSync(await (await download).path()));
+    expect((await PDFDocument.load(first?.data ?? '')).getPageCount()).toBeGreaterThan(0);
   });
 
   it('is set by two points and their distance where it was taken square-on, and says what that cannot show', async () => {

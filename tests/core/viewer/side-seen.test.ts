@@ -48,7 +48,7 @@ it.each(['left', 'right', null] as const)(
     const printing = { paper: 'a4', bars: trueBars, mirrored: false, date: '2026-03-01', page: '' } as const;
     for (const as of ['drawing', 'report'] as const) {
       const reply = await drain(make(demoJob(), { as, ...printing }, from));
-      const text = reply.kind === 'made' ? String(reply.files[0]?.data) : '';
+      const text = reply.kind === 'made' ? String(reply.file?.data) : '';
       const sides = [...text.matchAll(/level with the face view, seen from its (\w+)/g)].map(([, side]) => side);
       expect(new Set(sides), as).toEqual(new Set([from ?? 'right']));
     }
