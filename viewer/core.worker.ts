@@ -1,3 +1,6 @@
+// before any schema is made
+import './heavy/without-eval.ts';
+
 import type { Reading } from '../src/files/finding.ts';
 import type { JobFile } from '../src/files/job-file.ts';
 import type { Progress } from '../src/geometry/progress.ts';

@@ -1,25 +1,40 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, firefox } from 'playwright-core';
 
 const env = process.env;
 
+type Places = Readonly<Record<string, readonly string[]>>;
+
+const windowsFolders = [env.PROGRAMFILES, env['PROGRAMFILES(X86)'], env.LOCALAPPDATA];
+
 /** Where a browser usually lies, by system. */
-const usualPlaces: Readonly<Record<string, readonly string[]>> = {
+const usualPlaces: Places = {
   linux: ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome', '/usr/bin/microsoft-edge'],
   darwin: ['Google Chrome', 'Chromium', 'Microsoft Edge'].map(
     (name) => `/Applications/${name}.app/Contents/MacOS/${name}`,
   ),
-  win32: [env.PROGRAMFILES, env['PROGRAMFILES(X86)'], env.LOCALAPPDATA].flatMap((folder) =>
+  win32: windowsFolders.flatMap((folder) =>
     ['Google/Chrome/Application/chrome.exe', 'Microsoft/Edge/Application/msedge.exe'].map((file) =>
       join(folder ?? '', file),
     ),
   ),
 };
 
+const usualPlacesOfFirefox: Places = {
+  linux: ['/usr/bin/firefox-esr', '/usr/bin/firefox'],
+  darwin: ['/Applications/Firefox.app/Contents/MacOS/firefox'],
+  win32: windowsFolders.map((folder) => join(folder ?? '', 'Mozilla Firefox/firefox.exe')),
+};
+
+const foundIn = (places: Places): string | null =>
+  (places[process.platform] ?? []).find((file) => existsSync(file)) ?? null;
+
 /** The browser the tests run in: the one `FETTLE_BROWSER` names, else one that is installed; null where there is none. */
-export const browserFile: string | null =
-  env.FETTLE_BROWSER ?? (usualPlaces[process.platform] ?? []).find((file) => existsSync(file)) ?? null;
+export const browserFile: string | null = env.FETTLE_BROWSER ?? foundIn(usualPlaces);
+
+/** The Firefox that a few of them run in as well: the one `FETTLE_FIREFOX` names, else one that is installed. */
+export const firefoxFile: string | null = env.FETTLE_FIREFOX ?? foundIn(usualPlacesOfFirefox);
 
 const flags = [
   '--disable-gpu',
@@ -55,5 +70,21 @@ export async function newUser(): Promise<BrowserContext> {
   browser ??= chromium.launch(launching());
   const context = await (await browser).newContext();
   context.setDefaultTimeout(timeout);
+  return context;
+}
+
+/** A new user of a Firefox of its own, that ends with it; what it downloads comes to lie in the folder, by its name. */
+export async function newFirefoxUser(downloadsFolder: string): Promise<BrowserContext> {
+  if (firefoxFile === null) throw new Error('no Firefox found; name one in FETTLE_FIREFOX');
+  // this channel is Firefox as it is sold, by WebDriver BiDi
+  const launched = await firefox.launch({
+    channel: 'moz-firefox',
+    executablePath: firefoxFile,
+    downloadsPath: downloadsFolder,
+    timeout,
+  });
+  const context = await launched.newContext();
+  context.setDefaultTimeout(timeout);
+  context.on('close', () => launched.close());
   return context;
 }

@@ -6,7 +6,7 @@ import { promisify } from 'node:util';
 import { build } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
 import type { TestProject } from 'vitest/node';
-import { browserFile } from './browser.ts';
+import { browserFile, firefoxFile } from './browser.ts';
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -21,6 +21,8 @@ const house = resolve(import.meta.dirname, '../../..');
 export async function setup(project: TestProject): Promise<() => void> {
   if (browserFile === null)
     process.stdout.write('No browser found for the browser tests: name one in FETTLE_BROWSER.\n');
+  if (firefoxFile === null)
+    process.stdout.write('No Firefox found for its tests of the page: name one in FETTLE_FIREFOX.\n');
   const folder = mkdtempSync(join(tmpdir(), 'fettle-browser-'));
   const buildPages = async (): Promise<void> => {
     await Promise.all([buildHarness(folder), buildViewer(folder)]);

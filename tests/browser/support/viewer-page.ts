@@ -17,8 +17,8 @@ export interface Viewer {
 const laptop = { width: 1440, height: 900 };
 
 /** The page opened from disk as a new user has it. */
-export async function openViewer(size = laptop): Promise<Viewer> {
-  const context = await newUser();
+export async function openViewer(size = laptop, user = newUser): Promise<Viewer> {
+  const context = await user();
   const page = await context.newPage();
   await page.setViewportSize(size);
   const complaints: string[] = [];
@@ -31,11 +31,13 @@ interface WorkedJob {
   readonly size?: { readonly width: number; readonly height: number };
   /** A script of ours that is run in the page before all else. */
   readonly first?: () => void;
+  /** Whose browser it is opened in. */
+  readonly user?: () => Promise<BrowserContext>;
 }
 
 /** The same with a worked job open. */
-export async function openWorkedJob({ size = laptop, first }: WorkedJob = {}): Promise<Viewer> {
-  const viewer = await openViewer(size);
+export async function openWorkedJob({ size, first, user }: WorkedJob = {}): Promise<Viewer> {
+  const viewer = await openViewer(size, user);
   if (first !== undefined) {
     await viewer.context.addInitScript(first);
     await viewer.page.goto(viewer.page.url());
