@@ -35,6 +35,16 @@ export const compareAnswerSchema = z
     settled: z.boolean().describe('false: nothing was found beyond, but not all was traced or has a depth'),
     standing: standing.describe('what the second has beyond the first, and both errors, the proudest first'),
     within: standing.describe('what stands out by no more than both errors'),
+    groundBack: z
+      .strictObject({
+        volumeMm3: z.number().nullable(),
+        massG: z.number().nullable(),
+        remainsMm: millimetres.describe('what may still stand beyond by the errors of both'),
+        notOffered: z.array(z.string()).describe('sections that would be cut, and are not offered'),
+        complete: z.boolean().describe('false: metal may stand that nobody traced, or whose depth nobody stated'),
+      })
+      .nullable()
+      .describe('the second ground back to the first as traced; null where nothing stands beyond'),
     agreement: z
       .strictObject({
         within95Mm: millimetres.describe('95 in 100 places along the outlines, both ways, are no farther off'),

@@ -7,7 +7,7 @@ import { roundDegrees, roundDepth, roundOrNull } from './rounded.ts';
 
 /** Two castings compared, as JSON, the answer of `fettle compare --json`: mm, mm² and degrees, rounded to 1e-6. */
 export function compareAnswer({ fixed, moving, dowelUp }: Joint, result: CompareResult): CompareAnswer {
-  const { refusal, beyond, within, settled, agreement } = result;
+  const { refusal, beyond, within, groundBack, settled, agreement } = result;
   return {
     format: 'fettle-compare/1',
     first: fixed.name,
@@ -22,6 +22,13 @@ export function compareAnswer({ fixed, moving, dowelUp }: Joint, result: Compare
     settled,
     standing: beyond.map(standingAnswer),
     within: within.map(standingAnswer),
+    groundBack: groundBack && {
+      volumeMm3: roundOrNull(groundBack.volumeMm3),
+      massG: roundOrNull(groundBack.massG),
+      remainsMm: round6(groundBack.remainsMm),
+      notOffered: [...groundBack.notOffered],
+      complete: groundBack.complete,
+    },
     agreement: agreement && {
       within95Mm: round6(agreement.mostMm),
       largestMm: round6(agreement.largestMm),

@@ -44,6 +44,8 @@ export interface SlabStanding {
   readonly beyond: readonly Standing[];
   /** As traced, but by no more than the errors of both. */
   readonly within: readonly Standing[];
+  /** All that stands over as traced, whatever the errors. */
+  readonly asTraced: readonly Standing[];
 }
 
 export function standingIn(section: Section, slab: Slab, other: Casting): SlabStanding {
@@ -58,7 +60,8 @@ export function standingIn(section: Section, slab: Slab, other: Casting): SlabSt
         nearestOnOutline(tree, at).distanceMm <= leastProudMm || regionContains(tree, at.x, at.y),
     );
   });
-  return { beyond: beyond.map(({ standing }) => standing), within: within.map(({ standing }) => standing) };
+  const told = (pieces: readonly Piece[]): Standing[] => pieces.map(({ standing }) => standing);
+  return { beyond: told(beyond), within: told(within), asTraced: told(asTraced) };
 }
 
 const nothing = (): number => 0;

@@ -1,9 +1,10 @@
 import { areaMm2 } from '../geometry/polygons/polygons.ts';
 import { type Progress, showing } from '../geometry/progress.ts';
 import type { Section } from '../job/casting.ts';
+import { massOfG } from '../job/mass.ts';
 import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
-import { layerMm3, massOfG, sumKnown } from './bands/amounts.ts';
+import { layerMm3, sumKnown } from './bands/amounts.ts';
 import { type BandNeed, needsOfSection } from './bands/band-need.ts';
 import { bandsOf } from './bands/bands.ts';
 import { cutBands } from './bands/cut-band.ts';

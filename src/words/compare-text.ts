@@ -8,7 +8,7 @@ import { counted, inWords, listed, paragraph, wrapped } from './layout.ts';
 import { shortName } from './names.ts';
 import { depthText } from './places.ts';
 import { reasonText } from './reasons.ts';
-import { areaText, comparedText } from './units.ts';
+import { areaText, comparedText, massText, volumeText } from './units.ts';
 
 /** Two castings compared, as a builder reads it: what stands on the second beyond the first, and how well they agree. */
 export function compareText(joint: Joint, result: CompareResult): string {
@@ -17,6 +17,7 @@ export function compareText(joint: Joint, result: CompareResult): string {
     `${joint.moving.name} laid on ${joint.fixed.name}`,
     ...paragraph('Stands beyond', listed(standingTexts(joint, result.beyond, mostBeyond))),
     ...paragraph('Within tracing error', listed(standingTexts(joint, result.within, mostWithin))),
+    ...paragraph(`If ${namesOf(joint)[0]} is known to fit`, listed(groundBackTexts(joint, result))),
     ...paragraph('How well they agree', listed(agreementTexts(joint, result))),
     ...paragraph('What this rests on', listed(groundTexts(joint, result))),
     '',
@@ -75,6 +76,27 @@ function whereText({ fit: { units, dowels } }: Joint, { x, y }: Vec): string {
     .sort((a, b) => a.mm - b.mm)[0];
   const place = `at x ${lengthText(x, units)}, y ${lengthText(y, units)}`;
   return near === undefined ? place : `${place} (${lengthText(near.mm, units)} from ${near.id})`;
+}
+
+/** What grinding the second back to the first takes, and what that rests on: the other castings need not be traced for it. */
+function groundBackTexts(joint: Joint, { groundBack }: CompareResult): string[] {
+  if (groundBack === null) return [];
+  const { units } = joint.fit;
+  const [first, second] = namesOf(joint);
+  const { volumeMm3, massG, remainsMm, notOffered, complete } = groundBack;
+  const volume = volumeMm3 === null ? null : volumeText(volumeMm3, units);
+  const weighed =
+    volume === null ? 'metal of unknown depth' : massG === null ? volume : `${massText(massG)} (${volume})`;
+  return [
+    `Ground back to ${first} as traced, ${second} loses ${weighed}, and goes wherever ${first} goes with ${lengthText(remainsMm, units)} to spare: by the errors of both tracings it may still stand so far beyond, and along the crank by those of their depths. Measure that clearance on ${first} with modelling clay.`,
+    ...(complete ? [] : ['Not all of both was traced, or says its depth: of that this says nothing.']),
+    ...(notOffered.length === 0
+      ? []
+      : [
+          `${inWords(notOffered.map((id) => `"${id}"`))} of ${second} would be cut, and ${notOffered.length === 1 ? 'is' : 'are'} not offered to be.`,
+        ]),
+    'What walls and hollows it leaves is not looked at here: fettle grind does that, of the castings it is to go with.',
+  ];
 }
 
 function agreementTexts(joint: Joint, { agreement, refusal }: CompareResult): string[] {

@@ -1,4 +1,4 @@
-import type { DepthRange, Material } from '../../job/casting.ts';
+import type { DepthRange } from '../../job/casting.ts';
 
 /** The volume of an area through a range of depth, mm³; null where it has none. */
 export const layerMm3 = (areaMm2: number, depth: DepthRange | null): number | null =>
@@ -7,7 +7,3 @@ export const layerMm3 = (areaMm2: number, depth: DepthRange | null): number | nu
 /** All of some amounts; null where one of them is not known. */
 export const sumKnown = (amounts: readonly (number | null)[]): number | null =>
   amounts.reduce((total, amount) => (total === null || amount === null ? null : total + amount), 0);
-
-/** What a volume weighs, g; null where it or the material is not known. */
-export const massOfG = (mm3: number | null, material: Material | null): number | null =>
-  mm3 === null ? null : material && (mm3 * material.densityGPerCm3) / 1000;

@@ -1,7 +1,8 @@
 import type { AsItWas } from '../../geometry/cutting/straight-edge.ts';
 import { leastFlatMm } from '../../geometry/cutting/straight-path.ts';
 import type { DepthRange, Material } from '../../job/casting.ts';
-import { layerMm3, massOfG, sumKnown } from '../bands/amounts.ts';
+import { massOfG } from '../../job/mass.ts';
+import { layerMm3, sumKnown } from '../bands/amounts.ts';
 import type { SectionCut } from '../bands/layers.ts';
 
 /** What edges a grinder can follow are made of, and what they cost. */

@@ -18,6 +18,7 @@ const part = (name: string, ...sections: NonNullable<CastingSpec['sections']>): 
 /** A rib of 40 by 8, from 12 to 90 deep. */
 const rib = (loops = [box(0, 0, 40, 8)], depth: readonly [number, number] = [12, 90]) => ({ id: 'rib', depth, loops });
 const known = part('Known', rib());
+const iron = { name: 'grey iron', densityGPerCm3: 7.15 };
 
 function laid(a: Casting, b: Casting, named: readonly NamePair[] | null = null): Joint {
   const joint = layTogether(a, b, named);
@@ -33,6 +34,7 @@ describe('two castings of one face', () => {
       settled: true,
       beyond: [],
       within: [],
+      groundBack: null,
       agreement: { mostMm: 0, largestMm: 0, at: expect.anything(), depth: { fromMm: 12, toMm: 90 } },
     });
   });
@@ -44,6 +46,34 @@ describe('two castings of one face', () => {
       expect({ beyond, within }).toEqual({ beyond: [], within: [] });
       expect(agreement?.largestMm).toBeLessThan(1e-6);
     }
+  });
+
+  // closed forms: 2 mm of 8 by 78 is 1248 mm³; of grey iron, 7.15 g/cm³, 8.92 g
+  it('tells what grinding the second back to the first takes, and how far the errors may leave it beyond', () => {
+    const grown = compared(
+      known,
+      castingOf({ name: 'Grown', holes, sections: [rib([box(0, 0, 42, 8)])], material: iron }),
+    );
+    expect(grown.groundBack).toMatchObject({ remainsMm: 1, notOffered: ['rib'], complete: true });
+    expect(grown.groundBack?.volumeMm3).toBeCloseTo(1248, 0);
+    expect(grown.groundBack?.massG).toBeCloseTo(8.92, 2);
+  });
+
+  it('grinds back what stands over by less than the errors too, as it is traced', () => {
+    const { beyond, groundBack } = compared(
+      known,
+      part('A little more', { ...rib([box(0, 0, 40.6, 8)]), mayCut: true }),
+    );
+    expect(beyond).toEqual([]);
+    expect(groundBack).toMatchObject({ massG: null, notOffered: [] });
+    expect(groundBack?.volumeMm3).toBeCloseTo(0.6 * 8 * 78, 0);
+  });
+
+  it('says of what is ground back that nobody traced the first there', () => {
+    const traced = { depth: null, loops: [box(-10, -10, 30, 30)] };
+    const partly = castingOf({ name: 'Partly', holes, sections: [rib([box(0, 0, 18, 8)])], traced });
+    const { groundBack } = compared(partly, known);
+    expect(groundBack?.complete).toBe(false);
   });
 
   // closed forms: the second rib is 2 longer; both are traced to 0.5, so 1 of it is certain
