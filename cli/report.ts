@@ -5,6 +5,8 @@ import { heldViewer } from '../src/drawing/report/held-viewer.ts';
 import { reportHtml } from '../src/drawing/report/report-html.ts';
 import type { InputFile } from '../src/drawing/report/report-input.ts';
 import { analysisOf } from '../src/pipeline/analysis.ts';
+import { findWays } from '../src/ways/find-ways.ts';
+import { usualTurns } from '../src/ways/turns.ts';
 import { planLine } from '../src/words/grind-text.ts';
 import { verdictLine } from '../src/words/verdict.ts';
 import { builtPage } from './built-page.ts';
@@ -24,7 +26,7 @@ Exit code: 0 the report was written, whatever it says, 2 an input is wrong.
 
 Examples:
   fettle report profiles/marsh-carrier/transfer-case.fit.json -o transfer-case.html
-  fettle report profiles/starter-boss/starter.fit.json -o starter.html`;
+  fettle report profiles/starter-boss/starter.fit.json -o starter.html --ways`;
 
 /** `fettle report FIT -o FILE.html`: check, plan, drawings, marking-out table and cautions in one file. */
 export function reportCommand(): Command {
@@ -32,6 +34,7 @@ export function reportCommand(): Command {
     .description('Writes the whole job as one HTML file: verdict, way in, cut, marking-out table, drawings, cautions.')
     .argument('<fit>', 'the fit file, *.fit.json')
     .requiredOption('-o, --output <file>', 'the report to write, *.html')
+    .option('--ways', 'add every way in of turning and sliding, 45° either way, and the map of them')
     .option(...straightFlag)
     .addHelpText('after', examples)
     .action(report);
@@ -40,11 +43,12 @@ export function reportCommand(): Command {
 interface ReportOptions {
   readonly output: string;
   readonly straight?: boolean;
+  readonly ways?: boolean;
 }
 
-async function report(fitFile: string, { output, straight = false }: ReportOptions): Promise<void> {
+async function report(fitFile: string, { output, straight = false, ways = false }: ReportOptions): Promise<void> {
   const page = builtPage();
-  await writeReport(fitFile, output, page.ok ? page.value : null, { straight });
+  await writeReport(fitFile, output, page.ok ? page.value : null, { straight, ways });
 }
 
 /** Writes the report of a fit, the viewer's page held in it where there is one; its lack is told, and no fault of the report. */
@@ -52,7 +56,7 @@ export async function writeReport(
   fitFile: string,
   output: string,
   page: string | null,
-  { straight = false, load = loadBytes } = {},
+  { straight = false, ways = false, load = loadBytes } = {},
 ): Promise<void> {
   const foreign = foreignFiles([output]);
   if (foreign.length > 0) failWith(foreign);
@@ -70,6 +74,7 @@ export async function writeReport(
     room: runShowingProgress(found.room()),
     curve: runShowingProgress(found.curve()),
     curveAfter: runShowingProgress(found.curveAfter()),
+    ways: ways ? runShowingProgress(findWays(joint, usualTurns)) : null,
     foretold: runShowingProgress(found.foretold()),
     inputs: files.map(hashed),
     date: today(),

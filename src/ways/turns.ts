@@ -6,6 +6,9 @@ export interface TurnRange {
   readonly toRad: number;
 }
 
+/** As far as there is usually room to turn it, either way. */
+export const usualTurns: TurnRange = { fromRad: -Math.PI / 4, toRad: Math.PI / 4 };
+
 /** Ranges in order, those that meet or overlap made one. */
 export const joined = (ranges: readonly TurnRange[]): TurnRange[] =>
   joinedSpans(ranges.map(({ fromRad, toRad }) => [fromRad, toRad])).map(([fromRad, toRad]) => ({ fromRad, toRad }));

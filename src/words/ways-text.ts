@@ -36,6 +36,12 @@ export function waysText(joint: Joint, ways: WaysResult): string {
   ].join('\n');
 }
 
+/** What was found, the verdict first, then what the widest way keeps and forgives. */
+export const wayFound = (joint: Joint, ways: WaysResult): [string, ...string[]] => [
+  waysLine(joint, ways),
+  ...widestTexts(joint, ways),
+];
+
 /** What was found, in one line, the verdict first. */
 export function waysLine(joint: Joint, ways: WaysResult): string {
   const { units } = joint.fit;

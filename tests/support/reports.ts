@@ -17,6 +17,7 @@ export function reportInput(input: DrawInput): ReportInput {
     plan,
     tables: markingOut(joint, plan),
     curve: joint.fit.legs.length === 0 ? null : drain(travelCurve(joint, 40)),
+    ways: null,
     foretold: foretold(joint),
     curveAfter: joint.fit.legs.length === 0 || plan.cuts.length === 0 ? null : drain(travelCurve(plan.judged, 40)),
     inputs: [{ file: 'job.fit.json', bytes: 672, sha256: 'ab'.repeat(32) }],

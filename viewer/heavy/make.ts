@@ -116,6 +116,7 @@ function* sheetOf(
     curve,
     curveAfter: yield* stages.curveAfter(),
     tables: yield* stages.tables(),
+    ways: null,
     foretold: yield* stages.foretold(),
     inputs: [],
     date,

@@ -6,6 +6,7 @@ import { reasonTexts } from '../../words/reasons.ts';
 import { backToReport, moveIt, moveItNote, viewerTitle } from '../../words/report-text.ts';
 import { verdictLine } from '../../words/verdict.ts';
 import { alternatives, keepOff, markingOut, takeOff } from './cut.ts';
+import { everyWay } from './every-way.ts';
 import { drawings } from './figures.ts';
 import { cautions, dowelUp, grounds, inputs, warnings } from './grounds.ts';
 import { type HeldViewer, openingScript } from './held-viewer.ts';
@@ -22,6 +23,7 @@ export function reportHtml(input: ReportInput): string {
   const sections = [
     section('drawings', 'Drawings', drawings(input)),
     wayIn(input),
+    everyWay(input),
     takeOff(input),
     alternatives(input),
     markingOut(input),

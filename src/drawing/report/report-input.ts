@@ -2,6 +2,7 @@ import type { Foretold } from '../../clearance/foretold.ts';
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
 import type { MarkingTable } from '../../markout/marking-row.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
+import type { WaysResult } from '../../ways/find-ways.ts';
 import type { DrawInput } from '../fit/draw-input.ts';
 import type { HeldViewer } from './held-viewer.ts';
 
@@ -22,6 +23,8 @@ export interface ReportInput extends DrawInput {
   readonly curve: TravelCurve | null;
   /** The same once cut as planned; null where nothing is cut. */
   readonly curveAfter: TravelCurve | null;
+  /** Every way in of turning and sliding; null where nobody asked. */
+  readonly ways: WaysResult | null;
   /** Where it will stop before anything is cut. */
   readonly foretold: Foretold;
   readonly inputs: readonly InputFile[];
