@@ -23,6 +23,7 @@ export const everyWayWords = {
   plot: 'A place on the map: what is in the way there',
   help: 'Drag a position, or move it by arrow keys: 0.5° across, half a millimetre (0.02 in) up and down. Touch the map to be told what is in the way there.',
   present: 'the way of this job',
+  stands: 'where the part stands',
   dowels: 'below: on the dowels',
   key: { foul: 'fouls', near: 'too near', unknown: 'not traced' },
   found: (needsNoCut: boolean): string => (needsNoCut ? 'the widest way' : 'the cheapest to cut for'),

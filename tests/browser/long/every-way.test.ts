@@ -121,6 +121,19 @@ describeInBrowser('every way in, on a phone', () => {
     await expect.poll(positions).toEqual(asItWas);
   });
 
+  it('marks where the part stands, at home and on its way', async () => {
+    const mark = viewer.page.locator('.turn-map .stands');
+    const [cx, cy] = await Promise.all(
+      ['cx', 'cy'].map(async (name) => Number(await viewer.page.locator('.turn-map .home').getAttribute(name))),
+    );
+    const slider = viewer.page.locator('#way-in').getByRole('slider');
+    await slider.press('End');
+    await expect.poll(() => mark.getAttribute('d')).toMatch(new RegExp(`^M${(cx ?? 0) - 7},${cy}l`));
+    for (let i = 0; i < 12; i++) await slider.press('ArrowLeft');
+    await expect.poll(() => mark.getAttribute('d')).not.toMatch(new RegExp(`^M${(cx ?? 0) - 7},${cy}l`));
+    await slider.press('End');
+  });
+
   it('does all of that by key alone', async () => {
     const { keyboard } = viewer.page;
     await grip(2).focus();

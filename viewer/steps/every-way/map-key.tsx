@@ -1,5 +1,6 @@
 import type { TurnMap } from '../../heavy/questions.ts';
 import { everyWayWords as words } from '../../words/every-way.ts';
+import { diamond } from './map-marks.tsx';
 
 const kinds = ['foul', 'near', 'unknown'] as const;
 
@@ -24,6 +25,7 @@ export const MapKey = ({ map, hasWay, found }: Props) => (
         </li>
       ))}
     {hasWay ? <Line kind="present" text={words.present} /> : null}
+    {hasWay ? <Stands /> : null}
     {found === null ? null : <Line kind="found" text={found} />}
     {map.dowelsMm === 0 ? null : <Line kind="dowels" text={words.dowels} />}
   </ul>
@@ -35,6 +37,15 @@ const Line = ({ kind, text }: { readonly kind: string; readonly text: string }) 
       <path class={kind} d="M2,6H34" />
     </svg>
     {text}
+  </li>
+);
+
+const Stands = () => (
+  <li>
+    <svg class="sample" width={16} height={16} aria-hidden="true">
+      <path class="stands" d={diamond(8, 8)} />
+    </svg>
+    {words.stands}
   </li>
 );
 

@@ -1,11 +1,13 @@
 import { useMemo } from 'preact/hooks';
 import type { Units } from '../../../src/job/lengths.ts';
 import type { WayPoint } from '../../../src/ways/way-along.ts';
+import type { App } from '../../app.ts';
 import type { TurnMap } from '../../heavy/questions.ts';
 import { everyWayWords as words } from '../../words/every-way.ts';
 import type { MapAxes } from './map-axes.ts';
 
 interface Props {
+  readonly app: App;
   readonly map: TurnMap;
   readonly axes: MapAxes;
   readonly units: Units;
@@ -18,7 +20,7 @@ interface Props {
 const degree = Math.PI / 180;
 
 /** All of the map that is only looked at. */
-export function MapMarks({ map, axes, units, present, found, touched }: Props) {
+export function MapMarks({ app, map, axes, units, present, found, touched }: Props) {
   const { width, height, plot, x, y } = axes;
   const still = useMemo(() => <Still map={map} axes={axes} units={units} />, [map, axes, units]);
   return (
@@ -40,6 +42,7 @@ export function MapMarks({ map, axes, units, present, found, touched }: Props) {
         )}
       </g>
       <circle class="home" cx={x(0)} cy={y(0)} r={6} />
+      <Stands app={app} axes={axes} />
       {touched === null ? null : (
         <g class="touched">
           <circle class="halo" cx={x(touched.turnRad)} cy={y(touched.standOffMm)} r={9} />
@@ -49,6 +52,17 @@ export function MapMarks({ map, axes, units, present, found, touched }: Props) {
     </svg>
   );
 }
+
+/** Where the part stands on its way in, as far as the map reaches. */
+function Stands({ app, axes: { plot, x, y } }: Pick<Props, 'app' | 'axes'>) {
+  const stop = app.reader.stop.value;
+  if (stop === null || stop.position.shift.x !== 0 || stop.position.shift.y !== 0) return null;
+  const [cx, cy] = [x(stop.position.turnRad), y(stop.position.standOffMm)];
+  if (cx < plot.left || cx > plot.right || cy < plot.top || cy > plot.bottom) return null;
+  return <path class="stands" d={diamond(cx, cy)} />;
+}
+
+export const diamond = (x: number, y: number): string => `M${x - 7},${y}l7,-7l7,7l-7,7Z`;
 
 const lineOf = (way: readonly WayPoint[], { x, y }: MapAxes): string =>
   way.map(({ turnRad, standOffMm }, i) => `${i === 0 ? 'M' : 'L'}${x(turnRad)},${y(standOffMm)}`).join('');

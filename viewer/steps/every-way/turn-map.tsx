@@ -78,6 +78,7 @@ export function TurnMap({ app, job, map, found }: Props) {
         {width === 0 ? null : (
           <>
             <MapMarks
+              app={app}
               map={map}
               axes={axes}
               units={shown}
