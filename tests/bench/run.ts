@@ -7,6 +7,7 @@ import { readingContests } from './cases/reading.ts';
 import { reliefContests } from './cases/relief.ts';
 import { sweepContests } from './cases/sweep.ts';
 import { turnContests } from './cases/turn.ts';
+import { waysContests } from './cases/ways.ts';
 import { type BenchCase, type Contest, hold } from './contest.ts';
 import { frames } from './frames.ts';
 import { growth } from './growth.ts';
@@ -47,6 +48,7 @@ async function benchmark(): Promise<Report> {
     turn: () => held(turnContests(geos)),
     sweep: () => held(sweepContests(geos, clipper)),
     relief: () => held(reliefContests(clipper)),
+    ways: () => held(waysContests()),
     page: frames,
   };
   const cases: BenchCase[] = [];
