@@ -92,7 +92,8 @@ ${nightDrawing}
   td.lines, th.lines { min-width: 0; }
   th, td { padding: 0.8mm 3mm 0.8mm 0; }
   .wide .drawing, .chart .drawing, .key .drawing, .tall .drawing, .depths .drawing { min-width: 0; }
-  .wide .drawing { max-height: 105mm; }
+  .verdict { font-size: 1.5rem; }
+  .wide .drawing { max-height: 95mm; }
   .key-and-side { grid-template-columns: 70mm 1fr; gap: 0 4mm; break-inside: avoid; }
   .tall { grid-column: 2; grid-row: 1 / span 2; }
   .tall .drawing { max-width: none; max-height: 135mm; }
