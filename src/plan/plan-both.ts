@@ -24,7 +24,9 @@ export function* planBoth(joint: Joint, known: PartPlan | null = null): Generato
   const alone = known?.cut.part === 'fixed' ? known : yield* planPart(joint, 'fixed');
   const deepest = alone.needs.flatMap(({ bands }) => bands.map(({ takeOff }) => takeOff?.mm ?? 0));
   const spareMm = (1 - joint.fit.share) * Math.max(0, ...deepest);
-  const planned = yield* planPart(easedBy(joint, spareMm), 'fixed');
+  // with nothing offered of the moving part there is nothing to share
+  const isShared = joint.moving.sections.some(({ mayCut }) => mayCut);
+  const planned = isShared ? yield* planPart(easedBy(joint, spareMm), 'fixed') : alone;
   // what is said of it is said of the clearance that was asked
   const eased = { ...planned, notices: cutNotices(joint, 'fixed', planned.cuts) };
   // the moving part makes room for the fixed one as planned; both are judged with the fillets that the cutter leaves
