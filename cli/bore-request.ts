@@ -5,6 +5,7 @@ import { shown } from '../src/files/shown.ts';
 import { dialErrorMm, gearboxBoreRunOut } from '../src/trade/bore-run-out.ts';
 import { housingFlanges } from '../src/trade/flange-patterns.ts';
 import { readDialRound } from './dial-round.ts';
+import { gatheringIn } from './flag-findings.ts';
 import { readLength } from './length-flag.ts';
 
 /** The flags of `fettle bore`, as they were typed. */
@@ -21,11 +22,7 @@ export interface BoreFlags {
 /** What was read of a bore, or everything that is wrong with it. */
 export function readBoreRequest(flags: BoreFlags): Reading<BoreRequest> {
   const findings: Finding[] = [];
-  const given = <T>(value: string | undefined, read: (value: string) => Reading<T>): T | null => {
-    const reading = value === undefined ? null : read(value);
-    if (reading?.ok === false) findings.push(...reading.findings);
-    return reading?.ok ? reading.value : null;
-  };
+  const given = gatheringIn(findings);
   const length = (at: string, value: string | undefined, least: 'more than 0' | '0 or more'): number | null =>
     given(value, (text) => readLength(at, text, least));
   findings.push(...atOddsIn(flags));

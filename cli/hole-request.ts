@@ -6,6 +6,7 @@ import { threadNamed, threadNames } from '../src/holes/named-thread.ts';
 import type { ThreadData } from '../src/holes/thread-data.ts';
 import { type Drill, inchDrillNamed } from '../src/trade/inch-drills.ts';
 import { materialNamed, materials } from '../src/trade/materials.ts';
+import { gatheringIn, wrongFlag } from './flag-findings.ts';
 import { lengthMm, readLength } from './length-flag.ts';
 
 /** The flags of `fettle hole`, as they were typed. */
@@ -27,11 +28,7 @@ const mostWritten = 10_000;
 /** What is asked of a hole, or everything that is wrong with it. */
 export function readHoleRequest(designation: string, flags: HoleFlags): Reading<HoleRequest> {
   const findings: Finding[] = [];
-  const given = <T>(value: string | undefined, read: (value: string) => Reading<T>): T | null => {
-    const reading = value === undefined ? null : read(value);
-    if (reading?.ok === false) findings.push(...reading.findings);
-    return reading?.ok ? reading.value : null;
-  };
+  const given = gatheringIn(findings);
   const length = (name: 'engagement' | 'boss' | 'wall' | 'depth'): number | null =>
     given(flags[name], (text) => readLength(`--${name}`, text, 'more than 0'));
   const thread = given(designation, (text) => readThread('thread', text));
@@ -51,11 +48,6 @@ export function readHoleRequest(designation: string, flags: HoleFlags): Reading<
   const impossible = cannotBe(request);
   return impossible.length > 0 ? { ok: false, findings: impossible } : { ok: true, value: request };
 }
-
-const wrong = (at: string, found: string, expected: string): { readonly ok: false; readonly findings: Finding[] } => ({
-  ok: false,
-  findings: [{ file: '', at, found, expected }],
-});
 
 function readThread(at: string, designation: string): Reading<ThreadData> {
   const thread = threadNamed(designation);
@@ -83,7 +75,7 @@ function readDrills(list: string): Reading<readonly Drill[]> {
   for (const text of texts) {
     const drill = drillOf(text);
     if (drill === null)
-      return wrong(
+      return wrongFlag(
         '--have',
         shown(text),
         `drills of ${leastDrillMm} to ${mostDrillMm} mm parted by commas, such as 9.5,10,10.2 or #7,F,27/64`,
@@ -91,7 +83,7 @@ function readDrills(list: string): Reading<readonly Drill[]> {
     drills.push(drill);
   }
   if (list.length <= mostWritten && drills.length <= mostDrills) return { ok: true, value: drills };
-  return wrong('--have', 'more drills than a box holds', `no more than ${mostDrills} drills`);
+  return wrongFlag('--have', 'more drills than a box holds', `no more than ${mostDrills} drills`);
 }
 
 function drillOf(text: string): Drill | null {
@@ -105,12 +97,12 @@ function drillOf(text: string): Drill | null {
 /** What no metal could do, each in one line. */
 function cannotBe({ thread, was, bossMm, wallMm }: HoleRequest): Finding[] {
   if (was !== null && was.majorMm >= thread.majorMm)
-    return wrong('--was', was.name, `a thread smaller than ${thread.name}, which is to take its place`).findings;
+    return wrongFlag('--was', was.name, `a thread smaller than ${thread.name}, which is to take its place`).findings;
   const mm = (length: number): string => `${Number(length.toFixed(2))} mm`;
   if (bossMm !== null && bossMm <= thread.majorMm)
-    return wrong('--boss', mm(bossMm), `a boss larger than the thread's ${mm(thread.majorMm)}`).findings;
+    return wrongFlag('--boss', mm(bossMm), `a boss larger than the thread's ${mm(thread.majorMm)}`).findings;
   const takesMm = was === null ? 0 : (thread.majorMm - was.majorMm) / 2;
   if (wallMm !== null && wallMm <= takesMm)
-    return wrong('--wall', mm(wallMm), `more than the ${mm(takesMm)} that ${thread.name} takes of it`).findings;
+    return wrongFlag('--wall', mm(wallMm), `more than the ${mm(takesMm)} that ${thread.name} takes of it`).findings;
   return [];
 }

@@ -11,7 +11,8 @@ import type { Joint } from '../src/joint/joint.ts';
 import { chosenWay } from '../src/ways/chosen-way.ts';
 import { findWays, type WaysResult } from '../src/ways/find-ways.ts';
 import { offerUpOf } from '../src/ways/offer-up.ts';
-import type { TurnRange } from '../src/ways/turns.ts';
+import { type TurnRange, usualTurns } from '../src/ways/turns.ts';
+import { degreesOf } from '../src/words/units.ts';
 import { isLost, waysText, wayText } from '../src/words/ways-text.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
 import { type OpenedJob, openJob, orFail } from './open-job.ts';
@@ -36,8 +37,8 @@ export function waysCommand(): Command {
   return new Command('ways')
     .description('Looks at every way in of turning about the crank and sliding: is there one that needs no cutting?')
     .argument('<fit>', 'the fit file, *.fit.json')
-    .option('--from <deg>', 'the least turn that there is room for', '-45')
-    .option('--to <deg>', 'the greatest turn that there is room for', '45')
+    .option('--from <deg>', 'the least turn that there is room for', String(degreesOf(usualTurns.fromRad)))
+    .option('--to <deg>', 'the greatest turn that there is room for', String(degreesOf(usualTurns.toRad)))
     .option('--wander <how>', 'how far one may stray while steering: turn=1,standOff=2,shift=1,tilt=0.5')
     .option('--json', 'print the answer as JSON, alone on standard output')
     .option('-o, --output <file>', 'draw the map of turns and stand-offs, *.svg')

@@ -5,12 +5,12 @@ export interface Progress {
   readonly of: number;
 }
 
-/** Runs a job that only says where it may be left, and shows the same progress wherever it does. */
+/** Runs a job that only says where it may be left, and shows the same progress before it and wherever it does. */
 export function* showing<T>(progress: Progress, job: Generator<void, T>): Generator<Progress, T> {
   for (;;) {
+    yield progress;
     const step = job.next();
     if (step.done) return step.value;
-    yield progress;
   }
 }
 

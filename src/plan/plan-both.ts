@@ -22,16 +22,20 @@ export interface BothPlans {
  */
 export function* planBoth(joint: Joint, known: PartPlan | null = null): Generator<Progress, BothPlans> {
   const alone = known?.cut.part === 'fixed' ? known : yield* planPart(joint, 'fixed');
-  const deepest = alone.needs.flatMap(({ bands }) => bands.map(({ takeOff }) => takeOff?.mm ?? 0));
-  const spareMm = (1 - joint.fit.share) * Math.max(0, ...deepest);
   // with nothing offered of the moving part there is nothing to share
   const isShared = joint.moving.sections.some(({ mayCut }) => mayCut);
-  const planned = isShared ? yield* planPart(easedBy(joint, spareMm), 'fixed') : alone;
+  const planned = isShared ? yield* planPart(easedBy(joint, spareMm(joint, alone)), 'fixed') : alone;
   // what is said of it is said of the clearance that was asked
   const eased = { ...planned, notices: cutNotices(joint, 'fixed', planned.cuts) };
   // the moving part makes room for the fixed one as planned; both are judged with the fillets that the cutter leaves
   const moving = yield* planPart({ ...joint, fixed: eased.cut.after }, 'moving');
   return { fixed: eased, moving: { ...moving, judged: { ...moving.judged, fixed: eased.judged.fixed } } };
+}
+
+/** What of the deepest cut the moving part takes over, mm. */
+function spareMm({ fit }: Joint, { needs }: PartPlan): number {
+  const deepest = needs.flatMap(({ bands }) => bands.map(({ takeOff }) => takeOff?.mm ?? 0));
+  return (1 - fit.share) * Math.max(0, ...deepest);
 }
 
 /** The joint with so much less clearance asked of the fixed part. */

@@ -69,7 +69,6 @@ export function* withFillets(
   const fillets = yield* filletsOf(casting, cuts, cutter);
   const result = cutter && cuts.length > 0 ? cutterResult(cutter, casting, cuts, fillets) : null;
   const left = { step: 'what the cutter leaves', done: 1, of: 1 };
-  yield left;
   return {
     needs,
     cuts,
@@ -123,10 +122,8 @@ function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Genera
   const walls = wallsBehind(guards, bands, fit);
   const thin: ThinPlace[] = [];
   for (const [i, cut] of single.entries()) {
-    yield walling(1 + i);
     thin.push(...(yield* showing(walling(1 + i), thinPlaces([cut], guards, fit))));
   }
-  yield walling(1 + single.length);
   thin.push(...(yield* showing(walling(1 + single.length), thinFloors(casting, cuts, fit))));
   const readings: ReadWall[] = [];
   for (const reading of casting.wallReadings) {
@@ -135,7 +132,6 @@ function* partCut(joint: Joint, part: Part, cuts: readonly SectionCut[]): Genera
   }
   const unmeasured: UnmeasuredCut[] = [];
   for (const [i, cut] of single.entries()) {
-    yield walling(2 + single.length + i);
     unmeasured.push(...(yield* showing(walling(2 + single.length + i), unmeasuredCuts(casting, [cut]))));
   }
   // nothing is known of the volume where a band has no depth

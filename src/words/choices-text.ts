@@ -6,11 +6,11 @@ import type { LeastWall } from '../plan/choices/least-wall.ts';
 import { sharedText } from './alternative-text.ts';
 import { grindCautions } from './cautions.ts';
 import { againstTexts } from './hindrance-text.ts';
-import { columns, inWords, listed, paragraph, wrapped } from './layout.ts';
+import { columns, inWords, listed, paragraph, sentence, wrapped } from './layout.ts';
 import { shortName, titleOf } from './names.ts';
 import { reasonSteps, reasonText } from './reasons.ts';
 import { sourceText } from './source-text.ts';
-import { massText, percentText, volumeText } from './units.ts';
+import { percentText, weighedText } from './units.ts';
 
 /** Which part to cut and with which cutter, side by side: what `fettle grind --choices` says, in the units of the fit. */
 export const choicesText = (joint: Joint, choices: Choices): string =>
@@ -115,9 +115,7 @@ const holdsText = ({ holds }: Choice): string => (holds ? 'holds' : 'does not ho
 /** What a choice takes off; where a section that is cut has no depth that is not known, which is not nothing. */
 function metalText({ cutsNothing, volumeMm3, massG }: Choice, units: Units): string {
   if (cutsNothing) return 'nothing';
-  if (volumeMm3 === null) return 'not known: no depth';
-  const volume = volumeText(volumeMm3, units);
-  return massG === null ? volume : `${massText(massG)} (${volume})`;
+  return volumeMm3 === null ? 'not known: no depth' : weighedText(volumeMm3, massG, units);
 }
 
 function wallText(wall: LeastWall | null, units: Units): string {
@@ -182,5 +180,3 @@ function nextTexts({ fit: { file } }: Joint, { reason, parts, cutters }: Choices
     `Write the part and the radius you choose into the fit ("cut", "cutter"), then plan it whole: fettle grind ${file}`,
   ];
 }
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -8,7 +8,7 @@ import { counted, inWords, listed, paragraph, wrapped } from './layout.ts';
 import { shortName } from './names.ts';
 import { depthText } from './places.ts';
 import { reasonText } from './reasons.ts';
-import { areaText, comparedText, massText, volumeText } from './units.ts';
+import { areaText, comparedText, weighedText } from './units.ts';
 
 /** Two castings compared, as a builder reads it: what stands on the second beyond the first, and how well they agree. */
 export function compareText(joint: Joint, result: CompareResult): string {
@@ -84,9 +84,7 @@ function groundBackTexts(joint: Joint, { groundBack }: CompareResult): string[] 
   const { units } = joint.fit;
   const [first, second] = namesOf(joint);
   const { volumeMm3, massG, remainsMm, notOffered, complete } = groundBack;
-  const volume = volumeMm3 === null ? null : volumeText(volumeMm3, units);
-  const weighed =
-    volume === null ? 'metal of unknown depth' : massG === null ? volume : `${massText(massG)} (${volume})`;
+  const weighed = volumeMm3 === null ? 'metal of unknown depth' : weighedText(volumeMm3, massG, units);
   return [
     `Ground back to ${first} as traced, ${second} loses ${weighed}, and goes wherever ${first} goes with ${lengthText(remainsMm, units)} to spare: by the errors of both tracings it may still stand so far beyond, and along the crank by those of their depths. Measure that clearance on ${first} with modelling clay.`,
     ...(complete ? [] : ['Not all of both was traced, or says its depth: of that this says nothing.']),

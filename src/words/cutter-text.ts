@@ -6,7 +6,7 @@ import type { CutFigures } from '../plan/part-cut.ts';
 import type { PlanFigures } from '../plan/plan-result.ts';
 import { textsByPart } from './part-cuts.ts';
 import { depthText } from './places.ts';
-import { massText, volumeText } from './units.ts';
+import { volumeText, weighedText } from './units.ts';
 
 /** What the cutter makes of the plan: the metal it takes beyond need, how far it runs past, and what it leaves. */
 export function cutterTexts(joint: Joint, plan: PlanFigures): string[] {
@@ -34,9 +34,7 @@ function textsOf(cutter: CutterResult, sections: CutFigures['sections'], units: 
 function extraText({ extraVolumeMm3, extraMassG, neededVolumeMm3 }: CutterResult, units: Units): string {
   if (extraVolumeMm3 === null || neededVolumeMm3 === null) return '';
   if (extraVolumeMm3 < 1) return 'It takes no more for that than the clearance needs.';
-  const extra = volumeText(extraVolumeMm3, units);
-  const weighed = extraMassG === null ? extra : `${massText(extraMassG)} (${extra})`;
-  return `That takes ${weighed} more than the ${volumeText(neededVolumeMm3, units)} the clearance alone needs.`;
+  return `That takes ${weighedText(extraVolumeMm3, extraMassG, units)} more than the ${volumeText(neededVolumeMm3, units)} the clearance alone needs.`;
 }
 
 const waysTexts = (sections: CutFigures['sections'], units: Units): string[] =>

@@ -19,7 +19,7 @@ import { nameCut, textsByPart } from './part-cuts.ts';
 import { keepOffLines, takeOffLines, uncuredLines, wallLines } from './plan-text.ts';
 import { otherNotices, reasonSteps, reasonText, reasonTexts } from './reasons.ts';
 import { straightTexts } from './straight-text.ts';
-import { massText, volumeText } from './units.ts';
+import { weighedText } from './units.ts';
 
 /**
  * A cut plan as a builder reads it, the answer of `fettle grind`: the verdict, what comes off where, what is left, and what
@@ -113,9 +113,7 @@ function offText(joint: Joint, cut: CutFigures): string {
 }
 
 function amountText({ massG, volumeMm3 }: CutFigures, units: Units): string {
-  if (volumeMm3 === null) return 'metal';
-  const volume = volumeText(volumeMm3, units);
-  return massG === null ? volume : `${massText(massG)} (${volume})`;
+  return volumeMm3 === null ? 'metal' : weighedText(volumeMm3, massG, units);
 }
 
 const materialText = ({ name }: Material): string => name.replaceAll('-', ' ');

@@ -59,3 +59,6 @@ export function inWords(items: readonly string[]): string {
 
 /** `1 hole`, `3 holes`. */
 export const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
+/** Words that begin a sentence. */
+export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

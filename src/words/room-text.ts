@@ -4,7 +4,7 @@ import type { Joint } from '../joint/joint.ts';
 import type { RoomLimit } from '../room/room-at.ts';
 import type { OpenDepth, RoomRange, RoomResult } from '../room/room-on-crank.ts';
 import { checkCautions } from './cautions.ts';
-import { inWords, listed, paragraph, wrapped } from './layout.ts';
+import { inWords, listed, paragraph, sentence, wrapped } from './layout.ts';
 import { axisName, shortName, titleOf } from './names.ts';
 import { reasonSteps, reasonText } from './reasons.ts';
 
@@ -43,8 +43,6 @@ const rangeLines = (joint: Joint, ranges: readonly RoomRange[]): string[] =>
         `${sentence(depthWords(depth, joint.fit.units))}: ${roomWords(radiusMm, joint.fit.units)}${limits.length === 0 ? '' : `, limited by ${inWords(limitTexts(limits, joint))}`}.`,
     ),
   );
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function roomWords(radiusMm: number | null, units: Units): string {
   if (radiusMm === null) return 'as far as you like';

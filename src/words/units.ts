@@ -27,6 +27,12 @@ export const volumeText = (mm3: number, units: Units): string =>
 
 export const massText = (grams: number): string => `${figure(grams, grams < 100 ? 1 : 0)} g`;
 
+/** What comes off, weighed where its material is known. */
+export function weighedText(mm3: number, grams: number | null, units: Units): string {
+  const volume = volumeText(mm3, units);
+  return grams === null ? volume : `${massText(grams)} (${volume})`;
+}
+
 export const degreesText = (degrees: number): string => `${figure(degrees, 1)}°`;
 
 export const turnText = (rad: number): string => degreesText(degreesOf(rad));

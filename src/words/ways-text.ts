@@ -11,7 +11,7 @@ import type { Wander } from '../ways/wander.ts';
 import type { WayPoint } from '../ways/way-along.ts';
 import { checkCautions, grindCautions } from './cautions.ts';
 import { againstTexts } from './hindrance-text.ts';
-import { columns, inWords, listed, paragraph, wrapped } from './layout.ts';
+import { columns, inWords, listed, paragraph, sentence, wrapped } from './layout.ts';
 import { shortName, titleOf } from './names.ts';
 import { rangeText, turnRange } from './places.ts';
 import { reasonText } from './reasons.ts';
@@ -149,8 +149,6 @@ function widestTexts(joint: Joint, ways: WaysResult): string[] {
     ...wanderTexts(ways, units),
   ];
 }
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const corridorLines = ({ fit: { units } }: Joint, { clearanceMm, way, windows }: Corridor): string[] => [
   ...listed([

@@ -67,9 +67,7 @@ export function* needsOfSection(
     const { value: lack } = lacks.next();
     if (lack === undefined) return needs;
     if (lack === null) continue;
-    yield at('the cutter', 1);
     const shape = yield* showing(at('the cutter', 1), shapedFor(conditions, lack));
-    yield at('first and last line', 2);
     needs.push(yield* showing(at('first and last line', 2), bandNeed(conditions, section, lack, shape)));
   }
 }

@@ -86,7 +86,6 @@ export function* cutBands(
   const slices = slicesOf(pieces);
   for (const slice of slices) {
     const progress = { step: `${conditions.section.id}, what is left`, done: cuts.length, of: slices.length };
-    yield progress;
     cuts.push(...(yield* showing(progress, sliceCuts(conditions, metal, slice))));
   }
   return cuts.filter(({ planned, refused }) => planned.length > 0 || refused.length > 0);

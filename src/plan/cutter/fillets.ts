@@ -55,7 +55,6 @@ export function* filletsOf(
         done: fillets.length,
         of: fillets.length + 1,
       };
-      yield progress;
       fillets.push(...(yield* showing(progress, filletsIn(cut.section, piece, layers, cutter))));
     }
   }

@@ -7,11 +7,8 @@ import type { Casting, DepthRange } from '../../job/casting.ts';
 import type { Fit } from '../../job/job.ts';
 import type { BandCut } from '../bands/cut-band.ts';
 import { type SectionCut, type SectionLayer, sectionLayers } from '../bands/layers.ts';
-import { orGone, type ThinPlace } from './thin-places.ts';
+import { orGone, spokenOfMm, type ThinPlace, thinPlace } from './thin-places.ts';
 import { handErrorOf } from './walls.ts';
-
-/** So much more than twice the least wall is thick enough not to be spoken of, mm. */
-const inReachMm = 5;
 
 /** Metal thinner than this in the plane is an edge and no floor, mm. */
 const edgeMm = 0.1;
@@ -30,24 +27,15 @@ export function* thinFloors(casting: Casting, cuts: readonly SectionCut[], fit: 
     for (const band of bands) {
       for (const way of [1, -1] as const) {
         yield;
-        const reachMm = 2 * keepMm + inReachMm;
+        const reachMm = spokenOfMm(keepMm);
         const planned = floorOf(layers, band.planned, band.depth, way, reachMm);
         yield;
         const atWorst = orGone(planned, floorOf(layers, band.last, band.lastDepth, way, reachMm));
         if (atWorst === null) continue;
         const nominal = planned ?? floorOf(layers, band.planned, band.depth, way, reachMm + atWorst.mm) ?? atWorst;
         const wallMm = atWorst.mm - atWorst.errorMm - handMm;
-        thin.push({
-          section: section.id,
-          depth: band.depth,
-          wallMm,
-          nominalMm: nominal.mm,
-          keepMm,
-          along: 'crank',
-          at: atWorst.at,
-          across: atWorst.at,
-          holds: wallMm >= keepMm - 1e-3,
-        });
+        const told = { section: section.id, depth: band.depth, wallMm, nominalMm: nominal.mm, keepMm };
+        thin.push(thinPlace({ ...told, along: 'crank', at: atWorst.at, across: atWorst.at }));
       }
     }
   }

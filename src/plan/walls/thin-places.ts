@@ -32,8 +32,14 @@ export interface ThinPlace {
 /** Arcs of the outline keep within this, on the side of less metal. */
 const arcToleranceMm = 1e-3;
 
-/** So much more than twice the least wall is thick enough not to be spoken of, mm. */
-const inReachMm = 5;
+/** A wall thicker than this, twice the least and some more, is thick enough not to be spoken of, mm. */
+export const spokenOfMm = (keepMm: number): number => 2 * keepMm + 5;
+
+/** A wall is kept to a micrometre. */
+export const thinPlace = (place: Omit<ThinPlace, 'holds'>): ThinPlace => ({
+  ...place,
+  holds: place.wallMm >= place.keepMm - 1e-3,
+});
 
 /** A wall told at worst as so much thicker than planned is another one, mm: the planned one is cut through. */
 const otherWallMm = 0.01;
@@ -68,7 +74,7 @@ export function* thinPlaces(
       const [metal, left] = [open(solid), open(leftAsPlanned)];
       const outline =
         holes.length === 0 ? treeOf(section.loops) : buildOutlineTree([...section.loops, ...loopsOf(room)]);
-      const reachMm = 2 * keepMm + inReachMm;
+      const reachMm = spokenOfMm(keepMm);
       const planned = thinnest(left, outline, reachMm);
       yield;
       const leftAtWorst = metalLeft(metal, last);
@@ -78,17 +84,8 @@ export function* thinPlaces(
       // where the planned cut leaves nothing thin, there is no less of it than at worst
       const nominalMm = planned?.mm ?? thinnest(left, outline, reachMm + atWorst.mm)?.mm ?? atWorst.mm;
       const wallMm = atWorst.mm - section.traceErrorMm - handErrorOf(fit);
-      thin.push({
-        section: section.id,
-        depth,
-        wallMm,
-        nominalMm,
-        keepMm,
-        along: 'plane',
-        at: atWorst.at,
-        across: atWorst.across,
-        holds: wallMm >= keepMm - 1e-3,
-      });
+      const { at, across } = atWorst;
+      thin.push(thinPlace({ section: section.id, depth, wallMm, nominalMm, keepMm, along: 'plane', at, across }));
     }
   }
   return thin;
