@@ -16,7 +16,8 @@ import { bandWords, templateWords } from './template-words.ts';
 /** One place on a line of the cutter's middle, on the table of the machine. */
 interface MillRow {
   readonly pass: number;
-  readonly tips: string;
+  /** Told once for each line; null where it was told. */
+  readonly tipsOf: MillPass | null;
   readonly line: number;
   readonly point: number;
   readonly at: Vec;
@@ -27,22 +28,21 @@ interface MillRow {
 /** Figures for a machine, to 0.01 mm or 0.0005 in. */
 const machined = (mm: number, units: Units): string => figure(inUnits(mm, units), units === 'mm' ? 2 : 4);
 
-function rowsOf({ passes, datum }: Milling, units: Units): MillRow[] {
+function rowsOf({ passes, datum }: Milling): MillRow[] {
   return passes.flatMap((pass, p) =>
     pass.lines.flatMap((line, l) => {
       const edges = line.map((edge) => onTable(edge, datum));
       const places = [...edges.map(({ a }) => a), ...edges.slice(-1).map(({ b }) => b)];
-      return places.map((at, i): MillRow => {
-        const first = i === 0;
-        return {
+      return places.map(
+        (at, i): MillRow => ({
           pass: p + 1,
-          tips: first ? tipsText(pass, units) : '',
+          tipsOf: i === 0 ? pass : null,
           line: l + 1,
           point: i + 1,
           at,
           next: edges[i] ?? null,
-        };
-      });
+        }),
+      );
     }),
   );
 }
@@ -50,7 +50,24 @@ function rowsOf({ passes, datum }: Milling, units: Units): MillRow[] {
 /** `20`, or `4, 8, 12`. */
 const tipsText = ({ tipsMm }: MillPass, units: Units): string => tipsMm.map((mm) => machined(mm, units)).join(', ');
 
-const columnsIn = (units: Units): Column<MillRow>[] => {
+/** More than these are told by the first, the last of even steps, and the step: the sheet is not wide enough for all. */
+const mostTips = 4;
+
+/** `20`, `4, 8, 12`, or `1 to 19 every 1, 19.5`: a ball goes down by even steps, but for the last. */
+function tipsInShort(pass: MillPass, units: Units): string {
+  const { tipsMm } = pass;
+  const [first = 0, second = 0] = tipsMm;
+  if (tipsMm.length <= mostTips) return tipsText(pass, units);
+  const isEven = (mm: number, i: number): boolean => Math.abs(mm - first - i * (second - first)) < hairMm;
+  const even = tipsMm.filter(isEven);
+  const rest = tipsMm.filter((mm, i) => !isEven(mm, i)).map((mm) => machined(mm, units));
+  const steps = `${machined(first, units)} to ${machined(even.at(-1) ?? 0, units)} every ${machined(second - first, units)}`;
+  return [steps, ...rest].join(', ');
+}
+
+const hairMm = 1e-6;
+
+const columnsIn = (units: Units, tipsIn: (pass: MillPass, units: Units) => string): Column<MillRow>[] => {
   const ofArc =
     (say: (arc: Edge & { readonly kind: 'arc' }) => string) =>
     ({ next }: MillRow) =>
@@ -69,7 +86,7 @@ const columnsIn = (units: Units): Column<MillRow>[] => {
     { heading: ['arc', 'radius'], of: ofArc(({ radius }) => machined(radius, units)) },
     { heading: ['middle', 'X'], of: ofArc(({ centre }) => machined(centre.x, units)) },
     { heading: ['', 'Y'], of: ofArc(({ centre }) => machined(centre.y, units)) },
-    { heading: ['tip', 'from face'], of: ({ tips }) => tips, isName: true },
+    { heading: ['tip', 'from face'], of: ({ tipsOf }) => (tipsOf === null ? '' : tipsIn(tipsOf, units)), isName: true },
   ];
 };
 
@@ -79,8 +96,8 @@ export function millingScenes(bench: Bench, milling: Milling, withBars: boolean)
   const steps = millingSteps(bench, milling);
   return tableSheets(
     (sheet) => templateWords(bench, `For the milling machine${sheet}`, steps),
-    columnsIn(units),
-    rowsOf(milling, units),
+    columnsIn(units, tipsInShort),
+    rowsOf(milling),
     withBars,
   );
 }
@@ -107,11 +124,11 @@ function millingSteps(bench: Bench, { datum, cutter, passes }: Milling): string[
 /** The same table as a CSV file, in the units of the fit. */
 export function millingCsv(bench: Bench, milling: Milling): string {
   const { units } = bench.joint.fit;
-  const columns = columnsIn(units).map(({ heading: [over, under], of }) => ({
+  const columns = columnsIn(units, tipsText).map(({ heading: [over, under], of }) => ({
     heading: `${over} ${under}`.trim(),
     of,
   }));
-  return csvOf(columns, rowsOf(milling, units));
+  return csvOf(columns, rowsOf(milling));
 }
 
 /** The lines of the cutter's middle, the planned edge and the casting, on the table of the machine. */

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { markoutOf } from '../../../src/drawing/markout/markout-sheets.ts';
+import { millingCsv, millingScenes } from '../../../src/drawing/markout/milling-sheet.ts';
 import { type Edge, pointOnEdge } from '../../../src/geometry/plane/edge.ts';
 import { polygonise } from '../../../src/geometry/polygons/polygonise.ts';
 import type { Bench } from '../../../src/markout/marking-out-bench.ts';
 import { type Milling, millingOf, onTable } from '../../../src/markout/milling.ts';
+import { textBoxes } from '../../support/drawings.ts';
 import { box, castingOf, disc, dowel, type JobSpec } from '../../support/jobs.ts';
 import { plannedDemo, plannedJob } from '../../support/markout-jobs.ts';
 import { benchesFor, type PlannedJoint } from '../../support/plan-answer.ts';
@@ -97,6 +99,17 @@ describe('lines of the middle of a cutter', () => {
     // 36 deep, 2 of margin, 6 past it for the ball
     expect(tips({ stepoverMm: 10 })).toEqual([[10, 20, 30, 40, 44]]);
     expect(tips({ nose: 'flat' })).toEqual([[38]]);
+  });
+
+  it('of many steps are told whole: on the sheet by their ends and the step, in the table one by one', () => {
+    const bench = benchOf(plannedJob({ ...rib, cutter: { ...cutter, stepoverMm: 1.5 } }));
+    const milling = milledOn(bench);
+    const written = millingScenes(bench, milling, false)
+      .flatMap(textBoxes)
+      .map(({ text }) => text);
+    expect(written).toContain('1.50 to 43.50 every 1.50, 44.00');
+    expect(written.filter((text) => text.endsWith('…'))).toEqual([]);
+    expect(millingCsv(bench, milling)).toContain('40.50, 42.00, 43.50, 44.00');
   });
 
   it('that metal nearer the face keeps off part of the edge say so', () => {
