@@ -116,10 +116,8 @@ export class Core {
   #hear(answered: WorkerMessage): void {
     const asked = this.#running.get(answered.id);
     if (asked === undefined) return;
-    if ('reply' in answered) {
-      asked.onReply(answered.reply);
-      return;
-    }
+    if (answered.reply !== undefined) asked.onReply(answered.reply);
+    if (answered.end === undefined) return;
     this.#running = new Map([...this.#running].filter(([id]) => id !== answered.id));
     asked.end(answered.end === '' ? { how: 'answered' } : { how: 'failed', why: answered.end });
     this.#goOn();

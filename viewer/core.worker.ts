@@ -33,36 +33,32 @@ self.addEventListener('message', ({ data }: MessageEvent<Call>) => {
   kept = patched(kept, patch);
   answer(id, question, kept)
     .then(
-      () => post({ id, end: '' }),
+      // in one message: what a hand waits for at every move is told and ended at once
+      (reply) => post(reply === null ? { id, end: '' } : { id, reply, end: '' }),
       (error: unknown) => post({ id, end: error instanceof Error ? error.message : String(error) }),
     )
     .finally(() => dropped.delete(id));
 });
 
-async function answer(id: number, question: Question, job: JobFile | null): Promise<void> {
+/** The last that is said to a question; null where that was said on the way, or where there is nothing to say. */
+async function answer(id: number, question: Question, job: JobFile | null): Promise<Reply | null> {
   switch (question.kind) {
     case 'open':
-      post({ id, reply: { kind: 'opened', opened: opened(question) } });
-      return;
+      return { kind: 'opened', opened: opened(question) };
     case 'texts': {
       const { open, served, trial } = question;
-      post({ id, reply: { kind: 'texts', texts: homeTexts(unpacked(question.job), open, served, trial) } });
-      return;
+      return { kind: 'texts', texts: homeTexts(unpacked(question.job), open, served, trial) };
     }
     case 'import':
-      post({ id, reply: { kind: 'imported', imported: importFile(question.file) } });
-      return;
+      return { kind: 'imported', imported: importFile(question.file) };
     case 'set-picture':
-      post({ id, reply: { kind: 'picture-set', set: setStraight(question.asked) } });
-      return;
+      return { kind: 'picture-set', set: setStraight(question.asked) };
     case 'pull':
-      post({ id, reply: { kind: 'pulled', pulled: await pull(question.asked) } });
-      return;
+      return { kind: 'pulled', pulled: await pull(question.asked) };
     case 'read-trial':
-      post({ id, reply: { kind: 'trial-read', read: readTrialFile(question.file.name, question.file.text) } });
-      return;
+      return { kind: 'trial-read', read: readTrialFile(question.file.name, question.file.text) };
     default:
-      if (job !== null) await answerOf(job, id, question);
+      return job === null ? null : answerOf(job, id, question);
   }
 }
 
@@ -90,59 +86,31 @@ type OfAJob = Extract<
   }
 >;
 
-async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<void> {
+async function answerOf(job: JobFile, id: number, question: OfAJob): Promise<Reply | null> {
   switch (question.kind) {
     case 'work':
       await drained(id, work(job, question.alternatives, question.from));
-      return;
-    case 'at': {
-      const stands = standingAt(job, question.leg, question.at);
-      if (stands !== null) post({ id, reply: stands });
-      return;
-    }
+      return null;
+    case 'at':
+      return standingAt(job, question.leg, question.at);
     case 'pair-holes':
-      post({ id, reply: { kind: 'paired', proposed: pairedHoles(job) } });
-      return;
-    case 'sheets': {
-      const shown = await drained(id, sheetsToShow(job, question.printing));
-      if (shown !== null) post({ id, reply: shown });
-      return;
-    }
-    case 'make': {
-      const made = await drained(id, make(job, question.what, question.from, question.beside));
-      if (made !== null) post({ id, reply: await made });
-      return;
-    }
+      return { kind: 'paired', proposed: pairedHoles(job) };
+    case 'sheets':
+      return drained(id, sheetsToShow(job, question.printing));
+    case 'make':
+      return drained(id, make(job, question.what, question.from, question.beside));
     case 'foretell':
-      post({ id, reply: { kind: 'foretold', texts: foretoldIn(job, question.units) } });
-      return;
+      return { kind: 'foretold', texts: foretoldIn(job, question.units) };
     case 'trial':
-      post({
-        id,
-        reply: { kind: 'trial-told', told: await drained(id, trialTold(job, question.trial, question.units)) },
-      });
-      return;
+      return { kind: 'trial-told', told: await drained(id, trialTold(job, question.trial, question.units)) };
     case 'place':
-      post({
-        id,
-        reply: { kind: 'place-found', found: await drained(id, placeFound(job, question.go, question.pointed)) },
-      });
-      return;
+      return { kind: 'place-found', found: await drained(id, placeFound(job, question.go, question.pointed)) };
     case 'carry':
-      post({
-        id,
-        reply: { kind: 'carried', carried: await drained(id, carriedIn(job, question.go, question.stopped)) },
-      });
-      return;
+      return { kind: 'carried', carried: await drained(id, carriedIn(job, question.go, question.stopped)) };
     case 'ways':
-      post({
-        id,
-        reply: { kind: 'ways-told', told: await drained(id, waysTold(job, question.turns, question.units)) },
-      });
-      return;
+      return { kind: 'ways-told', told: await drained(id, waysTold(job, question.turns, question.units)) };
     case 'met':
-      post({ id, reply: { kind: 'met', met: metIn(job, question.at) } });
-      return;
+      return { kind: 'met', met: metIn(job, question.at) };
   }
 }
 

@@ -10,10 +10,13 @@ export type Call =
   | { readonly id: number; readonly question: Question; readonly patch: JobPatch | null }
   | { readonly drop: number };
 
-/** What goes out: replies, and the end of each question, answered or dropped. */
+/**
+ * What goes out: replies, and the end of each question, answered or dropped, with its last reply where there is one; an
+ * end that is not empty says what went wrong.
+ */
 export type WorkerMessage =
-  | { readonly id: number; readonly reply: Reply }
-  | { readonly id: number; readonly end: string };
+  | { readonly id: number; readonly reply: Reply; readonly end?: string }
+  | { readonly id: number; readonly reply?: never; readonly end: string };
 
 /** How a job came to be another; only of what answers are made from. */
 export interface JobPatch {
