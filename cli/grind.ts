@@ -77,8 +77,10 @@ function tellChoices(found: Analysis, { json = false, verify = false }: Told): v
 export const colouredAs = ({ holds, reason }: Pick<PlanResult, 'holds' | 'reason'>): Verdict =>
   reason === null ? (holds ? 'goes' : 'fouls') : 'undecided';
 
-export function exitCodeOf({ holds, reason, afterCut: { home, wayIn } }: PlanResult): ExitCode {
+export function exitCodeOf({ holds, reason, afterCut: { home, wayIn, wander } }: PlanResult): ExitCode {
   if (reason !== null) return exitCodes.undecided;
   if (holds) return exitCodes.meets;
-  return [home.state, wayIn?.state].includes('undecided') ? exitCodes.undecided : exitCodes.doesNotMeet;
+  return [home, wayIn, wander, ...(wander?.rotating ?? [])].some((measure) => measure?.state === 'undecided')
+    ? exitCodes.undecided
+    : exitCodes.doesNotMeet;
 }

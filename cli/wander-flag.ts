@@ -2,19 +2,17 @@ import type { Finding, Reading } from '../src/files/finding.ts';
 import { shown } from '../src/files/shown.ts';
 import { mmIn } from '../src/job/length-text.ts';
 import type { Units } from '../src/job/lengths.ts';
-import { noWander, type Wander } from '../src/ways/wander.ts';
+import { mostWander, noWander, type Wander } from '../src/job/wander.ts';
 
-/** What may be strayed in, and the most of it that is still steering: degrees, and lengths in mm. */
-const most = { turn: 30, standOff: 100, shift: 100, tilt: 20 } as const;
+/** What may be strayed in: its name, and what one of its unit comes to. */
+const places = {
+  turn: { key: 'turnRad', radians: Math.PI / 180 },
+  standOff: { key: 'standOffMm', radians: null },
+  shift: { key: 'shiftMm', radians: null },
+  tilt: { key: 'tiltRad', radians: Math.PI / 180 },
+} as const;
 
-const places: Readonly<Record<keyof typeof most, keyof Wander>> = {
-  turn: 'turnRad',
-  standOff: 'standOffMm',
-  shift: 'shiftMm',
-  tilt: 'tiltRad',
-};
-
-const isAngle = (name: keyof typeof most): boolean => name === 'turn' || name === 'tilt';
+const isPlace = (name: string): name is keyof typeof places => Object.hasOwn(places, name);
 
 /** `turn=1,standOff=2,shift=1,tilt=0.5`: degrees, and lengths in the units of the fit; what is left out is none. */
 export function wanderAsked(file: string, text: string, units: Units): Reading<Wander> {
@@ -22,15 +20,14 @@ export function wanderAsked(file: string, text: string, units: Units): Reading<W
   let wander: Wander = noWander;
   for (const pair of text.split(',')) {
     const [name = '', value = ''] = pair.split('=').map((word) => word.trim());
-    const factor = Object.hasOwn(most, name) && isAngle(name as keyof typeof most) ? 1 : mmIn(units);
-    const amount = value === '' ? Number.NaN : Number(value) * factor;
-    if (!Object.hasOwn(most, name) || !(amount >= 0 && amount <= most[name as keyof typeof most])) {
+    const place = isPlace(name) ? places[name] : null;
+    const amount = value === '' || place === null ? Number.NaN : Number(value) * (place.radians ?? mmIn(units));
+    if (place === null || !(amount >= 0 && amount <= mostWander[place.key])) {
       const expected = 'turn (30° at most), standOff, shift (100 mm), tilt (20°), such as turn=1,standOff=2';
       findings.push({ file, at: '--wander', found: shown(pair), expected });
       continue;
     }
-    const key = name as keyof typeof most;
-    wander = { ...wander, [places[key]]: isAngle(key) ? (amount * Math.PI) / 180 : amount };
+    wander = { ...wander, [place.key]: amount };
   }
   return findings.length > 0 ? { ok: false, findings: findings.slice(0, 1) } : { ok: true, value: wander };
 }

@@ -13,7 +13,7 @@ import { findWays, type WaysResult } from '../src/ways/find-ways.ts';
 import { offerUpOf } from '../src/ways/offer-up.ts';
 import { type TurnRange, usualTurns } from '../src/ways/turns.ts';
 import { degreesOf } from '../src/words/units.ts';
-import { isLost, waysText, wayText } from '../src/words/ways-text.ts';
+import { waysText, wayText } from '../src/words/ways-text.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
 import { type OpenedJob, openJob, orFail } from './open-job.ts';
 import { runShowingProgress } from './progress.ts';
@@ -39,7 +39,10 @@ export function waysCommand(): Command {
     .argument('<fit>', 'the fit file, *.fit.json')
     .option('--from <deg>', 'the least turn that there is room for', String(degreesOf(usualTurns.fromRad)))
     .option('--to <deg>', 'the greatest turn that there is room for', String(degreesOf(usualTurns.toRad)))
-    .option('--wander <how>', 'how far one may stray while steering: turn=1,standOff=2,shift=1,tilt=0.5')
+    .option(
+      '--wander <how>',
+      'how far one may stray while steering, in place of what the fit says: turn=1,standOff=2,shift=1,tilt=0.5',
+    )
     .option('--json', 'print the answer as JSON, alone on standard output')
     .option('-o, --output <file>', 'draw the map of turns and stand-offs, *.svg')
     .option('--write', 'put the way found into the fit; the file before stays beside it')
@@ -59,22 +62,27 @@ interface WaysFlags {
 function ways(fitFile: string, { from, to, wander, json = false, output, write = false }: WaysFlags): void {
   const asked = turnsAsked(fitFile, from, to);
   const job = openJob(fitFile);
-  const steering = wander === undefined ? null : orFail(wanderAsked(fitFile, wander, job.joint.fit.units));
-  const result = runShowingProgress(findWays(job.joint, asked, steering));
-  if (json) printJson(waysAnswer(job.joint, result));
-  else printVerdictFirst(waysText(job.joint, result), verdicts[outcomeOf(result)]);
+  const joint = wander === undefined ? job.joint : astray(job.joint, fitFile, wander);
+  const result = runShowingProgress(findWays(joint, asked));
+  if (json) printJson(waysAnswer(joint, result));
+  else printVerdictFirst(waysText(joint, result), verdicts[outcomeOf(result)]);
   if (output !== undefined) {
-    save(output, turnMapSvg(job.joint, result));
+    save(output, turnMapSvg(joint, result));
     say(`The map is drawn to ${output}.`);
   }
   if (write) writeWay(fitFile, job, result);
   endWith(codes[outcomeOf(result)]);
 }
 
+const astray = (joint: Joint, file: string, asked: string): Joint => ({
+  ...joint,
+  fit: { ...joint.fit, wander: orFail(wanderAsked(file, asked, joint.fit.units)) },
+});
+
 type Outcome = 'exists' | 'none' | 'undecided';
 
 function outcomeOf(ways: WaysResult): Outcome {
-  if (ways.exists === null || isLost(ways)) return 'undecided';
+  if (ways.exists === null) return 'undecided';
   return ways.exists ? 'exists' : 'none';
 }
 

@@ -65,6 +65,31 @@ const measure = {
 const homeAnswer = z.strictObject({ ...measure, nearest: witness.nullable() });
 export type HomeAnswer = z.infer<typeof homeAnswer>;
 
+/** Degrees and mm, each way of each. */
+export const wander = z.strictObject({
+  turn: z.number(),
+  standOff: millimetres,
+  shift: millimetres,
+  tilt: z.number(),
+});
+export type WanderAnswer = z.infer<typeof wander>;
+
+const kept = {
+  state: z.enum(['clear', 'undecided']),
+  /** Less than 0: it may come to touch; null where nothing can meet. */
+  clearanceMm: millimetres.nullable(),
+  worstClearanceMm: millimetres.nullable(),
+  nearest: z.strictObject({ fixedSection: z.string(), movingSection: z.string(), leg: z.int() }).nullable(),
+};
+
+/** What is kept on every path within the wander of the fit. */
+export const strayed = z.strictObject({
+  wander,
+  ...kept,
+  rotating: z.array(z.strictObject({ part: z.string(), ...kept })),
+});
+export type StrayedAnswer = z.infer<typeof strayed>;
+
 const installAnswer = z.strictObject({
   ...measure,
   nearest: z.strictObject({ ...witness.shape, ...moment.shape }).nullable(),
@@ -115,6 +140,8 @@ export const checkAnswerSchema = z.strictObject({
   bolts: z.array(boltAnswer),
   home: homeAnswer,
   install: installAnswer.nullable(),
+  /** Left out where the fit has no wander. */
+  astray: strayed.optional(),
   rotating: z.array(rotatingAnswer),
   warnings: z.array(warning),
 });

@@ -7,9 +7,12 @@ import type {
   Instant,
   NearestPlaces,
   RotatingResult,
+  StrayedResult,
+  WanderResult,
   WayInResult,
 } from '../clearance/check-result.ts';
 import { round6, roundPoint6, roundUp6 } from '../geometry/plane/rounding.ts';
+import type { Wander } from '../job/wander.ts';
 import type { Bolt } from '../joint/bolts.ts';
 import type { Joint } from '../joint/joint.ts';
 import type {
@@ -21,6 +24,8 @@ import type {
   HomeAnswer,
   InstallAnswer,
   RotatingAnswer,
+  StrayedAnswer,
+  WanderAnswer,
 } from './check-answer.ts';
 import { roundDegrees, roundOrNull } from './rounded.ts';
 import { warningOf } from './warning.ts';
@@ -53,6 +58,7 @@ export const checkAnswer = (joint: Joint, result: CheckResult): CheckAnswer => (
   bolts: joint.bolts.map(boltAnswer),
   home: homeAnswer(result.home),
   install: result.wayIn && installAnswer(result.wayIn),
+  ...(result.wander && { astray: strayedAnswer(result.wander) }),
   rotating: result.rotating.map(rotatingAnswer),
   warnings: result.notices.map((notice) => warningOf(notice, joint.fit.units)),
 });
@@ -113,6 +119,28 @@ export const installAnswer = (wayIn: WayInResult): InstallAnswer => ({
   nearest: wayIn.nearest && { ...nearestAnswer(wayIn.nearest), ...instantAnswer(wayIn.nearest) },
   firstTouch: wayIn.firstTouch && firstTouchAnswer(wayIn.firstTouch),
   fouling: wayIn.fouling.map(foulingAnswer),
+});
+
+/** How far one may stray, as JSON. */
+export const wanderAnswer = ({ turnRad, standOffMm, shiftMm, tiltRad }: Wander): WanderAnswer => ({
+  turn: roundDegrees(turnRad),
+  standOff: round6(standOffMm),
+  shift: round6(shiftMm),
+  tilt: roundDegrees(tiltRad),
+});
+
+/** What is kept within a wander, as JSON. */
+export const strayedAnswer = ({ wander, rotating, ...castings }: WanderResult): StrayedAnswer => ({
+  wander: wanderAnswer(wander),
+  ...keptAnswer(castings),
+  rotating: rotating.map(({ part, ...kept }) => ({ part, ...keptAnswer(kept) })),
+});
+
+const keptAnswer = ({ state, clearanceMm, worstClearanceMm, nearest }: StrayedResult) => ({
+  state,
+  clearanceMm: roundOrNull(clearanceMm),
+  worstClearanceMm: roundOrNull(worstClearanceMm),
+  nearest,
 });
 
 const firstTouchAnswer = (touch: FirstTouch): FirstTouchAnswer => ({

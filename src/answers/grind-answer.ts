@@ -207,7 +207,11 @@ export const grindAnswerSchema = z.strictObject({
   smallestFilletMm: z.number().nullable(),
   uncured: z.array(uncured),
   table: z.array(markingRow),
-  afterCut: z.strictObject({ home: checkAnswerSchema.shape.home, install: checkAnswerSchema.shape.install }),
+  afterCut: z.strictObject({
+    home: checkAnswerSchema.shape.home,
+    install: checkAnswerSchema.shape.install,
+    astray: checkAnswerSchema.shape.astray,
+  }),
   /** What else would give where the plan does not hold, none of it chosen; null where it was not worked out. */
   alternatives: z.array(alternative).nullable(),
   warnings: z.array(warning),

@@ -8,7 +8,7 @@ import type { PartCut } from '../plan/part-cut.ts';
 import type { PlanResult } from '../plan/plan-result.ts';
 import type { UncuredFoul } from '../plan/uncured-foul.ts';
 import { againstTexts } from '../words/hindrance-text.ts';
-import { homeAnswer, installAnswer } from './check.ts';
+import { homeAnswer, installAnswer, strayedAnswer } from './check.ts';
 import { cutAnswer } from './cut.ts';
 import type { AlternativeAnswer, GrindAnswer } from './grind-answer.ts';
 import { markingAnswer } from './marking.ts';
@@ -58,6 +58,7 @@ export function grindAnswer(
     afterCut: {
       home: homeAnswer(plan.afterCut.home),
       install: plan.afterCut.wayIn && installAnswer(plan.afterCut.wayIn),
+      ...(plan.afterCut.wander && { astray: strayedAnswer(plan.afterCut.wander) }),
     },
     alternatives: alternatives?.map((other) => alternativeAnswer(other, fit.units)) ?? null,
     warnings: plan.notices.map((notice) => warningOf(notice, fit.units)),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { strayed, wander } from './check-answer.ts';
 
 const millimetres = z.number();
 const way = z
@@ -6,8 +7,6 @@ const way = z
   .describe('positions, the first where nothing shares depth, the last home; degrees and mm');
 const origin = z.enum(['found', 'the-fit', 'straight-in']);
 const turns = z.array(z.tuple([z.number(), z.number()])).describe('ranges of turn, degrees');
-
-const wander = z.strictObject({ turn: z.number(), standOff: millimetres, shift: millimetres, tilt: z.number() });
 
 /** The answer of `fettle ways --json`: mm, mm³, g and degrees. */
 export const waysAnswerSchema = z
@@ -27,10 +26,7 @@ export const waysAnswerSchema = z
         verdict: z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']).describe('of the check along it'),
         way,
         forgives: wander.nullable().describe('± degrees and mm, each by itself, before metal meets as traced'),
-        steered: z
-          .strictObject({ wander, clearanceMm: millimetres.nullable() })
-          .nullable()
-          .describe('what it keeps on every path within the wander asked about; less than 0: it may touch'),
+        astray: strayed.nullable().describe('what it keeps on every path within the wander asked'),
       })
       .nullable()
       .describe('null where metal meets metal on every way'),

@@ -2,9 +2,9 @@ import { round6, roundUp6 } from '../geometry/plane/rounding.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { WaysResult } from '../ways/find-ways.ts';
 import type { TurnRange } from '../ways/turns.ts';
-import type { Wander } from '../ways/wander.ts';
 import type { WayPoint } from '../ways/way-along.ts';
 import { againstTexts } from '../words/hindrance-text.ts';
+import { strayedAnswer, wanderAnswer } from './check.ts';
 import { roundDegrees, roundOrNull } from './rounded.ts';
 import type { WaysAnswer } from './ways-answer.ts';
 
@@ -25,11 +25,8 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
       worstClearanceMm: roundOrNull(check?.wayIn?.worstClearanceMm ?? null),
       verdict: check?.verdict ?? 'undecided',
       way: wayAnswer(widest.way),
-      forgives: ways.forgives && wanderAnswer(ways.forgives),
-      steered: ways.steered && {
-        wander: wanderAnswer(ways.steered.wander),
-        clearanceMm: roundOrNull(ways.steered.clearanceMm),
-      },
+      forgives: ways.forgives && wanderAnswer(ways.forgives.each),
+      astray: check?.wander ? strayedAnswer(check.wander) : null,
     },
     corridors: ways.corridors.map(({ clearanceMm, boundMm, way, windows }) => ({
       clearanceMm: roundOrNull(clearanceMm),
@@ -64,13 +61,6 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
     })),
   };
 }
-
-const wanderAnswer = ({ turnRad, standOffMm, shiftMm, tiltRad }: Wander) => ({
-  turn: roundDegrees(turnRad),
-  standOff: round6(standOffMm),
-  shift: round6(shiftMm),
-  tilt: roundDegrees(tiltRad),
-});
 
 const wayAnswer = (way: readonly WayPoint[]): { turn: number; standOff: number }[] =>
   way.map(({ turnRad, standOffMm }) => ({ turn: roundDegrees(turnRad), standOff: round6(standOffMm) }));

@@ -1,5 +1,6 @@
 import type { Vec } from '../geometry/plane/vec.ts';
 import type { DepthRange } from '../job/casting.ts';
+import type { Wander } from '../job/wander.ts';
 import type { DowelGap } from '../joint/dowel-gaps.ts';
 import type { Foul } from './foul.ts';
 import type { CheckNotice, ReasonCode, SectionPair } from './notices.ts';
@@ -80,6 +81,25 @@ export interface RotatingResult {
   readonly instant: Instant | null;
 }
 
+/** What is kept at the least within a wander, mm, proved. */
+export interface StrayedResult {
+  /** Undecided where untraced metal may stand nearer than asked. */
+  readonly state: 'clear' | 'undecided';
+  /** Less than 0 where metal may come to touch; null where nothing can meet. */
+  readonly clearanceMm: number | null;
+  readonly worstClearanceMm: number | null;
+  /** Of the way in, `leg` counting from 1. */
+  readonly nearest: (SectionPair & { readonly leg: number }) | null;
+}
+
+/** The two castings, and each rotating part against the moving one, on every path within a wander. */
+export interface WanderResult extends StrayedResult {
+  readonly wander: Wander;
+  /** Whether all that is asked is kept where nobody strays, and is not where one does. */
+  readonly decides: boolean;
+  readonly rotating: readonly (StrayedResult & { readonly part: string })[];
+}
+
 /** What a check finds, at full precision; plain data, so that it can be sent anywhere. */
 export interface CheckResult {
   readonly verdict: Verdict;
@@ -90,6 +110,8 @@ export interface CheckResult {
   /** Null when only home is asked. */
   readonly wayIn: WayInResult | null;
   readonly rotating: readonly RotatingResult[];
+  /** Null where the fit says nothing of straying. */
+  readonly wander: WanderResult | null;
   /** Those of the joint among them. */
   readonly notices: readonly CheckNotice[];
 }

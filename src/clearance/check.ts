@@ -2,11 +2,11 @@ import { type Progress, showing } from '../geometry/progress.ts';
 import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import { alongCrankMm } from './along-crank.ts';
-import type { CheckResult, Clearance, HomeResult, WayInResult } from './check-result.ts';
+import type { CheckResult, Clearance, HomeResult, WanderResult, WayInResult } from './check-result.ts';
 import { endGapOn } from './end-gap.ts';
 import { type Foul, homeFoul, noFoul, wayInFoul } from './foul.ts';
 import { insideOtherMetal } from './inside-other-metal.ts';
-import { holdsClearance, type Measure, measureOf } from './measure.ts';
+import { type Measure, measureOf } from './measure.ts';
 import { firstTouchOf, foulingOf, instantOf, nearestOf } from './moments.ts';
 import { type PairPassage, pairRule, pairsOn } from './pairs.ts';
 import { atHome, waysOf } from './passings.ts';
@@ -14,13 +14,14 @@ import { farReason, reasonOf, reasonsBeforehand } from './reasons.ts';
 import { checkRotating, type RotatingMeasure } from './rotating.ts';
 import { sectionNotices } from './section-notices.ts';
 import { sidesOf } from './solids.ts';
-import { verdictOf } from './verdict.ts';
+import { type Judged, keepsAll, verdictOf } from './verdict.ts';
+import { wanderOf } from './wander/wander.ts';
 
 /** Checks a job at home, on every leg of the way in, and past its rotating parts: proved for the outlines as traced. */
 export function* checkJoint(joint: Joint): Generator<Progress, CheckResult> {
   const { fit } = joint;
   const solids = sidesOf(joint);
-  const steps = 1 + fit.legs.length + joint.rotating.length;
+  const steps = 1 + fit.legs.length + joint.rotating.length + (fit.wander === null ? 0 : 1);
 
   yield { step: 'home', done: 0, of: steps };
   const rule = pairRule(joint);
@@ -43,16 +44,23 @@ export function* checkJoint(joint: Joint): Generator<Progress, CheckResult> {
     rotating.push(...(yield* showing(progress, checkRotating(joint, part, solids))));
   }
 
+  if (fit.wander !== null) yield { step: 'straying from the way in', done: steps - 1, of: steps };
+  const strayed = fit.wander && wanderOf(joint, fit.wander, solids);
+
   const endGaps = { home: endGapOn(solids, [atHome]), wayIn: endGapOn(solids, ways) };
   const reasons = [...reasonsBeforehand(joint), ...farReason(joint, { home, wayIn })];
   const reason = reasonOf(joint, reasons);
+  const onTheWay = judgedOnTheWay(joint, home, wayIn, rotating);
+  const judged = [...onTheWay, ...(strayed === null ? [] : judgedAstray(joint, strayed))];
+  const keeps = keepsAll(judged);
   return {
-    verdict: reason === null ? verdictOf(fit.clearance, home, wayIn, rotating) : 'undecided',
+    verdict: reason === null ? verdictOf(judged) : 'undecided',
     reason,
-    meetsClearance: reason === null && meets(joint, home, wayIn, rotating),
+    meetsClearance: reason === null && keeps,
     home: homeResult(home, homeMetal, endGaps.home, homePairs),
     wayIn: wayIn && wayInResult(joint, wayIn, wayInMetal, endGaps.wayIn, pairs),
     rotating: rotating.map(({ result }) => result),
+    wander: strayed && { ...strayed, decides: !keeps && keepsAll(onTheWay) },
     notices: [
       ...joint.notices,
       ...reasons,
@@ -62,14 +70,24 @@ export function* checkJoint(joint: Joint): Generator<Progress, CheckResult> {
   };
 }
 
-function meets(joint: Joint, home: Measure, wayIn: Measure | null, rotating: readonly RotatingMeasure[]): boolean {
-  const { homeMm, wayInMm, rotatingMm } = joint.fit.clearance;
-  return (
-    holdsClearance(home.state, home.clearanceMm, homeMm) &&
-    (wayIn === null || holdsClearance(wayIn.state, wayIn.clearanceMm, wayInMm)) &&
-    rotating.every(({ measure }) => holdsClearance(measure.state, measure.clearanceMm, rotatingMm))
-  );
+function judgedOnTheWay(
+  { fit }: Joint,
+  home: Measure,
+  wayIn: Measure | null,
+  rotating: readonly RotatingMeasure[],
+): Judged[] {
+  const { homeMm, wayInMm, rotatingMm } = fit.clearance;
+  return [
+    { measure: home, askedMm: homeMm },
+    ...(wayIn ? [{ measure: wayIn, askedMm: wayInMm }] : []),
+    ...rotating.map(({ measure }) => ({ measure, askedMm: rotatingMm })),
+  ];
 }
+
+const judgedAstray = ({ fit }: Joint, strayed: Omit<WanderResult, 'decides'>): Judged[] => [
+  { measure: strayed, askedMm: fit.clearance.wayInMm },
+  ...strayed.rotating.map((measure) => ({ measure, askedMm: fit.clearance.rotatingMm })),
+];
 
 function clearanceOf(
   measure: Measure,

@@ -44,7 +44,7 @@ export function measureOf(all: readonly PairPassage[], askedMm: number): Measure
   };
 }
 
-const leastOf = (all: readonly number[]): number | null => (all.length === 0 ? null : Math.min(...all));
+export const leastOf = (all: readonly number[]): number | null => (all.length === 0 ? null : Math.min(...all));
 
 export const worse = (a: State, b: State): State => (severity[b] > severity[a] ? b : a);
 
@@ -55,7 +55,7 @@ export const holdsClearance = (state: State, clearanceMm: number | null, askedMm
 const isUntraced = ({ fixed, moving }: PairPassage): boolean => fixed.untraced || moving.untraced;
 
 /** What is proved of one pair: its distance where that is known well enough, less the error where not. */
-function lowerBoundMm(pair: PairPassage): number {
+export function lowerBoundMm(pair: PairPassage): number {
   const { distanceMm, toleranceMm } = pair.passage;
   if (stateOf(pair) !== 'undecided') return distanceMm ?? 0;
   return isUntraced(pair) ? 0 : Math.max(0, (distanceMm ?? 0) - toleranceMm);

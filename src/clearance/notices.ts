@@ -49,6 +49,8 @@ export type CheckNotice =
   | (SectionPair & { readonly code: 'inside-other-metal' | 'sections-without-depth-overlap' })
   /** `section` comes to where nobody traced the part `side`. */
   | { readonly code: 'not-traced-here'; readonly section: string; readonly side: Part }
+  /** Rocked about the face, metal that reaches through every depth may come anywhere. */
+  | { readonly code: 'tilt-needs-depths'; readonly sections: readonly string[] }
   | {
       readonly code: 'rotating-close';
       readonly part: string;

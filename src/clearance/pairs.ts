@@ -93,7 +93,7 @@ export function passageOnLeg({ fixed, moving, leg }: Passing<Solid>, { from, to 
 /** The fraction of the leg that a fraction of the passage stands for. */
 export const fractionOfLeg = ({ from, to }: Fractions, at: number): number => from + at * (to - from);
 
-function errorsOf(fixed: Solid, moving: Solid, place: PlaceErrors): PairErrors {
+export function errorsOf(fixed: Solid, moving: Solid, place: PlaceErrors): PairErrors {
   const terms = [fixed.traceErrorMm, moving.traceErrorMm, ...place];
   return { errorMm: terms.reduce((sum, e) => sum + e, 0), errorRssMm: Math.hypot(...terms) };
 }

@@ -17,7 +17,15 @@ export function sectionNotices(
     ...overlapNotices(joint),
     ...untracedNotice([home, ...(wayIn ? [wayIn] : []), ...rotating.map(({ measure }) => measure)]),
     ...rotatingNotices(rotating),
+    ...tiltNotice(joint),
   ];
+}
+
+function tiltNotice({ fit: { wander }, moving }: Joint): CheckNotice[] {
+  const sections = moving.sections.filter(({ depth }) => depth === null).map(({ id }) => id);
+  return wander === null || wander.tiltRad === 0 || sections.length === 0
+    ? []
+    : [{ code: 'tilt-needs-depths', sections }];
 }
 
 /** Two sections without depth that lie largely over one another were likely meant to have depths. */

@@ -92,14 +92,16 @@ export function sharedFractions(
   moving: DepthRange,
   leg: Pick<Leg, 'from' | 'to'>,
 ): Fractions | null {
-  const shared = sharedStandOffs(fixed, moving);
+  return fractionsWithin(sharedStandOffs(fixed, moving), leg);
+}
+
+/** The part of a leg, closed, on which its stand-off lies within an open range; null where it never does. */
+export function fractionsWithin({ fromMm, toMm }: DepthRange, leg: Pick<Leg, 'from' | 'to'>): Fractions | null {
   const start = leg.from.standOffMm;
   const rise = leg.to.standOffMm - start;
-  if (Math.abs(rise) <= flushMm) {
-    return start > shared.fromMm + flushMm && start < shared.toMm - flushMm ? wholeLeg : null;
-  }
-  const a = (shared.fromMm - start) / rise;
-  const b = (shared.toMm - start) / rise;
+  if (Math.abs(rise) <= flushMm) return start > fromMm + flushMm && start < toMm - flushMm ? wholeLeg : null;
+  const a = (fromMm - start) / rise;
+  const b = (toMm - start) / rise;
   const from = Math.max(0, Math.min(a, b));
   const to = Math.min(1, Math.max(a, b));
   return (to - from) * Math.abs(rise) > flushMm ? { from, to } : null;

@@ -66,6 +66,7 @@ const fitOf = (first: Casting, second: Casting, dowels: readonly HolePair[], bol
   bolts,
   legs: [],
   engagesAtMm: null,
+  wander: null,
   clearance: { homeMm: 0, wayInMm: 0, rotatingMm: 0 },
   depthMarginMm: 0,
   cut: 'fixed',

@@ -37,7 +37,7 @@ const isNear = (length: number, mm: number): boolean => Math.abs(length) * mm <=
 export const withinReach = (mm: number): string =>
   mm === 1 ? `within ±${farthestMm} mm` : `within ±${farthestMm} mm, which is ±${Math.floor(farthestMm / mm)} here`;
 
-const notLengths: ReadonlySet<PropertyKey> = new Set(['turn', 'density', 'share']);
+const notLengths: ReadonlySet<PropertyKey> = new Set(['turn', 'tilt', 'density', 'share']);
 
 /** What a list or an object holds; of a vertex [x, y, bulge] only the first two are lengths. */
 function entriesOf(value: object): Iterable<[PropertyKey, unknown]> {

@@ -40,6 +40,14 @@ const cutter = z.strictObject({
   stepover: size.optional(),
 });
 
+const wander = z.strictObject({
+  turn: z.number().min(0).max(30).optional().describe('degrees, either way'),
+  standOff: lengthOrNone.optional().describe('nearer or farther'),
+  shift: lengthOrNone.optional().describe('aside, in any direction'),
+  tilt: z.number().min(0).max(20).optional().describe('degrees, about any line of the mating face through the axis'),
+});
+export type WanderFile = z.infer<typeof wander>;
+
 /** A fit file, `*.fit.json`: two parts, how they dowel up, the way in and what is asked. */
 export const fitFile = z
   .strictObject({
@@ -66,6 +74,9 @@ export const fitFile = z
       .optional()
       .describe('positions in order, the last one home; absent: home only'),
     inputShaft: z.strictObject({ engagesAt: lengthOrNone.describe('stand-off at which the shaft enters') }).optional(),
+    wander: wander
+      .optional()
+      .describe('how far one may stray from the way in while steering: the answer then holds for every path within it'),
     clearance,
     depthMargin: lengthOrNone.optional().describe('default the home clearance'),
     cut: z.enum(['fixed', 'moving', 'both']).optional().describe('default fixed'),

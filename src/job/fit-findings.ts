@@ -8,6 +8,7 @@ import { shown } from '../files/shown.ts';
 import { mmPer } from './lengths.ts';
 import { motionBetween } from './path.ts';
 import { isHome, positionOf } from './position-of.ts';
+import { mostWander } from './wander.ts';
 
 /** The holes a fit may name: those of a part as it stands in its file; null where that could not be read. */
 export interface KnownHoles {
@@ -33,6 +34,7 @@ export function fitFindings(file: string, raw: unknown, fixed: KnownHoles, movin
     ...pairFindings(file, 'dowels', listOf(raw, 'dowels'), fixed, moving),
     ...pairFindings(file, 'bolts', listOf(raw, 'bolts'), fixed, moving),
     ...wayInFindings(file, listOf(raw, 'offerUp').slice(0, mostPositions), mm),
+    ...wanderFindings(file, raw, mm),
   ];
 }
 
@@ -110,6 +112,21 @@ function wayInFindings(file: string, positions: readonly unknown[], mm: number):
   const last = read.at(-1);
   if (last === undefined || last === null || isHome(positionOf(last, mm))) return steps;
   return [...steps, { file, at: `offerUp[${read.length - 1}]`, found: positionWords(last), expected: homeWords }];
+}
+
+/** Straying is of a way in, and nobody strays farther than a hand's breadth. */
+function wanderFindings(file: string, raw: unknown, mm: number): Finding[] {
+  const wander = fieldOf(raw, 'wander');
+  if (typeof wander !== 'object' || wander === null) return [];
+  const far = (['standOff', 'shift'] as const).flatMap((name): Finding[] => {
+    const value = fieldOf(wander, name);
+    const mostMm = mostWander[`${name}Mm`];
+    if (typeof value !== 'number' || !(value * mm > mostMm)) return [];
+    return [{ file, at: `wander.${name}`, found: String(value), expected: `a hand astray, ${atMost(mostMm, mm)}` }];
+  });
+  if (listOf(raw, 'offerUp').length > 1) return far;
+  const expected = 'offerUp with the way in that is strayed from, or no wander';
+  return [...far, { file, at: 'wander', found: 'a wander without a way in', expected }];
 }
 
 const homeWords = 'home at the end of the way in: standOff 0, turn 0, shift [0, 0]';

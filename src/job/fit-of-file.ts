@@ -5,6 +5,7 @@ import type { Clearances, Cutter, Fit, HolePair } from './job.ts';
 import { mmPer, pointOf } from './lengths.ts';
 import { type Leg, legsThrough } from './path.ts';
 import { positionOf } from './position-of.ts';
+import type { Wander } from './wander.ts';
 
 // Common practice, no source.
 const rotatingClearanceMm = 4;
@@ -26,6 +27,7 @@ export function fitOf(file: string, fit: FitFile, fixed: Casting, moving: Castin
     bolts: pairsOf(fit.bolts, fixed, moving),
     legs: legsOf(fit, mm),
     engagesAtMm: fit.inputShaft === undefined ? null : fit.inputShaft.engagesAt * mm,
+    wander: wanderOf(fit, mm),
     clearance,
     depthMarginMm: fit.depthMargin === undefined ? clearance.homeMm : fit.depthMargin * mm,
     cut: fit.cut ?? 'fixed',
@@ -59,6 +61,15 @@ function legsOf({ offerUp = [] }: FitFile, mm: number): Leg[] {
   // a fit with a leg that has no single motion has findings, and is no job
   return legsThrough(offerUp.map((position) => positionOf(position, mm))) ?? [];
 }
+
+/** None where nothing may be strayed in. */
+function wanderOf({ wander = {} }: FitFile, mm: number): Wander | null {
+  const { turn = 0, standOff = 0, shift = 0, tilt = 0 } = wander;
+  if ([turn, standOff, shift, tilt].every((amount) => amount === 0)) return null;
+  return { turnRad: radiansOf(turn), standOffMm: standOff * mm, shiftMm: shift * mm, tiltRad: radiansOf(tilt) };
+}
+
+const radiansOf = (degrees: number): number => (degrees * Math.PI) / 180;
 
 function clearancesOf({ clearance }: FitFile, mm: number): Clearances {
   const asked = typeof clearance === 'number' ? { home: clearance } : clearance;

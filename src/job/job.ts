@@ -2,6 +2,7 @@ import type { Vec } from '../geometry/plane/vec.ts';
 import type { Casting, Hole } from './casting.ts';
 import type { Part } from './part.ts';
 import type { Leg } from './path.ts';
+import type { Wander } from './wander.ts';
 
 export interface Clearances {
   readonly homeMm: number;
@@ -32,6 +33,8 @@ export interface Fit {
   /** The way in, leg by leg, ending home; empty when only home is asked. */
   readonly legs: readonly Leg[];
   readonly engagesAtMm: number | null;
+  /** How far one may stray from the way in; null where nobody says. */
+  readonly wander: Wander | null;
   readonly clearance: Clearances;
   readonly depthMarginMm: number;
   readonly cut: Part | 'both';

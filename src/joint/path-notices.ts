@@ -18,6 +18,12 @@ export function pathNotices(fit: Pick<Fit, 'legs' | 'engagesAtMm'>, dowels: read
 export const dowelsProudMm = (dowels: readonly HolePair[]): number =>
   Math.max(0, ...dowels.flatMap(({ fixed, moving }) => [fixed.proudMm, moving.proudMm]));
 
+/** The stand-off below which two dowels are in their holes, so that nothing turns or shifts; 0 where that is never so, mm. */
+export function guidedByDowelsMm(dowels: readonly HolePair[]): number {
+  const prouds = dowels.map(({ fixed, moving }) => Math.max(fixed.proudMm, moving.proudMm));
+  return prouds.sort((a, b) => b - a)[1] ?? 0;
+}
+
 function onDowels(leg: Leg, count: number, proudMm: number): JointNotice[] {
   const standOffMm = lowestStandOffMm(leg);
   if (standOffMm >= proudMm || (inLine(leg.from) && inLine(leg.to))) return [];

@@ -1,4 +1,5 @@
 import { firstTouch } from '../clearance/first-touch.ts';
+import { type Forgiven, forgivenBy } from '../clearance/wander/forgiven.ts';
 import { sweptRegion } from '../geometry/motion/swept-region.ts';
 import { circleLoop, type Region } from '../geometry/plane/loop.ts';
 import { apply, rigid, rotationAbout } from '../geometry/plane/rigid.ts';
@@ -35,6 +36,8 @@ export interface SwingGauge {
   readonly touch: GaugeTouch | null;
   /** Sections of which a piece was left out, too thin to cut from ply. */
   readonly tooThin: readonly string[];
+  /** How far one may stray once it is cut as planned; null where the way in touches still. */
+  readonly forgives: Forgiven | null;
 }
 
 /** The first touch of a swing gauge, which comes before that of the bare part by the clearance round its pieces. */
@@ -99,7 +102,9 @@ export function swingGauge(bench: Bench): SwingReading {
   const pieces = passing.filter(isWideEnough).map((piece, i) => ({ ...piece, name: `SW${i + 1}` }));
   if (pieces.length === 0) return { why: 'what passes the cut while it turns is too thin to cut from ply' };
   const thin = passing.filter((piece) => !isWideEnough(piece)).map(({ section }) => section);
-  return { gauge: { ...gaugeOf(bench, swings, pieces), tooThin: [...new Set(thin)] } };
+  const { judged } = bench.plan;
+  const forgives = forgivenBy({ ...judged, fit: bench.joint.fit });
+  return { gauge: { ...gaugeOf(bench, swings, pieces), tooThin: [...new Set(thin)], forgives } };
 }
 
 /** The other part's sections that pass a cut nearer than asked while they turn. */
@@ -144,7 +149,11 @@ function swingOutlines({ id, depth }: Section, loops: Region, clearanceMm: numbe
   });
 }
 
-function gaugeOf(bench: Bench, legs: readonly Leg[], pieces: readonly SwingPiece[]): Omit<SwingGauge, 'tooThin'> {
+function gaugeOf(
+  bench: Bench,
+  legs: readonly Leg[],
+  pieces: readonly SwingPiece[],
+): Omit<SwingGauge, 'tooThin' | 'forgives'> {
   const { present, mirrored } = bench;
   const turns = legs.flatMap(({ from, to }) => [from.turnRad, to.turnRad]);
   const [fromRad, toRad] = [Math.min(...turns), Math.max(...turns)];

@@ -3,6 +3,7 @@ import type { CheckResult } from '../clearance/check-result.ts';
 import { type Foretold, foretold } from '../clearance/foretold.ts';
 import { roomToDraw } from '../clearance/room.ts';
 import { type TravelCurve, travelCurve } from '../clearance/travel-curve.ts';
+import { type Forgiven, forgivenBy } from '../clearance/wander/forgiven.ts';
 import type { Reading } from '../files/finding.ts';
 import type { Region } from '../geometry/plane/loop.ts';
 import type { Job } from '../job/job.ts';
@@ -28,6 +29,8 @@ export interface Analysis {
   readonly room: Stage<Region>;
   /** Where it will stop before anything is cut; nowhere where only home is asked. */
   readonly foretold: Stage<Foretold>;
+  /** How far one may stray from the way in as it stands; null where it touches, or only home is asked. */
+  readonly forgives: Stage<Forgiven | null>;
   readonly plan: Stage<PlanResult>;
   /** The same clearance with the plan's cut made, fillets and all; null where only home is asked, or nothing is cut. */
   readonly curveAfter: Stage<TravelCurve | null>;
@@ -85,6 +88,10 @@ export function analysisOf(joint: Joint): Analysis {
     foretold: once(function* () {
       yield { step: 'where it will stop', done: 0, of: 1 };
       return foretold(joint);
+    }),
+    forgives: once(function* () {
+      yield { step: 'how far one may stray', done: 0, of: 1 };
+      return forgivenBy(joint);
     }),
     plan,
     curveAfter: once(function* () {

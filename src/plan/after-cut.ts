@@ -1,4 +1,4 @@
 import type { CheckResult } from '../clearance/check-result.ts';
 
 /** What the check finds of what a plan leaves. */
-export type AfterCut = Pick<CheckResult, 'home' | 'wayIn'>;
+export type AfterCut = Pick<CheckResult, 'home' | 'wayIn' | 'wander'>;

@@ -18,13 +18,13 @@ export type Hindrance =
   | { readonly code: 'severed' | 'nothing-left'; readonly section: string }
   | { readonly code: 'fillet'; readonly section: string; readonly against: string | null }
   /** What is left does not keep what was asked. */
-  | { readonly code: 'still-fouls' | 'undecided'; readonly where: Where }
+  | { readonly code: 'still-fouls' | 'undecided' | 'may-touch'; readonly where: Where }
   | { readonly code: 'keeps-only'; readonly where: Where; readonly keptMm: number; readonly askedMm: number }
   /** A plan that supposes more metal offered than is: a section of the part it cuts, or any of the moving part. */
   | { readonly code: 'section-not-offered'; readonly section: string }
   | { readonly code: 'moving-not-offered' };
 
-type Where = 'home' | 'way-in';
+type Where = 'home' | 'way-in' | 'astray' | 'astray-turning';
 
 /** What a plan leaves, as it is judged. */
 interface Left {
@@ -65,15 +65,19 @@ const filletHindrances = ({ cutter }: CutFigures): Hindrance[] =>
     .map(({ section, against }) => ({ code: 'fillet', section, against }));
 
 /** Where what is left does not keep what was asked, and how near it comes. */
-function shortfalls({ home, wayIn }: AfterCut, { homeMm, wayInMm }: Clearances): Hindrance[] {
+function shortfalls({ home, wayIn, wander }: AfterCut, { homeMm, wayInMm, rotatingMm }: Clearances): Hindrance[] {
   const places = [
     { where: 'home', measure: home, askedMm: homeMm },
     { where: 'way-in', measure: wayIn, askedMm: wayInMm },
+    { where: 'astray', measure: wander, askedMm: wayInMm },
+    ...(wander?.rotating ?? []).map((measure) => ({ where: 'astray-turning', measure, askedMm: rotatingMm }) as const),
   ] as const;
   return places.flatMap(({ where, measure, askedMm }): Hindrance[] => {
     if (measure === null || holdsClearance(measure.state, measure.clearanceMm, askedMm)) return [];
     if (measure.state === 'undecided') return [{ code: 'undecided', where }];
     if (measure.state === 'fouls' || measure.clearanceMm === null) return [{ code: 'still-fouls', where }];
+    if (measure.clearanceMm <= 0 && (where === 'astray' || where === 'astray-turning'))
+      return [{ code: 'may-touch', where }];
     return [{ code: 'keeps-only', where, keptMm: measure.clearanceMm, askedMm }];
   });
 }

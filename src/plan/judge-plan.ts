@@ -32,8 +32,8 @@ export function* judge(
 ): Generator<Progress, Judgement> {
   const check = yield* checkJoint(judgedByFigures(plan.judged));
   const uncured = uncuredBy(plan.needs, check.rotating, plan.judged.fit.clearance.rotatingMm);
-  const { home, wayIn } = check;
-  const afterCut = { home, wayIn };
+  const { home, wayIn, wander } = check;
+  const afterCut = { home, wayIn, wander };
   const cuts = [...others, plan].map(({ cut }) => cut);
   const holds = check.meetsClearance && uncured.length === 0 && cuts.every(stands);
   const hindrances = holds ? [] : hindrancesOf({ cuts, uncured, afterCut }, asked);

@@ -10,7 +10,7 @@ export function refusedPlan(joint: Joint, check: CheckResult): PlanResult {
     holds: false,
     cuts: [uncut(joint)],
     uncured: [],
-    afterCut: { home: check.home, wayIn: check.wayIn },
+    afterCut: { home: check.home, wayIn: check.wayIn, wander: check.wander },
     hindrances: [],
     notices: check.notices,
     judged: joint,

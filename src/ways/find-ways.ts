@@ -3,6 +3,7 @@ import type { CheckResult } from '../clearance/check-result.ts';
 import { holdsClearance } from '../clearance/measure.ts';
 import type { ReasonCode } from '../clearance/notices.ts';
 import { reasonOf, reasonsBeforehand } from '../clearance/reasons.ts';
+import { type Forgiven, forgivenBy } from '../clearance/wander/forgiven.ts';
 import type { Progress } from '../geometry/progress.ts';
 import type { Joint } from '../joint/joint.ts';
 import { type CheapestWays, cheapestWays } from './cheapest/cheapest-ways.ts';
@@ -11,7 +12,6 @@ import { routeHome } from './route.ts';
 import { stripsOf } from './strips.ts';
 import { freeTurns, type MapStrip, turnMap } from './turn-map.ts';
 import type { TurnRange } from './turns.ts';
-import { forgivenBy, mostForgiven, type Wander, wanderClearanceMm } from './wander.ts';
 import { legsOf } from './way-along.ts';
 import { type WidestWay, widestWay } from './widest-way.ts';
 
@@ -29,24 +29,14 @@ export interface WaysResult {
   /** Null where metal meets metal on every way. */
   readonly widest: WidestWay | null;
   /** How far one may stray from the widest way, each by itself, before metal meets; null where there is none. */
-  readonly forgives: Wander | null;
-  /** As far as that was looked at. */
-  readonly forgivesAtMost: Wander;
-  /** What the widest way keeps within a wander that was asked about; null where none was, or there is no way. */
-  readonly steered: Steered | null;
-  /** The check along the widest way: home and what runs round count there too. */
+  readonly forgives: Forgiven | null;
+  /** The check along the widest way: home, what runs round and the wander of the fit count there too. */
   readonly check: CheckResult | null;
   /** The widest first; none where metal meets metal on every way. */
   readonly corridors: readonly Corridor[];
   /** Null where a way exists, and so nothing need be cut. */
   readonly cheapest: CheapestWays | null;
   readonly strips: readonly MapStrip[];
-}
-
-export interface Steered {
-  readonly wander: Wander;
-  /** Less than 0 where it may touch; null where nothing can meet. */
-  readonly clearanceMm: number | null;
 }
 
 /** Blocked turns are told as if metal reached so much farther, mm. */
@@ -57,19 +47,14 @@ export const mapArcsMm = 1e-3;
  * the cheapest. Proved both ways for the outlines as traced: within a strip of stand-offs what a turn meets is complete,
  * and strips are joined where both are free.
  */
-export function* findWays(
-  joint: Joint,
-  asked: TurnRange,
-  wander: Wander | null = null,
-): Generator<Progress, WaysResult> {
+export function* findWays(joint: Joint, asked: TurnRange): Generator<Progress, WaysResult> {
   const askedMm = joint.fit.clearance.wayInMm;
-  const looked = { asked, askedMm, forgivesAtMost: mostForgiven };
+  const looked = { asked, askedMm };
   const nothing = {
     ...looked,
     exists: null,
     widest: null,
     forgives: null,
-    steered: null,
     check: null,
     corridors: [],
     cheapest: null,
@@ -85,15 +70,13 @@ export function* findWays(
   const widest = yield* widestWay(joint, strips, asked);
   const check = widest && (yield* checkJoint(along(joint, widest)));
   if (check !== null && check.reason !== null) return { ...nothing, reason: check.reason, strips: map };
-  const legs = widest === null ? [] : legsOf(widest.way);
-  const forgives = widest && forgivenBy(joint, legs);
-  const steered = wander && widest && { wander, clearanceMm: wanderClearanceMm(joint, legs, wander) };
+  const forgives = widest && forgivenBy(along(joint, widest));
   const mayKeep = routeHome(freeTurns(strips, near, asked, 'traced')) !== null;
   const exists = check?.meetsClearance ? true : mayKeep && !failsAnyway(joint, check) ? null : false;
   const touching = freeTurns(strips, { clearanceMm: 0, arcsMm: 0 }, asked, 'untraced-too');
   const corridors = widest === null ? [] : yield* corridorsOf(joint, strips, touching, asked);
   const cheapest = exists === true ? null : yield* cheapestWays(joint, strips, asked);
-  return { ...looked, reason: null, exists, widest, forgives, steered, check, corridors, cheapest, strips: map };
+  return { ...looked, reason: null, exists, widest, forgives, check, corridors, cheapest, strips: map };
 }
 
 const along = (joint: Joint, { way }: WidestWay): Joint => ({ ...joint, fit: { ...joint.fit, legs: legsOf(way) } });

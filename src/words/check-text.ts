@@ -1,4 +1,5 @@
-import type { CheckResult } from '../clearance/check-result.ts';
+import type { CheckResult, WanderResult } from '../clearance/check-result.ts';
+import type { Forgiven } from '../clearance/wander/forgiven.ts';
 import type { Joint } from '../joint/joint.ts';
 import { checkCautions } from './cautions.ts';
 import { closestLines, firstTouchLines, foulingLines } from './contact-text.ts';
@@ -9,10 +10,11 @@ import { shortName, titleOf } from './names.ts';
 import { otherWayCommands } from './other-way-text.ts';
 import { otherNotices, reasonSteps, reasonTexts } from './reasons.ts';
 import { verdictLine } from './verdict.ts';
+import { forgivenText, strayedTexts, wanderText } from './wander-text.ts';
 
 /**
  * A check as a builder reads it, the answer of `fettle check`: the verdict, why, what it rests on, and what to do next, in
- * the units of the fit. Lines that end in `\n`, no colour, no tabs; nothing is thrown.
+ * the units of the fit; with `forgives`, of the stage of that name, how far one may stray. Lines that end in `\n`, no colour, no tabs; nothing is thrown.
  *
  * @example The verdict of an adapter on guide studs.
  * ```ts
@@ -28,7 +30,7 @@ import { verdictLine } from './verdict.ts';
  * console.log(verdict); // GOES: it keeps the clearance you asked for even with every tracing error against you.
  * ```
  */
-export function checkText(joint: Joint, check: CheckResult): string {
+export function checkText(joint: Joint, check: CheckResult, forgives: Forgiven | null = null): string {
   return [
     ...wrapped(verdictLine(check), ''),
     titleOf(joint),
@@ -39,6 +41,7 @@ export function checkText(joint: Joint, check: CheckResult): string {
     ...paragraph('First touch going in', firstTouchLines(joint, check)),
     ...paragraph('Fouls on the way in', foulingLines(joint, check)),
     ...paragraph('Where it is nearest', closestLines(joint, check)),
+    ...paragraph('Steering it in', listed(steeringTexts(joint, check, forgives))),
     ...paragraph('Dowels', dowelLines(joint)),
     ...paragraph(boltHeading(joint), boltLines(joint)),
     ...paragraph('Warnings', listed(otherNotices(joint, check))),
@@ -48,6 +51,13 @@ export function checkText(joint: Joint, check: CheckResult): string {
   ].join('\n');
 }
 
+/** How far one may stray from the way in by hand; `forgives` where that was worked out. */
+export const steeringTexts = (
+  { fit }: Joint,
+  check: Pick<CheckResult, 'wander'>,
+  forgives: Forgiven | null,
+): string[] => [...(forgives === null ? [] : [forgivenText(forgives, fit.units)]), ...strayedTexts(check, fit.units)];
+
 export function boltHeading({ bolts }: Pick<Joint, 'bolts'>): string {
   const known = bolts.filter(({ linesUp }) => linesUp !== null);
   if (known.length === 0) return 'Bolts';
@@ -55,7 +65,10 @@ export function boltHeading({ bolts }: Pick<Joint, 'bolts'>): string {
 }
 
 /** What is proved, and what is only taken as given. */
-export function groundsOf({ fixed, moving }: Joint, { wayIn }: { readonly wayIn: object | null }): string[] {
+export function groundsOf(
+  { fit, fixed, moving }: Joint,
+  { wayIn, wander }: { readonly wayIn: object | null; readonly wander: WanderResult | null },
+): string[] {
   const over = wayIn === null ? 'at home' : 'at home and at every instant of the way in';
   const untold = [fixed, moving].filter(({ traced }) => traced === null).map(shortName);
   return [
@@ -64,7 +77,14 @@ export function groundsOf({ fixed, moving }: Joint, { wayIn }: { readonly wayIn:
       ? []
       : [`What was traced of ${inWords(untold)} is taken as complete: metal that nobody traced is not known here.`]),
     ...(wayIn === null ? ['Only the home position was asked; nothing is said about the way in.'] : []),
-    'Tilt, flex and play along the axis are not modelled.',
+    ...(wander === null
+      ? []
+      : [
+          `"Astray" has every path counted within ${wanderText(wander.wander, null, fit.units)} of the way in, all at once, until two dowels guide it; of shift and tilt it may be more than need be.`,
+        ]),
+    wander === null || wander.wander.tiltRad === 0
+      ? 'Tilt, flex and play along the axis are not modelled.'
+      : 'Flex and play along the axis are not modelled.',
     `Places are seen looking at the mating face of ${shortName(fixed)}: angles from 3 o'clock and turns, both anticlockwise; stand-off from face to face.`,
   ];
 }

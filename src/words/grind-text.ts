@@ -85,8 +85,8 @@ export const afterPlanText = (
   ].join('\n');
 
 /** Clearances after the cut as cells; headings first. */
-export const afterCutRows = (joint: Joint, { afterCut: { home, wayIn } }: PlanFigures): string[][] =>
-  measureRows(joint, { home, wayIn, rotating: [] });
+export const afterCutRows = (joint: Joint, { afterCut }: PlanFigures): string[][] =>
+  measureRows(joint, { ...afterCut, rotating: [] });
 
 export const nothingToCut = ({ cuts }: PlanFigures): boolean => cuts.every(({ sections }) => sections.length === 0);
 

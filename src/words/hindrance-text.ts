@@ -27,6 +27,7 @@ function againstText(hindrance: Hindrance, units: Units): string {
     case 'nothing-left':
     case 'still-fouls':
     case 'undecided':
+    case 'may-touch':
     case 'section-not-offered':
     case 'moving-not-offered':
       return plainText(hindrance);
@@ -64,13 +65,19 @@ function hindranceText(hindrance: Hindrance, units: Units): string {
     case 'nothing-left':
     case 'still-fouls':
     case 'undecided':
+    case 'may-touch':
     case 'section-not-offered':
     case 'moving-not-offered':
       return plainText(hindrance);
   }
 }
 
-const places = { home: 'at home', 'way-in': 'on the way in' } as const;
+const places = {
+  home: 'at home',
+  'way-in': 'on the way in',
+  astray: 'where one strays from the way in',
+  'astray-turning': 'to what runs round, where one strays from the way in',
+} as const;
 
 type Plain = Exclude<Hindrance, { readonly code: 'uncured' | 'wall' | 'thin' | 'read-wall' | 'fillet' | 'keeps-only' }>;
 
@@ -85,6 +92,8 @@ function plainText(hindrance: Plain): string {
       return `what is left still fouls ${places[hindrance.where]}`;
     case 'undecided':
       return `what is left is undecided ${places[hindrance.where]}`;
+    case 'may-touch':
+      return `what is left may come to touch ${places[hindrance.where]}`;
     case 'section-not-offered':
       return `"${hindrance.section}" is not offered`;
     case 'moving-not-offered':

@@ -1,4 +1,4 @@
-import type { Clearance, RotatingResult } from '../clearance/check-result.ts';
+import type { Clearance, RotatingResult, StrayedResult, WanderResult } from '../clearance/check-result.ts';
 import type { Foul } from '../clearance/foul.ts';
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
@@ -15,13 +15,14 @@ interface Measures {
   readonly home: Measure;
   readonly wayIn: Measure | null;
   readonly rotating: readonly RotatingResult[];
+  readonly wander: WanderResult | null;
 }
 
 /** The figures side by side: as traced, with the tracing error at its worst, and what was asked. */
 export const measureLines = (joint: Joint, measured: Measures): string[] => columns(measureRows(joint, measured));
 
 /** The same as cells: what, state, as traced, at worst, asked; headings first. */
-export function measureRows(joint: Joint, { home, wayIn, rotating }: Measures): string[][] {
+export function measureRows(joint: Joint, { home, wayIn, rotating, wander }: Measures): string[][] {
   const { clearance, units } = joint.fit;
   const row = (name: string, measure: Measure, askedMm: number): string[] => [
     name,
@@ -35,7 +36,29 @@ export function measureRows(joint: Joint, { home, wayIn, rotating }: Measures): 
     row('home', home, clearance.homeMm),
     ...(wayIn === null ? [] : [row('way in', wayIn, clearance.wayInMm)]),
     ...rotating.map((part) => rotatingRow(joint, part)),
+    ...(wander === null ? [] : strayedRows(joint, wander)),
   ];
+}
+
+function strayedRows({ fit: { clearance, units } }: Joint, wander: WanderResult): string[][] {
+  const row = (name: string, { state, clearanceMm, worstClearanceMm }: StrayedResult, askedMm: number): string[] => [
+    name,
+    state,
+    strayedText(clearanceMm, askedMm, units),
+    strayedText(worstClearanceMm, askedMm, units),
+    givenLength(askedMm, units),
+  ];
+  return [
+    row('way in, astray', wander, clearance.wayInMm),
+    ...wander.rotating.map((strayed) =>
+      row(`${shortName({ name: strayed.part })}, turning, astray`, strayed, clearance.rotatingMm),
+    ),
+  ];
+}
+
+function strayedText(mm: number | null, askedMm: number, units: Units): string {
+  if (mm === null) return 'out of reach';
+  return mm > 0 ? comparedText(mm, askedMm, units) : 'may touch';
 }
 
 function rotatingRow({ fit }: Joint, result: RotatingResult): string[] {

@@ -3,6 +3,7 @@ import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import { likelyDepthsText, startRemedyText } from './depth-notices.ts';
 import { jointNoticeText, unitsText } from './joint-notices.ts';
+import { inWords } from './layout.ts';
 
 /** What a notice says, lengths in the units of the job. */
 export function noticeText(notice: CheckNotice, units: Units): string {
@@ -29,6 +30,8 @@ export function noticeText(notice: CheckNotice, units: Units): string {
       return `"${notice.fixedSection}" and "${notice.movingSection}" have no depth and lie over one another by more than half: give both their depths if they are not at the same one.`;
     case 'not-traced-here':
       return `"${notice.section}" comes to where the ${notice.side} part is not traced: metal may stand there. Trace it farther, then check again.`;
+    case 'tilt-needs-depths':
+      return `${inWords(notice.sections.map((section) => `"${section}"`))} ${notice.sections.length === 1 ? 'has' : 'have'} no depth: how far tilting carries metal from the face cannot be told without. State depths, or leave tilt out of the wander.`;
     case 'rotating-close':
       return `"${notice.part}" runs ${lengthText(notice.clearanceMm, units)} from the ${notice.against} part: under ${givenLength(notice.limitMm, units)} is too near for a rotating part.`;
     case 'one-dowel-pair':

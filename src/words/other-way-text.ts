@@ -9,8 +9,12 @@ export const otherWayCommands = (joint: Joint, check: CheckResult): string[] =>
     : [];
 
 /** Whether the clearance asked is kept at home, and shown not to be on the way there. */
-function onlyWayInFails({ fit: { clearance } }: Joint, { reason, home, wayIn, rotating }: CheckResult): boolean {
+function onlyWayInFails(
+  { fit: { clearance } }: Joint,
+  { reason, home, wayIn, rotating, wander }: CheckResult,
+): boolean {
   if (reason !== null || wayIn === null) return false;
+  if (wander?.decides) return true;
   const turning = (atHome: boolean): boolean[] =>
     rotating.filter(({ instant }) => (instant === null) === atHome).map((part) => keeps(part, clearance.rotatingMm));
   const isHomeKept = [keeps(home, clearance.homeMm), ...turning(true)].every((kept) => kept);

@@ -20,17 +20,20 @@ export function verdictLine(check: CheckResult): string {
 }
 
 function closeness(check: CheckResult): string {
+  if (check.wander?.decides)
+    return 'it keeps the clearance you asked for where nobody strays from the way in, but not within the wander';
   const touching = placesIn(check, 'touches');
   if (touching.length > 0) return `it touches ${inWords(touching)}`;
   return 'nothing touches as traced, but it comes nearer than you asked';
 }
 
 /** Where a check is in a state: at home, on the way in, at a rotating part. */
-function placesIn({ home, wayIn, rotating }: CheckResult, state: State): string[] {
+function placesIn({ home, wayIn, rotating, wander }: CheckResult, state: State): string[] {
   const parts = rotating.filter((part) => part.state === state).map(({ part }) => `at the rotating ${part}`);
   return [
     ...(home.state === state ? ['at home'] : []),
     ...(wayIn?.state === state ? ['on the way in'] : []),
     ...new Set(parts),
+    ...([wander, ...(wander?.rotating ?? [])].some((strayed) => strayed?.state === state) ? ['within the wander'] : []),
   ];
 }

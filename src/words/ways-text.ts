@@ -7,7 +7,6 @@ import type { Corridor, Window } from '../ways/corridors.ts';
 import type { WaysResult } from '../ways/find-ways.ts';
 import type { MapStrip } from '../ways/turn-map.ts';
 import type { TurnRange } from '../ways/turns.ts';
-import type { Wander } from '../ways/wander.ts';
 import type { WayPoint } from '../ways/way-along.ts';
 import { checkCautions, grindCautions } from './cautions.ts';
 import { againstTexts } from './hindrance-text.ts';
@@ -16,6 +15,7 @@ import { shortName, titleOf } from './names.ts';
 import { rangeText, turnRange } from './places.ts';
 import { reasonText } from './reasons.ts';
 import { comparedText, massText, turnText, volumeText } from './units.ts';
+import { forgivenText, strayedTexts } from './wander-text.ts';
 
 /** Every way in as a builder reads it: whether one needs no cutting, which is the widest, and what the others cost. */
 export function waysText(joint: Joint, ways: WaysResult): string {
@@ -52,10 +52,10 @@ export function waysLine(joint: Joint, ways: WaysResult): string {
     const near =
       widest.clearanceMm === null ? 'nothing comes near' : `${lengthText(widest.clearanceMm, units)} at the closest`;
     const worst = check?.verdict === 'goes' ? '' : '; as traced: the tracing error could eat it up';
-    if (isLost(ways))
-      return `UNDECIDED: ${wayText(widest.way, units)} needs no cutting, but within the wander asked it may come to touch.`;
     return `A WAY WITHOUT CUTTING: ${wayText(widest.way, units)}; ${near}${worst}.`;
   }
+  if (isLost(ways) && widest !== null)
+    return `UNDECIDED: ${wayText(widest.way, units)} needs no cutting where nobody strays from it; within the wander asked it keeps less than was asked, and no other way was looked at so.`;
   if (exists === null)
     return 'UNDECIDED: where nobody has traced, metal may stand in every way that keeps the clearance asked.';
   const none = `NO WAY WITHOUT CUTTING: none of turning and sliding within ${turnRange(asked.fromRad, asked.toRad)} keeps all that was asked (${givenLength(askedMm, units)} on the way in)`;
@@ -91,47 +91,15 @@ export function wayText(way: readonly WayPoint[], units: Units): string {
 
 const roundedMm = (mm: number): number => Math.round(mm * 100) / 100;
 
-/** Whether the way found may be strayed from, within what was asked about, until metal meets. */
-export const isLost = ({ steered }: WaysResult): boolean => steered !== null && (steered.clearanceMm ?? 1) <= 0;
+/** Whether the way found keeps what was asked only where nobody strays from it. */
+export const isLost = ({ exists, check }: WaysResult): boolean => exists === null && check?.wander?.decides === true;
 
-function wanderTexts({ forgives, forgivesAtMost, steered }: WaysResult, units: Units): string[] {
+function wanderTexts({ fit }: Joint, { forgives, check }: WaysResult): string[] {
+  const { units } = fit;
   return [
-    ...(forgives === null
-      ? []
-      : [
-          `Steered by hand it forgives, each by itself, before metal meets as traced: ${wanderText(roundedDown(forgives, units), forgivesAtMost, units)}.`,
-        ]),
-    ...(steered === null
-      ? []
-      : [
-          `Within ${wanderText(steered.wander, null, units)} at once ${steered.clearanceMm === null ? 'nothing can meet' : steered.clearanceMm > 0 ? `it keeps ${lengthText(steered.clearanceMm, units)} or more` : 'it may come to touch'}, until it is on its dowels, which guide it.`,
-        ]),
+    ...(forgives === null ? [] : [forgivenText(forgives, units)]),
+    ...(check === null ? [] : strayedTexts(check, units)),
   ];
-}
-
-/** What is forgiven is never told as more. */
-function roundedDown({ turnRad, standOffMm, shiftMm, tiltRad }: Wander, units: Units): Wander {
-  const down = (value: number, step: number): number => Math.floor(value / step + 1e-9) * step;
-  const [stepRad, stepMm] = [Math.PI / 1800, units === 'mm' ? 0.1 : 0.254];
-  return {
-    turnRad: down(turnRad, stepRad),
-    standOffMm: down(standOffMm, stepMm),
-    shiftMm: down(shiftMm, stepMm),
-    tiltRad: down(tiltRad, stepRad),
-  };
-}
-
-/** A wander, each of it; what reaches `most` may be more. */
-function wanderText(wander: Wander, most: Wander | null, units: Units): string {
-  const { turnRad, standOffMm, shiftMm, tiltRad } = wander;
-  const of = (part: keyof Wander, text: string): string =>
-    most !== null && wander[part] >= most[part] ? `±over ${text}` : `±${text}`;
-  return [
-    `${of('turnRad', turnText(turnRad))} of turn`,
-    `${of('standOffMm', lengthText(standOffMm, units))} of stand-off`,
-    `${of('shiftMm', lengthText(shiftMm, units))} aside`,
-    `${of('tiltRad', turnText(tiltRad))} of tilt`,
-  ].join(', ');
 }
 
 function widestTexts(joint: Joint, ways: WaysResult): string[] {
@@ -146,7 +114,7 @@ function widestTexts(joint: Joint, ways: WaysResult): string[] {
   return [
     `${sentence(wayText(way, units))} keeps ${lengthText(clearanceMm, units)} as traced${atWorst}.`,
     `No way keeps more than ${(clearanceMm + boundMm).toFixed(4)} mm${home !== null && clearanceMm + boundMm >= home ? ', since that is what there is at home' : ''}.`,
-    ...wanderTexts(ways, units),
+    ...wanderTexts(joint, ways),
   ];
 }
 

@@ -81,6 +81,7 @@ export const checkOf = (said: Partial<CheckResult> = {}): CheckResult => ({
   home: homeOf(),
   wayIn: null,
   rotating: [],
+  wander: null,
   notices: [],
   ...said,
 });

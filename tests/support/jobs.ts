@@ -200,6 +200,7 @@ export function jobOf(spec: JobSpec = {}): Job {
     title: 'A job',
     units: 'mm',
     engagesAtMm: null,
+    wander: null,
     depthMarginMm: asked.homeMm,
     cut: 'fixed',
     share: 0.5,

@@ -69,7 +69,7 @@ export function planOf(joint: Joint, cut: Partial<PartCut> = {}, said: Partial<P
     holds: true,
     cuts: [cutOf(joint, cut)],
     uncured: [],
-    afterCut: { home: homeOf(), wayIn: null },
+    afterCut: { home: homeOf(), wayIn: null, wander: null },
     hindrances: [],
     notices: [],
     judged: joint,

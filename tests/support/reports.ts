@@ -1,6 +1,7 @@
 import { DOMParser, type Document, type Element } from '@xmldom/xmldom';
 import { foretold } from '../../src/clearance/foretold.ts';
 import { travelCurve } from '../../src/clearance/travel-curve.ts';
+import { forgivenBy } from '../../src/clearance/wander/forgiven.ts';
 import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
 import type { ReportInput } from '../../src/drawing/report/report-input.ts';
@@ -18,6 +19,7 @@ export function reportInput(input: DrawInput): ReportInput {
     tables: markingOut(joint, plan),
     curve: joint.fit.legs.length === 0 ? null : drain(travelCurve(joint, 40)),
     ways: null,
+    forgives: forgivenBy(joint),
     foretold: foretold(joint),
     curveAfter: joint.fit.legs.length === 0 || plan.cuts.length === 0 ? null : drain(travelCurve(plan.judged, 40)),
     inputs: [{ file: 'job.fit.json', bytes: 672, sha256: 'ab'.repeat(32) }],

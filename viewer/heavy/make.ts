@@ -117,6 +117,7 @@ function* sheetOf(
     curveAfter: yield* stages.curveAfter(),
     tables: yield* stages.tables(),
     ways: null,
+    forgives: yield* stages.forgives(),
     foretold: yield* stages.foretold(),
     inputs: [],
     date,

@@ -1,6 +1,7 @@
 import type { Standing } from '../../src/clearance/at-position.ts';
 import type { CheckResult } from '../../src/clearance/check-result.ts';
 import type { TravelCurve } from '../../src/clearance/travel-curve.ts';
+import type { Forgiven } from '../../src/clearance/wander/forgiven.ts';
 import type { Tick } from '../../src/drawing/fit/map-ticks.ts';
 import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import type { SheetPreview } from '../../src/drawing/markout/markout-pages.ts';
@@ -141,6 +142,7 @@ export interface Way {
   readonly kind: 'way';
   readonly curve: TravelCurve;
   readonly heights: readonly (readonly Heights[])[];
+  readonly forgives: Forgiven | null;
 }
 
 /** The proved curve with the plan's cut made; null where nothing is cut. */

@@ -50,7 +50,8 @@ export function* work(
   const pictures = picturesOf({ ...drawn, plan: null });
   yield { kind: 'checked', joint: withoutOutlines(joint), check, crankInMoving: crankInMoving(joint), pictures };
   const curve = yield* stages.curve();
-  if (curve !== null) yield { kind: 'way', curve, heights: heightsAlong(joint, curve) };
+  if (curve !== null)
+    yield { kind: 'way', curve, heights: heightsAlong(joint, curve), forgives: yield* stages.forgives() };
   yield { kind: 'room', room: roomPicture(yield* stages.room()) };
   for (const sections of finerSections(joint)) yield { kind: 'finer', sections };
   const plan = yield* stages.plan();

@@ -1,12 +1,22 @@
-import type { PositionFile } from '../../src/files/fit-file.ts';
+import type { PositionFile, WanderFile } from '../../src/files/fit-file.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
 
 type Figure = 'turn' | 'standOff';
 
-export const withWay = (job: JobFile, offerUp: readonly PositionFile[]): JobFile => ({
-  ...job,
-  fit: { ...job.fit, offerUp: [...offerUp] },
-});
+/** A job with another way in; where nothing is left of it there is nothing to stray from either. */
+export function withWay(job: JobFile, offerUp: readonly PositionFile[]): JobFile {
+  const { wander, ...fit } = job.fit;
+  const kept = wander === undefined || offerUp.length < 2 ? {} : { wander };
+  return { ...job, fit: { ...fit, offerUp: [...offerUp], ...kept } };
+}
+
+/** How far one may stray from the way in, one figure of it changed; none where all are nothing. */
+export function withWander(job: JobFile, said: WanderFile): JobFile {
+  const { wander: before, ...fit } = job.fit;
+  const wander = { ...before, ...said };
+  const strays = Object.values(wander).some((amount) => amount !== 0);
+  return { ...job, fit: strays ? { ...fit, wander } : fit };
+}
 
 /** Which figures of a position are those of home, one slide or turn after the other: home stays, and so do they. */
 export const heldByHome = (way: readonly PositionFile[], index: number): Readonly<Record<Figure, boolean>> => ({

@@ -1,10 +1,11 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Instant } from '../../src/clearance/check-result.ts';
-import type { PositionFile } from '../../src/files/fit-file.ts';
-import { givenLength, lengthText } from '../../src/job/length-text.ts';
-import { checkText } from '../../src/words/check-text.ts';
+import type { PositionFile, WanderFile } from '../../src/files/fit-file.ts';
+import { givenLength, lengthText, mmIn } from '../../src/job/length-text.ts';
+import { mostWander } from '../../src/job/wander.ts';
+import { checkText, steeringTexts } from '../../src/words/check-text.ts';
 import { reasonTexts } from '../../src/words/reasons.ts';
-import { turnText } from '../../src/words/units.ts';
+import { degreesOf, turnText } from '../../src/words/units.ts';
 import { verdictLine } from '../../src/words/verdict.ts';
 import type { State } from '../app.ts';
 import { entryHandles } from '../entry-handles.ts';
@@ -12,6 +13,7 @@ import { Group, NumberField } from '../fields.tsx';
 import { goToFoul } from '../foul-places.ts';
 import type { FoulPlace } from '../heavy/pictures-of.ts';
 import { InFull } from '../in-full.tsx';
+import { withWander, withWay } from '../job/way-edits.ts';
 import { plainFigures, useLengths } from '../lengths.ts';
 import type { Pane } from '../stage/pane.ts';
 import { lastStop, placeOnWay } from '../way.ts';
@@ -34,6 +36,7 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
       {checked === null ? null : <Fouls places={checked.pictures.foulPlaces} face={pane} side={side} />}
       {checked === null ? null : <EveryWayIn app={app} job={job} />}
       <Positions app={app} job={job} />
+      {(job.fit.offerUp ?? []).length < 2 ? null : <Wander app={app} job={job} />}
       {checked === null || checked.check.rotating.length === 0 ? null : (
         <Group name={words.rotating}>
           <ul>
@@ -46,7 +49,9 @@ export function OfferUp({ app, state, job, pane, side }: StepProps) {
           </ul>
         </Group>
       )}
-      {checked === null ? null : <InFull text={() => checkText(checked.joint, checked.check)} />}
+      {checked === null ? null : (
+        <InFull text={() => checkText(checked.joint, checked.check, state.way?.forgives ?? null)} />
+      )}
     </>
   );
 }
@@ -133,6 +138,9 @@ function Standing({ app, state }: Pick<StepProps, 'app' | 'state'>) {
           <RunHome app={app} end={lastStop(way)} />
         </div>
       )}
+      {steeringTexts(checked.joint, checked.check, way?.forgives ?? null).map((text) => (
+        <p key={text}>{text}</p>
+      ))}
       {wayIn?.firstTouch?.dowelGaps.map(({ fixed, gapMm }) => (
         <p key={fixed}>{words.dowelStands(fixed, lengthText(gapMm, units))}.</p>
       ))}
@@ -171,10 +179,37 @@ function RunHome({ app, end }: { readonly app: StepProps['app']; readonly end: n
 const degrees = plainFigures('°');
 const home: PositionFile = { standOff: 0, turn: 0 };
 
+/** How far a hand may stray while it steers; the answer then holds for all of it. */
+function Wander({ app, job: { fit } }: Pick<StepProps, 'app' | 'job'>) {
+  const lengths = useLengths(fit.units);
+  const field = (name: keyof WanderFile, label: string, isAngle: boolean, most: number) => (
+    <NumberField
+      label={label}
+      figures={isAngle ? degrees : lengths}
+      fits={(value) => value >= 0 && value <= most}
+      value={fit.wander?.[name] ?? 0}
+      onSet={(value) => app.job.edit((now) => withWander(now, { [name]: value }))}
+    />
+  );
+  const { turnRad, standOffMm, shiftMm, tiltRad } = mostWander;
+  const perMm = mmIn(fit.units);
+  return (
+    <Group name={words.wander}>
+      <p>{words.wanderHelp}</p>
+      <div class="wander">
+        {field('turn', words.turn, true, degreesOf(turnRad))}
+        {field('standOff', words.standOff, false, standOffMm / perMm)}
+        {field('shift', words.aside, false, shiftMm / perMm)}
+        {field('tilt', words.tilt, true, degreesOf(tiltRad))}
+      </div>
+    </Group>
+  );
+}
+
 function Positions({ app, job: { fit } }: Pick<StepProps, 'app' | 'job'>) {
   const positions = fit.offerUp ?? [home];
   const lengths = useLengths(fit.units);
-  const set = (offerUp: PositionFile[]): void => app.job.edit((now) => ({ ...now, fit: { ...now.fit, offerUp } }));
+  const set = (offerUp: PositionFile[]): void => app.job.edit((now) => withWay(now, offerUp));
   const change = (i: number, said: Partial<PositionFile>): void =>
     set(positions.map((position, j) => (j === i ? { ...position, ...said } : position)));
   const before = positions.slice(0, -1);

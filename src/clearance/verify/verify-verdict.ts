@@ -1,5 +1,5 @@
 import type { Joint } from '../../joint/joint.ts';
-import type { CheckResult, State, Verdict } from '../check-result.ts';
+import type { CheckResult, State, StrayedResult, Verdict } from '../check-result.ts';
 import { type Doubt, doubt } from './verify-doubt.ts';
 import { heldToMm, roundingMm } from './verify-limits.ts';
 
@@ -18,7 +18,8 @@ interface PartMeasure {
 /** What verdict and `meetsClearance` say that does not follow; the worst clearances of rotating parts are as found. */
 export function verdictDoubts(joint: Joint, check: CheckResult, rotatingWorstMm: readonly (number | null)[]): Doubt[] {
   const { homeMm, wayInMm, rotatingMm } = joint.fit.clearance;
-  const { home, wayIn, rotating } = check;
+  const { home, wayIn, rotating, wander } = check;
+  const atRotating = (strayed: StrayedResult) => ({ ...strayed, askedMm: rotatingMm });
   const parts: PartMeasure[] = [
     { ...home, askedMm: homeMm, worstMm: home.worstClearanceMm, worstWithinMm: roundingMm },
     ...(wayIn ? [{ ...wayIn, askedMm: wayInMm, worstMm: wayIn.worstClearanceMm, worstWithinMm: roundingMm }] : []),
@@ -28,6 +29,13 @@ export function verdictDoubts(joint: Joint, check: CheckResult, rotatingWorstMm:
       worstMm: rotatingWorstMm[i] ?? null,
       worstWithinMm: foundMm,
     })),
+    ...(wander === null ? [] : [{ ...wander, askedMm: wayInMm }, ...wander.rotating.map(atRotating)]).map(
+      (strayed) => ({
+        ...strayed,
+        worstMm: strayed.worstClearanceMm,
+        worstWithinMm: roundingMm,
+      }),
+    ),
   ];
   if (check.reason !== null) return reasonDoubts(check);
   const verdicts = possibleVerdicts(parts);

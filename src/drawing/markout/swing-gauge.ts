@@ -16,6 +16,7 @@ import { inWords } from '../../words/layout.ts';
 import { axisMark, axisName, shortName } from '../../words/names.ts';
 import { rangeText, turnRange } from '../../words/places.ts';
 import { degreesOf, degreesText, turnText } from '../../words/units.ts';
+import { forgivenText } from '../../words/wander-text.ts';
 import { target } from '../fit/closest-place.ts';
 import { briefDepth } from '../fit/depth-words.ts';
 import { layer, line, outline, text, viewOf } from '../scene/marks.ts';
@@ -126,7 +127,7 @@ export function swingPlate(bench: Bench, gauge: SwingGauge, withBars: boolean): 
   return templateSheet(words, [view], withBars);
 }
 
-function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces, touch }: SwingGauge): string[] {
+function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces, touch, forgives }: SwingGauge): string[] {
   const { units } = bench.joint.fit;
   const plug =
     bore === null
@@ -144,6 +145,10 @@ function plateSteps(bench: Bench, { bore, spigotMm, legs, scale, pieces, touch }
       : `Read the turn at ${holeWords(scale.hole, units)} through the slot: its middle against the marks.`,
     ...(touch === null ? [] : [firstTouchStep(touch, bench)]),
     'Where it touches, the cut is not done. When it swings through free, the clearance asked on the way in is there, as traced. Measure home by itself.',
+    ...(forgives === null ? [] : [`${forgivenText(forgives, units)} That is once it is cut, of the part itself.`]),
+    ...(bench.joint.fit.wander === null
+      ? []
+      : ['The gauge proves the way in as it is written; that it may be strayed from is proved on paper alone.']),
   ];
 }
 

@@ -1,5 +1,6 @@
 import type { Foretold } from '../../clearance/foretold.ts';
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
+import type { Forgiven } from '../../clearance/wander/forgiven.ts';
 import type { MarkingTable } from '../../markout/marking-row.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
 import type { WaysResult } from '../../ways/find-ways.ts';
@@ -25,6 +26,8 @@ export interface ReportInput extends DrawInput {
   readonly curveAfter: TravelCurve | null;
   /** Every way in of turning and sliding; null where nobody asked. */
   readonly ways: WaysResult | null;
+  /** How far one may stray from the way in; null where it touches, or only home was asked. */
+  readonly forgives: Forgiven | null;
   /** Where it will stop before anything is cut. */
   readonly foretold: Foretold;
   readonly inputs: readonly InputFile[];

@@ -1,3 +1,4 @@
+import { steeringTexts } from '../../words/check-text.ts';
 import { closestLines, firstTouchFacts, foulingRows } from '../../words/contact-text.ts';
 import { unwrapped } from '../../words/layout.ts';
 import { legRows } from '../../words/report-text.ts';
@@ -10,8 +11,9 @@ import type { ReportInput } from './report-input.ts';
 
 /** Leg by leg, how near it comes, where it stops, and every part of it that fouls. */
 export function wayIn(input: ReportInput): Html | null {
-  const { joint, check, foretold } = input;
+  const { joint, check, foretold, forgives } = input;
   const stops = check.wayIn === null ? [] : foretoldTexts(joint, foretold);
+  const steering = steeringTexts(joint, check, forgives);
   const closest = unwrapped(closestLines(joint, check));
   return section(
     'way-in',
@@ -20,6 +22,7 @@ export function wayIn(input: ReportInput): Html | null {
     ...subheading('Where it will first touch', facts(firstTouchFacts(joint, check))),
     ...(stops.length === 0 ? [] : [paragraphs(stops)]),
     ...chart(input),
+    ...(steering.length === 0 ? [] : [paragraphs(steering)]),
     table('What fouls on the way in', foulingRows(joint, check)),
     ...subheading('Where it is nearest', closest === '' ? null : paragraphs([closest])),
   );

@@ -10,6 +10,7 @@ import { partText, viewedFromText } from '../../words/part-text.ts';
 import { rangeText, turnRange } from '../../words/places.ts';
 import { uncuredLines, wallLines } from '../../words/plan-text.ts';
 import { areaText } from '../../words/units.ts';
+import { strayedTexts } from '../../words/wander-text.ts';
 import { bandsOf, type DrawInput } from '../fit/draw-input.ts';
 import { layer, text, viewOf } from './marks.ts';
 import type { TextMark, View } from './scene.ts';
@@ -62,7 +63,7 @@ function notesOf(input: DrawInput): Note[] {
 /** The verdict's figures, a sentence each. */
 export function figuresOf({ joint, check }: DrawInput): string[] {
   const { units, clearance } = joint.fit;
-  const { home, wayIn, rotating } = check;
+  const { home, wayIn, rotating, wander } = check;
   const close = rotating.filter(({ clearanceMm }) => clearanceMm !== null && clearanceMm < clearance.rotatingMm);
   const row = (name: string, measure: MeasureFigures, askedMm: number): string =>
     `${name}: ${measureText(measure, units)}; asked ${givenLength(askedMm, units)}.`;
@@ -72,6 +73,7 @@ export function figuresOf({ joint, check }: DrawInput): string[] {
     ...close.map((part) =>
       row(`${part.part} to the ${part.against} part`, { ...part, worstClearanceMm: null }, clearance.rotatingMm),
     ),
+    ...strayedTexts({ wander }, units),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { passageOf } from '../../clearance/passages.ts';
-import { depthBreaks, type Pass, passesBy } from '../../clearance/passes.ts';
+import { depthBreaks, type Pass, passesBy, strayedPassesBy } from '../../clearance/passes.ts';
 import type { DepthView } from '../../clearance/shared-depth.ts';
 import { treeOf } from '../../clearance/trees.ts';
 import { leastDistance, staysClear } from '../../geometry/motion/least-distance.ts';
@@ -32,8 +32,14 @@ export const heldToMm = 1e-3;
 /** The bands of a section that something passes too near; neighbours with the same passes are one. */
 export function bandsOf(joint: Joint, part: Part, section: Section): Band[] {
   const near = nearPasses(joint, section);
-  const passing = (depth: DepthRange | null, view: DepthView): NearPass[] =>
-    distinct(passesBy(joint, part, section, depth, view).flatMap(near));
+  const passing = (depth: DepthRange | null, view: DepthView): NearPass[] => {
+    const strayed = strayedPassesBy(joint, part, section, depth, view);
+    return [
+      passesBy(joint, part, section, depth, view),
+      strayed.filter(({ isSure }) => isSure),
+      strayed.filter(({ isSure }) => !isSure),
+    ].flatMap((passes) => distinct(passes.flatMap(near)));
+  };
   const bands = rangesOf(joint, part, section).map((depth) => ({
     depth,
     passes: passing(depth, 'as-measured'),

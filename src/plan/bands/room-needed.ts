@@ -18,9 +18,9 @@ export interface Room {
   readonly boundMm: number;
 }
 
-/** What is asked of one pass, mm. */
-export const clearanceOf = ({ fit }: Joint, { leg }: Pass): number =>
-  leg === null ? fit.clearance.homeMm : fit.clearance.wayInMm;
+/** What is asked of one pass, mm, and as much as one may come nearer who strays. */
+export const clearanceOf = ({ fit }: Joint, { leg, strayMm }: Pass): number =>
+  (leg === null ? fit.clearance.homeMm : fit.clearance.wayInMm) + strayMm;
 
 /** What moves the line as marked out from the dowels, mm: the passing outline and its place, not the cut part's own. */
 export const errorOf = (joint: Joint, { section }: Pass): number =>
@@ -45,11 +45,14 @@ export const roomForDisc = (query: RoomQuery, leastMm: number): Room =>
 
 /** The room that is needed even if every error is in the builder's favour; never too much. */
 export const leastRoom = (query: RoomQuery): Room =>
-  room(query, {
-    side: 'inside',
-    shrink: (pass) => errorOf(query.joint, pass),
-    grow: (pass) => clearanceOf(query.joint, pass),
-  });
+  room(
+    { ...query, passes: query.passes.filter(({ isSure }) => isSure) },
+    {
+      side: 'inside',
+      shrink: (pass) => errorOf(query.joint, pass),
+      grow: (pass) => clearanceOf(query.joint, pass),
+    },
+  );
 
 /** The room that is enough even if every error is against the builder; never too little. */
 export const mostRoom = (query: RoomQuery): Room =>

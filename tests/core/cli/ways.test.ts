@@ -129,17 +129,20 @@ describe('fettle ways', () => {
     expect((await runCli('check', file)).code).toBe(0);
   });
 
-  it('tells how far one may stray, and is undecided where what was asked about may touch', async () => {
+  it('tells how far one may stray, and is undecided where straying as far as asked about keeps too little', async () => {
     const { stdout } = await runCli('ways', fit(demo));
     expect(stdout).toMatch(/it forgives, each by itself, before metal meets as traced: ±1\.3° of\s+turn/);
-    const little = await runCli('ways', fit(demo), '--wander', 'turn=1,standOff=1,shift=0.5,tilt=0.2', '--json');
+    const little = await runCli('ways', fit(demo), '--wander', 'turn=0.2,standOff=1,shift=0.1,tilt=0.05', '--json');
     expect(little.code).toBe(0);
-    const { steered } = waysAnswerSchema.parse(JSON.parse(little.stdout)).widest ?? {};
-    expect(steered?.wander).toEqual({ turn: 1, standOff: 1, shift: 0.5, tilt: 0.2 });
-    expect(steered?.clearanceMm).toBeGreaterThan(0);
+    const { astray } = waysAnswerSchema.parse(JSON.parse(little.stdout)).widest ?? {};
+    expect(astray?.wander).toEqual({ turn: 0.2, standOff: 1, shift: 0.1, tilt: 0.05 });
+    expect(astray?.clearanceMm).toBeGreaterThanOrEqual(2);
     const much = await runCli('ways', fit(demo), '--wander', 'turn=3');
     expect(much.code).toBe(3);
-    expect(much.stdout).toMatch(/^UNDECIDED: .* within the wander asked it may come to touch/s);
+    expect(much.stdout).toMatch(
+      /^UNDECIDED: .* needs no cutting\s+where nobody strays from it; within the wander asked/s,
+    );
+    expect(much.stdout).toMatch(/at once\s+it\s+may\s+come\s+to\s+touch/);
   });
 
   it('draws the map as a picture with a title and a description', async () => {

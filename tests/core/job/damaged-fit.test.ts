@@ -44,6 +44,13 @@ const damages: readonly Damage[] = [
   [['inputShaft'], 62, 'inputShaft', 'an object'],
   [['inputShaft'], {}, 'inputShaft.engagesAt', 'a number'],
   [['inputShaft', 'engagesAt'], -62, 'inputShaft.engagesAt', 'at least 0'],
+  [['wander'], { turns: 1 }, 'wander.turns', 'Did you mean "turn"?'],
+  [['wander'], { turn: -1 }, 'wander.turn', 'at least 0'],
+  [['wander'], { turn: 31 }, 'wander.turn', 'at most 30'],
+  [['wander'], { tilt: 21 }, 'wander.tilt', 'at most 20'],
+  [['wander'], { shift: 150 }, 'wander.shift', 'a hand astray, at most 100 mm'],
+  [['wander'], { standOff: -1 }, 'wander.standOff', 'at least 0'],
+  [['wander'], 2, 'wander', 'an object'],
   [['clearance'], undefined, 'clearance', 'a number for home and way in'],
   [['clearance'], -2, 'clearance', 'at least 0'],
   [['clearance'], '2', 'clearance', 'a number for home and way in'],
@@ -84,6 +91,15 @@ describe('a fit with one thing wrong', () => {
     expect(findings.map((finding) => finding.at)).toEqual([at]);
     expect(findings.map(findingText).join()).toContain(words);
     expect(findings[0]?.file).toBe('job.fit.json');
+  });
+
+  it('is strayed from only where there is a way in', () => {
+    const { offerUp: _, ...homeOnly } = fullFit;
+    const found = (fit: object) => findingsOf({ ...fullJob, 'job.fit.json': fit }).map(findingText);
+    expect(found({ ...homeOnly, wander: { turn: 1 } })).toEqual([
+      expect.stringContaining('found a wander without a way in; expected offerUp with the way in that is strayed from'),
+    ]);
+    expect(found({ ...fullFit, wander: { turn: 1, standOff: 2, shift: 1, tilt: 0.5 } })).toEqual([]);
   });
 
   it('turn and shift may change together by 180°, and the turn alone by any angle', () => {

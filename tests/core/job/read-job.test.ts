@@ -70,6 +70,7 @@ describe('a fit', () => {
       bolts: [],
       legs: [],
       engagesAtMm: null,
+      wander: null,
       clearance: { homeMm: 1.5, wayInMm: 1.5, rotatingMm: 4 },
       depthMarginMm: 1.5,
       cut: 'fixed',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { heldByHome, withPositionMoved } from '../../../viewer/job/way-edits.ts';
+import { demoJob } from '../../../viewer/heavy/demo-job.ts';
+import { heldByHome, withPositionMoved, withWander, withWay } from '../../../viewer/job/way-edits.ts';
 
 const home = { standOff: 0, turn: 0 };
 const far = { standOff: 60, turn: 20 };
@@ -45,5 +46,21 @@ describe('a position of the way in that is moved', () => {
     expect(withPositionMoved(way, 1, { turn: 20, standOff: 60 })).toBe(way);
     expect(withPositionMoved(way, 1, { turn: 0, standOff: 14 })).toBe(way);
     expect(withPositionMoved(way, 2, { turn: 0, standOff: 0 })).toBe(way);
+  });
+});
+
+describe('how far a hand may stray', () => {
+  const job = demoJob();
+
+  it('is kept as it is said, and gone where all of it is nothing', () => {
+    const said = withWander(withWander(job, { turn: 1 }), { tilt: 0.5 });
+    expect(said.fit.wander).toEqual({ turn: 1, tilt: 0.5 });
+    expect(withWander(withWander(said, { turn: 0 }), { tilt: 0 }).fit).not.toHaveProperty('wander');
+  });
+
+  it('stays with another way in, and goes with the last of it, which there is nothing to stray from', () => {
+    const said = withWander(job, { turn: 1 });
+    expect(withWay(said, way).fit.wander).toEqual({ turn: 1 });
+    expect(withWay(said, [home]).fit).not.toHaveProperty('wander');
   });
 });

@@ -72,7 +72,7 @@ describe('a cut plan in words', () => {
   it('what stands against a plan is named in its first line', () => {
     const severed = [{ section: 'ribs', areaMm2: 5, at: { x: 0, y: 100 } }];
     expect(told({ severed }, crooked)).toMatch(/^THE PLAN DOES NOT HOLD: a piece of "ribs" would come off\./);
-    const short = { home: homeOf({ clearanceMm: 1.8 }), wayIn: null };
+    const short = { home: homeOf({ clearanceMm: 1.8 }), wayIn: null, wander: null };
     expect(told({}, { ...crooked, afterCut: short }).replace(/\s+/g, ' ')).toMatch(
       /^THE PLAN DOES NOT HOLD: what is left keeps only 1\.8 mm of the 2 mm asked at home\./,
     );

@@ -83,6 +83,10 @@ const all: { readonly [Code in CheckNotice['code']]: readonly (CheckNotice & { r
   'inside-other-metal': [{ code: 'inside-other-metal', ...sections }],
   'sections-without-depth-overlap': [{ code: 'sections-without-depth-overlap', ...sections }],
   'not-traced-here': [{ code: 'not-traced-here', section: 'rib', side: 'moving' }],
+  'tilt-needs-depths': [
+    { code: 'tilt-needs-depths', sections: ['lips'] },
+    { code: 'tilt-needs-depths', sections: ['lips', 'skirt'] },
+  ],
   'rotating-close': [{ code: 'rotating-close', part: 'clutch', against: 'fixed', clearanceMm: 2, limitMm: 3 }],
 };
 
