@@ -10,9 +10,10 @@ const ways = [...plan, 'ways'];
 const room = [...clearance, 'room'];
 const compare = [...clearance, 'compare'];
 const markout = [...plan, 'markout'];
+const drill = [...markout, 'drill'];
 const trial = [...markout, 'trial'];
 const pipeline = [...trial, 'ways', 'pipeline'];
-const words = [...trial, 'ways', 'room', 'compare', 'holes', 'holes/patterns', 'bore', 'stack', 'words'];
+const words = [...trial, 'drill', 'ways', 'room', 'compare', 'holes', 'holes/patterns', 'bore', 'stack', 'words'];
 const drawing = [...words, 'drawing'];
 
 const rooms = {
@@ -37,6 +38,7 @@ const rooms = {
   room,
   compare,
   markout,
+  drill,
   trial,
   pipeline,
   words,
@@ -65,6 +67,7 @@ const libraries = {
   plan: [],
   ways: [],
   room: [],
+  drill: [],
   compare: [],
   markout: [],
   trial: ['ml-matrix'],
@@ -119,7 +122,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(files|job|joint|clearance|plan|ways|room|compare|markout|trial|holes|bore|stack|answers)/',
+        path: '^src/(files|job|joint|clearance|plan|ways|room|compare|markout|drill|trial|holes|bore|stack|answers)/',
         pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
@@ -151,7 +154,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|plan|ways|room|compare|markout|trial|holes|bore|stack|pipeline|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|ways|room|compare|markout|drill|trial|holes|bore|stack|pipeline|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },

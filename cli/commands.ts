@@ -69,6 +69,11 @@ export const commands: readonly CommandEntry[] = [
     load: async () => (await import('./match.ts')).matchCommand(),
   },
   {
+    name: 'drill',
+    summary: 'is there metal for the holes to be drilled, and where do they go?',
+    load: async () => (await import('./drill.ts')).drillCommand(),
+  },
+  {
     name: 'hole',
     summary: 'a thread: what to drill, how deep, and what is left beside it',
     load: async () => (await import('./hole.ts')).holeCommand(),

@@ -1,11 +1,9 @@
-import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { allSheets } from '../src/drawing/markout/all-sheets.ts';
 import { type Markout, type MarkoutSheet, markoutOf } from '../src/drawing/markout/markout-sheets.ts';
 import { type MarkoutFile, paperFor, sheetFiles } from '../src/drawing/markout/sheet-files.ts';
 import type { PrintOptions } from '../src/drawing/pdf/pdf.ts';
-import type { Finding } from '../src/files/finding.ts';
 import { shown } from '../src/files/shown.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { benchesOf } from '../src/markout/marking-out-bench.ts';
@@ -16,6 +14,7 @@ import { planLine } from '../src/words/grind-text.ts';
 import { listed, paragraph, wrapped } from '../src/words/layout.ts';
 import { titleOf } from '../src/words/names.ts';
 import { reasonTexts } from '../src/words/reasons.ts';
+import { folderFor, makeFolder } from './folder.ts';
 import { colouredAs, exitCodeOf } from './grind.ts';
 import { openJob, orFail } from './open-job.ts';
 import { foreignFiles } from './own-kind.ts';
@@ -91,24 +90,6 @@ async function markout(fitFile: string, flags: MarkoutFlags): Promise<void> {
   if (others.length > 0) print(others.join('\n'));
   endWith(exitCodeOf(plan));
 }
-
-/** A folder, or a place where one can be made. */
-function folderFor(output: string): string {
-  if (!existsSync(output) || statSync(output).isDirectory()) return output;
-  return refuse(output, 'a file', 'a folder to write to');
-}
-
-function makeFolder(folder: string): void {
-  try {
-    mkdirSync(folder, { recursive: true });
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown trouble';
-    refuse(folder, `a folder that cannot be made (${code})`, 'a folder, or a place where one can be made');
-  }
-}
-
-const refuse = (file: string, found: string, expected: string): never =>
-  failWith([{ file, at: '--output', found, expected } satisfies Finding]);
 
 function writtenLines(
   joint: Joint,

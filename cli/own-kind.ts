@@ -14,7 +14,7 @@ const kinds: Readonly<Record<string, { readonly name: string; readonly begins: R
     name: 'a report of Fettle',
     begins: /^<!DOCTYPE html>\s*<html[^>]*><head><meta[^>]*><meta name="generator" content="Fettle/,
   },
-  '.csv': { name: 'a marking-out table', begins: /^(?:place,section|pass,line),/ },
+  '.csv': { name: 'a marking-out table', begins: /^(?:place,section|pass,line|hole,in),/ },
 };
 
 const headBytes = 2048;

@@ -24,6 +24,7 @@ const plan = ['src/plan', ...clearance];
 const room = ['src/room', ...clearance];
 const compare = ['src/compare', ...clearance];
 const markout = ['src/markout', ...plan];
+const drill = ['src/drill', ...markout];
 const pipeline = ['src/pipeline', ...markout];
 const words = [
   'src/words',
@@ -33,6 +34,7 @@ const words = [
   'src/stack',
   'src/room',
   'src/compare',
+  'src/drill',
   ...markout,
 ];
 const drawing = ['src/drawing', ...words];
@@ -59,6 +61,7 @@ const mayImport: Record<string, readonly string[]> = {
   'src/room': room,
   'src/compare': compare,
   'src/markout': markout,
+  'src/drill': drill,
   'src/pipeline': pipeline,
   'src/words': words,
   'src/answers': ['src/answers', ...words],

@@ -12,6 +12,7 @@ describe('the command line', () => {
       'view',
       'import',
       'match',
+      'drill',
       'hole',
       'bore',
       'stack',
@@ -64,7 +65,7 @@ describe('the command line', () => {
     expect(JSON.parse(stdout)).toMatchObject({ format: 'fettle-findings/1', findings: [{ at: 'command line' }] });
   });
 
-  it.each(['check', 'grind', 'draw', 'view', 'import', 'match', 'hole', 'bore', 'stack', 'demo'])(
+  it.each(['check', 'grind', 'draw', 'view', 'import', 'match', 'drill', 'hole', 'bore', 'stack', 'demo'])(
     '%s --help ends in examples to copy',
     async (name) => {
       for (const argv of [

@@ -50,6 +50,7 @@ describe('examples to copy', () => {
     'report',
     'trial',
     'match',
+    'drill',
     'stack',
     'import',
   ])('those of %s work as they are printed', async (name) => {
@@ -83,7 +84,9 @@ describe('examples to copy', () => {
       'report',
       'trial',
       'match',
+      'drill',
       'stack',
+      'drill',
       'stack',
     ]);
     for (const argv of examples) expect(answered(argv), argv.join(' ')).toContain((await triedOnce(argv)).code);

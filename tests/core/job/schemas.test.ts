@@ -6,6 +6,7 @@ import { boreAnswerSchema } from '../../../src/answers/bore-answer.ts';
 import { checkAnswerSchema } from '../../../src/answers/check-answer.ts';
 import { choicesAnswerSchema } from '../../../src/answers/choices-answer.ts';
 import { compareAnswerSchema } from '../../../src/answers/compare-answer.ts';
+import { drillAnswerSchema } from '../../../src/answers/drill-answer.ts';
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { holeAnswerSchema } from '../../../src/answers/hole-answer.ts';
 import { matchAnswerSchema } from '../../../src/answers/match-answer.ts';
@@ -46,6 +47,7 @@ const schemas = {
   'stack-answer': stackAnswerSchema,
   room: roomAnswerSchema,
   compare: compareAnswerSchema,
+  drill: drillAnswerSchema,
 };
 
 const demos = {
@@ -56,10 +58,17 @@ const demos = {
     'marsh-carrier/clutch.part.json',
     'starter-boss/housing.part.json',
     'starter-boss/starter.part.json',
+    'mount-bracket/boss.part.json',
+    'mount-bracket/bracket.part.json',
     'sae-3-adapter/flywheel-housing.part.json',
     'sae-3-adapter/adapter.part.json',
   ],
-  fit: ['marsh-carrier/transfer-case.fit.json', 'starter-boss/starter.fit.json', 'sae-3-adapter/adapter.fit.json'],
+  fit: [
+    'marsh-carrier/transfer-case.fit.json',
+    'starter-boss/starter.fit.json',
+    'sae-3-adapter/adapter.fit.json',
+    'mount-bracket/bracket.fit.json',
+  ],
   trial: ['marsh-carrier/transfer-case.trial.json'],
   stack: ['marsh-carrier/transfer-case.stack.json'],
 };

@@ -1,0 +1,234 @@
+import { treeOf } from '../clearance/trees.ts';
+import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
+import type { Casting, DepthRange, Section } from '../job/casting.ts';
+import type { Fit } from '../job/job.ts';
+import { guardsOf } from '../plan/walls/guards.ts';
+import { type Slab, slabsOf, treeOfSlab, within } from './metal-about.ts';
+
+/** What a hole is judged by. */
+export interface DrillRules {
+  /** Least distance from the middle of a hole to an edge, in its diameters. */
+  readonly edgeFactor: number;
+  /** How far a drill runs off by hand, mm. */
+  readonly drillErrorMm: number;
+  /** The spot face under a head, mm; null: the washer of its thread. */
+  readonly spotFaceMm: number | null;
+  /** The outside of a socket, mm; null: nothing is said of one. */
+  readonly socketMm: number | null;
+}
+
+/** A hole as it is to be drilled, in the joint frame. */
+export interface HoleToDrill {
+  readonly id: string;
+  readonly at: Vec;
+  readonly diameterMm: number;
+  /** From the casting's own face; null: through every depth that has metal there. */
+  readonly depth: DepthRange | null;
+  readonly keepWallMm: number | null;
+  /** Errors of its place beside the drill's own, mm. */
+  readonly placeErrorMm: number;
+}
+
+/** The wall between a hole and an edge, mm; less than 0 where the hole goes through it. */
+export interface HoleWall {
+  readonly beside: 'outline' | 'floor' | 'hollow' | 'hole' | 'do-not-cut';
+  readonly name: string;
+  /** Whether the edge is one that the cut makes. */
+  readonly isCut: boolean;
+  readonly wallMm: number;
+  readonly wantedMm: number;
+  readonly errorMm: number;
+  readonly at: Vec;
+  /** Where it is so; null at every depth. */
+  readonly depth: DepthRange | null;
+}
+
+/** Where a hole stands: with all of it in metal, over an edge, or beside it; not known where nobody traced. */
+export type Stands = 'in-metal' | 'over-the-edge' | 'in-the-air' | 'not-traced';
+
+export interface HoleMetal {
+  readonly stands: Stands;
+  /** Over which depth it stands in metal without a break from where that begins; null where it does nowhere. */
+  readonly run: DepthRange | null;
+  /** Stated depths at which no metal is traced. */
+  readonly without: readonly DepthRange[];
+  /** One for each thing beside it, the least wall first. */
+  readonly walls: readonly HoleWall[];
+}
+
+interface InSlab {
+  readonly slab: Slab;
+  readonly stands: Stands;
+  readonly wall: HoleWall | null;
+}
+
+/** The least wall wanted to an edge: the hole's own figure, else by the rule for the distance of its middle. */
+export const edgeWallMm = ({ keepWallMm, diameterMm }: HoleToDrill, { edgeFactor }: DrillRules): number =>
+  keepWallMm ?? (edgeFactor - 0.5) * diameterMm;
+
+/**
+ * The metal about a hole, slab by slab of its depth, exact for the outlines as traced. `onlyRun`: no deeper than it stands
+ * in metal without a break, as a hole does that is drilled from the face.
+ */
+export function metalAbout(
+  casting: Casting,
+  cut: readonly string[],
+  hole: HoleToDrill,
+  fit: Fit,
+  rules: DrillRules,
+  onlyRun: boolean,
+): HoleMetal {
+  const all = slabsOf(casting, hole.depth).map((slab) => inSlab(casting, cut, slab, hole, fit, rules));
+  const first = all.findIndex(({ stands }) => stands !== 'in-the-air');
+  const [begin, ...deeper] = first < 0 ? [] : all.slice(first);
+  if (begin === undefined)
+    return { stands: 'in-the-air', run: null, without: [], walls: guardWalls(casting, hole, fit, rules, hole.depth) };
+  const ends = deeper.findIndex(({ stands }) => stands !== 'in-metal');
+  const unbroken = [begin, ...(ends < 0 ? deeper : deeper.slice(0, ends))];
+  const run = begin.stands === 'in-metal' ? spanOf(unbroken) : null;
+  const looked = onlyRun ? unbroken : all.filter(({ stands }) => stands !== 'in-the-air');
+  const depth = onlyRun ? (run ?? begin.slab.depth) : hole.depth;
+  const walls = [
+    ...looked.flatMap(({ wall }) => wall ?? []),
+    ...floorUnder(casting, hole, rules),
+    ...guardWalls(casting, hole, fit, rules, depth),
+  ];
+  const without =
+    hole.depth === null
+      ? []
+      : all.flatMap(({ slab, stands }) => (stands === 'in-the-air' && slab.depth ? [slab.depth] : []));
+  return { stands: worstOf(looked.map(({ stands }) => stands)), run, without, walls: leastOfEach(walls) };
+}
+
+function inSlab(
+  casting: Casting,
+  cut: readonly string[],
+  slab: Slab,
+  hole: HoleToDrill,
+  fit: Fit,
+  rules: DrillRules,
+): InSlab {
+  const radiusMm = hole.diameterMm / 2;
+  const { traced } = casting;
+  if (slab.isBounded && traced !== null && within(treeOf(traced.loops), hole.at).insideMm < radiusMm)
+    return { slab, stands: 'not-traced', wall: null };
+  if (slab.sections.length === 0) return { slab, stands: 'in-the-air', wall: null };
+  const { insideMm, at } = within(treeOfSlab(slab), hole.at);
+  const wallMm = insideMm - radiusMm;
+  if (wallMm <= -hole.diameterMm) return { slab, stands: 'in-the-air', wall: null };
+  const section = sectionAt(slab.sections, at);
+  const isCut = cut.includes(section.id);
+  const wall: HoleWall = {
+    beside: 'outline',
+    name: section.id,
+    isCut,
+    wallMm,
+    wantedMm: edgeWallMm(hole, rules),
+    errorMm:
+      section.traceErrorMm + rules.drillErrorMm + hole.placeErrorMm + (isCut ? (fit.cutter?.handErrorMm ?? 0) : 0),
+    at,
+    depth: slab.depth,
+  };
+  return { slab, stands: wallMm < 0 ? 'over-the-edge' : 'in-metal', wall };
+}
+
+/** Whose outline it is that comes nearest at a point. */
+function sectionAt(sections: readonly Section[], at: Vec): Section {
+  const away = ({ loops }: Section): number => nearestOnOutline(treeOf(loops), at).distanceMm;
+  return sections.reduce((nearest, section) => (away(section) < away(nearest) ? section : nearest));
+}
+
+/** How far the point of a drill of 118° goes past the full diameter, in diameters: ½·cot 59°. */
+const pointShare = 0.5 / Math.tan((59 * Math.PI) / 180);
+
+/** Floors are wanted half a diameter thick; common practice, no source. */
+const floorShare = 0.5;
+
+/** What is left under a blind hole, its drill's point taken off; none under one that comes out, or of no stated depth. */
+function floorUnder(casting: Casting, hole: HoleToDrill, { drillErrorMm }: DrillRules): HoleWall[] {
+  const { depth, at, diameterMm, keepWallMm } = hole;
+  if (depth === null) return [];
+  const below = slabsOf(casting, null).filter((slab) => slab.depth !== null && slab.depth.toMm > depth.toMm);
+  const standsIn = (slab: Slab): boolean =>
+    slab.sections.length > 0 && within(treeOfSlab(slab), at).insideMm > -diameterMm / 2;
+  const ends = below.findIndex((slab) => !standsIn(slab));
+  const floor = ends < 0 ? below : below.slice(0, ends);
+  const last = floor.at(-1);
+  if (last?.depth == null) return [];
+  const section = sectionAt(last.sections, at);
+  return [
+    {
+      beside: 'floor',
+      name: section.id,
+      isCut: false,
+      wallMm: last.depth.toMm - depth.toMm - pointShare * diameterMm,
+      wantedMm: keepWallMm ?? floorShare * diameterMm,
+      errorMm: section.depthErrorMm + drillErrorMm,
+      at,
+      depth: null,
+    },
+  ];
+}
+
+/** How far a hole's metal, the point of its drill with it, is from a range of depth along the crank; 0 where they share any. */
+function alongMm(hole: HoleToDrill, depth: DepthRange | null, range: DepthRange | null): number {
+  if (depth === null || range === null) return 0;
+  const toMm = hole.depth === null ? depth.toMm : depth.toMm + pointShare * hole.diameterMm;
+  return Math.max(0, range.fromMm - toMm, depth.fromMm - range.toMm);
+}
+
+/** Walls to hollows, other holes and what must not be cut, in space. */
+function guardWalls(
+  casting: Casting,
+  hole: HoleToDrill,
+  fit: Fit,
+  { drillErrorMm }: DrillRules,
+  depth: DepthRange | null,
+): HoleWall[] {
+  const guards = guardsOf(casting, fit)
+    .filter(({ id, kind }) => kind === 'hollow' || id !== hole.id)
+    .map((guard) => ({ ...guard, beside: guard.kind, wantedMm: guard.keepMm ?? 0, errorMm: guard.traceErrorMm }));
+  const keepOut = casting.doNotCut.map((region) => ({
+    ...region,
+    beside: 'do-not-cut' as const,
+    wantedMm: 0,
+    errorMm: 0,
+  }));
+  return [...guards, ...keepOut].map(({ id, beside, loops, wantedMm, errorMm, depth: range }): HoleWall => {
+    const { insideMm, at } = within(treeOf(loops), hole.at);
+    const asideMm = -insideMm - hole.diameterMm / 2;
+    const gapMm = alongMm(hole, depth, range);
+    const wallMm = gapMm === 0 ? asideMm : Math.hypot(Math.max(0, asideMm), gapMm);
+    return {
+      beside,
+      name: id,
+      isCut: false,
+      wallMm,
+      wantedMm,
+      errorMm: errorMm + drillErrorMm + hole.placeErrorMm,
+      at,
+      depth: range,
+    };
+  });
+}
+
+const order: readonly Stands[] = ['in-metal', 'not-traced', 'over-the-edge', 'in-the-air'];
+
+const worstOf = (all: readonly Stands[]): Stands =>
+  all.reduce((worst, stands) => (order.indexOf(stands) > order.indexOf(worst) ? stands : worst), 'in-metal' as Stands);
+
+function spanOf(unbroken: readonly InSlab[]): DepthRange | null {
+  const [first, last] = [unbroken[0]?.slab.depth ?? null, unbroken.at(-1)?.slab.depth ?? null];
+  return first && last && { fromMm: first.fromMm, toMm: last.toMm };
+}
+
+const spareMm = ({ wallMm, wantedMm, errorMm }: HoleWall): number => wallMm - errorMm - wantedMm;
+
+/** Of everything beside a hole the place where it comes worst; the worst first. */
+function leastOfEach(walls: readonly HoleWall[]): HoleWall[] {
+  const inOrder = walls.toSorted((a, b) => spareMm(a) - spareMm(b));
+  return inOrder.filter(
+    ({ beside, name }, i) => inOrder.findIndex((wall) => wall.beside === beside && wall.name === name) === i,
+  );
+}

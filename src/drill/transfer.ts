@@ -1,0 +1,138 @@
+import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
+import { distance, type Vec } from '../geometry/plane/vec.ts';
+import { metalOnLeft } from '../geometry/polygons/metal-on-left.ts';
+import { offset } from '../geometry/polygons/offset.ts';
+import { difference, union } from '../geometry/polygons/polygon-engine.ts';
+import { loopsOf, outlinesOf } from '../geometry/polygons/polygons.ts';
+import type { Hole } from '../job/casting.ts';
+import type { Part } from '../job/part.ts';
+import type { Joint } from '../joint/joint.ts';
+import { toleranceMm } from '../plan/bands/tolerance.ts';
+import { guardsOf, holeDiameterMm } from '../plan/walls/guards.ts';
+import { boltAllowance } from '../trade/bolt-allowance.ts';
+import { clearanceHoleFor } from '../trade/clearance-holes.ts';
+import { parseThread } from '../trade/threads.ts';
+import { type DrillRules, edgeWallMm } from './hole-metal.ts';
+import { metalOfSlab, type Slab, slabsOf, treeOfSlab, within } from './metal-about.ts';
+import { type DrillJoint, type JudgedHole, judgedHole, otherOf } from './planned-holes.ts';
+
+/** A hole of one part marked on the other through the dowels. */
+export interface TransferredHole extends JudgedHole {
+  /** The largest hole that would stand right there, mm; null where it stands right, or none would. */
+  readonly largestMm: number | null;
+  /** How far its middle would have to go to stand right, mm; null where it does, or no such place is near. */
+  readonly moveMm: number | null;
+}
+
+/** A hole that is there already where another would be marked. */
+export interface MetHole {
+  /** The part whose hole would be marked, and that hole. */
+  readonly of: Part;
+  readonly hole: string;
+  readonly met: string;
+  readonly offMm: number;
+}
+
+export interface Transfer {
+  readonly marked: readonly TransferredHole[];
+  readonly met: readonly MetHole[];
+}
+
+const isBolted = ({ kind }: Hole): boolean => kind === 'bolt' || kind === 'tapped' || kind === 'stud';
+
+/** Two holes of which nothing tells how far they may be apart are one below this, mm; common practice, no source. */
+const sameHoleMm = 1;
+
+/** The bolt holes of either part that have no partner, marked on the other. */
+export function transferred(told: DrillJoint, rules: DrillRules): Transfer {
+  const marked: TransferredHole[] = [];
+  const met: MetHole[] = [];
+  for (const part of ['fixed', 'moving'] as const) {
+    const { joint } = told;
+    const paired = [...joint.fit.bolts, ...joint.fit.dowels].map((pair) => pair[part].id);
+    const alone = joint[part].holes.filter((hole) => isBolted(hole) && !paired.includes(hole.id));
+    for (const hole of alone) {
+      const there = holeAt(joint, otherOf(part), hole);
+      if (there === null) marked.push(markedOn(told, otherOf(part), hole, rules));
+      else met.push({ of: part, hole: hole.id, met: there.id, offMm: distance(hole.at, there.at) });
+    }
+  }
+  return { marked, met };
+}
+
+/** The hole that stands already where another comes; a planned one is no less there. */
+function holeAt(joint: Joint, part: Part, hole: Hole): Hole | null {
+  const near = joint[part].holes.filter(
+    (there) => distance(there.at, hole.at) <= Math.max(sameHoleMm, boltAllowance(hole, there)?.mm ?? 0),
+  );
+  return near.toSorted((a, b) => distance(a.at, hole.at) - distance(b.at, hole.at))[0] ?? null;
+}
+
+/** What is drilled for a bolt: a clearance hole for one that the other part holds, else as large as there. */
+function drilledMm(hole: Hole): number | null {
+  const size = hole.thread === null ? null : parseThread(hole.thread);
+  const clearance = size === null ? null : clearanceHoleFor(size.majorMm);
+  return hole.kind === 'bolt' ? holeDiameterMm(hole) : (clearance?.mediumMm ?? holeDiameterMm(hole));
+}
+
+function markedOn(told: DrillJoint, part: Part, hole: Hole, rules: DrillRules): TransferredHole {
+  const { joint } = told;
+  const { at } = hole;
+  const placeErrorMm = joint.dowelPlayMm + joint.fitRmsMm;
+  // its depth, and the wall it keeps there, are of the part it comes from
+  const here: Hole = { ...hole, depth: null, keepWallMm: null };
+  const judged = judgedHole(told, part, here, hole, drilledMm(hole), placeErrorMm, rules, true);
+  const fails = judged.verdict === 'does-not' && judged.diameterMm !== null;
+  const face = slabsOf(joint[part], null).find(({ sections }) => sections.length > 0) ?? null;
+  return {
+    ...judged,
+    largestMm: fails && face !== null ? largestAt(joint, part, face, at, rules) : null,
+    moveMm: fails && face !== null ? moveFrom(joint, part, face, here, judged.diameterMm ?? 0, rules) : null,
+  };
+}
+
+/** The largest hole whose middle keeps the rule from the edge, and its wall from what is guarded; null where none does. */
+function largestAt(
+  { fit, ...joint }: Joint,
+  part: Part,
+  face: Slab,
+  at: Vec,
+  { edgeFactor }: DrillRules,
+): number | null {
+  const toEdge = within(treeOfSlab(face), at).insideMm / edgeFactor;
+  const toGuards = guardsOf(joint[part], fit)
+    .filter(({ depth }) => sharesDepth(depth, face))
+    .map(({ loops, keepMm }) => 2 * (-within(buildOutlineTree(loops), at).insideMm - (keepMm ?? 0)));
+  const largestMm = Math.min(toEdge, ...toGuards);
+  return largestMm > 0 ? largestMm : null;
+}
+
+const sharesDepth = (depth: Hole['depth'], { depth: of }: Slab): boolean =>
+  depth === null || of === null || (depth.fromMm < of.toMm && of.fromMm < depth.toMm);
+
+/** A slot longer than so many diameters is none. */
+const longestMove = 2;
+
+/** How far the nearest place is at which a hole would stand right; null where there is none near. */
+function moveFrom(
+  joint: Joint,
+  part: Part,
+  face: Slab,
+  hole: Hole,
+  diameterMm: number,
+  rules: DrillRules,
+): number | null {
+  const keptMm = edgeWallMm({ ...hole, diameterMm, placeErrorMm: 0 }, rules) + diameterMm / 2;
+  const inner = offset(outlinesOf(metalOfSlab(face.sections)), -keptMm, toleranceMm, 'inside').polygons;
+  const taken = guardsOf(joint[part], joint.fit)
+    .filter(({ depth }) => sharesDepth(depth, face))
+    .flatMap(
+      ({ loops, keepMm }) =>
+        offset(metalOnLeft(loops), (keepMm ?? 0) + diameterMm / 2, toleranceMm, 'outside').polygons,
+    );
+  const free = difference(inner, union(taken));
+  if (free.length === 0) return null;
+  const { insideMm } = within(buildOutlineTree(loopsOf(free)), hole.at);
+  const moveMm = Math.max(0, -insideMm);
+  return moveMm <= longestMove * diameterMm ? moveMm : null;
+}
