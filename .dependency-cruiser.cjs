@@ -12,7 +12,7 @@ const compare = [...clearance, 'compare'];
 const markout = [...plan, 'markout'];
 const drill = [...markout, 'drill'];
 const trial = [...markout, 'trial'];
-const pipeline = [...trial, 'ways', 'pipeline'];
+const pipeline = [...trial, 'ways', 'drill', 'pipeline'];
 const words = [...trial, 'drill', 'ways', 'room', 'compare', 'holes', 'holes/patterns', 'bore', 'stack', 'words'];
 const drawing = [...words, 'drawing'];
 

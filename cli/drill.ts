@@ -2,9 +2,8 @@ import { join } from 'node:path';
 import { Command } from 'commander';
 import { drillAnswer } from '../src/answers/drill.ts';
 import type { Verdict } from '../src/clearance/check-result.ts';
-import { drillCsv } from '../src/drawing/drill/drill-csv.ts';
-import { drillSheets } from '../src/drawing/drill/drill-sheets.ts';
-import { sheetFiles } from '../src/drawing/markout/sheet-files.ts';
+import { drillFiles } from '../src/drawing/drill/drill-files.ts';
+import type { PrintOptions } from '../src/drawing/pdf/pdf.ts';
 import { type DrillResult, drillResult } from '../src/drill/drill-result.ts';
 import type { DrillRules } from '../src/drill/hole-metal.ts';
 import type { Finding, Reading } from '../src/files/finding.ts';
@@ -113,21 +112,15 @@ function readEdge(text: string): Reading<number> {
   return wrongFlag('--edge', shown(text), `diameters from ${leastEdge} to ${mostEdge}, such as 1.5`);
 }
 
-async function write(
-  folder: string,
-  joint: Joint,
-  result: DrillResult,
-  options: Parameters<typeof sheetFiles>[1],
-): Promise<void> {
-  const sheets = drillSheets(joint, result);
-  if (sheets.length === 0) {
+async function write(folder: string, joint: Joint, result: DrillResult, options: PrintOptions): Promise<void> {
+  const files = (await drillFiles(joint, result, options)).map(({ name, content }) => ({
+    path: join(folder, name),
+    content,
+  }));
+  if (files.length === 0) {
     say('There is nothing to drill, so nothing was written.');
     return;
   }
-  const files = [
-    ...(await Promise.all(sheets.map((sheet) => sheetFiles(sheet, options)))).flat(),
-    { name: 'drill.csv', content: drillCsv(joint, result) },
-  ].map(({ name, content }) => ({ path: join(folder, name), content }));
   const foreign = foreignFiles(files.map(({ path }) => path));
   if (foreign.length > 0) failWith(foreign);
   makeFolder(folder);

@@ -75,6 +75,7 @@ export async function writeReport(
     curve: runShowingProgress(found.curve()),
     curveAfter: runShowingProgress(found.curveAfter()),
     ways: ways ? runShowingProgress(findWays(joint, usualTurns)) : null,
+    drill: runShowingProgress(found.drill()),
     forgives: runShowingProgress(found.forgives()),
     foretold: runShowingProgress(found.foretold()),
     inputs: files.map(hashed),

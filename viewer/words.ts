@@ -159,6 +159,7 @@ export const words = {
   dxf: 'DXF',
   svg: 'SVG, true to scale',
   csv: 'Marking-out table',
+  toDrill: 'Holes to be drilled',
   report: 'Report',
   drawingFile: 'Drawing',
   making: 'Making it',

@@ -42,6 +42,10 @@ export interface DrillResult {
   readonly bolts: BoltsLeft;
 }
 
+/** Whether there is anything to drill. */
+export const isAnyToDrill = ({ planned, transfer }: DrillResult): boolean =>
+  planned.length + transfer.marked.length > 0;
+
 /** Whether there is metal for the holes to be drilled, and where the bolt holes of one part come on the other. */
 export function drillResult(joint: Joint, plan: PlanResult | null, rules: DrillRules): DrillResult {
   const told = afterCut(joint, plan);

@@ -18,6 +18,9 @@ export interface DrillRules {
   readonly socketMm: number | null;
 }
 
+/** What is asked where nobody says: distances and strays of common practice, no source. */
+export const usualDrillRules: DrillRules = { edgeFactor: 1.5, drillErrorMm: 0.5, spotFaceMm: null, socketMm: null };
+
 /** A hole as it is to be drilled, in the joint frame. */
 export interface HoleToDrill {
   readonly id: string;

@@ -4,6 +4,8 @@ import { type Foretold, foretold } from '../clearance/foretold.ts';
 import { roomToDraw } from '../clearance/room.ts';
 import { type TravelCurve, travelCurve } from '../clearance/travel-curve.ts';
 import { type Forgiven, forgivenBy } from '../clearance/wander/forgiven.ts';
+import { type DrillResult, drillResult } from '../drill/drill-result.ts';
+import { usualDrillRules } from '../drill/hole-metal.ts';
 import type { Reading } from '../files/finding.ts';
 import type { Region } from '../geometry/plane/loop.ts';
 import type { Job } from '../job/job.ts';
@@ -38,6 +40,8 @@ export interface Analysis {
   readonly alternatives: Stage<readonly Alternative[]>;
   /** What cutting either part or both would take, and what each of some cutters; many plans. */
   readonly choices: Stage<Choices>;
+  /** Whether there is metal for planned holes as the plan leaves it, and where bolt holes of one part come on the other. */
+  readonly drill: Stage<DrillResult>;
   /** The marking-out table of each part that is cut. */
   readonly tables: Stage<readonly MarkingTable[]>;
 }
@@ -104,6 +108,11 @@ export function analysisOf(joint: Joint): Analysis {
     }),
     choices: once(function* () {
       return yield* findChoices(joint, yield* plan(), check);
+    }),
+    drill: once(function* () {
+      const made = yield* plan();
+      yield { step: 'holes to drill', done: 0, of: 1 };
+      return drillResult(joint, made, usualDrillRules);
     }),
     tables: once(function* () {
       const made = yield* plan();

@@ -68,17 +68,29 @@ const stands: Readonly<Record<Exclude<Stands, 'in-metal'>, string>> = {
   'not-traced': 'nobody traced the casting there',
 };
 
-/** The holes to be drilled in one part: where they go, what is beside them, and in words what stands against any. */
-function partLines(joint: Joint, { planned, transfer }: DrillResult, part: Part): string[] {
+/** The same for a table each, headings first: where holes go, what is beside them, and what stands against any. */
+export function drillTables(
+  joint: Joint,
+  { planned, transfer }: DrillResult,
+  part: Part,
+): { readonly places: string[][]; readonly walls: string[][]; readonly against: string[] } | null {
   const holes = [...planned, ...transfer.marked].filter((judged) => judged.part === part);
-  if (holes.length === 0) return [];
-  return [
-    ...columns(placeRows(joint, part, holes)),
-    '',
-    ...columns(wallRows(joint, holes)),
-    ...listed(holes.filter(({ verdict }) => verdict !== 'does').map((judged) => againstText(joint, judged))),
-    ...listed(holes.filter(({ verdict }) => verdict === 'does').flatMap((judged) => headTexts(joint, judged))),
-  ];
+  if (holes.length === 0) return null;
+  return {
+    places: placeRows(joint, part, holes),
+    walls: wallRows(joint, holes),
+    against: [
+      ...holes.filter(({ verdict }) => verdict !== 'does').map((judged) => againstText(joint, judged)),
+      ...holes.filter(({ verdict }) => verdict === 'does').flatMap((judged) => headTexts(joint, judged)),
+    ],
+  };
+}
+
+/** The holes to be drilled in one part: where they go, what is beside them, and in words what stands against any. */
+function partLines(joint: Joint, drill: DrillResult, part: Part): string[] {
+  const tables = drillTables(joint, drill, part);
+  if (tables === null) return [];
+  return [...columns(tables.places), '', ...columns(tables.walls), ...listed(tables.against)];
 }
 
 const bare = (mm: number, units: Units): string => fineLength(mm, units).replace(` ${units}`, '');
@@ -206,7 +218,7 @@ function wallText(joint: Joint, { beside, name, isCut, wallMm, wantedMm, errorMm
   return `${comparedText(wallMm, wantedMm, units)} to ${what}, ${lengthText(Math.max(0, wallMm - errorMm), units)} at worst, ${givenLength(wantedMm, units)} wanted; ${where}`;
 }
 
-const metTexts = (joint: Joint, { transfer }: DrillResult): string[] =>
+export const metTexts = (joint: Joint, { transfer }: DrillResult): string[] =>
   transfer.met
     .filter(
       ({ of, hole, met }) =>
@@ -217,7 +229,7 @@ const metTexts = (joint: Joint, { transfer }: DrillResult): string[] =>
       return `"${hole}" of ${shortName(mine)} comes upon "${met}" of ${shortName(other)}, ${lengthText(offMm, joint.fit.units)} off. Pair them under "bolts", and the check looks at them.`;
     });
 
-function boltTexts(
+export function boltTexts(
   { fit: { units } }: Joint,
   { bolts: { paired, met, marked, longest }, refusal }: DrillResult,
 ): string[] {

@@ -25,7 +25,7 @@ const room = ['src/room', ...clearance];
 const compare = ['src/compare', ...clearance];
 const markout = ['src/markout', ...plan];
 const drill = ['src/drill', ...markout];
-const pipeline = ['src/pipeline', ...markout];
+const pipeline = ['src/pipeline', 'src/drill', ...markout];
 const words = [
   'src/words',
   'src/holes',

@@ -19,9 +19,12 @@ export const demos = {
 const load = (path: string): Reading<string> => ({ ok: true, value: readFileSync(path, 'utf8') });
 
 /** A demo read, dowelled up, checked and planned, ready to be drawn. */
-export const demoToDraw = remembered((demo: keyof typeof demos): DrawInput => {
+export const demoToDraw = (demo: keyof typeof demos): DrawInput => profileToDraw(demos[demo]);
+
+/** The same of any fit in `profiles`, without its ending. */
+export const profileToDraw = remembered((fit: string): DrawInput => {
   const folder = new URL('../../profiles/', import.meta.url).pathname;
-  const job = readJob(`${folder}${demos[demo]}.fit.json`, load);
+  const job = readJob(`${folder}${fit}.fit.json`, load);
   const joint = job.ok ? placeJob(job.value) : job;
   if (!joint.ok) throw new Error(JSON.stringify(joint.findings));
   const check = drain(checkJoint(joint.value));

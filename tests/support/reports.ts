@@ -5,6 +5,8 @@ import { forgivenBy } from '../../src/clearance/wander/forgiven.ts';
 import type { DrawInput } from '../../src/drawing/fit/draw-input.ts';
 import { reportHtml } from '../../src/drawing/report/report-html.ts';
 import type { ReportInput } from '../../src/drawing/report/report-input.ts';
+import { drillResult } from '../../src/drill/drill-result.ts';
+import { usualDrillRules } from '../../src/drill/hole-metal.ts';
 import { drain } from '../../src/geometry/progress.ts';
 import { markingOut } from '../../src/markout/marking-out.ts';
 import { planCut } from '../../src/plan/plan-cut.ts';
@@ -19,6 +21,7 @@ export function reportInput(input: DrawInput): ReportInput {
     tables: markingOut(joint, plan),
     curve: joint.fit.legs.length === 0 ? null : drain(travelCurve(joint, 40)),
     ways: null,
+    drill: drillResult(joint, plan, usualDrillRules),
     forgives: forgivenBy(joint),
     foretold: foretold(joint),
     curveAfter: joint.fit.legs.length === 0 || plan.cuts.length === 0 ? null : drain(travelCurve(plan.judged, 40)),

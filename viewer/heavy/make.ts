@@ -1,4 +1,5 @@
 import { version } from '../../package.json';
+import { drillFiles } from '../../src/drawing/drill/drill-files.ts';
 import { drawingSvg } from '../../src/drawing/fit/drawing-svg.ts';
 import type { SeenFrom } from '../../src/drawing/fit/side-profile.ts';
 import { allSheets, allSheetsCount } from '../../src/drawing/markout/all-sheets.ts';
@@ -33,8 +34,15 @@ export function* make(
     const file = yield* sheetOf({ ...job, ...beside }, found.value, making, from);
     return file.then((one) => ({ kind: 'made', file: inOne([one], one.name) }));
   }
-  const { benches, sheets } = yield* markedOut(found.value, mirrored);
   const options = { paper: papers[paper], bars };
+  if (as === 'drill') {
+    const drill = yield* found.value.drill();
+    return drillFiles(found.value.joint, drill, options).then((files) => ({
+      kind: 'made',
+      file: inOne(files.map(handed), jobFileName(job, '.holes.zip')),
+    }));
+  }
+  const { benches, sheets } = yield* markedOut(found.value, mirrored);
   const zipName = jobFileName(job, `${mirrored ? '-mirrored' : ''}.${as}.zip`);
   return filesOf(as, benches, sheets, options).then((files) => ({
     kind: 'made',
@@ -117,6 +125,7 @@ function* sheetOf(
     curveAfter: yield* stages.curveAfter(),
     tables: yield* stages.tables(),
     ways: null,
+    drill: yield* stages.drill(),
     forgives: yield* stages.forgives(),
     foretold: yield* stages.foretold(),
     inputs: [],

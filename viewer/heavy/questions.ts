@@ -8,6 +8,7 @@ import type { SheetPreview } from '../../src/drawing/markout/markout-pages.ts';
 import type { BarReading } from '../../src/drawing/scene/check-bars.ts';
 import type { PaperName } from '../../src/drawing/scene/papers.ts';
 import type { SvgNode } from '../../src/drawing/svg/svg-marks.ts';
+import type { DrillResult } from '../../src/drill/drill-result.ts';
 import type { Finding, Reading } from '../../src/files/finding.ts';
 import type { FitFile } from '../../src/files/fit-file.ts';
 import type { JobFile } from '../../src/files/job-file.ts';
@@ -94,7 +95,7 @@ export interface Printing {
 
 export interface Making extends Printing {
   /** `all` is one PDF of all that is printed. */
-  readonly as: 'all' | 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing';
+  readonly as: 'all' | 'pdf' | 'svg' | 'dxf' | 'csv' | 'report' | 'drawing' | 'drill';
   readonly date: string;
   /** The viewer's own page, for the report to hold. */
   readonly page: string;
@@ -156,6 +157,7 @@ export interface PlanReply {
   readonly plan: PlanFigures;
   /** The marking-out table of each part that is cut. */
   readonly tables: readonly MarkingTable[];
+  readonly drill: DrillResult;
   /** Null where they were not worked out. */
   readonly alternatives: readonly Alternative[] | null;
   readonly cut: ReturnType<typeof cutPictures>;

@@ -60,6 +60,7 @@ export function* work(
     kind: 'planned',
     plan: figuresOf(plan),
     tables: yield* stages.tables(),
+    drill: yield* stages.drill(),
     alternatives: alternatives || isSettled ? yield* stages.alternatives() : null,
     cut: cutPictures({ ...drawn, plan }),
   };

@@ -1,11 +1,15 @@
 import { useState } from 'preact/hooks';
+import type { DrillResult } from '../../src/drill/drill-result.ts';
 import type { FitFile } from '../../src/files/fit-file.ts';
 import type { PartDraft } from '../../src/files/job-file.ts';
 import { fineLength } from '../../src/job/length-text.ts';
+import type { Joint } from '../../src/joint/joint.ts';
 import { dowelText } from '../../src/words/dowel-text.ts';
+import { drillLine, drillTables, drillText } from '../../src/words/drill-text.ts';
 import type { State } from '../app.ts';
 import { offsetTimes } from '../drawing.ts';
 import { ChoiceField, Group, NumberField } from '../fields.tsx';
+import { InFull } from '../in-full.tsx';
 import { useLengths } from '../lengths.ts';
 import { words } from '../words.ts';
 import { PairProposal } from './pair-proposal.tsx';
@@ -72,6 +76,9 @@ export function DowelUp({ app, state, job }: StepProps) {
         onPairs={(bolts) => setFit({ bolts })}
       />
       <Axis fit={fit} fixed={parts[fit.fixed]} setFit={setFit} />
+      {checked === null || state.planned === null ? null : (
+        <ToDrill joint={checked.joint} drill={state.planned.drill} />
+      )}
       {[fit.fixed, fit.moving].map((name) => {
         const part = parts[name];
         return part === undefined ? null : (
@@ -90,6 +97,23 @@ export function DowelUp({ app, state, job }: StepProps) {
         );
       })}
     </>
+  );
+}
+
+/** Holes to be drilled, planned or marked from the other part; nothing where there are none. */
+function ToDrill({ joint, drill }: { readonly joint: Joint; readonly drill: DrillResult }) {
+  if (drill.planned.length + drill.transfer.marked.length === 0) return null;
+  const against = (['fixed', 'moving'] as const).flatMap((part) => drillTables(joint, drill, part)?.against ?? []);
+  return (
+    <Group name={words.toDrill}>
+      <p>{drillLine(drill)}</p>
+      <ul>
+        {against.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+      <InFull text={() => drillText(joint, drill)} />
+    </Group>
   );
 }
 

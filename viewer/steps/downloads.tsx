@@ -14,6 +14,7 @@ const kinds = [
   ['csv', words.csv],
   ['drawing', words.drawingFile],
   ['report', words.report],
+  ['drill', words.toDrill],
 ] as const satisfies readonly (readonly [Making['as'], string])[];
 
 interface Props {
@@ -22,12 +23,13 @@ interface Props {
   readonly printing: Printing;
   /** Whether there is anything to mark out. */
   readonly isCut: boolean;
+  readonly isAnyToDrill: boolean;
   /** How many pages one PDF of all takes; undefined where that is not known yet, null where there is none. */
   readonly allPages: number | null | undefined;
 }
 
 /** Every file there is to take along: all that is printed in one first, and what was made, to be saved again. */
-export function Downloads({ app, job, printing, isCut, allPages }: Props) {
+export function Downloads({ app, job, printing, isCut, isAnyToDrill, allPages }: Props) {
   const [atWork, setAtWork] = useState<readonly Making['as'][]>([]);
   const [made, setMade] = useState<readonly HandedFile[]>([]);
   const [trouble, setTrouble] = useState('');
@@ -92,7 +94,9 @@ export function Downloads({ app, job, printing, isCut, allPages }: Props) {
       )}
       <p>{words.byKind}</p>
       <div class="jumps">
-        {kinds.map(([as, label]) => offer(as, label, isCut || as === 'report' || as === 'drawing'))}
+        {kinds.map(([as, label]) =>
+          offer(as, label, as === 'drill' ? isAnyToDrill : isCut || as === 'report' || as === 'drawing'),
+        )}
       </div>
     </section>
   );

@@ -44,6 +44,8 @@ export function MarkOut({ app, state, job }: StepProps) {
     };
   }, [app, job, bars, mirrored]);
   const isCut = (state.planned?.tables.flat().length ?? 0) > 0;
+  const drill = state.planned?.drill;
+  const holesToDrill = (drill?.planned.length ?? 0) + (drill?.transfer.marked.length ?? 0);
   const print = (change: Partial<Printing>): void => {
     app.reader.printing.value = { ...printing, ...change };
   };
@@ -72,7 +74,14 @@ export function MarkOut({ app, state, job }: StepProps) {
         ))}
       </Group>
       <Tick label={words.mirrored} on={mirrored} onSet={(on) => print({ mirrored: on })} />
-      <Downloads app={app} job={job} printing={printing} isCut={isCut} allPages={shown?.allPages[paper]} />
+      <Downloads
+        app={app}
+        job={job}
+        printing={printing}
+        isCut={isCut}
+        isAnyToDrill={holesToDrill > 0}
+        allPages={shown?.allPages[paper]}
+      />
       {shown === null ? null : <Sheets shown={shown} paper={paper} />}
     </>
   );

@@ -10,6 +10,7 @@ import { everyWay } from './every-way.ts';
 import { drawings } from './figures.ts';
 import { cautions, dowelUp, grounds, inputs, warnings } from './grounds.ts';
 import { type HeldViewer, openingScript } from './held-viewer.ts';
+import { holes } from './holes.ts';
 import { el, type Html, list, paragraphs, section, table, written } from './html.ts';
 import { pageStyle } from './page-style.ts';
 import type { ReportInput } from './report-input.ts';
@@ -30,6 +31,7 @@ export function reportHtml(input: ReportInput): string {
     keepOff(input),
     cautions(input),
     dowelUp(input),
+    holes(input),
     warnings(input),
     grounds(input),
     inputs(input),

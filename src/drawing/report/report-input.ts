@@ -1,6 +1,7 @@
 import type { Foretold } from '../../clearance/foretold.ts';
 import type { TravelCurve } from '../../clearance/travel-curve.ts';
 import type { Forgiven } from '../../clearance/wander/forgiven.ts';
+import type { DrillResult } from '../../drill/drill-result.ts';
 import type { MarkingTable } from '../../markout/marking-row.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
 import type { WaysResult } from '../../ways/find-ways.ts';
@@ -28,6 +29,7 @@ export interface ReportInput extends DrawInput {
   readonly ways: WaysResult | null;
   /** How far one may stray from the way in; null where it touches, or only home was asked. */
   readonly forgives: Forgiven | null;
+  readonly drill: DrillResult;
   /** Where it will stop before anything is cut. */
   readonly foretold: Foretold;
   readonly inputs: readonly InputFile[];
