@@ -7,7 +7,7 @@ import type { Units } from '../job/lengths.ts';
 import type { Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import { grindCautions } from './cautions.ts';
-import { columns, inWords, listed, paragraph, sentence, wrapped } from './layout.ts';
+import { columns, inWords, listed, paragraph, wrapped } from './layout.ts';
 import { shortName, titleOf } from './names.ts';
 import { noticeText } from './notices.ts';
 import { depthText, placeText } from './places.ts';
@@ -22,6 +22,7 @@ export function drillText(joint: Joint, drill: DrillResult): string {
     ...(['fixed', 'moving'] as const).flatMap((part) =>
       paragraph(`To drill in ${shortName(joint[part])}`, partLines(joint, drill, part)),
     ),
+    ...paragraph('Not carried over', listed(refusalTexts(drill))),
     ...paragraph('Holes that meet though nobody paired them', listed(metTexts(joint, drill))),
     ...paragraph('Bolts that remain', listed(boltTexts(joint, drill))),
     ...paragraph('Warnings', listed(joint.notices.map((notice) => noticeText(notice, joint.fit.units)))),
@@ -49,6 +50,10 @@ export function drillLine({ planned, transfer, refusal, handIsShown }: DrillResu
     ? 'NOTHING TO DRILL: no hole is "planned", and every bolt hole has its partner.'
     : `NOTHING PLANNED: no hole is "planned". ${marked.length === 1 ? 'One bolt hole has' : `${marked.length} bolt holes have`} no partner, and ${marked.length === 1 ? 'is' : 'are'} marked on the other part${handIsShown ? '' : '; but nothing shows that neither drawing is mirrored'}.`;
 }
+
+/** Why no bolt hole is marked on the other part: said where one would look for them. */
+const refusalTexts = ({ refusal }: DrillResult): string[] =>
+  refusal === null ? [] : [`Bolt holes are marked on neither part: ${refusalText(refusal)}.`];
 
 const refusalText = (refusal: NonNullable<DrillResult['refusal']>): string =>
   refusal === 'too-few-dowels'
@@ -252,9 +257,7 @@ function groundTexts({ fit: { units } }: Joint, { rules, isCut, refusal, handIsS
     isCut
       ? 'Judged in the metal that the planned cut leaves.'
       : 'Judged in the castings as they are: nothing is cut off them.',
-    ...(refusal === null
-      ? ['Holes are carried over through the dowels, both parts as they lie home.']
-      : [`${sentence(refusalText(refusal))}.`]),
+    ...(refusal === null ? ['Holes are carried over through the dowels, both parts as they lie home.'] : []),
     ...(handIsShown
       ? []
       : ['That neither drawing is mirrored is not shown by the holes: check one hole by hand before you drill.']),

@@ -106,11 +106,14 @@ describe('a bolt hole marked on the other part', () => {
     expect(paired.bolts.paired).toBe(1);
   });
 
-  it('is nowhere with fewer than two dowels, nor where the drawings do not register', () => {
+  it('is nowhere with fewer than two dowels, and that is said where one would look for it', () => {
     const one = drillResult(carried(30, 20, { dowels: [['D1', 'P1']] }), null, rules);
     expect(one).toMatchObject({ refusal: 'too-few-dowels', transfer: { marked: [] } });
     expect(drillText(carried(30, 20, { dowels: [['D1', 'P1']] }), one)).toMatch(
       /^UNDECIDED: nothing is planned, and no hole is carried from one part to the other, since\s+fewer than two\s+dowels are paired/,
+    );
+    expect(drillText(carried(30, 20, { dowels: [['D1', 'P1']] }), one)).toMatch(
+      /\nNot carried over\n {2}- Bolt holes are marked on neither part: no hole is carried/,
     );
   });
 });
