@@ -114,7 +114,11 @@ function inSlab(
 ): InSlab {
   const radiusMm = hole.diameterMm / 2;
   const { traced } = casting;
-  if (slab.isBounded && traced !== null && within(treeOf(traced.loops), hole.at).insideMm < radiusMm)
+  if (
+    slab.isBounded &&
+    traced !== null &&
+    within(treeOf(traced.loops), hole.at).insideMm < radiusMm + edgeWallMm(hole, rules)
+  )
     return { slab, stands: 'not-traced', wall: null };
   if (slab.sections.length === 0) return { slab, stands: 'in-the-air', wall: null };
   const { insideMm, at } = within(treeOfSlab(slab), hole.at);

@@ -63,7 +63,7 @@ export function transferred(told: DrillJoint, rules: DrillRules): Transfer {
 /** The hole that stands already where another comes; a planned one is no less there. */
 function holeAt(joint: Joint, part: Part, hole: Hole): Hole | null {
   const near = joint[part].holes.filter(
-    (there) => distance(there.at, hole.at) <= Math.max(sameHoleMm, boltAllowance(hole, there)?.mm ?? 0),
+    (there) => distance(there.at, hole.at) <= (boltAllowance(hole, there)?.mm ?? sameHoleMm),
   );
   return near.toSorted((a, b) => distance(a.at, hole.at) - distance(b.at, hole.at))[0] ?? null;
 }

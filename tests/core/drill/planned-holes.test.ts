@@ -115,7 +115,7 @@ describe('metal for a planned hole', () => {
   it('cannot be told beyond where the casting was traced', () => {
     const traced = { depth: null, loops: [disc(0, 0, 53)] };
     expect(judged(planned(), { traced }).verdict).toBe('undecided');
-    expect(judged(planned(), { traced: { depth: null, loops: [disc(0, 0, 56)] } }).verdict).toBe('does');
+    expect(judged(planned(), { traced: { depth: null, loops: [disc(0, 0, 66)] } }).verdict).toBe('does');
   });
 
   it('is that of all sections which stand there together: where they overlap there is no edge', () => {
