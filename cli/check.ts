@@ -2,8 +2,7 @@ import { Command } from 'commander';
 import { checkAnswer } from '../src/answers/check.ts';
 import type { CheckResult } from '../src/clearance/check-result.ts';
 import { verifyCheck } from '../src/clearance/verify/verify.ts';
-import type { Forgiven } from '../src/clearance/wander/forgiven.ts';
-import { type Analysis, analysisOf } from '../src/pipeline/analysis.ts';
+import { analysisOf } from '../src/pipeline/analysis.ts';
 import { checkText } from '../src/words/check-text.ts';
 import { reportVerification } from './doubts.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
@@ -47,14 +46,10 @@ function check(fitFile: string, { json = false, timing = false, verify = false }
       ...checkAnswer(joint, result),
       ...(timing && { timing: { readMs, dowelUpMs, ...checking } satisfies Timing }),
     });
-  else printVerdictFirst(checkText(joint, result, forgivenOf(found, result)), result.verdict);
+  else printVerdictFirst(checkText(joint, result, runShowingProgress(found.forgives())), result.verdict);
   if (verify) reportVerification(runShowingProgress(verifyCheck(joint, result)));
   endWith(exitCodeOf(result));
 }
-
-/** Of what fouls nothing is forgiven, and of what is not judged nothing is told. */
-export const forgivenOf = ({ forgives }: Analysis, { reason, wayIn }: CheckResult): Forgiven | null =>
-  reason === null && wayIn?.state === 'clear' ? runShowingProgress(forgives()) : null;
 
 function exitCodeOf({ verdict, meetsClearance }: CheckResult): ExitCode {
   if (verdict === 'undecided') return exitCodes.undecided;

@@ -2,7 +2,7 @@ import { type Motion, partOfMotion } from '../geometry/motion/motion.ts';
 import { seenFromMoving } from '../geometry/motion/seen-from-moving.ts';
 import { type Rigid, rigid } from '../geometry/plane/rigid.ts';
 import type { DepthRange, Section } from '../job/casting.ts';
-import type { Part } from '../job/part.ts';
+import { otherPart, type Part } from '../job/part.ts';
 import type { Leg } from '../job/path.ts';
 import type { Wander } from '../job/wander.ts';
 import type { Joint } from '../joint/joint.ts';
@@ -40,14 +40,14 @@ export function passesBy(
   band: DepthRange | null,
   view: DepthView = 'as-measured',
 ): Pass[] {
-  const others = joint[otherOf(part)].sections.map(metalOf);
+  const others = joint[otherPart(part)].sections.map(metalOf);
   const own = [{ ...metalOf(section), depth: band }];
   const sides = part === 'fixed' ? { fixed: own, moving: others } : { fixed: others, moving: own };
   return Array.from(meetings(sides, waysOfJoint(joint), matingRule(joint), view), (meeting) => {
     const { leg, count, fractions } = meeting;
     const placed = partOfMotion(rigid(leg.from.turnRad, leg.from.shift), leg.motion, fractions.from, fractions.to);
     const seen = part === 'fixed' ? placed : seenFromMoving(placed.start, placed.motion);
-    return { section: meeting[otherOf(part)].section, leg: count, strayMm: 0, isSure: true, ...seen };
+    return { section: meeting[otherPart(part)].section, leg: count, strayMm: 0, isSure: true, ...seen };
   });
 }
 
@@ -66,7 +66,7 @@ export function strayedPassesBy(
   if (wander === null) return [];
   const own = { ...metalOf(section), depth: band };
   const rule = { depth: matingRule(joint), guidedMm: guidedByDowelsMm(dowels) };
-  return joint[otherOf(part)].sections.flatMap((other) => {
+  return joint[otherPart(part)].sections.flatMap((other) => {
     const [fixed, moving] = part === 'fixed' ? [own, metalOf(other)] : [metalOf(other), own];
     const lever = leverOf(moving.section.loops, moving.section.depth);
     const passOn = (leg: Leg, count: number, within: Wander, isSure: boolean): Pass[] => {
@@ -87,8 +87,6 @@ export function strayedPassesBy(
   });
 }
 
-const otherOf = (part: Part): Part => (part === 'fixed' ? 'moving' : 'fixed');
-
 /**
  * The depths within a section at which what passes changes: where another section, lengthened, begins or ends at
  * either end of a leg. In order, with both ends of the section; none where it reaches through every depth.
@@ -96,7 +94,7 @@ const otherOf = (part: Part): Part => (part === 'fixed' ? 'moving' : 'fixed');
 export function depthBreaks(joint: Joint, part: Part, section: Section): number[] {
   const own = stretchOf(section);
   if (!isStretch(own)) return [];
-  const inner = joint[otherOf(part)].sections.flatMap((other) => {
+  const inner = joint[otherPart(part)].sections.flatMap((other) => {
     const stretch = stretchOf(other);
     if (!isStretch(stretch)) return [];
     return endsOf(joint, part, own, stretch, strayedEnds(joint, part === 'fixed' ? other : section));

@@ -90,12 +90,7 @@ function boltsLeft({ fit, bolts, fixed, moving }: Joint, { marked, met }: Transf
     .filter(({ verdict }) => verdict === 'does' || verdict === 'as-traced')
     .map(({ hole }) => ({ name: hole.id, at: hole.at }));
   const holesOf = { fixed: fixed.holes, moving: moving.holes };
-  // one that both parts have is met from either side
-  const pairs = met.filter(
-    ({ of, hole, met: other }) =>
-      of === 'fixed' || !met.some((one) => one.of === 'fixed' && one.hole === other && one.met === hole),
-  );
-  const metThere = pairs.flatMap(({ of, hole: id }): Station[] => {
+  const metThere = met.flatMap(({ of, hole: id }): Station[] => {
     const hole = holesOf[of].find((one) => one.id === id);
     return hole === undefined ? [] : [{ name: id, at: hole.at }];
   });

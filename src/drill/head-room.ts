@@ -1,6 +1,6 @@
 import { treeOf } from '../clearance/trees.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
-import type { Part } from '../job/part.ts';
+import { otherPart, type Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import { within } from './metal-about.ts';
 
@@ -28,7 +28,7 @@ export interface HeadRoom {
  * what of the casting itself stands farther back, and what of the other part comes there. Null where nothing does.
  */
 export function headRoom(joint: Joint, { part, at, atMm }: Seat, acrossMm: number): HeadRoom | null {
-  const other: Part = part === 'fixed' ? 'moving' : 'fixed';
+  const other = otherPart(part);
   const beyond = { fromMm: atMm, toMm: Number.POSITIVE_INFINITY };
   // what lies behind one face is in front of the other
   const across = { fromMm: Number.NEGATIVE_INFINITY, toMm: -atMm };

@@ -4,7 +4,7 @@ import type { Vec } from '../geometry/plane/vec.ts';
 import type { Casting, DepthRange, Section } from '../job/casting.ts';
 import type { Fit } from '../job/job.ts';
 import { guardsOf } from '../plan/walls/guards.ts';
-import { type Slab, slabsOf, treeOfSlab, within } from './metal-about.ts';
+import { reachesInto, type Slab, slabsOf, treeOfSlab, within } from './metal-about.ts';
 
 /** What a hole is judged by. */
 export interface DrillRules {
@@ -157,9 +157,7 @@ function floorUnder(casting: Casting, hole: HoleToDrill, { drillErrorMm }: Drill
   const { depth, at, diameterMm, keepWallMm } = hole;
   if (depth === null) return [];
   const below = slabsOf(casting, null).filter((slab) => slab.depth !== null && slab.depth.toMm > depth.toMm);
-  const standsIn = (slab: Slab): boolean =>
-    slab.sections.length > 0 && within(treeOfSlab(slab), at).insideMm > -diameterMm / 2;
-  const ends = below.findIndex((slab) => !standsIn(slab));
+  const ends = below.findIndex((slab) => !reachesInto(slab, at, diameterMm / 2));
   const floor = ends < 0 ? below : below.slice(0, ends);
   const last = floor.at(-1);
   if (last?.depth == null) return [];

@@ -1,10 +1,12 @@
 import { treeOf } from '../clearance/trees.ts';
 import { regionContains } from '../geometry/motion/containment.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
-import { buildOutlineTree, type OutlineTree } from '../geometry/motion/outline-tree.ts';
+import type { OutlineTree } from '../geometry/motion/outline-tree.ts';
+import type { Region } from '../geometry/plane/loop.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import { union } from '../geometry/polygons/polygon-engine.ts';
 import { loopsOf, type Polygons } from '../geometry/polygons/polygons.ts';
+import { numberOf, remembered } from '../geometry/remembered.ts';
 import type { Casting, DepthRange, Section } from '../job/casting.ts';
 import { metalOf } from '../plan/bands/metal.ts';
 import { toleranceMm } from '../plan/bands/tolerance.ts';
@@ -49,14 +51,29 @@ export function within(tree: OutlineTree, p: Vec): Within {
   return { insideMm: regionContains(tree, p.x, p.y) ? distanceMm : -distanceMm, at: point };
 }
 
+/** Whether a disc reaches into the metal of a slab. */
+export const reachesInto = (slab: Slab, at: Vec, radiusMm: number): boolean =>
+  slab.sections.length > 0 && within(treeOfSlab(slab), at).insideMm > -radiusMm;
+
+const together = remembered<Polygons>(8);
+
 /** The metal of a slab: one section's outlines as they are, of several together what lies in any, never too much. */
 export function treeOfSlab({ sections }: Slab): OutlineTree {
   const [only, ...others] = sections;
   return only !== undefined && others.length === 0
     ? treeOf(only.loops)
-    : buildOutlineTree(loopsOf(metalOfSlab(sections)));
+    : treeOf(outlinesTogether(metalOfSlab(sections)));
 }
 
-/** The same as polygons. */
-export const metalOfSlab = (sections: readonly Section[]): Polygons =>
-  union(sections.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'inside')));
+/** The same as polygons, worked out once however many holes stand there. */
+export function metalOfSlab(sections: readonly Section[]): Polygons {
+  const [first] = sections;
+  if (first === undefined) return [];
+  const key = sections.map(({ loops }) => numberOf(loops)).join();
+  return together(first.loops, key, () =>
+    union(sections.flatMap(({ loops }) => metalOf(loops, toleranceMm, 'inside'))),
+  );
+}
+
+const outlines = remembered<Region>(1);
+const outlinesTogether = (metal: Polygons): Region => outlines(metal, '', () => loopsOf(metal));

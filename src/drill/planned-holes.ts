@@ -1,11 +1,12 @@
+import { heldToMm } from '../clearance/tolerances.ts';
 import type { Hole } from '../job/casting.ts';
-import type { Part } from '../job/part.ts';
+import { otherPart, type Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import { holeDiameterMm } from '../plan/walls/guards.ts';
 import { washerMm } from '../trade/heads.ts';
 import { type HeadRoom, headRoom, type Seat } from './head-room.ts';
 import { type DrillRules, type HoleMetal, type HoleToDrill, type HoleWall, metalAbout } from './hole-metal.ts';
-import { type Slab, slabsOf, treeOfSlab, within } from './metal-about.ts';
+import { reachesInto, type Slab, slabsOf, treeOfSlab, within } from './metal-about.ts';
 import { type SetOut, setOut } from './place.ts';
 
 export type DrillVerdict = 'does' | 'as-traced' | 'does-not' | 'undecided';
@@ -52,10 +53,8 @@ export const plannedHoles = (told: DrillJoint, rules: DrillRules): JudgedHole[] 
 /** The hole of the other part that is paired with one. */
 function partnerOf({ fit }: Joint, part: Part, { id }: Hole): Hole | null {
   const pair = fit.bolts.find((bolt) => bolt[part].id === id);
-  return pair?.[otherOf(part)] ?? null;
+  return pair?.[otherPart(part)] ?? null;
 }
-
-export const otherOf = (part: Part): Part => (part === 'fixed' ? 'moving' : 'fixed');
 
 /** One hole judged, with the one it meets in the other part; `placeErrorMm` of where it comes to stand, `onlyRun` as for `metalAbout`. */
 export function judgedHole(
@@ -78,7 +77,7 @@ export function judgedHole(
   // a bolt goes in through the clearance hole
   const seat =
     partner?.kind === 'bolt'
-      ? seatOf(joint, otherOf(part), partner, diameterMm)
+      ? seatOf(joint, otherPart(part), partner, diameterMm)
       : opensAt(joint, part, hole, diameterMm);
   const spotFace = seat && spotFaceOn(joint, seat, partner?.thread ?? hole.thread, rules);
   const acrossMm = rules.socketMm ?? spotFace?.acrossMm ?? null;
@@ -92,8 +91,7 @@ const seatOf = (joint: Joint, part: Part, hole: Hole, diameterMm: number): Seat 
 
 /** Where a hole comes out of the back of a part; null where it is blind, or stands in no metal. */
 function opensAt(joint: Joint, part: Part, { at, depth }: Hole, diameterMm: number): Seat | null {
-  const standsIn = (slab: Slab): boolean =>
-    slab.sections.length > 0 && within(treeOfSlab(slab), at).insideMm > -diameterMm / 2;
+  const standsIn = (slab: Slab): boolean => reachesInto(slab, at, diameterMm / 2);
   const slabs = slabsOf(joint[part], null);
   const begins = slabs.findIndex(standsIn);
   const ends = slabs.findIndex((slab, i) => i > begins && !standsIn(slab));
@@ -114,13 +112,12 @@ function spotFaceOn(
   return { part, acrossMm, depthMm: atMm, spareMm: within(treeOfSlab(slab), at).insideMm - acrossMm / 2 };
 }
 
-const hairMm = 1e-3;
-
 /** Whether a wall keeps what is wanted as traced. */
-export const keepsWall = ({ wallMm, wantedMm }: HoleWall): boolean => wallMm >= wantedMm - hairMm;
+export const keepsWall = ({ wallMm, wantedMm }: HoleWall): boolean => wallMm >= wantedMm - heldToMm;
 
 /** And with every error of tracing and drilling against it. */
-export const keepsAtWorst = ({ wallMm, wantedMm, errorMm }: HoleWall): boolean => wallMm - errorMm >= wantedMm - hairMm;
+export const keepsAtWorst = ({ wallMm, wantedMm, errorMm }: HoleWall): boolean =>
+  wallMm - errorMm >= wantedMm - heldToMm;
 
 function verdictOf(
   { stands, walls, without }: HoleMetal,

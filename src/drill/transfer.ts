@@ -1,3 +1,4 @@
+import { treeOf } from '../clearance/trees.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
 import { distance, type Vec } from '../geometry/plane/vec.ts';
 import { metalOnLeft } from '../geometry/polygons/metal-on-left.ts';
@@ -5,7 +6,7 @@ import { offset } from '../geometry/polygons/offset.ts';
 import { difference, union } from '../geometry/polygons/polygon-engine.ts';
 import { loopsOf, outlinesOf } from '../geometry/polygons/polygons.ts';
 import type { Hole } from '../job/casting.ts';
-import type { Part } from '../job/part.ts';
+import { otherPart, type Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import { toleranceMm } from '../plan/bands/tolerance.ts';
 import { guardsOf, holeDiameterMm } from '../plan/walls/guards.ts';
@@ -14,7 +15,7 @@ import { clearanceHoleFor } from '../trade/clearance-holes.ts';
 import { parseThread } from '../trade/threads.ts';
 import { type DrillRules, edgeWallMm } from './hole-metal.ts';
 import { metalOfSlab, type Slab, slabsOf, treeOfSlab, within } from './metal-about.ts';
-import { type DrillJoint, type JudgedHole, judgedHole, otherOf } from './planned-holes.ts';
+import { type DrillJoint, type JudgedHole, judgedHole } from './planned-holes.ts';
 
 /** A hole of one part marked on the other through the dowels. */
 export interface TransferredHole extends JudgedHole {
@@ -24,7 +25,7 @@ export interface TransferredHole extends JudgedHole {
   readonly moveMm: number | null;
 }
 
-/** A hole that is there already where another would be marked. */
+/** A hole that is there already where another would be marked; two of them are told once, from the fixed part. */
 export interface MetHole {
   /** The part whose hole would be marked, and that hole. */
   readonly of: Part;
@@ -52,9 +53,11 @@ export function transferred(told: DrillJoint, rules: DrillRules): Transfer {
     const paired = [...joint.fit.bolts, ...joint.fit.dowels].map((pair) => pair[part].id);
     const alone = joint[part].holes.filter((hole) => isBolted(hole) && !paired.includes(hole.id));
     for (const hole of alone) {
-      const there = holeAt(joint, otherOf(part), hole);
-      if (there === null) marked.push(markedOn(told, otherOf(part), hole, rules));
-      else met.push({ of: part, hole: hole.id, met: there.id, offMm: distance(hole.at, there.at) });
+      const there = holeAt(joint, otherPart(part), hole);
+      if (there === null) marked.push(markedOn(told, otherPart(part), hole, rules));
+      // two that nobody paired are met from either side
+      else if (!met.some((one) => one.of !== part && one.hole === there.id && one.met === hole.id))
+        met.push({ of: part, hole: hole.id, met: there.id, offMm: distance(hole.at, there.at) });
     }
   }
   return { marked, met };
@@ -102,7 +105,7 @@ function largestAt(
   const toEdge = within(treeOfSlab(face), at).insideMm / edgeFactor;
   const toGuards = guardsOf(joint[part], fit)
     .filter(({ depth }) => sharesDepth(depth, face))
-    .map(({ loops, keepMm }) => 2 * (-within(buildOutlineTree(loops), at).insideMm - (keepMm ?? 0)));
+    .map(({ loops, keepMm }) => 2 * (-within(treeOf(loops), at).insideMm - (keepMm ?? 0)));
   const largestMm = Math.min(toEdge, ...toGuards);
   return largestMm > 0 ? largestMm : null;
 }

@@ -1,6 +1,6 @@
 import { cross, distance, scale, sub, type Vec } from '../geometry/plane/vec.ts';
 import type { Hole } from '../job/casting.ts';
-import type { Part } from '../job/part.ts';
+import { otherPart, type Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 
 /** Two holes to set dividers or trammels from. */
@@ -15,7 +15,7 @@ export function standsAtMm(joint: Joint, part: Part, hole: Hole): number | null 
   const opensAtMm = hole.depth?.fromMm ?? 0;
   if (hole.kind !== 'dowel' || hole.proudStated) return opensAtMm;
   const pair = joint.fit.dowels.find((pair) => pair[part].id === hole.id);
-  const mate = pair?.[part === 'fixed' ? 'moving' : 'fixed'];
+  const mate = pair?.[otherPart(part)];
   return mate !== undefined && mate.proudMm > 0 ? opensAtMm : null;
 }
 

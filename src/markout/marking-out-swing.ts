@@ -10,6 +10,7 @@ import { difference, intersection, pieces, union } from '../geometry/polygons/po
 import { polygonise } from '../geometry/polygons/polygonise.ts';
 import { loopsOf, outlinesOf, type Polygons } from '../geometry/polygons/polygons.ts';
 import type { DepthRange, Hole, Section } from '../job/casting.ts';
+import { otherPart } from '../job/part.ts';
 import type { Leg } from '../job/path.ts';
 import { bandsOf, heldToMm } from '../plan/bands/bands.ts';
 import { toleranceMm } from '../plan/bands/tolerance.ts';
@@ -117,7 +118,7 @@ function piecesFor(bench: Bench, swings: readonly Leg[]): SwingOutline[] {
     .flatMap(({ passes }) => passes)
     .filter(({ leg, shortMm }) => shortMm > heldToMm && leg !== null && turning.has(leg))
     .map(({ section }) => section.id);
-  const others = joint[cut === 'fixed' ? 'moving' : 'fixed'].sections.filter(({ id }) => passing.includes(id));
+  const others = joint[otherPart(cut)].sections.filter(({ id }) => passing.includes(id));
   const clearanceMm = joint.fit.clearance.wayInMm;
   const window = reachOfCut(bench, swings);
   return others.flatMap((section) => swingOutlines(section, seen.region(section.loops), clearanceMm, window));
@@ -195,7 +196,7 @@ function gaugeTouch(
   legs: readonly Leg[],
   pieces: readonly SwingPiece[],
 ): GaugeTouch | null {
-  const other = cut === 'fixed' ? 'moving' : 'fixed';
+  const other = otherPart(cut);
   const sections = pieces.flatMap(({ name, section, depth, outline }) =>
     joint[other].sections
       .filter(({ id }) => id === section)

@@ -5,7 +5,7 @@ import { motionAt } from '../geometry/motion/motion.ts';
 import { apply, compose, inverse, rigid } from '../geometry/plane/rigid.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import type { DepthRange } from '../job/casting.ts';
-import type { Part } from '../job/part.ts';
+import { otherPart, type Part } from '../job/part.ts';
 import type { Leg } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 
@@ -45,7 +45,7 @@ function touchedDepth(joint: Joint, part: Part, touch: FirstTouch): DepthRange |
     const id = of === 'fixed' ? touch.fixedSection : touch.movingSection;
     return joint[of].sections.find((section) => section.id === id)?.depth ?? null;
   };
-  const [own, other] = [depthOf(part), depthOf(part === 'fixed' ? 'moving' : 'fixed')];
+  const [own, other] = [depthOf(part), depthOf(otherPart(part))];
   if (own === null || other === null) return own;
   const fromMm = Math.max(own.fromMm, 0 - touch.standOffMm - other.toMm);
   const toMm = Math.min(own.toMm, 0 - touch.standOffMm - other.fromMm);

@@ -31,7 +31,7 @@ export interface Analysis {
   readonly room: Stage<Region>;
   /** Where it will stop before anything is cut; nowhere where only home is asked. */
   readonly foretold: Stage<Foretold>;
-  /** How far one may stray from the way in as it stands; null where it touches, or only home is asked. */
+  /** How far one may stray from the way in as it stands; null where it touches, nothing is judged, or only home is asked. */
   readonly forgives: Stage<Forgiven | null>;
   readonly plan: Stage<PlanResult>;
   /** The same clearance with the plan's cut made, fillets and all; null where only home is asked, or nothing is cut. */
@@ -94,8 +94,9 @@ export function analysisOf(joint: Joint): Analysis {
       return foretold(joint);
     }),
     forgives: once(function* () {
+      const { reason, wayIn } = yield* check();
       yield { step: 'how far one may stray', done: 0, of: 1 };
-      return forgivenBy(joint);
+      return reason === null && wayIn?.state === 'clear' ? forgivenBy(joint) : null;
     }),
     plan,
     curveAfter: once(function* () {

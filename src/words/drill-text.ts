@@ -224,15 +224,10 @@ function wallText(joint: Joint, { beside, name, isCut, wallMm, wantedMm, errorMm
 }
 
 export const metTexts = (joint: Joint, { transfer }: DrillResult): string[] =>
-  transfer.met
-    .filter(
-      ({ of, hole, met }) =>
-        of === 'fixed' || !transfer.met.some((one) => one.of === 'fixed' && one.hole === met && one.met === hole),
-    )
-    .map(({ of, hole, met, offMm }) => {
-      const [mine, other] = of === 'fixed' ? [joint.fixed, joint.moving] : [joint.moving, joint.fixed];
-      return `"${hole}" of ${shortName(mine)} comes upon "${met}" of ${shortName(other)}, ${lengthText(offMm, joint.fit.units)} off. Pair them under "bolts", and the check looks at them.`;
-    });
+  transfer.met.map(({ of, hole, met, offMm }) => {
+    const [mine, other] = of === 'fixed' ? [joint.fixed, joint.moving] : [joint.moving, joint.fixed];
+    return `"${hole}" of ${shortName(mine)} comes upon "${met}" of ${shortName(other)}, ${lengthText(offMm, joint.fit.units)} off. Pair them under "bolts", and the check looks at them.`;
+  });
 
 export function boltTexts(
   { fit: { units } }: Joint,

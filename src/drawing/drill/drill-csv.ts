@@ -1,6 +1,7 @@
 import type { DrillResult } from '../../drill/drill-result.ts';
 import type { JudgedHole } from '../../drill/planned-holes.ts';
 import { figure, inUnits } from '../../job/length-text.ts';
+import { otherPart } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { shortName } from '../../words/names.ts';
 import { type CsvColumn, csvOf } from '../markout/csv.ts';
@@ -20,8 +21,7 @@ export function drillCsv(joint: Joint, { planned, transfer }: DrillResult): stri
     { heading: 'in', of: ({ part }) => shortName(joint[part]) },
     {
       heading: 'from',
-      of: ({ part, hole }) =>
-        hole.kind === 'planned' ? 'planned' : shortName(joint[part === 'fixed' ? 'moving' : 'fixed']),
+      of: ({ part, hole }) => (hole.kind === 'planned' ? 'planned' : shortName(joint[otherPart(part)])),
     },
     { heading: 'verdict', of: ({ verdict }) => verdict },
     { heading: `diameter (${units})`, of: ({ diameterMm }) => mm(diameterMm) },

@@ -9,7 +9,7 @@ import { polygonise } from '../../geometry/polygons/polygonise.ts';
 import type { Polygons } from '../../geometry/polygons/polygons.ts';
 import { loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { DepthRange, Section } from '../../job/casting.ts';
-import type { Part } from '../../job/part.ts';
+import { otherPart, type Part } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
 import { coversAxis, type RingCover, type Rings, ringCover } from './ring-cover.ts';
 
@@ -45,7 +45,7 @@ const mostRings = 400;
 /** The part that is cut as rings, with what sweeps through it; sections without depth take no part. */
 export function metalModel(joint: Joint, part: Part): Target[] {
   const own = joint[part].sections.filter(hasDepth);
-  const others = joint[part === 'fixed' ? 'moving' : 'fixed'].sections.filter(hasDepth);
+  const others = joint[otherPart(part)].sections.filter(hasDepth);
   const { wayInMm, homeMm } = joint.fit.clearance;
   const solids = own.map(({ loops }) => polygonise(loops, arcsMm, 'inside'));
   const grown = others.map((other) => grownBy(other, wayInMm));
