@@ -26,11 +26,14 @@ const hole = {
   radiusMm: millimetres,
   angleDeg: z.number(),
   dividers: z.array(z.strictObject({ from: z.string(), mm: millimetres })).describe('in plan'),
-  stands: z.enum(['in-metal', 'over-the-edge', 'in-the-air', 'not-traced']).nullable(),
+  stands: z.enum(['in-metal', 'over-the-edge', 'in-the-air', 'not-traced', 'no-depth']).nullable(),
   run: depth.describe('over which it stands in metal without a break'),
   without: z.array(depth).describe('stated depths at which no metal is traced'),
+  unsized: z.array(z.string()).describe('holes near it of no known size'),
   walls: z.array(wall).describe('the worst first'),
-  spotFace: z.strictObject({ part, acrossMm: millimetres, depthMm: millimetres, spareMm: millimetres }).nullable(),
+  spotFace: z
+    .strictObject({ part, acrossMm: millimetres, depthMm: millimetres, spareMm: millimetres, errorMm: millimetres })
+    .nullable(),
   headRoom: z
     .strictObject({
       acrossMm: millimetres,

@@ -55,6 +55,7 @@ const holeAnswer = ({ part, hole, verdict, diameterMm, metal, spotFace, headRoom
   stands: metal?.stands ?? null,
   run: depthAnswer(metal?.run ?? null),
   without: (metal?.without ?? []).map(depthAnswer),
+  unsized: [...(metal?.unsized ?? [])],
   walls: (metal?.walls ?? []).map((wall) => ({
     beside: wall.beside,
     name: wall.name,

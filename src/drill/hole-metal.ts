@@ -1,9 +1,9 @@
 import { treeOf } from '../clearance/trees.ts';
 import { nearestOnOutline } from '../geometry/motion/nearest-point.ts';
-import type { Vec } from '../geometry/plane/vec.ts';
+import { distance, type Vec } from '../geometry/plane/vec.ts';
 import type { Casting, DepthRange, Section } from '../job/casting.ts';
 import type { Fit } from '../job/job.ts';
-import { guardsOf } from '../plan/walls/guards.ts';
+import { type Guard, guardsOf, holeDiameterMm } from '../plan/walls/guards.ts';
 import { reachesInto, type Slab, slabsOf, treeOfSlab, within } from './metal-about.ts';
 
 /** What a hole is judged by. */
@@ -47,8 +47,11 @@ export interface HoleWall {
   readonly depth: DepthRange | null;
 }
 
-/** Where a hole stands: with all of it in metal, over an edge, or beside it; not known where nobody traced. */
-export type Stands = 'in-metal' | 'over-the-edge' | 'in-the-air' | 'not-traced';
+/**
+ * Where a hole stands: with all of it in metal, over an edge, or beside it; not known where nobody traced, or where it is
+ * only metal without a depth that would be about it, of which nobody says how deep it goes.
+ */
+export type Stands = 'in-metal' | 'over-the-edge' | 'in-the-air' | 'not-traced' | 'no-depth';
 
 export interface HoleMetal {
   readonly stands: Stands;
@@ -56,6 +59,8 @@ export interface HoleMetal {
   readonly run: DepthRange | null;
   /** Stated depths at which no metal is traced. */
   readonly without: readonly DepthRange[];
+  /** Holes near it whose size nobody knows, so that no wall to them can be told. */
+  readonly unsized: readonly string[];
   /** One for each thing beside it, the least wall first. */
   readonly walls: readonly HoleWall[];
 }
@@ -86,7 +91,13 @@ export function metalAbout(
   const first = all.findIndex(({ stands }) => stands !== 'in-the-air');
   const [begin, ...deeper] = first < 0 ? [] : all.slice(first);
   if (begin === undefined)
-    return { stands: 'in-the-air', run: null, without: [], walls: guardWalls(casting, hole, fit, rules, hole.depth) };
+    return {
+      stands: 'in-the-air',
+      run: null,
+      without: [],
+      unsized: [],
+      walls: guardWalls(casting, hole, fit, rules, hole.depth),
+    };
   const ends = deeper.findIndex(({ stands }) => stands !== 'in-metal');
   const unbroken = [begin, ...(ends < 0 ? deeper : deeper.slice(0, ends))];
   const run = begin.stands === 'in-metal' ? spanOf(unbroken) : null;
@@ -101,7 +112,13 @@ export function metalAbout(
     hole.depth === null
       ? []
       : all.flatMap(({ slab, stands }) => (stands === 'in-the-air' && slab.depth ? [slab.depth] : []));
-  return { stands: worstOf(looked.map(({ stands }) => stands)), run, without, walls: leastOfEach(walls) };
+  return {
+    stands: worstOf(looked.map(({ stands }) => stands)),
+    run,
+    without,
+    unsized: unsizedNear(casting, hole),
+    walls: leastOfEach(walls),
+  };
 }
 
 function inSlab(
@@ -124,6 +141,7 @@ function inSlab(
   const { insideMm, at } = within(treeOfSlab(slab), hole.at);
   const wallMm = insideMm - radiusMm;
   if (wallMm <= -hole.diameterMm) return { slab, stands: 'in-the-air', wall: null };
+  if (wallMm >= 0 && restsOnNoDepth(slab, hole)) return { slab, stands: 'no-depth', wall: null };
   const section = sectionAt(slab.sections, at);
   const isCut = cut.includes(section.id);
   const wall: HoleWall = {
@@ -139,6 +157,25 @@ function inSlab(
   };
   return { slab, stands: wallMm < 0 ? 'over-the-edge' : 'in-metal', wall };
 }
+
+/** Whether the metal about a hole, at a depth, is there only if a section without one goes so deep. */
+function restsOnNoDepth({ depth, sections }: Slab, { at, diameterMm }: HoleToDrill): boolean {
+  const deep = sections.filter((section) => section.depth !== null);
+  if (depth === null || deep.length === sections.length) return false;
+  return (
+    deep.length === 0 || within(treeOfSlab({ depth, sections: deep, isBounded: false }), at).insideMm < diameterMm / 2
+  );
+}
+
+/** Nearer than this to the middle of a hole, in its diameters, another one may leave no wall; common practice, no source. */
+const nearHoleShare = 3;
+
+/** Holes so near, of no known size, that share depth with one and may not be broken into. */
+const unsizedNear = ({ holes }: Casting, { id, at, diameterMm, depth }: HoleToDrill): string[] =>
+  holes
+    .filter((other) => other.id !== id && !other.mayBreak && holeDiameterMm(other) === null)
+    .filter((other) => alongMm(depth, other.depth) === 0 && distance(other.at, at) < nearHoleShare * diameterMm)
+    .map((other) => other.id);
 
 /** Whose outline it is that comes nearest at a point. */
 function sectionAt(sections: readonly Section[], at: Vec): Section {
@@ -176,24 +213,37 @@ function floorUnder(casting: Casting, hole: HoleToDrill, { drillErrorMm }: Drill
   ];
 }
 
-/** How far a hole's metal, the point of its drill with it, is from a range of depth along the crank; 0 where they share any. */
-function alongMm(hole: HoleToDrill, depth: DepthRange | null, range: DepthRange | null): number {
-  if (depth === null || range === null) return 0;
-  const toMm = hole.depth === null ? depth.toMm : depth.toMm + pointShare * hole.diameterMm;
-  return Math.max(0, range.fromMm - toMm, depth.fromMm - range.toMm);
-}
+/** How far two ranges of depth are from one another along the crank; 0 where they share any. */
+const alongMm = (depth: DepthRange | null, range: DepthRange | null): number =>
+  depth === null || range === null ? 0 : Math.max(0, range.fromMm - depth.toMm, depth.fromMm - range.toMm);
+
+/** A depth with the point of the drill past it. */
+const withPoint = (depth: DepthRange, diameterMm: number): DepthRange => ({
+  ...depth,
+  toMm: depth.toMm + pointShare * diameterMm,
+});
 
 /** Walls to hollows, other holes and what must not be cut, in space. */
 function guardWalls(
   casting: Casting,
   hole: HoleToDrill,
   fit: Fit,
-  { drillErrorMm }: DrillRules,
+  rules: DrillRules,
   depth: DepthRange | null,
 ): HoleWall[] {
+  const { drillErrorMm } = rules;
+  const { diameterMm } = hole;
   const guards = guardsOf(casting, fit)
     .filter(({ id, kind }) => kind === 'hollow' || id !== hole.id)
-    .map((guard) => ({ ...guard, beside: guard.kind, wantedMm: guard.keepMm ?? 0, errorMm: guard.traceErrorMm }));
+    .map((guard) => ({
+      ...guard,
+      beside: guard.kind,
+      wantedMm: guardWallMm(guard, edgeWallMm(hole, rules), diameterMm),
+      errorMm: guard.traceErrorMm,
+    }));
+  const reach = hole.depth === null ? depth : depth && withPoint(depth, diameterMm);
+  // a hollow has no error of depth of its own
+  const depthErrorMm = Math.max(0, ...casting.sections.map((section) => section.depthErrorMm));
   const keepOut = casting.doNotCut.map((region) => ({
     ...region,
     beside: 'do-not-cut' as const,
@@ -202,8 +252,8 @@ function guardWalls(
   }));
   return [...guards, ...keepOut].map(({ id, beside, loops, wantedMm, errorMm, depth: range }): HoleWall => {
     const { insideMm, at } = within(treeOf(loops), hole.at);
-    const asideMm = -insideMm - hole.diameterMm / 2;
-    const gapMm = alongMm(hole, depth, range);
+    const asideMm = -insideMm - diameterMm / 2;
+    const gapMm = alongMm(reach, range);
     const wallMm = gapMm === 0 ? asideMm : Math.hypot(Math.max(0, asideMm), gapMm);
     return {
       beside,
@@ -211,14 +261,23 @@ function guardWalls(
       isCut: false,
       wallMm,
       wantedMm,
-      errorMm: errorMm + drillErrorMm + hole.placeErrorMm,
+      errorMm: errorMm + drillErrorMm + hole.placeErrorMm + (gapMm === 0 ? 0 : depthErrorMm),
       at,
       depth: range,
     };
   });
 }
 
-const order: readonly Stands[] = ['in-metal', 'not-traced', 'over-the-edge', 'in-the-air'];
+/**
+ * The wall wanted to a hollow or a hole: what is stated there; of a hole with nothing stated half its diameter, and no more
+ * than a hole wants to an edge, since a bore is one; of a hollow with nothing stated as much as a floor.
+ */
+function guardWallMm({ keepMm, keepBy }: Guard, edgeMm: number, diameterMm: number): number {
+  if (keepMm === null) return floorShare * diameterMm;
+  return keepBy === 'stated' ? keepMm : Math.min(keepMm, edgeMm);
+}
+
+const order: readonly Stands[] = ['in-metal', 'no-depth', 'not-traced', 'over-the-edge', 'in-the-air'];
 
 const worstOf = (all: readonly Stands[]): Stands =>
   all.reduce((worst, stands) => (order.indexOf(stands) > order.indexOf(worst) ? stands : worst), 'in-metal' as Stands);

@@ -19,6 +19,7 @@ export interface SpotFace {
   readonly depthMm: number;
   /** From its edge to that of the metal; less than 0 where it hangs over. */
   readonly spareMm: number;
+  readonly errorMm: number;
 }
 
 /** A hole that a part is to have, and whether there is metal for it. */
@@ -109,7 +110,8 @@ function spotFaceOn(
   const acrossMm = spotFaceMm ?? washerMm(thread);
   const slab = slabsOf(joint[part], null).find(({ depth }) => depth?.toMm === atMm);
   if (acrossMm === null || slab === undefined) return null;
-  return { part, acrossMm, depthMm: atMm, spareMm: within(treeOfSlab(slab), at).insideMm - acrossMm / 2 };
+  const errorMm = Math.max(0, ...slab.sections.map((section) => section.traceErrorMm));
+  return { part, acrossMm, depthMm: atMm, spareMm: within(treeOfSlab(slab), at).insideMm - acrossMm / 2, errorMm };
 }
 
 /** Whether a wall keeps what is wanted as traced. */
@@ -120,13 +122,15 @@ export const keepsAtWorst = ({ wallMm, wantedMm, errorMm }: HoleWall): boolean =
   wallMm - errorMm >= wantedMm - heldToMm;
 
 function verdictOf(
-  { stands, walls, without }: HoleMetal,
+  { stands, walls, without, unsized }: HoleMetal,
   spotFace: SpotFace | null,
   room: HeadRoom | null,
 ): DrillVerdict {
   if (stands === 'over-the-edge' || stands === 'in-the-air' || !walls.every(keepsWall)) return 'does-not';
   // a head that does not sit, or that no socket gets at
   if ((spotFace?.spareMm ?? 0) < 0 || (room?.gapMm ?? 0) < 0) return 'does-not';
-  if (stands === 'not-traced' || without.length > 0) return 'undecided';
-  return walls.every(keepsAtWorst) && (room === null || room.gapMm >= room.errorMm) ? 'does' : 'as-traced';
+  if (stands !== 'in-metal' || without.length > 0 || unsized.length > 0) return 'undecided';
+  const headAtWorst =
+    (spotFace === null || spotFace.spareMm >= spotFace.errorMm) && (room === null || room.gapMm >= room.errorMm);
+  return walls.every(keepsAtWorst) && headAtWorst ? 'does' : 'as-traced';
 }

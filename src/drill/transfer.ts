@@ -86,12 +86,18 @@ function markedOn(told: DrillJoint, part: Part, hole: Hole, rules: DrillRules): 
   const here: Hole = { ...hole, depth: null, keepWallMm: null };
   const judged = judgedHole(told, part, here, hole, drilledMm(hole), placeErrorMm, rules, true);
   const fails = judged.verdict === 'does-not' && judged.diameterMm !== null;
-  const face = slabsOf(joint[part], null).find(({ sections }) => sections.length > 0) ?? null;
+  const face = faceOf(slabsOf(joint[part], null));
   return {
     ...judged,
     largestMm: fails && face !== null ? largestAt(joint, part, face, at, rules) : null,
     moveMm: fails && face !== null ? moveFrom(joint, part, face, here, judged.diameterMm ?? 0, rules) : null,
   };
+}
+
+/** The slab at the face, whatever stands proud of it; of a part with nothing there the first that has metal. */
+function faceOf(slabs: readonly Slab[]): Slab | null {
+  const metal = slabs.filter(({ sections }) => sections.length > 0);
+  return metal.find(({ depth }) => depth === null || depth.toMm > 0) ?? metal[0] ?? null;
 }
 
 /** The largest hole whose middle keeps the rule from the edge, and its wall from what is guarded; null where none does. */

@@ -71,6 +71,7 @@ const stands: Readonly<Record<Exclude<Stands, 'in-metal'>, string>> = {
   'over-the-edge': 'it breaks out over the edge',
   'in-the-air': 'there is no metal',
   'not-traced': 'nobody traced the casting there',
+  'no-depth': 'what would be about it has no depth, so that nobody says how deep it goes',
 };
 
 /** The same for a table each, headings first: where holes go, what is beside them, and what stands against any. */
@@ -172,6 +173,7 @@ function metalTexts(joint: Joint, judged: JudgedHole): string[] {
     ...(metal.stands === 'in-metal' ? [] : [stands[metal.stands]]),
     ...(metal.stands === 'in-the-air' ? [] : short.map((wall) => wallText(joint, wall))),
     ...metal.without.map((depth) => `no metal is traced ${depthText(depth, units)}: trace on, or state less depth`),
+    ...metal.unsized.map((id) => `"${id}" is near and has no size: state it`),
     ...headFaults(joint, judged),
   ];
 }
@@ -181,10 +183,12 @@ const keepsWallAtWorst = ({ wallMm, errorMm, wantedMm }: HoleWall): boolean => w
 function headFaults(joint: Joint, { spotFace, headRoom }: JudgedHole): string[] {
   const { units } = joint.fit;
   return [
-    ...(spotFace === null || spotFace.spareMm >= 0
+    ...(spotFace === null || spotFace.spareMm >= spotFace.errorMm
       ? []
       : [
-          `a spot face of Ø${givenLength(spotFace.acrossMm, units)} on ${shortName(joint[spotFace.part])}, ${givenLength(spotFace.depthMm, units)} from its face, hangs over the edge by ${lengthText(-spotFace.spareMm, units)}`,
+          spotFace.spareMm >= 0
+            ? `a spot face of Ø${givenLength(spotFace.acrossMm, units)} has only ${lengthText(spotFace.spareMm, units)} to spare, less than the tracing error`
+            : `a spot face of Ø${givenLength(spotFace.acrossMm, units)} on ${shortName(joint[spotFace.part])}, ${givenLength(spotFace.depthMm, units)} from its face, hangs over the edge by ${lengthText(-spotFace.spareMm, units)}`,
         ]),
     ...(headRoom === null || headRoom.gapMm >= headRoom.errorMm
       ? []

@@ -69,10 +69,10 @@ describe('metal for a planned hole', () => {
     const deep = judged(planned(), { hollows: [hollow] });
     expect(deep.verdict).toBe('does-not');
     expect(deep.metal?.walls[0]).toMatchObject({ beside: 'hollow', name: 'jacket', wallMm: expect.closeTo(-3, 9) });
-    const shallow = judged(planned({ depth: { fromMm: 0, toMm: 6 } }), { hollows: [hollow] });
-    // 9 deeper in, less the 3.004 that the point of a drill of 118° goes past the full diameter
+    const shallow = judged(planned({ depth: { fromMm: 0, toMm: 5 } }), { hollows: [hollow] });
+    // 10 deeper in, less the 3.004 that the point of a drill of 118° goes past the full diameter
     expect(shallow.metal?.walls.find(({ name }) => name === 'jacket')?.wallMm).toBeCloseTo(
-      9 - 5 / Math.tan(59 * (Math.PI / 180)),
+      10 - 5 / Math.tan(59 * (Math.PI / 180)),
       9,
     );
     expect(shallow.verdict).toBe('does');
@@ -118,6 +118,41 @@ describe('metal for a planned hole', () => {
     expect(judged(planned(), { traced: { depth: null, loops: [disc(0, 0, 66)] } }).verdict).toBe('does');
   });
 
+  it('cannot be told where only a section without a depth would be about it', () => {
+    const sections = [{ ...ring, depth: null }];
+    expect(judged(planned(), { sections })).toMatchObject({ verdict: 'undecided', metal: { stands: 'no-depth' } });
+    expect(judged(planned(), { sections: [ring, ...sections.map((one) => ({ ...one, id: 'outline' }))] }).verdict).toBe(
+      'does',
+    );
+  });
+
+  it('cannot be told beside a hole of no known size', () => {
+    const other = holeOf({ id: 'B1', kind: 'tapped', at: [50, 12] });
+    const { verdict, metal } = judged(planned(), { holes: [planned(), other] });
+    expect([verdict, metal?.unsized]).toEqual(['undecided', ['B1']]);
+    const aside = holeOf({ id: 'B1', kind: 'tapped', at: [0, 50] });
+    expect(judged(planned(), { holes: [planned(), aside] }).verdict).toBe('does');
+  });
+
+  it('keeps half its diameter from a hollow that states no wall, and the errors of depth count along the crank', () => {
+    const jacket = (from: number) => [
+      { id: 'jacket', depth: [from, 30] as const, loops: [disc(50, 0, 20)], traceErrorMm: 0.5 },
+    ];
+    const blind = planned({ depth: { fromMm: 0, toMm: 6 } });
+    const wall = (from: number) =>
+      judged(blind, { hollows: jacket(from) }).metal?.walls.find(({ name }) => name === 'jacket');
+    expect(wall(15)?.wantedMm).toBe(5);
+    // half a millimetre each of tracing and drill, and 1 of depth
+    expect(wall(15)?.errorMm).toBe(2);
+    expect(judged(blind, { hollows: jacket(12) }).verdict).toBe('does-not');
+  });
+
+  it('wants no more to a bore than to an edge', () => {
+    const bore = holeOf({ id: 'AXIS', kind: 'bore', at: [0, 0], diameterMm: 60 });
+    const wall = judged(planned(), { holes: [planned(), bore] }).metal?.walls.find(({ name }) => name === 'AXIS');
+    expect(wall).toMatchObject({ wallMm: expect.closeTo(15, 9), wantedMm: 10 });
+  });
+
   it('is that of all sections which stand there together: where they overlap there is no edge', () => {
     const halves = [
       { id: 'left', depth: [0, 20] as const, loops: [box(0, -40, 52, 40)] },
@@ -139,8 +174,17 @@ describe('the head of a bolt', () => {
   const open = planned({ thread: 'M10x1.5', diameterMm: 11, depth: { fromMm: 0, toMm: 20 } });
 
   it('needs metal under the washer of its thread where the hole comes out: 20 mm for M10 by ISO 7089, from memory', () => {
-    expect(judged(open).spotFace).toEqual({ part: 'fixed', acrossMm: 20, depthMm: 20, spareMm: expect.closeTo(10, 9) });
+    expect(judged(open).spotFace).toEqual({
+      part: 'fixed',
+      acrossMm: 20,
+      depthMm: 20,
+      spareMm: expect.closeTo(10, 9),
+      errorMm: 0.5,
+    });
     expect(judged({ ...open, ...at(72) }).spotFace?.spareMm).toBeCloseTo(-2, 9);
+    // 0.3 to spare, 0.5 of tracing error
+    const tight = { ...open, ...at(69.7), keepWallMm: 1 };
+    expect(judged(tight)).toMatchObject({ verdict: 'as-traced', spotFace: { spareMm: expect.closeTo(0.3, 9) } });
     expect(judged(open, {}, { spotFaceMm: 30 }).spotFace?.acrossMm).toBe(30);
   });
 
@@ -166,7 +210,7 @@ describe('what is said first', () => {
 
   it('names the holes there is no metal for, then those of which it cannot be told, then what the errors may eat up', () => {
     const bad = planned({ id: 'N2', ...at(77) });
-    const untold = planned({ id: 'N3', diameterMm: null });
+    const untold = planned({ id: 'N3', diameterMm: null, ...at(-50) });
     expect(told([planned(), bad, untold])).toBe('NO METAL for "N2" as planned.');
     expect(told([planned(), untold])).toBe('UNDECIDED: it cannot be told whether there is metal for "N3".');
     expect(told([planned(at(64.5))])).toMatch(

@@ -75,6 +75,14 @@ describe('a bolt hole marked on the other part', () => {
     expect(one?.moveMm).toBeCloseTo(7, 3);
   });
 
+  it('measures both on the face, not on a skirt that stands proud of it', () => {
+    const skirt = { id: 'skirt', depth: [-20, 0] as const, loops: [disc(-80, 40, 5)] };
+    const fixed = castingOf({ name: 'block', sections: [...plate, skirt], holes: dowels });
+    const [one] = drillResult(carried(0, 52, { fixed }), null, rules).transfer.marked;
+    expect(one?.largestMm).toBeCloseTo(8 / 1.5, 6);
+    expect(one?.moveMm).toBeCloseTo(7, 3);
+  });
+
   it('off the metal has no such hole, nor far from it a place near', () => {
     expect(marked(0, 62)).toMatchObject({ verdict: 'does-not', largestMm: null, metal: { stands: 'over-the-edge' } });
     expect(marked(0, 90)).toMatchObject({ verdict: 'does-not', moveMm: null, metal: { stands: 'in-the-air' } });
@@ -104,6 +112,16 @@ describe('a bolt hole marked on the other part', () => {
     const paired = drillResult(carried(30, 20, { fixed, bolts: [['B1', 'H1']] }), null, rules);
     expect(paired.transfer).toEqual({ marked: [], met: [] });
     expect(paired.bolts.paired).toBe(1);
+  });
+
+  it('is marked still where the hole that is there would not take its bolt', () => {
+    const small = holeOf({ id: 'B1', kind: 'bolt', at: [30.3, 20], diameterMm: 6 });
+    const threaded = holeOf({ id: 'H1', kind: 'tapped', at: [30, 20], thread: 'M12x1.75' });
+    const joint = carried(30, 20, { fixed: castingOf({ name: 'block', sections: plate, holes: [...dowels, small] }) });
+    const holes = joint.moving.holes.map((hole) => (hole.id === 'H1' ? { ...threaded, at: hole.at } : hole));
+    const { transfer } = drillResult({ ...joint, moving: { ...joint.moving, holes } }, null, rules);
+    expect(transfer.marked.map(({ hole }) => hole.id)).toContain('H1');
+    expect(transfer.met).toEqual([]);
   });
 
   it('is nowhere with fewer than two dowels, and that is said where one would look for it', () => {
