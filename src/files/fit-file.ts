@@ -41,10 +41,10 @@ const cutter = z.strictObject({
 });
 
 const wander = z.strictObject({
-  turn: z.number().min(0).max(30).optional().describe('degrees, either way'),
+  turn: z.number().min(0).max(10).optional().describe('degrees, either way'),
   standOff: lengthOrNone.optional().describe('nearer or farther'),
   shift: lengthOrNone.optional().describe('aside, in any direction'),
-  tilt: z.number().min(0).max(20).optional().describe('degrees, about any line of the mating face through the axis'),
+  tilt: z.number().min(0).max(5).optional().describe('degrees, about any line of the mating face through the axis'),
 });
 export type WanderFile = z.infer<typeof wander>;
 

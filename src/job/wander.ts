@@ -13,4 +13,4 @@ export const noWander: Wander = { turnRad: 0, standOffMm: 0, shiftMm: 0, tiltRad
 const degree = Math.PI / 180;
 
 /** The most that is still steering: beyond it a figure is a slip of the pen. Common practice, no source. */
-export const mostWander: Wander = { turnRad: 30 * degree, standOffMm: 100, shiftMm: 100, tiltRad: 20 * degree };
+export const mostWander: Wander = { turnRad: 10 * degree, standOffMm: 25, shiftMm: 25, tiltRad: 5 * degree };

@@ -5,9 +5,13 @@ import type { Vec } from '../geometry/plane/vec.ts';
 /** What a builder must know of a plan that its figures do not tell; lengths in mm, places in the joint frame. */
 export type PlanNotice = CutNotice | CutterNotice | StraightNotice | CheckNotice;
 
-/** What a cut does: it only makes things touch, or goes through a sealing face or near a hole of unknown size. */
+/**
+ * What a cut does: it only makes things touch, takes a great part of the casting (`share` of its largest section), or
+ * goes through a sealing face or near a hole of unknown size.
+ */
 export type CutNotice =
   | { readonly code: 'plans-a-touch' }
+  | { readonly code: 'takes-a-great-part'; readonly section: string; readonly areaMm2: number; readonly share: number }
   | { readonly code: 'cuts-mating-face'; readonly section: string; readonly at: Vec }
   | { readonly code: 'hole-not-guarded'; readonly hole: string; readonly at: Vec };
 

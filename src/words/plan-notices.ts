@@ -1,14 +1,17 @@
 import type { WhyAsItWas } from '../geometry/cutting/straight-edge.ts';
-import { givenLength, lengthText } from '../job/length-text.ts';
+import { figure, givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { PlanNotice } from '../plan/notices.ts';
 import { noticeText } from './notices.ts';
+import { areaText } from './units.ts';
 
 /** A notice of a plan in words. */
 export function planNoticeText(notice: PlanNotice, units: Units): string {
   switch (notice.code) {
     case 'plans-a-touch':
       return 'A clearance of nothing is asked, so the plan only makes the parts touch: it leaves no room for cast skin, heat or the hand.';
+    case 'takes-a-great-part':
+      return `The cut in "${notice.section}" takes ${areaText(notice.areaMm2, units)}, ${figure(100 * notice.share, 0)} % of the largest section traced: nobody grinds that. Look again at the clearance, the wander and the way in that are asked, and at the units the parts were drawn in. What else would give is not looked for.`;
     case 'cuts-mating-face':
       return `The cut in "${notice.section}" goes through its mating face: find out first whether a gasket seals there.`;
     case 'hole-not-guarded':

@@ -19,13 +19,14 @@ const clearanceStepMm = 0.05;
 /**
  * What else would give where a plan does not hold: a smaller clearance, a flat nose, the other part, both, another turn
  * or stand-off.
- * Each is worked out and told with what stands against it; none is chosen. Nothing where the plan holds, or none was made.
+ * Each is worked out and told with what stands against it; none is chosen. Nothing where the plan holds, or none was made,
+ * or a great part of a casting would go: each of them would take as long as that, to say the same.
  */
 export function* alternativesTo(
   joint: Joint,
-  { holds, reason, alone }: PlanResult,
+  { holds, reason, alone, notices }: PlanResult,
 ): Generator<Progress, Alternative[]> {
-  if (holds || reason !== null) return [];
+  if (holds || reason !== null || notices.some(({ code }) => code === 'takes-a-great-part')) return [];
   const steps = 4;
   yield { step: 'a smaller clearance', done: 0, of: steps };
   const smaller = joint.fit.cut === 'both' ? [] : yield* smallerClearance(joint, joint.fit.cut);

@@ -3,7 +3,7 @@ import type { AlternativeAnswer, GrindAnswer } from '../../../src/answers/grind-
 import { grindAnswerSchema } from '../../../src/answers/grind-answer.ts';
 import { checkJoint } from '../../../src/clearance/check.ts';
 import { drain } from '../../../src/geometry/progress.ts';
-import { castingOf, disc, type JobSpec, ringPiece } from '../../support/jobs.ts';
+import { box, castingOf, disc, type JobSpec, ringPiece } from '../../support/jobs.ts';
 import { jointOf } from '../../support/joints.ts';
 import { answerTo } from '../../support/plan-answer.ts';
 
@@ -105,5 +105,36 @@ describe('another way in', () => {
     const ways = ofKind(plan({ ...turned, fixed: short, depthMarginMm: 0 }), 'stand-off');
     // the lip reaches from face 30 − 14 to 44 − 14; 10 farther out it ends at face 20
     expect(ways).toMatchObject([{ standOffMm: 10, holds: true, areaMm2: 0 }]);
+  });
+});
+
+describe('a clearance far too wide, of which a great part of the casting would go', () => {
+  /** A body Ø96, 2 beside a block of 150 × 240 with a drilling by the edge. */
+  const asked = (clearance: number): GrindAnswer =>
+    plan({
+      clearance,
+      fixed: castingOf({
+        sections: [{ id: 'block', depth: [0, 20], mayCut: true, traceErrorMm: 0, loops: [box(0, -20, 150, 220)] }],
+        hollows: [{ id: 'drilling', depth: [0, 20], loops: [disc(10, 100, 4)], keepWallMm: 3, traceErrorMm: 0 }],
+      }),
+      moving: castingOf({ sections: [{ id: 'body', depth: [-20, 0], traceErrorMm: 0, loops: [disc(-50, 100, 48)] }] }),
+    });
+
+  // a segment of a circle of 48 and the clearance, its chord 50 from the middle: r² acos(d/r) − d √(r² − d²)
+  it('is said with what it takes, and what else would give is not looked for', () => {
+    const { alternatives, holds, warnings } = asked(80);
+    expect(holds).toBe(false);
+    expect(alternatives).toEqual([]);
+    const segmentMm2 = 128 ** 2 * Math.acos(50 / 128) - 50 * Math.sqrt(128 ** 2 - 50 ** 2);
+    const share = Math.round((100 * segmentMm2) / 36_000);
+    expect(warnings.map(({ text }) => text).join(' ')).toContain(
+      `${Math.round(segmentMm2)} mm², ${share} % of the largest section traced`,
+    );
+  });
+
+  it('is planned like any other where it takes less', () => {
+    const { alternatives, warnings } = asked(60);
+    expect(warnings.map(({ text }) => text).join(' ')).not.toContain('largest section traced');
+    expect(alternatives).not.toEqual([]);
   });
 });
