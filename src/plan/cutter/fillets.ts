@@ -80,20 +80,19 @@ function* filletsIn(
   // as far as errors of depth may bring anything, it must be known what stays
   const looked = cut.needed === null ? needed : reachOf(cut, needed);
   const reachMm = cutter.nose === 'flat' ? 0 : cutter.radiusMm;
+  const ownLayers = layers.filter((layer) => layer.section === section && commonDepth(layer.depth, needed) !== null);
   const fillets: Fillet[] = [];
   for (const piece of pieces(thickPieces(cut.planned))) {
     yield;
     const box = boxRound(piece, 2.1 * cutter.radiusMm);
     const own = within(
-      layers
-        .filter((layer) => layer.section === section && commonDepth(layer.depth, needed) !== null)
-        .flatMap(({ metal }) => metal),
+      ownLayers.flatMap(({ metal }) => metal),
       box,
     );
     const isNear = ({ depth }: MetalLayer, range: DepthRange): boolean =>
       commonDepth(depth, grownBy(range, reachMm)) !== null;
     const more = layers
-      .filter((layer) => isNear(layer, looked))
+      .filter((layer) => isNear(layer, looked) && !ownLayers.includes(layer))
       .map((layer) => ({ ...layer, metal: within(layer.metal, box) }))
       .filter(({ metal }) => isMore(metal, own));
     if (!more.some((layer) => isNear(layer, needed))) continue;
