@@ -28,6 +28,7 @@ const rooms = {
   'holes/patterns': ['trade', 'geometry/plane', 'holes/patterns'],
   bore: ['trade', 'geometry/plane', 'bore'],
   stack: [...job, 'stack'],
+  typed: ['trade', 'files', 'holes', 'bore', 'typed'],
   files,
   job,
   intake: [...job, 'intake'],
@@ -58,6 +59,7 @@ const libraries = {
   'holes/patterns': [],
   bore: ['ml-matrix'],
   stack: [],
+  typed: [],
   files: ['zod'],
   job: [],
   answers: ['zod'],
@@ -122,7 +124,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^src/words/' },
       to: {
-        path: '^src/(files|job|joint|clearance|plan|ways|room|compare|markout|drill|trial|holes|bore|stack|answers)/',
+        path: '^src/(files|job|joint|clearance|plan|ways|room|compare|markout|drill|trial|holes|bore|stack|typed|answers)/',
         pathNot: '^src/job/length-text\\.ts$',
         dependencyTypesNot: ['type-only'],
       },
@@ -154,7 +156,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^viewer/', pathNot: ofTheWorker },
       to: {
-        path: '^(src/(geometry|intake|joint|clearance|plan|ways|room|compare|markout|drill|trial|holes|bore|stack|pipeline|drawing)|viewer/heavy)/',
+        path: '^(src/(geometry|intake|joint|clearance|plan|ways|room|compare|markout|drill|trial|holes|bore|stack|typed|pipeline|drawing)|viewer/heavy)/',
         pathNot: harmlessToThePage,
         dependencyTypesNot: ['type-only'],
       },

@@ -1,9 +1,10 @@
 import { Command } from 'commander';
 import { boreAnswer } from '../src/answers/bore.ts';
 import { alignBore } from '../src/bore/bore-result.ts';
+import { readBoreRequest, type TypedBore } from '../src/typed/bore-request.ts';
 import { boreText } from '../src/words/bore-text.ts';
-import { type BoreFlags, readBoreRequest } from './bore-request.ts';
 import { exitCodes } from './exit.ts';
+import { ofFlags } from './of-flags.ts';
 import { orFail } from './open-job.ts';
 import { endWith, printJson, printVerdictFirst } from './terminal.ts';
 
@@ -38,12 +39,12 @@ export function boreCommand(): Command {
     .action(bore);
 }
 
-interface Flags extends BoreFlags {
+interface Flags extends TypedBore {
   readonly json?: boolean;
 }
 
 function bore({ json = false, ...flags }: Flags): void {
-  const result = alignBore(orFail(readBoreRequest(flags)));
+  const result = alignBore(orFail(ofFlags(readBoreRequest(flags))));
   if (json) printJson(boreAnswer(result));
   else printVerdictFirst(boreText(result), colours[result.verdict]);
   endWith(codes[result.verdict]);

@@ -10,11 +10,11 @@ import type { Finding, Reading } from '../src/files/finding.ts';
 import { shown } from '../src/files/shown.ts';
 import type { Joint } from '../src/joint/joint.ts';
 import { analysisOf } from '../src/pipeline/analysis.ts';
+import { readLength } from '../src/typed/typed-length.ts';
+import { gatheringIn, wrongValue } from '../src/typed/wrong-value.ts';
 import { drillText } from '../src/words/drill-text.ts';
 import { type ExitCode, exitCodes } from './exit.ts';
-import { gatheringIn, wrongFlag } from './flag-findings.ts';
 import { folderFor, makeFolder } from './folder.ts';
-import { readLength } from './length-flag.ts';
 import { openJob, orFail } from './open-job.ts';
 import { foreignFiles } from './own-kind.ts';
 import { type PrintFlags, printFlags, printOptions } from './print-flags.ts';
@@ -109,7 +109,7 @@ function rulesOf(flags: DrillFlags): Reading<DrillRules> {
 function readEdge(text: string): Reading<number> {
   const edge = text.trim() === '' ? Number.NaN : Number(text);
   if (edge >= leastEdge && edge <= mostEdge) return { ok: true, value: edge };
-  return wrongFlag('--edge', shown(text), `diameters from ${leastEdge} to ${mostEdge}, such as 1.5`);
+  return wrongValue('--edge', shown(text), `diameters from ${leastEdge} to ${mostEdge}, such as 1.5`);
 }
 
 async function write(folder: string, joint: Joint, result: DrillResult, options: PrintOptions): Promise<void> {

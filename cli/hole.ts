@@ -1,9 +1,10 @@
 import { Command } from 'commander';
 import { holeAnswer } from '../src/answers/hole.ts';
 import { holeFor } from '../src/holes/hole-result.ts';
+import { readHoleRequest, type TypedHole } from '../src/typed/hole-request.ts';
 import { holeText } from '../src/words/hole-text.ts';
 import { exitCodes } from './exit.ts';
-import { type HoleFlags, readHoleRequest } from './hole-request.ts';
+import { ofFlags } from './of-flags.ts';
 import { orFail } from './open-job.ts';
 import { endWith, printJson, printVerdictFirst } from './terminal.ts';
 
@@ -35,12 +36,12 @@ export function holeCommand(): Command {
     .action(hole);
 }
 
-interface Flags extends HoleFlags {
+interface Flags extends Omit<TypedHole, 'thread'> {
   readonly json?: boolean;
 }
 
 function hole(thread: string, { json = false, ...flags }: Flags): void {
-  const result = holeFor(orFail(readHoleRequest(thread, flags)));
+  const result = holeFor(orFail(ofFlags(readHoleRequest({ thread, ...flags }), ['thread'])));
   const does = result.against.length === 0;
   if (json) printJson(holeAnswer(result));
   else printVerdictFirst(holeText(result), does ? 'goes' : 'too-close');

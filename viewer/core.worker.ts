@@ -5,6 +5,7 @@ import type { Reading } from '../src/files/finding.ts';
 import type { JobFile } from '../src/files/job-file.ts';
 import type { Progress } from '../src/geometry/progress.ts';
 import { readTrialFile } from '../src/trial/read-trial.ts';
+import { toldAtBench } from './heavy/at-bench.ts';
 import { demoJob } from './heavy/demo-job.ts';
 import { homeTexts } from './heavy/home-texts.ts';
 import { importFile } from './heavy/import-file.ts';
@@ -55,6 +56,8 @@ async function answer(id: number, question: Question, job: JobFile | null): Prom
       return { kind: 'picture-set', set: setStraight(question.asked) };
     case 'pull':
       return { kind: 'pulled', pulled: await pull(question.asked) };
+    case 'bench':
+      return { kind: 'bench-told', told: toldAtBench(question.asked) };
     case 'read-trial':
       return { kind: 'trial-read', read: readTrialFile(question.file.name, question.file.text) };
     default:

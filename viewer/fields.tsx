@@ -72,11 +72,12 @@ export function NumberField(props: NumberProps) {
 
 interface TextProps extends LabelledProps {
   readonly value: string;
+  readonly placeholder?: string;
   readonly list?: string;
   readonly onSet: (value: string) => void;
 }
 
-export function TextField({ label, value, bare = false, list, onSet }: TextProps) {
+export function TextField({ label, value, bare = false, placeholder, list, onSet }: TextProps) {
   const typing = useTyping(value);
   const input = (
     <input
@@ -85,6 +86,7 @@ export function TextField({ label, value, bare = false, list, onSet }: TextProps
       value={typing.value}
       onInput={typing.onInput}
       list={list}
+      placeholder={placeholder}
       aria-label={bare ? label : undefined}
       onChange={({ currentTarget }) => {
         onSet(currentTarget.value.trim());

@@ -62,6 +62,8 @@ export function laneOf(question: Question): string {
       return `make ${question.what.as} ${question.what.paper}`;
     case 'import':
       return `import ${question.file.name}`;
+    case 'bench':
+      return `bench ${question.asked.what}`;
     default:
       return question.kind;
   }

@@ -14,11 +14,15 @@ const longestMm = 2000;
 /** A stack file's text in mm, or everything that is wrong with it. */
 export function readStack(file: string, text: string): Reading<Stack> {
   const json = readJson(file, text);
-  if (!json.ok) return json;
-  const findings = schemaFindings(file, stackFile, json.value);
+  return json.ok ? stackIn(file, json.value) : json;
+}
+
+/** The same of the value it holds. */
+export function stackIn(file: string, value: unknown): Reading<Stack> {
+  const findings = schemaFindings(file, stackFile, value);
   if (findings.length > 0) return { ok: false, findings: firstFindings(file, findings) };
   // the schema neither changes nor adds anything
-  const read = json.value as StackFile;
+  const read = value as StackFile;
   const wrong = [...tooLong(file, read), ...atOdds(file, read)];
   return wrong.length > 0 ? { ok: false, findings: wrong } : { ok: true, value: stackOf(file, read) };
 }

@@ -1,5 +1,25 @@
 import type { LengthName } from '../stack/stack.ts';
 
+/** What each length is called where its name in the file is not shown. */
+export const lengthNames: Readonly<Record<LengthName, string>> = {
+  flangeProud: "crank's flange out of the block's face",
+  bell: 'depth of the bell housing',
+  adapter: 'adapter plates and spacers',
+  tip: "shaft's tip from the gearbox's face",
+  splineFrom: "splines begin, from the gearbox's face",
+  splineTo: "splines end, from the gearbox's face",
+  pilotMouth: "pilot bearing's mouth into the crank",
+  pilotLength: 'pilot bearing bears over',
+  crankBottom: "bottom of the crank's hole",
+  flywheel: "crank's flange to friction face",
+  hubFrom: "disc's hub begins, from the friction face",
+  hubTo: "disc's hub ends, from the friction face",
+  fingers: 'friction face to finger tips',
+  release: "release bearing from the gearbox's face",
+  releaseStroke: 'stroke of the release gear',
+  fingerTravel: 'finger travel to release',
+};
+
 /** How each length is measured at the bench: common practice. */
 export const howMeasured: Readonly<Record<LengthName, string>> = {
   flangeProud: "straightedge across the block's face, depth gauge to the crank's flange; minus where it lies behind",

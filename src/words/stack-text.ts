@@ -1,23 +1,26 @@
 import { figure, fineLength, inUnits } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
-import type { RowName } from '../stack/stack.ts';
+import type { LengthName, RowName } from '../stack/stack.ts';
 import type { StackResult, StackRow } from '../stack/stack-result.ts';
 import { columns, counted, inWords, listed, paragraph, wrapped } from './layout.ts';
 import { howMeasured } from './stack-measuring.ts';
 
-/** A stack of lengths along the crank, as it is read at the bench. */
-export const stackText = (result: StackResult): string =>
+type NameOf = (name: LengthName) => string;
+
+/** A stack of lengths along the crank, as it is read at the bench; lengths by their names in the file unless told otherwise. */
+export const stackText = (result: StackResult, nameOf: NameOf = (name) => name): string =>
   [
     ...wrapped(stackLine(result), ''),
-    result.stack.title,
+    ...(result.stack.title === '' ? [] : [result.stack.title]),
     ...paragraph(`Along the crank, ${result.stack.units}`, rowLines(result)),
-    ...paragraph('To measure', listed(missingTexts(result))),
-    ...paragraph('What this rests on', listed(grounds(result))),
+    ...paragraph('To measure', listed(missingTexts(result, nameOf))),
+    ...paragraph('What this rests on', listed(grounds(result, nameOf))),
     ...paragraph('Take care', listed(cautions)),
     '',
   ].join('\n');
 
-const names: Readonly<Record<RowName, string>> = {
+/** What is added up. */
+export const rowNames: Readonly<Record<RowName, string>> = {
   pilot: 'tip in pilot bearing',
   tipGap: 'tip to bottom of crank',
   spline: 'spline in hub',
@@ -40,20 +43,20 @@ export function stackLine({ rows, verdict, stack }: StackResult): string {
 }
 
 function rowText(row: StackRow, units: Units): string {
-  if (row.state === 'missing') return `${names[row.name]} lacks ${counted(row.missing.length, 'length')}`;
+  if (row.state === 'missing') return `${rowNames[row.name]} lacks ${counted(row.missing.length, 'length')}`;
   const range = `${fineLength(row.leastMm, units)} to ${fineLength(row.mostMm, units)}`;
   const wanted = row.wantedMm === null ? 'more than 0' : `${fineLength(row.wantedMm, units)} or more`;
-  return `${names[row.name]} ${range} where ${wanted} is wanted`;
+  return `${rowNames[row.name]} ${range} where ${wanted} is wanted`;
 }
 
 const rowLines = ({ rows, stack: { units } }: StackResult): string[] =>
   columns([
     ['', 'as measured', 'worst case', 'rss', 'wanted', ''],
     ...rows.map((row) => {
-      if (row.state === 'missing') return [names[row.name], '', '', '', '', 'missing'];
+      if (row.state === 'missing') return [rowNames[row.name], '', '', '', '', 'missing'];
       const text = (mm: number): string => figure(inUnits(mm, units), units === 'mm' ? 2 : 3);
       return [
-        names[row.name],
+        rowNames[row.name],
         text(row.mm),
         `${text(row.leastMm)} to ${text(row.mostMm)}`,
         `±${text(row.rssMm)}`,
@@ -77,13 +80,15 @@ const states: Readonly<Record<RowName, readonly [holds: string, fails: string]>>
   strokeLeft: ['releases', 'TOO LITTLE'],
 };
 
-const missingTexts = ({ rows }: StackResult): string[] => {
+const missingTexts = ({ rows }: StackResult, nameOf: NameOf): string[] => {
   const missing = new Set(rows.flatMap((row) => (row.state === 'missing' ? row.missing : [])));
-  return [...missing].map((name) => `${name}: ${howMeasured[name]}.`);
+  return [...missing].map((name) => `${nameOf(name)}: ${howMeasured[name]}.`);
 };
 
-function grounds({ rows, stack: { errorAssumed, units } }: StackResult): string[] {
-  const unasked = rows.filter((row) => row.state !== 'missing' && row.wantedMm === null).map(({ name }) => names[name]);
+function grounds({ rows, stack: { errorAssumed, units } }: StackResult, nameOf: NameOf): string[] {
+  const unasked = rows
+    .filter((row) => row.state !== 'missing' && row.wantedMm === null)
+    .map(({ name }) => rowNames[name]);
   return [
     'Worst case decides: every length at its limit against you at once. The root of the sum of squares stands beside it, and decides nothing.',
     ...(unasked.length === 0
@@ -94,7 +99,7 @@ function grounds({ rows, stack: { errorAssumed, units } }: StackResult): string[
     ...(errorAssumed === null
       ? []
       : [
-          `No limit was stated for ${inWords(errorAssumed.of)}: ±${fineLength(errorAssumed.mm, units)} is taken, as a depth gauge has it (common practice). State "error".`,
+          `No limit was stated for ${inWords(errorAssumed.of.map(nameOf))}: ±${fineLength(errorAssumed.mm, units)} is taken, as a depth gauge has it (common practice). State "error".`,
         ]),
     'As a disc wears its fingers come back toward the release bearing: leave room for it. Heat, end float and what the clutch moves in between are not in it.',
   ];

@@ -7,8 +7,8 @@ import { viewerFile } from './support/viewer-page.ts';
  * The page is one file that is sent by mail and opened from a stick or a slow disk in a workshop: no larger than one
  * photograph. What it holds now is counted in DEVELOPERS.md; the rest is room for one more step, not for a framework.
  */
-const mostBytes = 1_870_000;
-const mostGzippedBytes = 660_000;
+const mostBytes = 1_920_000;
+const mostGzippedBytes = 680_000;
 
 describe('the page as one file', () => {
   let page: Buffer;

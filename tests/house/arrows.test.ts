@@ -52,6 +52,7 @@ const mayImport: Record<string, readonly string[]> = {
   'src/holes/patterns': ['src/holes/patterns', 'src/trade', ...plane],
   'src/bore': ['src/bore', 'src/trade', ...plane],
   'src/stack': ['src/stack', ...job],
+  'src/typed': ['src/typed', 'src/trade', 'src/files', 'src/holes', 'src/bore'],
   'src/files': files,
   'src/job': job,
   'src/intake': ['src/intake', ...job],
@@ -66,9 +67,9 @@ const mayImport: Record<string, readonly string[]> = {
   'src/words': words,
   'src/answers': ['src/answers', ...words],
   'src/drawing': drawing,
-  cli: ['cli', 'src/intake', 'src/answers', 'src/pipeline', ...drawing],
+  cli: ['cli', 'src/intake', 'src/answers', 'src/pipeline', 'src/typed', ...drawing],
   viewer: ['viewer', 'src/trade', 'src/files', 'src/job', 'src/answers', 'src/words'],
-  'viewer/heavy': ['viewer', 'viewer/heavy', 'src/intake', 'src/answers', 'src/pipeline', ...drawing],
+  'viewer/heavy': ['viewer', 'viewer/heavy', 'src/intake', 'src/answers', 'src/pipeline', 'src/typed', ...drawing],
 };
 const rooms = Object.keys(mayImport);
 

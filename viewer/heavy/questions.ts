@@ -29,6 +29,7 @@ import type { TurnRange } from '../../src/ways/turns.ts';
 import type { WayPoint } from '../../src/ways/way-along.ts';
 import type { Carried, PlaceToRead, Stopped } from '../job/trial-edits.ts';
 import type { PackedJob } from '../packed.ts';
+import type { BenchAsked, BenchTold } from './at-bench.ts';
 import type { HomeTexts } from './home-texts.ts';
 import type { FileToImport, ImportedFile } from './import-file.ts';
 import type { OpenedFile, OpenedJob, OpenedTrial } from './opened-job.ts';
@@ -79,6 +80,8 @@ export type Question =
   | { readonly kind: 'carry'; readonly go: GoFile; readonly stopped: Stopped | null }
   /** Every way in within some turns, told in a unit; null in that of the fit. */
   | { readonly kind: 'ways'; readonly turns: TurnRange; readonly units: Units | null }
+  /** A tapped hole, a bore by the dial, or lengths along the crank: of no job. */
+  | { readonly kind: 'bench'; readonly asked: BenchAsked }
   /** What is in the way at a turn and a stand-off. */
   | { readonly kind: 'met'; readonly at: WayPoint };
 
@@ -244,5 +247,6 @@ export type Reply =
   | { readonly kind: 'trial-told'; readonly told: TrialTold | null }
   | { readonly kind: 'place-found'; readonly found: PlaceFound | null }
   | { readonly kind: 'carried'; readonly carried: Carried | null }
+  | { readonly kind: 'bench-told'; readonly told: BenchTold }
   | { readonly kind: 'ways-told'; readonly told: WaysTold | null }
   | { readonly kind: 'met'; readonly met: Met | null };

@@ -32,6 +32,7 @@ import { amended } from '../job/part-edits.ts';
 import { packed, unpacked } from '../packed.ts';
 import type { Stop } from '../way.ts';
 import { wantsOf } from '../words/wants.ts';
+import { AtBench } from './at-bench.ts';
 import { EveryWay } from './every-way.ts';
 import { TrialFits } from './trial-fits.ts';
 
@@ -63,6 +64,7 @@ export class Answers {
   readonly #live = new Core({ start, hurries: false });
   readonly trial = new TrialFits(this.#live, this.#long);
   readonly everyWay = new EveryWay(this.#live, this.#long);
+  readonly atBench = new AtBench(this.#live);
   /** The side a job was first seen from; an edit does not turn it round, nor does what is made of it. */
   #seenFrom: SeenFrom | null = null;
   #asked: { readonly job: JobFile; readonly alternatives: boolean } | null = null;

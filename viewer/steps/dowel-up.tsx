@@ -12,6 +12,7 @@ import { ChoiceField, Group, NumberField } from '../fields.tsx';
 import { InFull } from '../in-full.tsx';
 import { useLengths } from '../lengths.ts';
 import { words } from '../words.ts';
+import { AtBench } from './at-bench.tsx';
 import { PairProposal } from './pair-proposal.tsx';
 import type { StepProps } from './step-props.ts';
 
@@ -96,6 +97,7 @@ export function DowelUp({ app, state, job }: StepProps) {
           />
         );
       })}
+      <AtBench app={app} units={units} />
     </>
   );
 }

@@ -1,9 +1,9 @@
-import type { DialRound } from '../src/bore/bore-result.ts';
-import type { DialReading } from '../src/bore/dial-fit.ts';
-import type { Reading } from '../src/files/finding.ts';
-import { shown } from '../src/files/shown.ts';
-import { wrongFlag } from './flag-findings.ts';
-import { lengthMm } from './length-flag.ts';
+import type { DialRound } from '../bore/bore-result.ts';
+import type { DialReading } from '../bore/dial-fit.ts';
+import type { Reading } from '../files/finding.ts';
+import { shown } from '../files/shown.ts';
+import { lengthMm } from './typed-length.ts';
+import { wrongValue } from './wrong-value.ts';
 
 const fewestPlaces = 4;
 const mostWritten = 10_000;
@@ -18,7 +18,7 @@ const form = 'readings such as 12:0,3:0.08,6:-0.05,9:0.08, places by the clock o
 
 /** Readings of a dial once round, each at its place, the first place once more at the end if it was; or what is wrong. */
 export function readDialRound(at: string, text: string): Reading<DialRound> {
-  if (text.length > mostWritten) return wrongFlag(at, `${text.length} letters`, `at most ${mostWritten}`);
+  if (text.length > mostWritten) return wrongValue(at, `${text.length} letters`, `at most ${mostWritten}`);
   const readings: DialReading[] = [];
   for (const written of text.split(',')) {
     const read = readOne(at, written);
@@ -30,18 +30,18 @@ export function readDialRound(at: string, text: string): Reading<DialRound> {
 
 function readOne(at: string, written: string): Reading<DialReading> {
   const [place = '', length, more] = written.split(':');
-  if (length === undefined || more !== undefined) return wrongFlag(at, shown(written), form);
+  if (length === undefined || more !== undefined) return wrongValue(at, shown(written), form);
   const angleRad = angleOfPlace(place.trim());
   if (angleRad === null)
-    return wrongFlag(
+    return wrongValue(
       at,
       `the place ${shown(place)}`,
       "1 to 12 o'clock, 1.5 for half past 1, or an angle such as 45deg",
     );
   const readMm = signedMm(length.trim());
-  if (readMm === null) return wrongFlag(at, `the reading ${shown(length)}`, form);
+  if (readMm === null) return wrongValue(at, `the reading ${shown(length)}`, form);
   if (Math.abs(readMm) > mostReadMm)
-    return wrongFlag(at, `the reading ${shown(length)}`, `no more than ±${mostReadMm} mm, which is what a dial reads`);
+    return wrongValue(at, `the reading ${shown(length)}`, `no more than ±${mostReadMm} mm, which is what a dial reads`);
   return { ok: true, value: { angleRad, readMm } };
 }
 
@@ -72,25 +72,25 @@ function roundOf(at: string, all: readonly DialReading[]): Reading<DialRound> {
     const near = readings.find((other) => apartRad(other, reading) < leastApartRad - hairRad);
     if (near !== undefined && apartRad(near, reading) < hairRad) {
       if (near.readMm !== reading.readMm)
-        return wrongFlag(
+        return wrongValue(
           at,
           `${placeName(reading)} twice, with different readings`,
           'each place once, but the first again at the end',
         );
     } else if (near !== undefined)
-      return wrongFlag(at, `${placeName(near)} and ${placeName(reading)}`, 'places 5° apart or more');
+      return wrongValue(at, `${placeName(near)} and ${placeName(reading)}`, 'places 5° apart or more');
     else readings.push(reading);
   }
   if (readings.length < fewestPlaces) {
     const found = readings.length === 1 ? '1 place' : `${readings.length} places`;
-    return wrongFlag(
+    return wrongValue(
       at,
       found,
       `${fewestPlaces} places or more: any three readings fit a circle, and nothing would check them`,
     );
   }
   if (widestGapRad(readings) > Math.PI - hairRad)
-    return wrongFlag(at, 'places on one half of the bore alone', 'places all the way round');
+    return wrongValue(at, 'places on one half of the bore alone', 'places all the way round');
   return { ok: true, value: { readings, againMm: again ? last.readMm : null } };
 }
 

@@ -1,16 +1,17 @@
-import type { Finding, Reading } from '../src/files/finding.ts';
-import { suggesting } from '../src/files/nearest.ts';
-import { shown } from '../src/files/shown.ts';
-import type { HoleRequest } from '../src/holes/hole-result.ts';
-import { threadNamed, threadNames } from '../src/holes/named-thread.ts';
-import type { ThreadData } from '../src/holes/thread-data.ts';
-import { type Drill, inchDrillNamed } from '../src/trade/inch-drills.ts';
-import { materialNamed, materials } from '../src/trade/materials.ts';
-import { gatheringIn, wrongFlag } from './flag-findings.ts';
-import { lengthMm, readLength } from './length-flag.ts';
+import type { Finding, Reading } from '../files/finding.ts';
+import { suggesting } from '../files/nearest.ts';
+import { shown } from '../files/shown.ts';
+import type { HoleRequest } from '../holes/hole-result.ts';
+import { threadNamed, threadNames } from '../holes/named-thread.ts';
+import type { ThreadData } from '../holes/thread-data.ts';
+import { type Drill, inchDrillNamed } from '../trade/inch-drills.ts';
+import { materialNamed, materials } from '../trade/materials.ts';
+import { lengthMm, readLength } from './typed-length.ts';
+import { gatheringIn, wrongValue } from './wrong-value.ts';
 
-/** The flags of `fettle hole`, as they were typed. */
-export interface HoleFlags {
+/** What is asked of a hole, as it was typed; findings name these fields. */
+export interface TypedHole {
+  readonly thread: string;
   readonly was?: string;
   readonly material?: string;
   readonly engagement?: string;
@@ -26,22 +27,22 @@ const mostDrills = 500;
 const mostWritten = 10_000;
 
 /** What is asked of a hole, or everything that is wrong with it. */
-export function readHoleRequest(designation: string, flags: HoleFlags): Reading<HoleRequest> {
+export function readHoleRequest(typed: TypedHole): Reading<HoleRequest> {
   const findings: Finding[] = [];
   const given = gatheringIn(findings);
   const length = (name: 'engagement' | 'boss' | 'wall' | 'depth'): number | null =>
-    given(flags[name], (text) => readLength(`--${name}`, text, 'more than 0'));
-  const thread = given(designation, (text) => readThread('thread', text));
-  const was = given(flags.was, (text) => readThread('--was', text));
+    given(typed[name], (text) => readLength(name, text, 'more than 0'));
+  const thread = given(typed.thread, (text) => readThread('thread', text));
+  const was = given(typed.was, (text) => readThread('was', text));
   const rest = {
     was,
-    material: given(flags.material, readMaterial),
+    material: given(typed.material, readMaterial),
     engagementMm: length('engagement'),
     bossMm: length('boss'),
     wallMm: length('wall'),
-    keepMm: given(flags.keep, (text) => readLength('--keep', text, '0 or more')),
+    keepMm: given(typed.keep, (text) => readLength('keep', text, '0 or more')),
     depthMm: length('depth'),
-    have: given(flags.have, readDrills),
+    have: given(typed.have, readDrills),
   };
   if (thread === null || findings.length > 0) return { ok: false, findings };
   const request = { thread, ...rest };
@@ -65,7 +66,7 @@ function readMaterial(name: string): Reading<string> {
   const material = materialNamed(name.slice(0, 100));
   if (material !== null) return { ok: true, value: material.name };
   const names = materials.map((m) => m.name);
-  const finding = { file: '', at: '--material', found: shown(name), expected: `one of ${names.join(', ')}` };
+  const finding = { file: '', at: 'material', found: shown(name), expected: `one of ${names.join(', ')}` };
   return { ok: false, findings: [suggesting(finding, name, names)] };
 }
 
@@ -75,15 +76,15 @@ function readDrills(list: string): Reading<readonly Drill[]> {
   for (const text of texts) {
     const drill = drillOf(text);
     if (drill === null)
-      return wrongFlag(
-        '--have',
+      return wrongValue(
+        'have',
         shown(text),
         `drills of ${leastDrillMm} to ${mostDrillMm} mm parted by commas, such as 9.5,10,10.2 or #7,F,27/64`,
       );
     drills.push(drill);
   }
   if (list.length <= mostWritten && drills.length <= mostDrills) return { ok: true, value: drills };
-  return wrongFlag('--have', 'more drills than a box holds', `no more than ${mostDrills} drills`);
+  return wrongValue('have', 'more drills than a box holds', `no more than ${mostDrills} drills`);
 }
 
 function drillOf(text: string): Drill | null {
@@ -97,12 +98,12 @@ function drillOf(text: string): Drill | null {
 /** What no metal could do, each in one line. */
 function cannotBe({ thread, was, bossMm, wallMm }: HoleRequest): Finding[] {
   if (was !== null && was.majorMm >= thread.majorMm)
-    return wrongFlag('--was', was.name, `a thread smaller than ${thread.name}, which is to take its place`).findings;
+    return wrongValue('was', was.name, `a thread smaller than ${thread.name}, which is to take its place`).findings;
   const mm = (length: number): string => `${Number(length.toFixed(2))} mm`;
   if (bossMm !== null && bossMm <= thread.majorMm)
-    return wrongFlag('--boss', mm(bossMm), `a boss larger than the thread's ${mm(thread.majorMm)}`).findings;
+    return wrongValue('boss', mm(bossMm), `a boss larger than the thread's ${mm(thread.majorMm)}`).findings;
   const takesMm = was === null ? 0 : (thread.majorMm - was.majorMm) / 2;
   if (wallMm !== null && wallMm <= takesMm)
-    return wrongFlag('--wall', mm(wallMm), `more than the ${mm(takesMm)} that ${thread.name} takes of it`).findings;
+    return wrongValue('wall', mm(wallMm), `more than the ${mm(takesMm)} that ${thread.name} takes of it`).findings;
   return [];
 }

@@ -1,6 +1,6 @@
-import type { Reading } from '../src/files/finding.ts';
-import { shown } from '../src/files/shown.ts';
-import { wrongFlag } from './flag-findings.ts';
+import type { Reading } from '../files/finding.ts';
+import { shown } from '../files/shown.ts';
+import { wrongValue } from './wrong-value.ts';
 
 const mostLengthMm = 1000;
 const longestWritten = 40;
@@ -18,5 +18,5 @@ export function readLength(at: string, text: string, least: 'more than 0' | '0 o
   const mm = lengthMm(text);
   if (mm !== null && mm <= mostLengthMm && (mm > 0 || least === '0 or more')) return { ok: true, value: mm };
   const expected = `a length of ${least} to ${mostLengthMm} mm, such as 20 or 0.75in`;
-  return wrongFlag(at, shown(text), expected);
+  return wrongValue(at, shown(text), expected);
 }

@@ -1,7 +1,7 @@
-import type { Finding, Reading } from '../src/files/finding.ts';
+import type { Finding, Reading } from '../files/finding.ts';
 
 /** What is wrong with a flag, or with a figure that was typed. */
-export const wrongFlag = (
+export const wrongValue = (
   at: string,
   found: string,
   expected: string,

@@ -1,15 +1,15 @@
-import type { BoreLimit, BoreRequest } from '../src/bore/bore-result.ts';
-import type { Finding, Reading } from '../src/files/finding.ts';
-import { suggesting } from '../src/files/nearest.ts';
-import { shown } from '../src/files/shown.ts';
-import { dialErrorMm, gearboxBoreRunOut } from '../src/trade/bore-run-out.ts';
-import { housingFlanges } from '../src/trade/flange-patterns.ts';
+import type { BoreLimit, BoreRequest } from '../bore/bore-result.ts';
+import type { Finding, Reading } from '../files/finding.ts';
+import { suggesting } from '../files/nearest.ts';
+import { shown } from '../files/shown.ts';
+import { dialErrorMm, gearboxBoreRunOut } from '../trade/bore-run-out.ts';
+import { housingFlanges } from '../trade/flange-patterns.ts';
 import { readDialRound } from './dial-round.ts';
-import { gatheringIn } from './flag-findings.ts';
-import { readLength } from './length-flag.ts';
+import { readLength } from './typed-length.ts';
+import { gatheringIn } from './wrong-value.ts';
 
-/** The flags of `fettle bore`, as they were typed. */
-export interface BoreFlags {
+/** What was read of a bore, as it was typed; findings name these fields. */
+export interface TypedBore {
   readonly bore: string;
   readonly face?: string;
   readonly faceRadius?: string;
@@ -20,21 +20,21 @@ export interface BoreFlags {
 }
 
 /** What was read of a bore, or everything that is wrong with it. */
-export function readBoreRequest(flags: BoreFlags): Reading<BoreRequest> {
+export function readBoreRequest(typed: TypedBore): Reading<BoreRequest> {
   const findings: Finding[] = [];
   const given = gatheringIn(findings);
   const length = (at: string, value: string | undefined, least: 'more than 0' | '0 or more'): number | null =>
     given(value, (text) => readLength(at, text, least));
-  findings.push(...atOddsIn(flags));
-  const bore = given(flags.bore, (text) => readDialRound('--bore', text));
-  const round = given(flags.face, (text) => readDialRound('--face', text));
-  const radiusMm = length('--face-radius', flags.faceRadius, 'more than 0');
+  findings.push(...atOddsIn(typed));
+  const bore = given(typed.bore, (text) => readDialRound('bore', text));
+  const round = given(typed.face, (text) => readDialRound('face', text));
+  const radiusMm = length('faceRadius', typed.faceRadius, 'more than 0');
   const rest = {
     face: round !== null && radiusMm !== null ? { ...round, radiusMm } : null,
-    sagMm: length('--sag', flags.sag, '0 or more') ?? 0,
-    errorMm: length('--error', flags.error, '0 or more') ?? dialErrorMm,
-    limit: given(flags.flange, limitOfFlange) ??
-      statedLimit(length('--limit', flags.limit, 'more than 0')) ?? {
+    sagMm: length('sag', typed.sag, '0 or more') ?? 0,
+    errorMm: length('error', typed.error, '0 or more') ?? dialErrorMm,
+    limit: given(typed.flange, limitOfFlange) ??
+      statedLimit(length('limit', typed.limit, 'more than 0')) ?? {
         ...gearboxBoreRunOut,
         of: 'gearbox' as const,
         flange: null,
@@ -44,15 +44,15 @@ export function readBoreRequest(flags: BoreFlags): Reading<BoreRequest> {
   return { ok: true, value: { bore, ...rest } };
 }
 
-function atOddsIn({ face, faceRadius, limit, flange }: BoreFlags): Finding[] {
+function atOddsIn({ face, faceRadius, limit, flange }: TypedBore): Finding[] {
   const missing = (at: string, expected: string): Finding => ({ file: '', at, found: 'nothing', expected });
   return [
     ...(face !== undefined && faceRadius === undefined
-      ? [missing('--face-radius', 'how far from the crank the plunger ran on the face, such as 150')]
+      ? [missing('faceRadius', 'how far from the crank the plunger ran on the face, such as 150')]
       : []),
-    ...(face === undefined && faceRadius !== undefined ? [missing('--face', 'the readings of the face')] : []),
+    ...(face === undefined && faceRadius !== undefined ? [missing('face', 'the readings of the face')] : []),
     ...(limit !== undefined && flange !== undefined
-      ? [{ file: '', at: '--limit', found: 'a limit beside --flange', expected: 'one of the two' }]
+      ? [{ file: '', at: 'limit', found: 'a limit beside a flange', expected: 'one of the two' }]
       : []),
   ];
 }
@@ -68,6 +68,6 @@ function limitOfFlange(text: string): Reading<BoreLimit> {
   if (flange !== undefined)
     return { ok: true, value: { tirMm: flange.runOutMm, source: flange.source, of: 'flange', flange: flange.number } };
   const names = housingFlanges.map((one) => `SAE ${one.number}`);
-  const finding = { file: '', at: '--flange', found: shown(text), expected: `one of ${names.join(', ')}` };
+  const finding = { file: '', at: 'flange', found: shown(text), expected: `one of ${names.join(', ')}` };
   return { ok: false, findings: [suggesting(finding, text, names)] };
 }
