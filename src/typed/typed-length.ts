@@ -10,7 +10,9 @@ const written = /^(\d+(?:\.\d+)?|\.\d+)(mm|in|")?$/;
 /** A length with `mm`, `in` or nothing behind it, in mm; null where it is none. */
 export function lengthMm(text: string): number | null {
   const [, number, unit = 'mm'] = written.exec(text.trim().slice(0, longestWritten)) ?? [];
-  return number === undefined ? null : Number(number) * (unit === 'mm' ? 1 : 25.4);
+  if (number === undefined) return null;
+  // beyond the twelfth digit there is only what the product left
+  return unit === 'mm' ? Number(number) : Number((Number(number) * 25.4).toPrecision(12));
 }
 
 /** The length of a flag in mm, no more than a metre, or what is wrong with it. */

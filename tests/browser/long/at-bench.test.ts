@@ -77,7 +77,7 @@ describeInBrowser('what is worked out at the bench, on a phone', () => {
     await lineOf('A tapped hole').waitFor();
     await form('A tapped hole').getByRole('button', { name: 'Clear' }).click();
     await expect.poll(() => field('A tapped hole', /^Thread/).inputValue()).toBe('');
-    expect(await form('A tapped hole').getByRole('status').count()).toBe(0);
+    await expect.poll(() => form('A tapped hole').getByRole('status').count()).toBe(0);
     await openForm('Lengths along the crank');
     await enter('Lengths along the crank', /^depth of the bell/, '118');
     await expect.poll(() => lineOf('Lengths along the crank').textContent()).toMatch(/^UNDECIDED/);
