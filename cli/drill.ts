@@ -25,7 +25,8 @@ import { endWith, printJson, printVerdictFirst, say } from './terminal.ts';
 
 const examples = `
 Holes of "kind": "planned" are judged; bolt holes that have no partner are marked on the other part, through the dowels.
-Exit code: 0 there is metal for every planned hole, 1 there is not, 3 undecided, 2 an input is wrong.
+Exit code: 0 there is metal for every planned hole, or with none planned for every one marked; 1 there is not,
+3 undecided, 2 an input is wrong.
 
 Examples:
   fettle drill profiles/mount-bracket/bracket.fit.json --socket 22
@@ -76,8 +77,9 @@ async function drill(fitFile: string, flags: DrillFlags): Promise<void> {
 
 type Outcome = 'goes' | 'should-go' | 'fouls' | 'undecided';
 
-function outcomeOf({ planned, refusal, handIsShown }: DrillResult): Outcome & Verdict {
-  const has = (verdict: string): boolean => planned.some((hole) => hole.verdict === verdict);
+function outcomeOf({ planned, transfer, refusal, handIsShown }: DrillResult): Outcome & Verdict {
+  const judged = planned.length > 0 ? planned : transfer.marked;
+  const has = (verdict: string): boolean => judged.some((hole) => hole.verdict === verdict);
   if (has('does-not')) return 'fouls';
   if (has('undecided') || (planned.length === 0 && refusal !== null)) return 'undecided';
   return has('as-traced') || !handIsShown ? 'should-go' : 'goes';

@@ -223,6 +223,32 @@ const withPoint = (depth: DepthRange, diameterMm: number): DepthRange => ({
   toMm: depth.toMm + pointShare * diameterMm,
 });
 
+/** A hollow, another hole, or metal not to be cut, with the wall that a hole wants to it. */
+export interface BesideHole extends Pick<Guard, 'id' | 'loops' | 'depth'> {
+  readonly beside: HoleWall['beside'];
+  readonly wantedMm: number;
+  readonly errorMm: number;
+}
+
+/** All of these a casting has. */
+export function besideHole(casting: Casting, hole: HoleToDrill, fit: Fit, rules: DrillRules): BesideHole[] {
+  const guards = guardsOf(casting, fit)
+    .filter(({ id, kind }) => kind === 'hollow' || id !== hole.id)
+    .map((guard) => ({
+      ...guard,
+      beside: guard.kind,
+      wantedMm: guardWallMm(guard, edgeWallMm(hole, rules), hole.diameterMm),
+      errorMm: guard.traceErrorMm,
+    }));
+  const keepOut = casting.doNotCut.map((region) => ({
+    ...region,
+    beside: 'do-not-cut' as const,
+    wantedMm: 0,
+    errorMm: 0,
+  }));
+  return [...guards, ...keepOut];
+}
+
 /** Walls to hollows, other holes and what must not be cut, in space. */
 function guardWalls(
   casting: Casting,
@@ -233,39 +259,27 @@ function guardWalls(
 ): HoleWall[] {
   const { drillErrorMm } = rules;
   const { diameterMm } = hole;
-  const guards = guardsOf(casting, fit)
-    .filter(({ id, kind }) => kind === 'hollow' || id !== hole.id)
-    .map((guard) => ({
-      ...guard,
-      beside: guard.kind,
-      wantedMm: guardWallMm(guard, edgeWallMm(hole, rules), diameterMm),
-      errorMm: guard.traceErrorMm,
-    }));
   const reach = hole.depth === null ? depth : depth && withPoint(depth, diameterMm);
   // a hollow has no error of depth of its own
   const depthErrorMm = Math.max(0, ...casting.sections.map((section) => section.depthErrorMm));
-  const keepOut = casting.doNotCut.map((region) => ({
-    ...region,
-    beside: 'do-not-cut' as const,
-    wantedMm: 0,
-    errorMm: 0,
-  }));
-  return [...guards, ...keepOut].map(({ id, beside, loops, wantedMm, errorMm, depth: range }): HoleWall => {
-    const { insideMm, at } = within(treeOf(loops), hole.at);
-    const asideMm = -insideMm - diameterMm / 2;
-    const gapMm = alongMm(reach, range);
-    const wallMm = gapMm === 0 ? asideMm : Math.hypot(Math.max(0, asideMm), gapMm);
-    return {
-      beside,
-      name: id,
-      isCut: false,
-      wallMm,
-      wantedMm,
-      errorMm: errorMm + drillErrorMm + hole.placeErrorMm + (gapMm === 0 ? 0 : depthErrorMm),
-      at,
-      depth: range,
-    };
-  });
+  return besideHole(casting, hole, fit, rules).map(
+    ({ id, beside, loops, wantedMm, errorMm, depth: range }): HoleWall => {
+      const { insideMm, at } = within(treeOf(loops), hole.at);
+      const asideMm = -insideMm - diameterMm / 2;
+      const gapMm = alongMm(reach, range);
+      const wallMm = gapMm === 0 ? asideMm : Math.hypot(Math.max(0, asideMm), gapMm);
+      return {
+        beside,
+        name: id,
+        isCut: false,
+        wallMm,
+        wantedMm,
+        errorMm: errorMm + drillErrorMm + hole.placeErrorMm + (gapMm === 0 ? 0 : depthErrorMm),
+        at,
+        depth: range,
+      };
+    },
+  );
 }
 
 /**

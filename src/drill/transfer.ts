@@ -1,6 +1,6 @@
 import { treeOf } from '../clearance/trees.ts';
 import { buildOutlineTree } from '../geometry/motion/outline-tree.ts';
-import { distance, type Vec } from '../geometry/plane/vec.ts';
+import { distance } from '../geometry/plane/vec.ts';
 import { metalOnLeft } from '../geometry/polygons/metal-on-left.ts';
 import { offset } from '../geometry/polygons/offset.ts';
 import { difference, union } from '../geometry/polygons/polygon-engine.ts';
@@ -9,11 +9,11 @@ import type { Hole } from '../job/casting.ts';
 import { otherPart, type Part } from '../job/part.ts';
 import type { Joint } from '../joint/joint.ts';
 import { toleranceMm } from '../plan/bands/tolerance.ts';
-import { guardsOf, holeDiameterMm } from '../plan/walls/guards.ts';
+import { holeDiameterMm } from '../plan/walls/guards.ts';
 import { boltAllowance } from '../trade/bolt-allowance.ts';
 import { clearanceHoleFor } from '../trade/clearance-holes.ts';
 import { parseThread } from '../trade/threads.ts';
-import { type DrillRules, edgeWallMm } from './hole-metal.ts';
+import { type BesideHole, besideHole, type DrillRules, edgeWallMm, type HoleToDrill } from './hole-metal.ts';
 import { metalOfSlab, type Slab, slabsOf, treeOfSlab, within } from './metal-about.ts';
 import { type DrillJoint, type JudgedHole, judgedHole } from './planned-holes.ts';
 
@@ -80,17 +80,18 @@ function drilledMm(hole: Hole): number | null {
 
 function markedOn(told: DrillJoint, part: Part, hole: Hole, rules: DrillRules): TransferredHole {
   const { joint } = told;
-  const { at } = hole;
   const placeErrorMm = joint.dowelPlayMm + joint.fitRmsMm;
   // its depth, and the wall it keeps there, are of the part it comes from
   const here: Hole = { ...hole, depth: null, keepWallMm: null };
   const judged = judgedHole(told, part, here, hole, drilledMm(hole), placeErrorMm, rules, true);
-  const fails = judged.verdict === 'does-not' && judged.diameterMm !== null;
   const face = faceOf(slabsOf(joint[part], null));
+  if (judged.verdict !== 'does-not' || judged.diameterMm === null || face === null)
+    return { ...judged, largestMm: null, moveMm: null };
+  const toDrill: HoleToDrill = { ...here, diameterMm: judged.diameterMm, placeErrorMm };
   return {
     ...judged,
-    largestMm: fails && face !== null ? largestAt(joint, part, face, at, rules) : null,
-    moveMm: fails && face !== null ? moveFrom(joint, part, face, here, judged.diameterMm ?? 0, rules) : null,
+    largestMm: largestAt(joint, part, face, toDrill, rules),
+    moveMm: moveFrom(joint, part, face, toDrill, rules),
   };
 }
 
@@ -100,21 +101,33 @@ function faceOf(slabs: readonly Slab[]): Slab | null {
   return metal.find(({ depth }) => depth === null || depth.toMm > 0) ?? metal[0] ?? null;
 }
 
-/** The largest hole whose middle keeps the rule from the edge, and its wall from what is guarded; null where none does. */
-function largestAt(
-  { fit, ...joint }: Joint,
-  part: Part,
-  face: Slab,
-  at: Vec,
-  { edgeFactor }: DrillRules,
-): number | null {
-  const toEdge = within(treeOfSlab(face), at).insideMm / edgeFactor;
-  const toGuards = guardsOf(joint[part], fit)
-    .filter(({ depth }) => sharesDepth(depth, face))
-    .map(({ loops, keepMm }) => 2 * (-within(treeOf(loops), at).insideMm - (keepMm ?? 0)));
-  const largestMm = Math.min(toEdge, ...toGuards);
-  return largestMm > 0 ? largestMm : null;
+/** A diameter is found to this, mm. */
+const foundToMm = 1e-7;
+
+/** The largest hole that would stand right there, as traced; null where none does. */
+function largestAt(joint: Joint, part: Part, face: Slab, hole: HoleToDrill, rules: DrillRules): number | null {
+  const { insideMm } = within(treeOfSlab(face), hole.at);
+  const standsRight = (diameterMm: number): boolean => {
+    const smaller = { ...hole, diameterMm };
+    return (
+      insideMm >= diameterMm / 2 + edgeWallMm(smaller, rules) &&
+      besideAt(joint, part, face, smaller, rules).every(
+        ({ loops, wantedMm }) => -within(treeOf(loops), hole.at).insideMm >= diameterMm / 2 + wantedMm,
+      )
+    );
+  };
+  let [does, fails] = [0, hole.diameterMm];
+  while (fails - does > foundToMm) {
+    const middle = (does + fails) / 2;
+    if (standsRight(middle)) does = middle;
+    else fails = middle;
+  }
+  return does === 0 ? null : does;
 }
+
+/** What stands beside a hole at the depth of the face. */
+const besideAt = (joint: Joint, part: Part, face: Slab, hole: HoleToDrill, rules: DrillRules): BesideHole[] =>
+  besideHole(joint[part], hole, joint.fit, rules).filter(({ depth }) => sharesDepth(depth, face));
 
 const sharesDepth = (depth: Hole['depth'], { depth: of }: Slab): boolean =>
   depth === null || of === null || (depth.fromMm < of.toMm && of.fromMm < depth.toMm);
@@ -122,26 +135,17 @@ const sharesDepth = (depth: Hole['depth'], { depth: of }: Slab): boolean =>
 /** A slot longer than so many diameters is none. */
 const longestMove = 2;
 
-/** How far the nearest place is at which a hole would stand right; null where there is none near. */
-function moveFrom(
-  joint: Joint,
-  part: Part,
-  face: Slab,
-  hole: Hole,
-  diameterMm: number,
-  rules: DrillRules,
-): number | null {
-  const keptMm = edgeWallMm({ ...hole, diameterMm, placeErrorMm: 0 }, rules) + diameterMm / 2;
+/** How far the nearest place is at which a hole would stand right, as traced; null where there is none near. */
+function moveFrom(joint: Joint, part: Part, face: Slab, hole: HoleToDrill, rules: DrillRules): number | null {
+  const radiusMm = hole.diameterMm / 2;
+  const keptMm = edgeWallMm(hole, rules) + radiusMm;
   const inner = offset(outlinesOf(metalOfSlab(face.sections)), -keptMm, toleranceMm, 'inside').polygons;
-  const taken = guardsOf(joint[part], joint.fit)
-    .filter(({ depth }) => sharesDepth(depth, face))
-    .flatMap(
-      ({ loops, keepMm }) =>
-        offset(metalOnLeft(loops), (keepMm ?? 0) + diameterMm / 2, toleranceMm, 'outside').polygons,
-    );
+  const taken = besideAt(joint, part, face, hole, rules).flatMap(
+    ({ loops, wantedMm }) => offset(metalOnLeft(loops), wantedMm + radiusMm, toleranceMm, 'outside').polygons,
+  );
   const free = difference(inner, union(taken));
   if (free.length === 0) return null;
   const { insideMm } = within(buildOutlineTree(loopsOf(free)), hole.at);
   const moveMm = Math.max(0, -insideMm);
-  return moveMm <= longestMove * diameterMm ? moveMm : null;
+  return moveMm <= longestMove * hole.diameterMm ? moveMm : null;
 }

@@ -46,9 +46,17 @@ export function drillLine({ planned, transfer, refusal, handIsShown }: DrillResu
       : 'THERE IS METAL for every planned hole, even with every error against you.';
   if (refusal !== null) return `UNDECIDED: nothing is planned, and ${refusalText(refusal)}.`;
   const { marked } = transfer;
-  return marked.length === 0
-    ? 'NOTHING TO DRILL: no hole is "planned", and every bolt hole has its partner.'
-    : `NOTHING PLANNED: no hole is "planned". ${marked.length === 1 ? 'One bolt hole has' : `${marked.length} bolt holes have`} no partner, and ${marked.length === 1 ? 'is' : 'are'} marked on the other part${handIsShown ? '' : '; but nothing shows that neither drawing is mirrored'}.`;
+  if (marked.length === 0) return 'NOTHING TO DRILL: no hole is "planned", and every bolt hole has its partner.';
+  const one = marked.length === 1;
+  const hand = handIsShown ? '' : '; but nothing shows that neither drawing is mirrored';
+  return `NOTHING PLANNED: no hole is "planned". ${one ? 'One bolt hole has' : `${marked.length} bolt holes have`} no partner, and ${one ? 'is' : 'are'} marked on the other part, ${metalForText(marked)}${hand}.`;
+}
+
+/** For how many of the holes marked there is metal. */
+function metalForText(marked: readonly JudgedHole[]): string {
+  const stands = marked.filter(({ verdict }) => verdict === 'does' || verdict === 'as-traced').length;
+  if (stands === marked.length) return `where there is metal for ${stands === 1 ? 'it' : 'each'}`;
+  return stands === 0 ? 'where there is metal for none' : `where there is metal for ${stands} of them`;
 }
 
 /** Why no bolt hole is marked on the other part: said where one would look for them. */
@@ -151,10 +159,12 @@ function againstText(joint: Joint, judged: JudgedHole | TransferredHole): string
     `"${hole.id}"${depth}: ${inWords(metalTexts(joint, judged))}.`,
     ...(largestMm === null
       ? []
-      : [`The largest that would do there is Ø${lengthText(Math.floor(largestMm * 10) / 10, units)}.`]),
+      : [`The largest that would do there as traced is Ø${lengthText(Math.floor(largestMm * 10) / 10, units)}.`]),
     ...(moveMm === null || moveMm === 0
       ? []
-      : [`${lengthText(moveMm, units)} aside it would stand right: a slot so much longer serves, or that hole moved.`]),
+      : [
+          `As traced it would stand right ${lengthText(moveMm, units)} aside: a slot so much longer serves, or that hole moved.`,
+        ]),
   ].join(' ');
 }
 

@@ -83,6 +83,13 @@ describe('an adapter, right through', () => {
     expect(stdout.replaceAll(/\s+/g, ' ')).toMatch(/SAE J617 No\. 3/);
   });
 
+  it('with none planned, and no metal for any that is marked, ends with 1 and says so first', async () => {
+    const fit = join(folderWith(files), 'adapter.fit.json');
+    const { code, stdout } = await runCli('drill', fit, '--edge', '8');
+    expect(code).toBe(1);
+    expect(stdout.replaceAll(/\s+/g, ' ')).toMatch(/^NOTHING PLANNED: .* where there is metal for none;/);
+  });
+
   it('turned half a pitch its holes are marked on a blank, with metal for each, and drawn to be printed', async () => {
     const folder = folderWith(files);
     const fit = join(folder, 'adapter.fit.json');
@@ -90,7 +97,7 @@ describe('an adapter, right through', () => {
     const { code, stdout } = await runCli('drill', fit, '-o', out);
     expect(code).toBe(0);
     expect(stdout).toMatch(
-      /^NOTHING PLANNED: no hole is "planned"\. 12 bolt holes have no partner, and are marked on the\s+other part; but nothing shows that neither drawing is mirrored\./,
+      /^NOTHING PLANNED: no hole is "planned"\. 12 bolt holes have no partner, and are marked on the\s+other part, where there is metal for each; but nothing shows that neither drawing is\s+mirrored\./,
     );
     const json = await runCli('drill', fit, '--json');
     const { marked, bolts } = drillAnswerSchema.parse(JSON.parse(json.stdout));
