@@ -5,6 +5,9 @@ const millimetres = z.number();
 const way = z
   .array(z.strictObject({ turn: z.number(), standOff: millimetres }))
   .describe('positions, the first where nothing shares depth, the last home; degrees and mm');
+const placed = z
+  .array(z.strictObject({ turn: z.number(), standOff: millimetres, shift: z.tuple([millimetres, millimetres]) }))
+  .describe('positions, the shift in the joint frame');
 const origin = z.enum(['found', 'the-fit', 'straight-in']);
 const turns = z.array(z.tuple([z.number(), z.number()])).describe('ranges of turn, degrees');
 
@@ -17,7 +20,10 @@ export const waysAnswerSchema = z
     turnFrom: z.number().describe('the turns asked about, degrees'),
     turnTo: z.number(),
     askedMm: millimetres,
-    exists: z.boolean().nullable().describe('a way that keeps all that was asked without a cut; null: cannot be said'),
+    exists: z
+      .boolean()
+      .nullable()
+      .describe('a way about the axis that keeps all that was asked without a cut; null: cannot be said'),
     widest: z
       .strictObject({
         clearanceMm: millimetres.nullable().describe('null where nothing meets'),
@@ -52,6 +58,29 @@ export const waysAnswerSchema = z
         against: z.array(z.string()).describe('what stands against it, in words'),
       }),
     ),
+    aside: z
+      .strictObject({
+        mostMm: millimetres,
+        stepMm: millimetres,
+        shifts: z.number().describe('how many places aside were looked at'),
+        way: placed.nullable().describe('without cutting; null where none was found, which proves nothing'),
+        clearanceMm: millimetres.nullable(),
+        worstClearanceMm: millimetres.nullable(),
+        verdict: z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']).nullable().describe('of the check'),
+        cut: z
+          .strictObject({
+            way: placed,
+            holds: z.boolean(),
+            volumeMm3: z.number().nullable(),
+            massG: z.number().nullable(),
+            leastWallMm: millimetres.nullable(),
+            against: z.array(z.string()),
+          })
+          .nullable()
+          .describe('cheaper than any about the axis, of those looked at'),
+      })
+      .nullable()
+      .describe('with the part carried aside at first; null where not asked for, or not needed'),
     lowerBoundMm3: z
       .number()
       .nullable()

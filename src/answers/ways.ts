@@ -1,6 +1,8 @@
 import { round6, roundUp6 } from '../geometry/plane/rounding.ts';
+import type { Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { WaysResult } from '../ways/find-ways.ts';
+import type { Lifts } from '../ways/lifted/lifts.ts';
 import type { TurnRange } from '../ways/turns.ts';
 import type { WayPoint } from '../ways/way-along.ts';
 import { againstTexts } from '../words/hindrance-text.ts';
@@ -49,6 +51,7 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
       leastWallMm: roundOrNull(leastWallMm),
       against: againstTexts(against, joint.fit.units),
     })),
+    aside: ways.lifts && asideAnswer(joint, ways.lifts),
     lowerBoundMm3: roundOrNull(cheapest?.lowerBoundMm3 ?? null),
     strips: ways.strips.map(({ strip: { fromMm, toMm, onDowels }, free, near, foul, unknown }) => ({
       fromMm: round6(fromMm),
@@ -61,6 +64,31 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
     })),
   };
 }
+
+const asideAnswer = (joint: Joint, { lift, shifts, way, cut }: Lifts): NonNullable<WaysAnswer['aside']> => ({
+  mostMm: round6(lift.mostMm),
+  stepMm: round6(lift.stepMm),
+  shifts,
+  way: way && placedAnswer(way.positions),
+  clearanceMm: roundOrNull(way?.check.wayIn?.clearanceMm ?? null),
+  worstClearanceMm: roundOrNull(way?.check.wayIn?.worstClearanceMm ?? null),
+  verdict: way?.check.verdict ?? null,
+  cut: cut && {
+    way: placedAnswer(cut.positions),
+    holds: cut.holds,
+    volumeMm3: roundOrNull(cut.volumeMm3),
+    massG: roundOrNull(cut.massG),
+    leastWallMm: roundOrNull(cut.leastWallMm),
+    against: againstTexts(cut.against, joint.fit.units),
+  },
+});
+
+const placedAnswer = (positions: readonly Position[]) =>
+  positions.map(({ turnRad, standOffMm, shift }) => ({
+    turn: roundDegrees(turnRad),
+    standOff: round6(standOffMm),
+    shift: [round6(shift.x), round6(shift.y)] as [number, number],
+  }));
 
 const wayAnswer = (way: readonly WayPoint[]): { turn: number; standOff: number }[] =>
   way.map(({ turnRad, standOffMm }) => ({ turn: roundDegrees(turnRad), standOff: round6(standOffMm) }));

@@ -8,6 +8,8 @@ import type { Progress } from '../geometry/progress.ts';
 import type { Joint } from '../joint/joint.ts';
 import { type CheapestWays, cheapestWays } from './cheapest/cheapest-ways.ts';
 import { type Corridor, corridorsOf } from './corridors.ts';
+import type { Lift } from './lifted/lift-grid.ts';
+import { type Lifts, liftsOf } from './lifted/lifts.ts';
 import { routeHome } from './route.ts';
 import { stripsOf } from './strips.ts';
 import { freeTurns, type MapStrip, turnMap } from './turn-map.ts';
@@ -37,6 +39,8 @@ export interface WaysResult {
   /** Null where a way exists, and so nothing need be cut. */
   readonly cheapest: CheapestWays | null;
   readonly strips: readonly MapStrip[];
+  /** Null where it was not asked for, or not needed. */
+  readonly lifts: Lifts | null;
 }
 
 /** Blocked turns are told as if metal reached so much farther, mm. */
@@ -45,9 +49,9 @@ export const mapArcsMm = 1e-3;
 /**
  * The map of turns and stand-offs of a job, whether a way in exists without cutting, the widest, and where there is none
  * the cheapest. Proved both ways for the outlines as traced: within a strip of stand-offs what a turn meets is complete,
- * and strips are joined where both are free.
+ * and strips are joined where both are free. Where none exists it may be looked for with the part carried aside at first.
  */
-export function* findWays(joint: Joint, asked: TurnRange): Generator<Progress, WaysResult> {
+export function* findWays(joint: Joint, asked: TurnRange, lift: Lift | null = null): Generator<Progress, WaysResult> {
   const askedMm = joint.fit.clearance.wayInMm;
   const looked = { asked, askedMm };
   const nothing = {
@@ -58,6 +62,7 @@ export function* findWays(joint: Joint, asked: TurnRange): Generator<Progress, W
     check: null,
     corridors: [],
     cheapest: null,
+    lifts: null,
   };
   const reason = reasonNotToTell(joint);
   if (reason !== null) return { ...nothing, reason, strips: [] };
@@ -76,7 +81,9 @@ export function* findWays(joint: Joint, asked: TurnRange): Generator<Progress, W
   const touching = freeTurns(strips, { clearanceMm: 0, arcsMm: 0 }, asked, 'untraced-too');
   const corridors = widest === null ? [] : yield* corridorsOf(joint, strips, touching, asked);
   const cheapest = exists === true ? null : yield* cheapestWays(joint, strips, asked);
-  return { ...looked, reason: null, exists, widest, forgives, check, corridors, cheapest, strips: map };
+  const lifts =
+    exists === true || lift === null ? null : yield* liftsOf({ joint, strips, near, asked }, lift, cheapest);
+  return { ...looked, reason: null, exists, widest, forgives, check, corridors, cheapest, strips: map, lifts };
 }
 
 const along = (joint: Joint, { way }: WidestWay): Joint => ({ ...joint, fit: { ...joint.fit, legs: legsOf(way) } });

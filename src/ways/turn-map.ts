@@ -1,5 +1,4 @@
-import type { Nearness } from './blocked-turns.ts';
-import { blockedTurns } from './blocked-turns.ts';
+import { axis, blockedTurns, type Nearness } from './blocked-turns.ts';
 import type { Strip } from './strips.ts';
 import { contains, joined, leftOf, type TurnRange } from './turns.ts';
 
@@ -17,16 +16,21 @@ export interface MapStrip {
 /** The free turns of every strip, from home outwards. */
 export type FreeTurns = readonly (readonly TurnRange[])[];
 
-/** The turns at which nothing traced, or with `untraced` nothing that might be there either, comes nearer than asked. */
+/**
+ * The turns at which nothing traced, or with `untraced` nothing that might be there either, comes nearer than asked; of a
+ * part carried `aside` none while the dowels are engaged.
+ */
 export const freeTurns = (
   strips: readonly Strip[],
   near: Nearness,
   asked: TurnRange,
   counting: 'traced' | 'untraced-too',
+  aside = axis,
 ): FreeTurns =>
   strips.map((strip) => {
     const pairs = counting === 'traced' ? tracedOf(strip) : strip.pairs;
-    return asDowelsAllow(strip, leftOf(asked, blockedBy(pairs, near, asked)));
+    if (aside !== axis && strip.onDowels) return [];
+    return asDowelsAllow(strip, leftOf(asked, blockedBy(pairs, near, asked, aside)));
   });
 
 /** The map of turns and stand-offs for a clearance. */
@@ -50,8 +54,8 @@ export function turnMap(strips: readonly Strip[], near: Nearness, asked: TurnRan
 const tracedOf = ({ pairs }: Strip): Strip['pairs'] =>
   pairs.filter(({ fixed, moving }) => !(fixed.solid.untraced || moving.solid.untraced));
 
-const blockedBy = (pairs: Strip['pairs'], near: Nearness, asked: TurnRange): TurnRange[] =>
-  joined(pairs.flatMap((pair) => blockedTurns(pair, near, asked)));
+const blockedBy = (pairs: Strip['pairs'], near: Nearness, asked: TurnRange, aside = axis): TurnRange[] =>
+  joined(pairs.flatMap((pair) => blockedTurns(pair, near, asked, aside)));
 
 const without = (ranges: readonly TurnRange[], taken: readonly TurnRange[]): TurnRange[] =>
   ranges.flatMap((range) => leftOf(range, taken));

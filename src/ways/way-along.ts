@@ -1,3 +1,4 @@
+import type { Vec } from '../geometry/plane/vec.ts';
 import { home, type Leg, legsThrough } from '../job/path.ts';
 import type { RouteStep } from './route.ts';
 import type { Strip } from './strips.ts';
@@ -9,24 +10,34 @@ export interface WayPoint {
   readonly standOffMm: number;
 }
 
+/** The same where it may be carried aside of the axis. */
+export interface WayPlace extends WayPoint {
+  readonly shift?: Vec;
+}
+
 /** How far from the end of a free range one turns if there is room, radians: a hand does not hold a turn more finely. */
 const roomRad = (2 * Math.PI) / 180;
 
 /**
  * The way along a route with as few turns as it has: it slides at one turn as long as that is free, then turns as little
- * as it must, but a little way from the ends of what is free, in the middle of a strip.
+ * as it must, but a little way from the ends of what is free, in the middle of a strip. From far out to home, unless told
+ * otherwise.
  */
-export function wayAlong(route: readonly RouteStep[], strips: readonly Strip[]): WayPoint[] {
-  const runs = slidesOf(route);
+export function wayAlong(
+  route: readonly RouteStep[],
+  strips: readonly Strip[],
+  beginsMm = strips.at(-1)?.toMm ?? 0,
+  end: WayPoint = { turnRad: 0, standOffMm: 0 },
+): WayPoint[] {
+  const runs = slidesOf(route, end.turnRad);
   const turns = turnsOf(runs.map(({ window }) => window));
-  const outermost = strips.at(-1) as Strip;
-  const way: WayPoint[] = [{ turnRad: turns[0] ?? 0, standOffMm: outermost.toMm }];
+  const way: WayPoint[] = [{ turnRad: turns[0] ?? 0, standOffMm: beginsMm }];
   for (const [i, turnRad] of turns.slice(1).entries()) {
     const { fromMm, toMm } = strips[(runs[i + 1] as Slide).turnsIn] as Strip;
     const standOffMm = plain(fromMm + (toMm - fromMm) / 2, fromMm, toMm, mmSteps);
     way.push({ turnRad: turns[i] as number, standOffMm }, { turnRad, standOffMm });
   }
-  return plainWay([...way, { turnRad: 0, standOffMm: 0 }]);
+  return plainWay([...way, end]);
 }
 
 /** A stretch of a route that can be gone at one turn, any of its window; before it one turns in the strip `turnsIn`. */
@@ -35,7 +46,7 @@ interface Slide {
   readonly turnsIn: number;
 }
 
-function slidesOf(route: readonly RouteStep[]): Slide[] {
+function slidesOf(route: readonly RouteStep[], endRad: number): Slide[] {
   const slides: Slide[] = [];
   let before = route[0] as RouteStep;
   let slide: Slide = { window: before.range, turnsIn: before.strip };
@@ -45,9 +56,9 @@ function slidesOf(route: readonly RouteStep[]): Slide[] {
     slide = window === null ? { window: overlap(before, step), turnsIn: before.strip } : { ...slide, window };
     before = step;
   }
-  const atHome: TurnRange = { fromRad: 0, toRad: 0 };
-  if (contains(slide.window, 0)) return [...slides, { ...slide, window: atHome }];
-  return [...slides, slide, { window: atHome, turnsIn: before.strip }];
+  const atEnd: TurnRange = { fromRad: endRad, toRad: endRad };
+  if (contains(slide.window, endRad)) return [...slides, { ...slide, window: atEnd }];
+  return [...slides, slide, { window: atEnd, turnsIn: before.strip }];
 }
 
 /** Steps of a route overlap. */
@@ -58,21 +69,18 @@ function turnsOf(windows: readonly TurnRange[]): number[] {
   return windows.map((window, i) => {
     const next = windows[i + 1];
     const room = Math.min(widthRad(window) / 2, roomRad);
-    if (next === undefined) return nearestTo(0, window);
+    if (next === undefined) return window.fromRad;
     const end = next.fromRad > window.toRad ? window.toRad - room : window.fromRad + room;
     return plain(end, window.fromRad + room / 2, window.toRad - room / 2, radSteps);
   });
 }
 
-const nearestTo = (turnRad: number, { fromRad, toRad }: TurnRange): number =>
-  Math.max(fromRad, Math.min(toRad, turnRad));
-
 const degree = Math.PI / 180;
-const radSteps = [degree, degree / 2, degree / 10, degree / 100];
-const mmSteps = [1, 0.5, 0.1, 0.01];
+export const radSteps = [degree, degree / 2, degree / 10, degree / 100];
+export const mmSteps = [1, 0.5, 0.1, 0.01];
 
 /** The plainest figure beside a value that lies within some range; the value itself where there is none. */
-function plain(value: number, from: number, to: number, steps: readonly number[]): number {
+export function plain(value: number, from: number, to: number, steps: readonly number[]): number {
   const plainer = steps.map((step) => Math.round(value / step) * step);
   return plainer.find((rounded) => from <= rounded && rounded <= to) ?? value;
 }

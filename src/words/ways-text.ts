@@ -1,20 +1,21 @@
+import type { Vec } from '../geometry/plane/vec.ts';
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
 import type { Joint } from '../joint/joint.ts';
 import type { WayOrigin } from '../ways/cheapest/candidates.ts';
-import type { CutWay } from '../ways/cheapest/cheapest-ways.ts';
+import type { CutWay, WayCut } from '../ways/cheapest/cheapest-ways.ts';
 import type { Corridor, Window } from '../ways/corridors.ts';
 import type { WaysResult } from '../ways/find-ways.ts';
 import type { MapStrip } from '../ways/turn-map.ts';
 import type { TurnRange } from '../ways/turns.ts';
-import type { WayPoint } from '../ways/way-along.ts';
+import type { WayPlace } from '../ways/way-along.ts';
 import { checkCautions, grindCautions } from './cautions.ts';
 import { againstTexts } from './hindrance-text.ts';
 import { columns, inWords, listed, paragraph, sentence, wrapped } from './layout.ts';
 import { shortName, titleOf } from './names.ts';
-import { rangeText, turnRange } from './places.ts';
+import { clockText, rangeText, turnRange } from './places.ts';
 import { reasonText } from './reasons.ts';
-import { comparedText, massText, turnText, volumeText } from './units.ts';
+import { comparedText, degreesOf, massText, turnText, volumeText } from './units.ts';
 import { forgivenText, strayedTexts } from './wander-text.ts';
 
 /** Every way in as a builder reads it: whether one needs no cutting, which is the widest, and what the others cost. */
@@ -28,6 +29,7 @@ export function waysText(joint: Joint, ways: WaysResult): string {
       ways.corridors.flatMap((corridor) => corridorLines(joint, corridor)),
     ),
     ...paragraph('What a way in would cost', costLines(joint, ways)),
+    ...paragraph('Carried aside at first', listed(liftTexts(joint, ways))),
     ...paragraph('The map', mapLines(joint, ways)),
     ...paragraph('What this rests on', listed(groundTexts(joint, ways))),
     ...paragraph('Next', listed(nextTexts(joint, ways))),
@@ -54,6 +56,13 @@ export function waysLine(joint: Joint, ways: WaysResult): string {
     const worst = check?.verdict === 'goes' ? '' : '; as traced: the tracing error could eat it up';
     return `A WAY WITHOUT CUTTING: ${wayText(widest.way, units)}; ${near}${worst}.`;
   }
+  if (ways.lifts?.way != null) {
+    const { positions, check: lifted } = ways.lifts.way;
+    const keptMm = lifted.wayIn?.clearanceMm ?? null;
+    const near = keptMm === null ? 'nothing comes near' : `${lengthText(keptMm, units)} at the closest`;
+    const worst = lifted.verdict === 'goes' ? '' : '; as traced: the tracing error could eat it up';
+    return `A WAY WITHOUT CUTTING, CARRIED ASIDE AT FIRST: ${wayText(positions, units)}; ${near}${worst}. About the axis alone there is none.`;
+  }
   if (isLost(ways) && widest !== null)
     return `UNDECIDED: ${wayText(widest.way, units)} needs no cutting where nobody strays from it; within the wander asked it keeps less than was asked, and no other way was looked at so.`;
   if (exists === null)
@@ -76,17 +85,26 @@ function cheapestPhrase({ cheapest }: WaysResult, units: Units): string {
 }
 
 /** A way about the axis, as it is gone. */
-export function wayText(way: readonly WayPoint[], units: Units): string {
+export function wayText(way: readonly WayPlace[], units: Units): string {
   const [start, ...rest] = way;
   if (start === undefined) return '';
   const steps = rest.map((point, i) => {
-    const before = way[i] as WayPoint;
+    const before = way[i] as WayPlace;
+    if (isAside(before) && !isAside(point)) return 'there over onto the axis';
     if (point.standOffMm === 0)
       return before.turnRad === 0 ? 'slide home' : `slide home, turning to ${turnText(point.turnRad)}`;
     if (point.standOffMm === before.standOffMm) return `there turn to ${turnText(point.turnRad)}`;
     return `slide to ${givenLength(roundedMm(point.standOffMm), units)}`;
   });
-  return `${start.turnRad === 0 ? 'straight' : `turned ${turnText(start.turnRad)}`}, ${steps.join(', ')}`;
+  const turned = start.turnRad === 0 ? 'straight' : `turned ${turnText(start.turnRad)}`;
+  return `${isAside(start) ? `${asideText(start.shift, units)}, ` : ''}${turned}, ${steps.join(', ')}`;
+}
+
+const isAside = ({ shift }: WayPlace): boolean => shift !== undefined && (shift.x !== 0 || shift.y !== 0);
+
+/** How far aside, and where to. */
+function asideText({ x, y }: Vec = { x: 0, y: 0 }, units: Units): string {
+  return `carried ${givenLength(roundedMm(Math.hypot(x, y)), units)} toward ${clockText(degreesOf(Math.atan2(y, x)))}`;
 }
 
 const roundedMm = (mm: number): number => Math.round(mm * 100) / 100;
@@ -132,7 +150,7 @@ const windowCells = ({ fromMm, toMm, turns }: Window, units: Units): string[] =>
 
 const isUncured = ({ against }: CutWay): boolean => against.some(({ code }) => code === 'uncured');
 
-function amountText({ volumeMm3, massG }: CutWay, units: Units): string {
+function amountText({ volumeMm3, massG }: WayCut, units: Units): string {
   if (massG !== null) return massText(massG);
   return volumeMm3 === null ? 'metal that has no depth stated' : volumeText(volumeMm3, units);
 }
@@ -155,6 +173,31 @@ function costLines({ fit: { units } }: Joint, { cheapest }: WaysResult): string[
   });
   const bound = `No way that goes inward all the time with three turns or fewer, and spares what is not offered, takes off less than ${volumeText(cheapest.lowerBoundMm3, units)} for the clearance alone.`;
   return [...rows, ...listed([bound])];
+}
+
+/** What carrying it aside at first came to, and what was looked at for that. */
+function liftTexts({ fit: { units, engagesAtMm } }: Joint, { lifts }: WaysResult): string[] {
+  if (lifts === null) return [];
+  const onShaft =
+    engagesAtMm === null
+      ? ['No input shaft is stated, so that none holds it on the axis: give "inputShaft" if there is one.']
+      : [];
+  const { lift, shifts, way, cut } = lifts;
+  const looked = `Looked at: ${shifts} places up to ${givenLength(roundedMm(lift.mostMm), units)} aside, ${givenLength(roundedMm(lift.stepMm), units)} apart`;
+  if (way !== null) {
+    const worstMm = way.check.wayIn?.worstClearanceMm ?? null;
+    const atWorst =
+      worstMm === null ? '' : ` With every tracing error against you it keeps ${lengthText(worstMm, units)}.`;
+    return [
+      `${sentence(wayText(way.positions, units))}.${atWorst}`,
+      `${looked}, the nearest first; others were not.`,
+      ...onShaft,
+    ];
+  }
+  const none = `${looked}: none shows a way without cutting. Between them nothing is known.`;
+  if (cut === null) return [none];
+  const verdict = cut.holds ? 'holds' : `does not hold: ${inWords(againstTexts(cut.against, units))}`;
+  return [`${amountText(cut, units)}: ${wayText(cut.positions, units)}. ${sentence(verdict)}.`, none, ...onShaft];
 }
 
 /** The strips from the outside in, those with nothing in the way told together. */
@@ -200,11 +243,11 @@ const isSame = (a: readonly TurnRange[], b: readonly TurnRange[], onDowels: bool
     ? a.some(holdsHome) === b.some(holdsHome)
     : a.length === b.length && a.every((range, i) => range.fromRad === b[i]?.fromRad && range.toRad === b[i]?.toRad);
 
-export function groundTexts({ fixed, moving }: Joint, { reason, asked }: WaysResult): string[] {
+export function groundTexts({ fixed, moving }: Joint, { reason, asked, lifts }: WaysResult): string[] {
   if (reason !== null) return [];
   const untold = [fixed, moving].filter(({ traced }) => traced === null).map(shortName);
   return [
-    `Proved both ways for the outlines as traced: every turn within ${turnRange(asked.fromRad, asked.toRad)} at every stand-off, with the moving part on the axis. Lifting it aside was not looked at.`,
+    `Proved both ways for the outlines as traced: every turn within ${turnRange(asked.fromRad, asked.toRad)} at every stand-off, with the moving part on the axis.${lifts === null ? ' Lifting it aside was not looked at.' : ''}`,
     ...(untold.length === 0
       ? []
       : [
@@ -214,15 +257,16 @@ export function groundTexts({ fixed, moving }: Joint, { reason, asked }: WaysRes
   ];
 }
 
-function nextTexts({ fit }: Joint, { exists, cheapest, reason }: WaysResult): string[] {
+function nextTexts({ fit }: Joint, { exists, cheapest, reason, lifts }: WaysResult): string[] {
   if (reason !== null) return [`Check it first: fettle check ${fit.file}`];
-  if (exists === true)
+  if (exists === true || lifts?.way != null)
     return [
       `Put the way into the fit: fettle ways ${fit.file} --write`,
       'Then offer it up that way by hand, with modelling clay where it is closest.',
     ];
   if (cheapest === null) return [];
   return [
-    `Put the first of these ways into the fit, then plan it: fettle ways ${fit.file} --write && fettle grind ${fit.file}`,
+    ...(lifts === null ? [`See whether lifting it past helps: fettle ways ${fit.file} --lift 30`] : []),
+    `Put the cheapest of these ways into the fit, then plan it: fettle ways ${fit.file} --write && fettle grind ${fit.file}`,
   ];
 }

@@ -7,8 +7,9 @@ import { edgesOf, moveRegion, type Region } from '../../src/geometry/plane/loop.
 import { apply, rigid } from '../../src/geometry/plane/rigid.ts';
 import { vec } from '../../src/geometry/plane/vec.ts';
 import { drain } from '../../src/geometry/progress.ts';
-import { home } from '../../src/job/path.ts';
+import { home, legsThrough, positionAlong } from '../../src/job/path.ts';
 import type { Joint } from '../../src/joint/joint.ts';
+import { findWays } from '../../src/ways/find-ways.ts';
 import { routeHome } from '../../src/ways/route.ts';
 import { stripsOf } from '../../src/ways/strips.ts';
 import { freeTurns, type MapStrip, turnMap } from '../../src/ways/turn-map.ts';
@@ -54,8 +55,8 @@ function randomWaysJob(random: Random, sizeMm: number): Joint {
 }
 
 /** The least distance at a position, by the static kernel: null where nothing shares depth, 0 where metal meets. */
-function distanceAt(joint: Joint, standOffMm: number, turnRad: number): number | null {
-  const pairs = pairsOn(sidesOf(joint), [standingAt({ ...home, standOffMm, turnRad })], pairRule(joint));
+function distanceAt(joint: Joint, standOffMm: number, turnRad: number, shift = home.shift): number | null {
+  const pairs = pairsOn(sidesOf(joint), [standingAt({ standOffMm, turnRad, shift })], pairRule(joint));
   const own = pairs
     .filter(({ view }) => view === 'as-measured')
     .map(({ passage }) => (passage.state === 'clear' ? passage.distanceMm : 0));
@@ -90,6 +91,33 @@ describe('the map of turns and stand-offs', () => {
       }
     }
     expect(Math.min(...Object.values(seen))).toBeGreaterThan(1500);
+  }, 600_000);
+
+  it('and with the part carried aside, at random positions of 100 jobs', () => {
+    const random = new Random(21);
+    const seen = { free: 0, blocked: 0 };
+    for (let job = 0; job < 100; job++) {
+      const joint = randomWaysJob(random, 60);
+      const { wayInMm } = joint.fit.clearance;
+      const strips = stripsOf(joint);
+      for (let k = 0; k < 5; k++) {
+        const shift = vec(random.between(-40, 40), random.between(-40, 40));
+        const free = freeTurns(strips, { clearanceMm: wayInMm, arcsMm }, asked, 'untraced-too', shift);
+        for (let n = 0; n < 100; n++) {
+          const i = random.whole(0, strips.length - 1);
+          const { fromMm, toMm } = strips[i] as (typeof strips)[number];
+          const standOffMm = random.between(fromMm, toMm);
+          const turnRad = random.between(asked.fromRad, asked.toRad);
+          const isFree = (free[i] ?? []).some((range) => contains(range, turnRad));
+          const mm = distanceAt(joint, standOffMm, turnRad, shift) ?? Number.POSITIVE_INFINITY;
+          const where = `job ${job}: stand-off ${standOffMm}, turn ${turnRad}, shift ${shift.x} ${shift.y}, ${mm} mm`;
+          seen[isFree ? 'free' : 'blocked'] += 1;
+          if (isFree) expect(mm, where).toBeGreaterThanOrEqual(wayInMm - 1e-6);
+          else expect(mm, where).toBeLessThanOrEqual(wayInMm + arcsMm + 1e-5);
+        }
+      }
+    }
+    expect(Math.min(...Object.values(seen))).toBeGreaterThan(5000);
   }, 600_000);
 
   it('is never free where GEOS finds metal nearer than asked, nor blocked where it finds more', async () => {
@@ -179,4 +207,28 @@ describe('whether a way exists', () => {
     expect(seen.both).toBeGreaterThan(40);
     expect(seen.neither).toBeGreaterThan(40);
   }, 900_000);
+});
+
+describe('a way with the part carried aside at first', () => {
+  it('is told of random jobs only where it keeps the clearance all along, by positions measured one by one', () => {
+    const random = new Random(22);
+    let found = 0;
+    for (let job = 0; job < 120; job++) {
+      const joint = randomWaysJob(random, 45);
+      const { lifts, exists } = drain(findWays(joint, asked, { mostMm: 60, stepMm: 20 }));
+      if (exists === true) expect(lifts).toBeNull();
+      const way = lifts?.way ?? null;
+      if (way === null) continue;
+      found += 1;
+      for (const leg of legsThrough(way.positions) ?? []) {
+        for (let i = 0; i <= 100; i++) {
+          const { standOffMm, turnRad, shift } = positionAlong(leg, i / 100);
+          const mm = distanceAt(joint, standOffMm, turnRad, shift) ?? Number.POSITIVE_INFINITY;
+          const where = `job ${job}: stand-off ${standOffMm}, turn ${turnRad}, shift ${shift.x} ${shift.y}`;
+          expect(mm, where).toBeGreaterThanOrEqual(joint.fit.clearance.wayInMm - 1e-3);
+        }
+      }
+    }
+    expect(found).toBeGreaterThan(5);
+  }, 1_200_000);
 });

@@ -13,8 +13,8 @@ import { leastMetal } from './least-metal.ts';
 import { metalModel, type Target } from './metal-model.ts';
 import { metalMm3 } from './way-cost.ts';
 
-/** A way in with the cut that it takes, as shaped for the cutter. */
-export interface CutWay extends Pick<Candidate, 'of' | 'also' | 'way'> {
+/** What a way in takes off, as shaped for the cutter. */
+export interface WayCut {
   /** Null where a section has no depth, the mass also without a material. */
   readonly volumeMm3: number | null;
   readonly massG: number | null;
@@ -24,6 +24,8 @@ export interface CutWay extends Pick<Candidate, 'of' | 'also' | 'way'> {
   /** What stands against it; empty where it holds. */
   readonly against: readonly Hindrance[];
 }
+
+export interface CutWay extends WayCut, Pick<Candidate, 'of' | 'also' | 'way'> {}
 
 export interface CheapestWays {
   /** Those that hold first, and of them the least metal; what takes another turn only where that saves something. */
@@ -35,7 +37,7 @@ export interface CheapestWays {
 const mostTurns = 3;
 
 /** Another turn is worth its trouble where it saves a hundredth. */
-const worthATurn = 0.99;
+export const worthATurn = 0.99;
 
 /** More stand-offs to turn at are not looked into; the others lie beside them. */
 const mostStandOffs = 96;
@@ -79,7 +81,8 @@ export function* cheapestWays(
   ]);
   const ways: CutWay[] = [];
   for (const candidate of candidates) {
-    ways.push(cutWay(candidate, yield* planCut({ ...joint, fit: { ...joint.fit, legs: candidate.legs } })));
+    const { of, also, way, legs } = candidate;
+    ways.push({ of, also, way, ...wayCut(yield* planCut({ ...joint, fit: { ...joint.fit, legs } })) });
   }
   return { ways: ways.toSorted(byMetal), lowerBoundMm3: Number.isFinite(lowerBoundMm3) ? lowerBoundMm3 : 0 };
 }
@@ -93,12 +96,9 @@ const sidesOf = ({ fromRad, toRad }: TurnRange): TurnRange[] =>
       ]
     : [];
 
-function cutWay({ of, also, way }: Candidate, { cuts, holds, hindrances }: PlanResult): CutWay {
+export function wayCut({ cuts, holds, hindrances }: PlanResult): WayCut {
   const walls = cuts.flatMap((cut) => cut.walls.map(({ wallMm }) => wallMm));
   return {
-    of,
-    also,
-    way,
     volumeMm3: sumKnown(cuts.map(({ volumeMm3 }) => volumeMm3)),
     massG: sumKnown(cuts.map(({ massG }) => massG)),
     leastWallMm: walls.length === 0 ? null : Math.min(...walls),
@@ -107,10 +107,11 @@ function cutWay({ of, also, way }: Candidate, { cuts, holds, hindrances }: PlanR
   };
 }
 
-const byMetal = (a: CutWay, b: CutWay): number => rank(a) - rank(b) || (a.volumeMm3 ?? 0) - (b.volumeMm3 ?? 0);
+/** Those that hold first, and of them the least metal. */
+export const byMetal = (a: WayCut, b: WayCut): number => rank(a) - rank(b) || (a.volumeMm3 ?? 0) - (b.volumeMm3 ?? 0);
 
 /** What no cut of what is offered cures comes last, whatever little it takes. */
-const rank = ({ holds, against }: CutWay): number =>
+const rank = ({ holds, against }: WayCut): number =>
   holds ? 0 : against.some(({ code }) => code === 'uncured') ? 2 : 1;
 
 /**

@@ -145,6 +145,72 @@ describe('fettle ways', () => {
     expect(much.stdout).toMatch(/at once\s+it\s+may\s+come\s+to\s+touch/);
   });
 
+  it('puts a way that begins carried aside into the fit so that the check holds, in its units', async () => {
+    const circle = (r: number) => ({ circle: [0, 0], radius: r });
+    const where = folderWith({
+      'ring.job.json': {
+        format: 'fettle-job/1',
+        fit: {
+          format: 'fettle-fit/1',
+          title: 'Past a ring',
+          units: 'in',
+          fixed: 'block.part.json',
+          moving: 'lug.part.json',
+          dowels: [
+            ['A', 'A'],
+            ['B', 'B'],
+          ],
+          axis: [0, 0],
+          clearance: 0.04,
+          depthMargin: 0,
+        },
+        parts: {
+          'block.part.json': {
+            format: 'fettle-part/1',
+            name: 'Block',
+            units: 'in',
+            viewedFrom: 'face',
+            holes: [
+              { id: 'A', kind: 'dowel', at: [-6, 0], diameter: 0.3 },
+              { id: 'B', kind: 'dowel', at: [6, 0], diameter: 0.3 },
+            ],
+            sections: [
+              { id: 'ring', depth: [-1.6, -1.2], loops: [circle(2.4), circle(2)] },
+              { id: 'foot', depth: [0, 0.5], loops: [circle(0.5)] },
+            ],
+          },
+          'lug.part.json': {
+            format: 'fettle-part/1',
+            name: 'Lug',
+            units: 'in',
+            viewedFrom: 'back',
+            holes: [
+              { id: 'A', kind: 'dowel', at: [-6, 0], diameter: 0.3 },
+              { id: 'B', kind: 'dowel', at: [6, 0], diameter: 0.3 },
+            ],
+            sections: [{ id: 'lug', depth: [-0.2, 0], loops: [{ circle: [2.2, 0], radius: 0.16 }] }],
+          },
+        },
+      },
+    });
+    const file = join(where, 'ring.job.json');
+    expect((await runCli('ways', file)).code).toBe(1);
+    const { code, stdout } = await runCli('ways', file, '--lift', '1in', '--lift-step', '0.25in', '--write');
+    expect(code).toBe(0);
+    expect(stdout.replaceAll('\n', ' ')).toMatch(
+      /^A WAY WITHOUT CUTTING, CARRIED ASIDE AT FIRST: carried 0\.\d+ in toward \S+ o'clock, .*, there over onto the axis, .*slide home/,
+    );
+    const { offerUp } = JSON.parse(readFileSync(file, 'utf8')).fit;
+    expect(Math.hypot(...offerUp[0].shift)).toBeLessThanOrEqual(1);
+    expect(offerUp.at(-1)).toEqual({ standOff: 0, turn: 0 });
+    const check = await runCli('check', file, '--json');
+    expect(check.code).toBe(0);
+    const json = await runCli('ways', file, '--lift', '1in', '--json');
+    expect(json.code).toBe(0);
+    const { exists, aside } = waysAnswerSchema.parse(JSON.parse(json.stdout));
+    expect({ exists, verdict: aside?.verdict }).toEqual({ exists: false, verdict: 'should-go' });
+  });
+
   it('draws the map as a picture with a title and a description', async () => {
     const where = folder();
     const map = join(where, 'map.svg');
@@ -157,9 +223,17 @@ describe('fettle ways', () => {
   it.each([
     [['--from', '10'], '--from: found "10", expected a turn in degrees from -180 to 0: home is among the turns'],
     [['--to', '1e9'], '--to: found "1e9", expected a turn in degrees from 0 to 180: home is among the turns'],
-    [['--wander', 'turm=3'], '--wander: found "turm=3", expected turn (30° at most)'],
+    [
+      ['--wander', 'turm=3'],
+      '--wander: found "turm=3", expected turn (10° at most), standOff, shift (25 mm), tilt (5°)',
+    ],
     [['--wander', 'turn=-1'], '--wander: found "turn=-1"'],
     [['--from', 'x'.repeat(20_000)], '--from: found "xxx'],
+    [['--lift', 'up'], '--lift: found "up", expected a length of more than 0'],
+    [['--lift', '300'], '--lift: found "300", expected no more than 200 mm aside'],
+    [['--lift', '30', '--lift-step', '0.01'], '--lift-step: found "0.01", expected 2.66 to 30 mm'],
+    [['--lift', '30', '--lift-step', '31'], '--lift-step: found "31"'],
+    [['--lift-step', '5'], '--lift: found nothing'],
     [['--from', '0', '--to', '0'], '--from and --to: found no turn but home, expected two turns that differ'],
   ])('refuses %j with one line, and touches nothing', async (flags, said) => {
     const where = folder();

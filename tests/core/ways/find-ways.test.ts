@@ -258,3 +258,107 @@ describe('where no way is free', () => {
     expect(waysOf(joint).cheapest?.ways.map(({ of }) => of)).toEqual(['straight-in']);
   });
 });
+
+describe('a ring without a gap, and a lug that must get past it', () => {
+  /** A ring of 50 to 60 mm that stands 40 to 30 mm proud; a lug of 4 mm radius, 55 mm from the axis, 5 mm proud. */
+  const ringed = (engagesAtMm: number | null = null): Joint => {
+    const joint = jointOf({
+      fixed: castingOf({
+        name: 'block',
+        sections: [{ id: 'ring', depth: [-40, -30], loops: [disc(0, 0, 60), disc(0, 0, 50)] }],
+      }),
+      moving: castingOf({ name: 'housing', sections: [{ id: 'lug', depth: [-5, 0], loops: [disc(55, 0, 4)] }] }),
+      clearance: 1,
+      depthMarginMm: 0,
+      nothingShares: true,
+    });
+    return { ...joint, fit: { ...joint.fit, engagesAtMm } };
+  };
+  const lifted = (joint: Joint, mostMm: number, stepMm: number): WaysResult =>
+    drain(findWays(joint, within(-45, 45), { mostMm, stepMm }));
+
+  it('goes in carried aside, from the nearest place of the grid from which it clears the ring, within it or outside', () => {
+    const { exists, widest, lifts } = lifted(ringed(), 30, 5);
+    expect({ exists, widest, shifts: lifts?.shifts }).toMatchObject({ exists: false, widest: null, shifts: 112 });
+    const { shift, positions, check } = lifts?.way ?? { shift: null, positions: [], check: null };
+    // the lug's middle must be 65 mm from the axis or 45: 10 mm aside it is so at a single turn, 11.18 mm over some of them
+    expect(Math.hypot(shift?.x ?? 0, shift?.y ?? 0)).toBeCloseTo(Math.hypot(5, 10), 9);
+    expect(check?.meetsClearance).toBe(true);
+    const [past] = positions;
+    const awayMm = Math.hypot(
+      55 * Math.cos(past?.turnRad ?? 0) + (shift?.x ?? 0),
+      55 * Math.sin(past?.turnRad ?? 0) + (shift?.y ?? 0),
+    );
+    expect(check?.wayIn?.clearanceMm).toBeCloseTo(Math.max(awayMm - 64, 46 - awayMm), 6);
+    expect(positions.at(-1)).toMatchObject({ standOffMm: 0, turnRad: 0, shift: { x: 0, y: 0 } });
+  });
+
+  it('does not where the grid ends before that, which proves nothing of others', () => {
+    const ways = lifted(ringed(), 8, 4);
+    expect(ways.lifts).toMatchObject({ way: null, shifts: 12 });
+    expect(waysText(ringed(), ways).replaceAll(/\s+/g, ' ')).toContain(
+      'none shows a way without cutting. Between them nothing is known.',
+    );
+  });
+
+  it('does not where the shaft engages before the ring is passed, and does where it engages just after', () => {
+    expect(lifted(ringed(30.5), 30, 5).lifts?.way).toBeNull();
+    expect(
+      lifted(ringed(29.5), 30, 5).lifts?.way?.positions.find(({ shift }) => shift.x === 0)?.standOffMm,
+    ).toBeGreaterThanOrEqual(29.5);
+  });
+
+  it('says that no shaft holds it on the axis where none is stated', () => {
+    const told = (joint: Joint): string => waysText(joint, lifted(joint, 30, 5)).replaceAll(/\s+/g, ' ');
+    expect(told(ringed())).toContain('No input shaft is stated, so that none holds it on the axis');
+    expect(told(ringed(29.5))).not.toContain('No input shaft');
+  });
+
+  it('is not lifted where it needs no lift', () => {
+    expect(lifted(rings(1), 30, 10).lifts).toBeNull();
+  });
+});
+
+describe('a cut that is cheaper when the part is carried aside at first', () => {
+  /** The ring again, and nearer the face a rib that no way spares: beside the axis only the rib need be cut. */
+  it('takes what comes after the lift and no more', () => {
+    const joint = jointOf({
+      fixed: castingOf({
+        name: 'block',
+        sections: [
+          { id: 'ring', depth: [-40, -30], mayCut: true, loops: [disc(0, 0, 60), disc(0, 0, 50)] },
+          { id: 'rib', depth: [-15, -5], mayCut: true, loops: [disc(0, 0, 56), disc(0, 0, 50)] },
+        ],
+      }),
+      moving: castingOf({ name: 'housing', sections: [{ id: 'lug', depth: [-5, 0], loops: [disc(55, 0, 4)] }] }),
+      clearance: 1,
+      depthMarginMm: 0,
+      nothingShares: true,
+    });
+    const onShaft = { ...joint, fit: { ...joint.fit, engagesAtMm: 20 } };
+    const { cheapest, lifts } = drain(findWays(onShaft, within(-45, 45), { mostMm: 20, stepMm: 10 }));
+    const [best] = cheapest?.ways ?? [];
+    const cut = lifts?.cut ?? null;
+    expect(best?.holds).toBe(true);
+    expect(cut?.holds).toBe(true);
+    // a lens of two circles, 55 apart: within 5 of the lug's middle and between 50 and 56 (60) of the axis, 10 deep
+    const ringMm3 = 10 * (lens(60) - lens(50));
+    const ribMm3 = 10 * (lens(56) - lens(50));
+    expect(best?.volumeMm3).toBeCloseTo(ringMm3 + ribMm3, -1);
+    expect(cut?.volumeMm3).toBeCloseTo(ribMm3, -1);
+  });
+});
+
+/** The area that a circle of 5 mm, 55 mm from the axis, shares with one of `radius` about the axis. */
+function lens(radius: number): number {
+  const [d, r] = [55, 5];
+  if (radius >= d + r) return Math.PI * r * r;
+  const a = (d * d + r * r - radius * radius) / (2 * d * r);
+  const b = (d * d + radius * radius - r * r) / (2 * d * radius);
+  const root = Math.sqrt((-d + r + radius) * (d + r - radius) * (d - r + radius) * (d + r + radius));
+  return (
+    r * r * Math.acos(Math.max(-1, Math.min(1, a))) +
+    radius * radius * Math.acos(Math.max(-1, Math.min(1, b))) -
+    root / 2
+  );
+}
