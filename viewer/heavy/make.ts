@@ -18,6 +18,7 @@ import type { Analysis } from '../../src/pipeline/analysis.ts';
 import { jobFileName } from '../job/job-file-name.ts';
 import { inOne } from './in-one.ts';
 import type { BesideAnswers, MadeFile, Making, Printing, Reply } from './questions.ts';
+import { waysLastTold } from './ways-told.ts';
 import { analysed } from './work.ts';
 
 /** What a job gives of one kind, as one file: sheets to mark out by, the drawing, the report with what goes `beside` the answers. */
@@ -124,7 +125,7 @@ function* sheetOf(
     curve,
     curveAfter: yield* stages.curveAfter(),
     tables: yield* stages.tables(),
-    ways: null,
+    ways: waysLastTold(joint),
     drill: yield* stages.drill(),
     forgives: yield* stages.forgives(),
     foretold: yield* stages.foretold(),

@@ -16,6 +16,9 @@ import { analysed } from './work.ts';
 
 const known = new WeakMap<Joint, { readonly asked: TurnRange; readonly ways: WaysResult }>();
 
+/** Every way in as it was told last of a job as it is; null where it was not asked for. */
+export const waysLastTold = (joint: Joint): WaysResult | null => known.get(joint)?.ways ?? null;
+
 /** Every way in within some turns, told in a unit; null where the job does not come to that. */
 export function* waysTold(job: JobFile, asked: TurnRange, units: Units | null): Generator<Progress, WaysTold | null> {
   const found = analysed(job);
