@@ -84,7 +84,9 @@ export const waysAnswerSchema = z
     lowerBoundMm3: z
       .number()
       .nullable()
-      .describe('no way inward with three turns or fewer that spares what is not offered takes off less'),
+      .describe(
+        'no way inward with three turns or fewer that spares what is not offered takes off less; null where none spares it',
+      ),
     strips: z.array(
       z.strictObject({
         fromMm: millimetres,

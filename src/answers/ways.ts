@@ -1,8 +1,7 @@
 import { round6, roundUp6 } from '../geometry/plane/rounding.ts';
 import type { Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
-import type { WaysResult } from '../ways/find-ways.ts';
-import type { Lifts } from '../ways/lifted/lifts.ts';
+import type { Lifts, WaysResult } from '../ways/find-ways.ts';
 import type { TurnRange } from '../ways/turns.ts';
 import type { WayPoint } from '../ways/way-along.ts';
 import { againstTexts } from '../words/hindrance-text.ts';

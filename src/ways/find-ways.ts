@@ -9,13 +9,25 @@ import type { Joint } from '../joint/joint.ts';
 import { type CheapestWays, cheapestWays } from './cheapest/cheapest-ways.ts';
 import { type Corridor, corridorsOf } from './corridors.ts';
 import type { Lift } from './lifted/lift-grid.ts';
-import { type Lifts, liftsOf } from './lifted/lifts.ts';
+import { cheapestLifted, type LiftedCut } from './lifted/lifted-cut.ts';
+import { type CheckedLift, liftedWay, liftSearch } from './lifted/lifted-way.ts';
 import { routeHome } from './route.ts';
 import { stripsOf } from './strips.ts';
 import { freeTurns, type MapStrip, turnMap } from './turn-map.ts';
 import type { TurnRange } from './turns.ts';
 import { legsOf } from './way-along.ts';
 import { type WidestWay, widestWay } from './widest-way.ts';
+
+/** What carrying the part aside at first comes to, looked at where no way about the axis does without a cut. */
+export interface Lifts {
+  readonly lift: Lift;
+  /** How many places aside were looked at. */
+  readonly shifts: number;
+  /** A way without cutting. */
+  readonly way: CheckedLift | null;
+  /** Where there is none, a cut cheaper than any about the axis. */
+  readonly cut: LiftedCut | null;
+}
 
 /** Every way of turning about the crank axis and sliding along it, within some turns. */
 export interface WaysResult {
@@ -36,7 +48,7 @@ export interface WaysResult {
   readonly check: CheckResult | null;
   /** The widest first; none where metal meets metal on every way. */
   readonly corridors: readonly Corridor[];
-  /** Null where a way exists, and so nothing need be cut. */
+  /** Null where a way exists, about the axis or carried aside at first, and so nothing need be cut. */
   readonly cheapest: CheapestWays | null;
   readonly strips: readonly MapStrip[];
   /** Null where it was not asked for, or not needed. */
@@ -80,9 +92,11 @@ export function* findWays(joint: Joint, asked: TurnRange, lift: Lift | null = nu
   const exists = check?.meetsClearance ? true : mayKeep && !failsAnyway(joint, check) ? null : false;
   const touching = freeTurns(strips, { clearanceMm: 0, arcsMm: 0 }, asked, 'untraced-too');
   const corridors = widest === null ? [] : yield* corridorsOf(joint, strips, touching, asked);
-  const cheapest = exists === true ? null : yield* cheapestWays(joint, strips, asked);
-  const lifts =
-    exists === true || lift === null ? null : yield* liftsOf({ joint, strips, near, asked }, lift, cheapest);
+  const search = exists === true || lift === null ? null : liftSearch({ joint, strips, near, asked }, lift);
+  const way = search && (yield* liftedWay(search));
+  const cheapest = exists === true || way !== null ? null : yield* cheapestWays(joint, strips, asked);
+  const cut = search && cheapest && (yield* cheapestLifted(search, cheapest.ways));
+  const lifts = search && lift && { lift, shifts: search.shifts.length, way, cut };
   return { ...looked, reason: null, exists, widest, forgives, check, corridors, cheapest, strips: map, lifts };
 }
 

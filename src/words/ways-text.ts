@@ -171,7 +171,11 @@ function costLines({ fit: { units } }: Joint, { cheapest }: WaysResult): string[
     const cost = isUncured(way) ? '' : `${amountText(way, units)}: `;
     return listed([`${cost}${wayText(way.way, units)} (${originText(way)}). ${sentence(verdict)}.`]);
   });
-  const bound = `No way that goes inward all the time with three turns or fewer, and spares what is not offered, takes off less than ${volumeText(cheapest.lowerBoundMm3, units)} for the clearance alone.`;
+  const { lowerBoundMm3 } = cheapest;
+  const bound =
+    lowerBoundMm3 === null
+      ? 'No way that goes inward all the time with three turns or fewer spares what is not offered.'
+      : `No way that goes inward all the time with three turns or fewer, and spares what is not offered, takes off less than ${volumeText(lowerBoundMm3, units)} for the clearance alone.`;
   return [...rows, ...listed([bound])];
 }
 

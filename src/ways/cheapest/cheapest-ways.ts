@@ -30,8 +30,11 @@ export interface CutWay extends WayCut, Pick<Candidate, 'of' | 'also' | 'way'> {
 export interface CheapestWays {
   /** Those that hold first, and of them the least metal; what takes another turn only where that saves something. */
   readonly ways: readonly CutWay[];
-  /** No way that goes inward all the time with three turns or fewer takes off less, mm³. */
-  readonly lowerBoundMm3: number;
+  /**
+   * No way that goes inward all the time with three turns or fewer, and spares what is not offered, takes off less, mm³;
+   * null where none spares that.
+   */
+  readonly lowerBoundMm3: number | null;
 }
 
 const mostTurns = 3;
@@ -84,7 +87,14 @@ export function* cheapestWays(
     const { of, also, way, legs } = candidate;
     ways.push({ of, also, way, ...wayCut(yield* planCut({ ...joint, fit: { ...joint.fit, legs } })) });
   }
-  return { ways: ways.toSorted(byMetal), lowerBoundMm3: Number.isFinite(lowerBoundMm3) ? lowerBoundMm3 : 0 };
+  return { ways: ways.toSorted(byMetal), lowerBoundMm3: boundOf(lowerBoundMm3, targets) };
+}
+
+/** A bound beyond all that is offered is of ways that go through what is not, which weighs more. */
+function boundOf(boundMm3: number, targets: readonly Target[]): number | null {
+  if (!Number.isFinite(boundMm3)) return 0;
+  const offeredMm3 = targets.reduce((sum, { mayCut, volumeMm3 }) => sum + (mayCut ? volumeMm3 : 0), 0);
+  return boundMm3 > offeredMm3 ? null : boundMm3;
 }
 
 /** Turned to either hand alone, since one of them may be barred by what stands about the castings. */

@@ -7,10 +7,11 @@ import { metalOnLeft } from '../../geometry/polygons/metal-on-left.ts';
 import { offset } from '../../geometry/polygons/offset.ts';
 import { polygonise } from '../../geometry/polygons/polygonise.ts';
 import type { Polygons } from '../../geometry/polygons/polygons.ts';
-import { loopsOf } from '../../geometry/polygons/polygons.ts';
+import { areaMm2, loopsOf } from '../../geometry/polygons/polygons.ts';
 import type { DepthRange, Section } from '../../job/casting.ts';
 import { otherPart, type Part } from '../../job/part.ts';
 import type { Joint } from '../../joint/joint.ts';
+import { metalOf } from '../../plan/bands/metal.ts';
 import { coversAxis, type RingCover, type Rings, ringCover } from './ring-cover.ts';
 
 /** What would take metal off a section: a section of the other part, grown by the clearance, over depths of its own. */
@@ -25,6 +26,8 @@ export interface Target {
   readonly id: string;
   readonly mayCut: boolean;
   readonly depth: DepthRange;
+  /** All of its metal, never too little. */
+  readonly volumeMm3: number;
   readonly cover: RingCover;
   /** Square millimetres a radian of each ring. */
   readonly ringMm2: readonly number[];
@@ -61,6 +64,7 @@ export function metalModel(joint: Joint, part: Part): Target[] {
       id: section.id,
       mayCut: section.mayCut,
       depth: section.depth,
+      volumeMm3: areaMm2(metalOf(section.loops, arcsMm, 'outside')) * (section.depth.toMm - section.depth.fromMm),
       cover: ringCover(solids[i] as Polygons, rings),
       ringMm2: rings.slice(1).map((r, k) => (r * r - (rings[k] as number) ** 2) / 2),
       tools: toolsOf(covers),

@@ -5,15 +5,7 @@ import { byMetal, type CutWay, type WayCut, wayCut, worthATurn } from '../cheape
 import { routeTo } from '../route.ts';
 import { contains } from '../turns.ts';
 import type { WayPoint } from '../way-along.ts';
-import {
-  type AsideMaps,
-  alongLegs,
-  type LiftedWay,
-  type LiftSearch,
-  liftedPart,
-  onTheAxis,
-  slidesOver,
-} from './lifted-way.ts';
+import { alongLegs, type LiftedWay, type LiftSearch, liftedPart, onTheAxis, slidesOver } from './lifted-way.ts';
 
 /** A way that begins carried aside, with the cut that it takes from where it comes onto the axis. */
 export type LiftedCut = LiftedWay & WayCut;
@@ -23,16 +15,12 @@ export type LiftedCut = LiftedWay & WayCut;
  * shows: until then nothing is in the way, so only what comes after takes metal. The least of them, where it is less than
  * the least about the axis; null where none is. No bound: other places of the axis may be come to at other shifts.
  */
-export function* cheapestLifted(
-  search: LiftSearch,
-  mapAt: AsideMaps,
-  ways: readonly CutWay[],
-): Generator<Progress, LiftedCut | null> {
+export function* cheapestLifted(search: LiftSearch, ways: readonly CutWay[]): Generator<Progress, LiftedCut | null> {
   const { joint } = search;
   const cuts: LiftedCut[] = [];
   for (const [done, { way }] of ways.entries()) {
     yield { step: 'the cut of a lifted way', done, of: ways.length };
-    const lifted = nearestHome(search, mapAt, way);
+    const lifted = nearestHome(search, way);
     const legs = lifted && legsThrough(lifted.positions);
     if (lifted !== null && legs !== null) cuts.push({ ...lifted, ...wayCut(yield* planCut(alongLegs(joint, legs))) });
   }
@@ -44,8 +32,8 @@ export function* cheapestLifted(
 }
 
 /** A way come to from aside as near home as may be; null where it is nowhere but far out. */
-function nearestHome(search: LiftSearch, mapAt: AsideMaps, way: readonly WayPoint[]): LiftedWay | null {
-  const { joint, strips, near, shifts } = search;
+function nearestHome(search: LiftSearch, way: readonly WayPoint[]): LiftedWay | null {
+  const { joint, strips, near, shifts, mapAt } = search;
   for (const [i, strip] of strips.slice(0, -1).entries()) {
     const standOffMm = Math.max(strip.fromMm, joint.fit.engagesAtMm ?? 0);
     if (strip.onDowels || standOffMm >= strip.toMm) continue;

@@ -14,6 +14,7 @@ import type { Strip } from '../strips.ts';
 import { type FreeTurns, freeTurns } from '../turn-map.ts';
 import { common, contains, type TurnRange, widthRad } from '../turns.ts';
 import { mmSteps, plain, radSteps, type WayPoint, wayAlong } from '../way-along.ts';
+import { type Lift, shiftsOf } from './lift-grid.ts';
 
 /** A way on which the part comes in carried aside, goes over onto the axis, and home along it. */
 export interface LiftedWay {
@@ -26,26 +27,31 @@ export interface CheckedLift extends LiftedWay {
   readonly check: CheckResult;
 }
 
-/** What every search among lifts looks at. */
-export interface LiftSearch {
-  readonly joint: Joint;
-  readonly strips: readonly Strip[];
-  readonly near: Nearness;
-  readonly asked: TurnRange;
-  readonly shifts: readonly Vec[];
-}
-
 /** The free turns with the part carried aside by a shift, and which of them can be come to from far out. */
 export interface AsideMap {
   readonly free: FreeTurns;
   readonly fromFar: Reached;
 }
-export type AsideMaps = (shift: Vec) => AsideMap;
 
-/** The maps of shifts, each made when it is first asked for. */
-export function asideMaps({ strips, near, asked }: LiftSearch): AsideMaps {
+/** What is asked of the ways about the axis. */
+interface OnAxis {
+  readonly joint: Joint;
+  readonly strips: readonly Strip[];
+  readonly near: Nearness;
+  readonly asked: TurnRange;
+}
+
+/** What every search among lifts looks at. */
+export interface LiftSearch extends OnAxis {
+  readonly shifts: readonly Vec[];
+  /** The map of a shift, made when it is first asked for. */
+  readonly mapAt: (shift: Vec) => AsideMap;
+}
+
+export function liftSearch(onAxis: OnAxis, lift: Lift): LiftSearch {
+  const { strips, near, asked } = onAxis;
   const known = new Map<Vec, AsideMap>();
-  return (shift) => {
+  const mapAt = (shift: Vec): AsideMap => {
     const before = known.get(shift);
     if (before !== undefined) return before;
     const free = freeTurns(strips, near, asked, 'untraced-too', shift);
@@ -53,6 +59,7 @@ export function asideMaps({ strips, near, asked }: LiftSearch): AsideMaps {
     known.set(shift, made);
     return made;
   };
+  return { ...onAxis, shifts: shiftsOf(lift), mapAt };
 }
 
 /**
@@ -61,8 +68,8 @@ export function asideMaps({ strips, near, asked }: LiftSearch): AsideMaps {
  * and stand-off, which the kernel proves. Between the places of the grid, and of the turns tried for that slide, nothing
  * is looked at: that none is found says nothing of others.
  */
-export function* liftedWay(search: LiftSearch, mapAt: AsideMaps): Generator<Progress, CheckedLift | null> {
-  const { joint, strips, near, asked, shifts } = search;
+export function* liftedWay(search: LiftSearch): Generator<Progress, CheckedLift | null> {
+  const { joint, strips, near, asked, shifts, mapAt } = search;
   const onAxis = freeTurns(strips, near, asked, 'untraced-too');
   const home = stepsOf(onAxis, 0).filter(({ range }) => contains(range, 0));
   const fromHome = reachedFrom(home, onAxis);

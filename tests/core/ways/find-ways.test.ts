@@ -308,6 +308,14 @@ describe('a ring without a gap, and a lug that must get past it', () => {
     ).toBeGreaterThanOrEqual(29.5);
   });
 
+  it('has no least metal where nothing of what stands in every way is offered, and that is said', () => {
+    const ways = lifted(ringed(), 8, 4);
+    expect(ways.cheapest?.lowerBoundMm3).toBeNull();
+    expect(waysText(ringed(), ways).replaceAll(/\s+/g, ' ')).toContain(
+      'No way that goes inward all the time with three turns or fewer spares what is not offered.',
+    );
+  });
+
   it('says that no shaft holds it on the axis where none is stated', () => {
     const told = (joint: Joint): string => waysText(joint, lifted(joint, 30, 5)).replaceAll(/\s+/g, ' ');
     expect(told(ringed())).toContain('No input shaft is stated, so that none holds it on the axis');
