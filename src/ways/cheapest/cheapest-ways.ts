@@ -11,7 +11,7 @@ import type { WayPoint } from '../way-along.ts';
 import { type Candidate, eachOnce, ofFit, onAxis } from './candidates.ts';
 import { leastMetal } from './least-metal.ts';
 import { metalModel, type Target } from './metal-model.ts';
-import { metalMm3 } from './way-cost.ts';
+import { metalMm3, passingMm3 } from './way-cost.ts';
 
 /** What a way in takes off, as shaped for the cutter. */
 export interface WayCut {
@@ -87,12 +87,12 @@ export function* cheapestWays(
     const { of, also, way, legs } = candidate;
     ways.push({ of, also, way, ...wayCut(yield* planCut({ ...joint, fit: { ...joint.fit, legs } })) });
   }
-  return { ways: ways.toSorted(byMetal), lowerBoundMm3: boundOf(lowerBoundMm3, targets) };
+  return { ways: ways.toSorted(byMetal), lowerBoundMm3: boundOf(lowerBoundMm3, targets, asked) };
 }
 
 /** A bound beyond all that is offered is of ways that go through what is not, which weighs more. */
-function boundOf(boundMm3: number, targets: readonly Target[]): number | null {
-  if (!Number.isFinite(boundMm3)) return 0;
+function boundOf(foundMm3: number, targets: readonly Target[], asked: TurnRange): number | null {
+  const boundMm3 = Math.max(Number.isFinite(foundMm3) ? foundMm3 : 0, passingMm3(targets, asked));
   const offeredMm3 = targets.reduce((sum, { mayCut, volumeMm3 }) => sum + (mayCut ? volumeMm3 : 0), 0);
   return boundMm3 > offeredMm3 ? null : boundMm3;
 }

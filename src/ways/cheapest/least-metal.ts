@@ -2,7 +2,7 @@ import type { Progress } from '../../geometry/progress.ts';
 import type { TurnRange } from '../turns.ts';
 import { plainWay, type WayPoint } from '../way-along.ts';
 import type { Target } from './metal-model.ts';
-import { type Between, metalMm3, type WayBox } from './way-cost.ts';
+import { type Between, finestRad, metalMm3, type WayBox } from './way-cost.ts';
 
 /** Ways of so many turns: how far it is turned before each of them, and at which of the stand-offs they are made. */
 interface Box {
@@ -34,8 +34,6 @@ export interface LeastFound {
 const mostLooks = 1000;
 /** A range of ways that cannot save as much is not looked into: rings tell no finer. */
 const worthLooking = 0.95;
-/** Nobody holds a turn finer, radians. */
-const finestRad = (0.1 * Math.PI) / 180;
 
 const steps = [2, 0.5, 0.1].map((deg) => (deg * Math.PI) / 180);
 

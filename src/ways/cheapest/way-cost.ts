@@ -1,5 +1,6 @@
 import { numberOf, remembered } from '../../geometry/remembered.ts';
 import type { DepthRange } from '../../job/casting.ts';
+import { type TurnRange, widthRad } from '../turns.ts';
 import type { Target, Tool } from './metal-model.ts';
 import type { RingCover, Sector } from './ring-cover.ts';
 
@@ -31,6 +32,11 @@ interface Sweep {
 /** Sections that are not offered weigh as much more, so that a way that spares them comes first. */
 const notOfferedWeighs = 1e3;
 
+/** Nobody holds a turn finer, radians. */
+export const finestRad = (0.1 * Math.PI) / 180;
+
+const weightOf = ({ mayCut }: Target): number => (mayCut ? 1 : notOfferedWeighs);
+
 const circleRad = 2 * Math.PI;
 
 /**
@@ -43,8 +49,7 @@ const circleRad = 2 * Math.PI;
 export const metalMm3 = (targets: readonly Target[], box: WayBox, told: keyof RingCover, weighing = false): number => {
   const sweeps = sweepsOf(box);
   return targets.reduce((sum, target) => {
-    const weight = weighing && !target.mayCut ? notOfferedWeighs : 1;
-    return sum + weight * targetMm3(target, sweeps, told);
+    return sum + (weighing ? weightOf(target) : 1) * targetMm3(target, sweeps, told);
   }, 0);
 };
 
@@ -87,6 +92,54 @@ function targetMm3(target: Target, sweeps: readonly Sweep[], told: keyof RingCov
     mm3 += mm2 * (toMm - fromMm);
   }
   return mm3;
+}
+
+/**
+ * What any way inward takes off, weighed, however often it turns: a section that comes in passes each depth there is
+ * between outside and its place at home, at one turn or another, and takes no less there than at the turn at which it
+ * takes least. Of several that pass a depth the one that takes most counts.
+ */
+export function passingMm3(targets: readonly Target[], asked: TurnRange): number {
+  const inward: Sweep = { from: 0, to: 0, inMm: 0, outMm: Number.POSITIVE_INFINITY, atHome: false };
+  return targets.reduce((sum, target) => {
+    const passes = target.tools.flatMap((tool) =>
+      passOf(target, tool, inward).map(({ depth }) => ({ depth, mm2: leastPassingMm2(target, tool, asked) })),
+    );
+    const breaks = [...new Set(passes.flatMap(({ depth }) => [depth.fromMm, depth.toMm]))].sort((a, b) => a - b);
+    const mm3 = breaks.slice(1).reduce((all, toMm, i) => {
+      const fromMm = breaks[i] as number;
+      const active = passes.filter(({ depth }) => depth.fromMm <= fromMm && toMm <= depth.toMm);
+      return all + Math.max(0, ...active.map(({ mm2 }) => mm2)) * (toMm - fromMm);
+    }, 0);
+    return sum + weightOf(target) * mm3;
+  }, 0);
+}
+
+/** Ranges of turns looked into for the least that one section takes of another; decides on the bound alone. */
+const mostTurnsLooked = 400;
+
+/** No more than one section takes of another at any one turn of those asked about, mm². */
+function leastPassingMm2(target: Target, tool: Tool, asked: TurnRange): number {
+  // what lies in the way at each turn of a range
+  const boundOf = (range: TurnRange) => {
+    const sweep: Sweep = {
+      from: range.toRad,
+      to: range.fromRad,
+      inMm: 0,
+      outMm: Number.POSITIVE_INFINITY,
+      atHome: false,
+    };
+    return { range, mm2: sweptMm2(target, passOf(target, tool, sweep), 'surely') };
+  };
+  let open = [boundOf(asked)];
+  for (let looks = 0; looks < mostTurnsLooked; looks++) {
+    const [least, ...others] = open.toSorted((a, b) => a.mm2 - b.mm2);
+    if (least === undefined || widthRad(least.range) <= finestRad) break;
+    const { fromRad, toRad } = least.range;
+    const middleRad = (fromRad + toRad) / 2;
+    open = [boundOf({ fromRad, toRad: middleRad }), boundOf({ fromRad: middleRad, toRad }), ...others];
+  }
+  return Math.min(...open.map(({ mm2 }) => mm2));
 }
 
 function passOf({ depth, sense }: Target, tool: Tool, { from, to, inMm, outMm }: Sweep): Pass[] {
