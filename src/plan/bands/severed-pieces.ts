@@ -1,7 +1,7 @@
 import { type Vec, vec } from '../../geometry/plane/vec.ts';
 import { intersection, pieces } from '../../geometry/polygons/polygon-engine.ts';
 import { areaMm2, type Polygons, signedAreaMm2 } from '../../geometry/polygons/polygons.ts';
-import { coreOf } from './core.ts';
+import { coreOf, isThicker } from './core.ts';
 import { layersOf, type SectionCut } from './layers.ts';
 import { metalOf } from './metal.ts';
 import { toleranceMm } from './tolerance.ts';
@@ -58,7 +58,7 @@ function bodiesOf(layers: readonly Polygons[]): Polygons[] {
 
 const holds = (a: Polygons, b: Polygons): boolean => isSolid(intersection(a, b));
 
-const isSolid = (polygons: Polygons): boolean => coreOf(polygons, holdsMm) !== null;
+const isSolid = (polygons: Polygons): boolean => isThicker(polygons, holdsMm);
 
 function parted<T>(all: readonly T[], test: (item: T) => boolean): [T[], T[]] {
   return [all.filter(test), all.filter((item) => !test(item))];

@@ -3,7 +3,7 @@ import type { Vec } from '../../geometry/plane/vec.ts';
 import { intersection, pieces } from '../../geometry/polygons/polygon-engine.ts';
 import { areaMm2, type Polygons } from '../../geometry/polygons/polygons.ts';
 import { heldToMm } from '../bands/bands.ts';
-import { coreOf } from '../bands/core.ts';
+import { coreOf, isThicker } from '../bands/core.ts';
 import { metalOf } from '../bands/metal.ts';
 import { toleranceMm } from '../bands/tolerance.ts';
 
@@ -16,7 +16,7 @@ export interface Bite {
 /** The pieces of some metal that are thicker than what clearances are held to: no films that outlines run on one another leave. */
 export const thickPieces = (metal: Polygons): Polygons =>
   pieces(metal)
-    .filter((piece) => coreOf(piece, heldToMm) !== null)
+    .filter((piece) => isThicker(piece, heldToMm))
     .flat();
 
 /** What a cut would take from a region; null where it only grazes it. */

@@ -7,7 +7,7 @@ import { boxRound, solidNear } from '../../geometry/polygons/solid-near.ts';
 import { type Progress, showing } from '../../geometry/progress.ts';
 import type { Casting, DepthRange, Section } from '../../job/casting.ts';
 import type { Cutter } from '../../job/job.ts';
-import { coreOf } from '../bands/core.ts';
+import { isThicker } from '../bands/core.ts';
 import { commonDepth, rangesBetween } from '../bands/depth-ranges.ts';
 import {
   everywhere,
@@ -130,7 +130,7 @@ function joined(layers: readonly SectionLayer[]): SectionLayer[] {
 /** Metal thinner than this is no more than rounding leaves, mm. */
 const filmMm = 0.01;
 
-const isMore = (metal: Polygons, than: Polygons): boolean => coreOf(difference(metal, than), filmMm) !== null;
+const isMore = (metal: Polygons, than: Polygons): boolean => isThicker(difference(metal, than), filmMm);
 
 /** How far a ball that has gone `pastMm` beyond its place stays off a wall it runs along, r − √(r² − past²), mm. */
 const rootMm = (radiusMm: number, pastMm: number): number =>

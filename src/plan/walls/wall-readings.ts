@@ -155,11 +155,13 @@ const bodiesOf = (metal: Polygons): readonly Body[] =>
 
 /** Whether a piece of a cut is all there is of the metal that it is cut from. */
 function comesOffWhole(metal: Polygons, piece: Polygons): boolean {
-  const pieceMm2 = areaMm2(piece);
+  const mostMm2 = areaMm2(piece) * (1 + 1e-3);
+  const bodies = bodiesOf(metal);
+  if (bodies.every((body) => body.areaMm2 >= mostMm2)) return false;
   let fromMm2 = 0;
-  for (const body of bodiesOf(metal)) {
+  for (const body of bodies) {
     if (biteOf(piece, body.loops) !== null) fromMm2 += body.areaMm2;
-    if (fromMm2 - pieceMm2 >= 1e-3 * pieceMm2) return false;
+    if (fromMm2 >= mostMm2) return false;
   }
   return fromMm2 > 0;
 }
