@@ -9,7 +9,7 @@ import type { DepthRange, Section } from '../../src/job/casting.ts';
 import type { Joint } from '../../src/joint/joint.ts';
 import { leastMetal } from '../../src/ways/cheapest/least-metal.ts';
 import { metalModel } from '../../src/ways/cheapest/metal-model.ts';
-import { metalMm3, type WayBox } from '../../src/ways/cheapest/way-cost.ts';
+import { metalMm3, passingMm3, type WayBox } from '../../src/ways/cheapest/way-cost.ts';
 import { boundaryDistance, contains, type Solid, solidOf } from '../support/oracles/solid.ts';
 import { Random } from '../support/random.ts';
 import { rimJob } from '../support/rim-job.ts';
@@ -129,7 +129,9 @@ describe('the metal that a way takes', () => {
 describe('the cheapest way of one turn', () => {
   it('is within 1 % of the best of a grid of 0.5° and 1 mm, and no way of the grid is below its bound, in 60 jobs', () => {
     const random = new Random(22);
-    let saved = 0;
+    const astray = new Random(23);
+    const narrow = { fromRad: (-2 * Math.PI) / 180, toRad: (2 * Math.PI) / 180 };
+    let [saved, bounded] = [0, 0];
     for (let job = 0; job < 60; job++) {
       const joint = rimJob(random);
       const targets = metalModel(joint, 'fixed');
@@ -143,9 +145,18 @@ describe('the cheapest way of one turn', () => {
       const where = `job ${job}: found ${best.mm3}, grid ${least}, bound ${boundMm3}`;
       expect(best.mm3, where).toBeLessThanOrEqual(1.01 * least + 1);
       expect(boundMm3, where).toBeLessThanOrEqual(least + 1e-6);
+      // the bound for any number of turns, of few enough degrees that something is in every way
+      const passing = passingMm3(targets, narrow);
+      for (let k = 0; k < 100; k++) {
+        const turns = [0, 0, 0].map(() => astray.between(-2, 2));
+        const at = [0, 0, 0].map(() => astray.between(0, 60)).sort((one, other) => other - one);
+        expect(passing, where).toBeLessThanOrEqual(metalMm3(targets, wayOf(turns, at), 'middle', true) + 1e-6);
+      }
+      if (passing > 0) bounded += 1;
       if (best.mm3 < 0.9 * straight) saved += 1;
     }
     expect(saved).toBeGreaterThan(3);
+    expect(bounded).toBeGreaterThan(3);
   }, 900_000);
 });
 
