@@ -8,6 +8,14 @@ const way = z
 const placed = z
   .array(z.strictObject({ turn: z.number(), standOff: millimetres, shift: z.tuple([millimetres, millimetres]) }))
   .describe('positions, the shift in the joint frame');
+const verdict = z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']);
+const cutFigures = {
+  holds: z.boolean(),
+  volumeMm3: z.number().nullable(),
+  massG: z.number().nullable(),
+  leastWallMm: millimetres.nullable().describe('beside holes and hollows, from the last line'),
+  against: z.array(z.string()).describe('what stands against it, in words'),
+};
 const origin = z.enum(['found', 'the-fit', 'straight-in']);
 const turns = z.array(z.tuple([z.number(), z.number()])).describe('ranges of turn, degrees');
 
@@ -29,7 +37,7 @@ export const waysAnswerSchema = z
         clearanceMm: millimetres.nullable().describe('null where nothing meets'),
         boundMm: millimetres.describe('no way keeps more than this beyond it'),
         worstClearanceMm: millimetres.nullable().describe('with every tracing error against the builder'),
-        verdict: z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']).describe('of the check along it'),
+        verdict: verdict.describe('of the check along it'),
         way,
         forgives: wander.nullable().describe('± degrees and mm, each by itself, before metal meets as traced'),
         astray: strayed.nullable().describe('what it keeps on every path within the wander asked'),
@@ -51,11 +59,7 @@ export const waysAnswerSchema = z
         of: origin,
         also: z.array(origin).describe('what else the way is: each is told once'),
         way,
-        holds: z.boolean(),
-        volumeMm3: z.number().nullable(),
-        massG: z.number().nullable(),
-        leastWallMm: millimetres.nullable().describe('beside holes and hollows, from the last line'),
-        against: z.array(z.string()).describe('what stands against it, in words'),
+        ...cutFigures,
       }),
     ),
     aside: z
@@ -66,15 +70,11 @@ export const waysAnswerSchema = z
         way: placed.nullable().describe('without cutting; null where none was found, which proves nothing'),
         clearanceMm: millimetres.nullable(),
         worstClearanceMm: millimetres.nullable(),
-        verdict: z.enum(['goes', 'should-go', 'too-close', 'fouls', 'undecided']).nullable().describe('of the check'),
+        verdict: verdict.nullable().describe('of the check'),
         cut: z
           .strictObject({
             way: placed,
-            holds: z.boolean(),
-            volumeMm3: z.number().nullable(),
-            massG: z.number().nullable(),
-            leastWallMm: millimetres.nullable(),
-            against: z.array(z.string()),
+            ...cutFigures,
           })
           .nullable()
           .describe('cheaper than any about the axis, of those looked at'),

@@ -1,6 +1,8 @@
 import { round6, roundUp6 } from '../geometry/plane/rounding.ts';
+import type { Units } from '../job/lengths.ts';
 import type { Position } from '../job/path.ts';
 import type { Joint } from '../joint/joint.ts';
+import type { WayCut } from '../ways/cheapest/cheapest-ways.ts';
 import type { Lifts, WaysResult } from '../ways/find-ways.ts';
 import type { TurnRange } from '../ways/turns.ts';
 import type { WayPoint } from '../ways/way-along.ts';
@@ -40,15 +42,11 @@ export function waysAnswer(joint: Joint, ways: WaysResult): WaysAnswer {
         turnTo: roundDegrees(turns.toRad),
       })),
     })),
-    cheapest: (cheapest?.ways ?? []).map(({ of, also, way, holds, volumeMm3, massG, leastWallMm, against }) => ({
+    cheapest: (cheapest?.ways ?? []).map(({ of, also, way, ...cut }) => ({
       of,
       also: [...also],
       way: wayAnswer(way),
-      holds,
-      volumeMm3: roundOrNull(volumeMm3),
-      massG: roundOrNull(massG),
-      leastWallMm: roundOrNull(leastWallMm),
-      against: againstTexts(against, joint.fit.units),
+      ...cutAnswer(cut, joint.fit.units),
     })),
     aside: ways.lifts && asideAnswer(joint, ways.lifts),
     lowerBoundMm3: roundOrNull(cheapest?.lowerBoundMm3 ?? null),
@@ -72,14 +70,15 @@ const asideAnswer = (joint: Joint, { lift, shifts, way, cut }: Lifts): NonNullab
   clearanceMm: roundOrNull(way?.check.wayIn?.clearanceMm ?? null),
   worstClearanceMm: roundOrNull(way?.check.wayIn?.worstClearanceMm ?? null),
   verdict: way?.check.verdict ?? null,
-  cut: cut && {
-    way: placedAnswer(cut.positions),
-    holds: cut.holds,
-    volumeMm3: roundOrNull(cut.volumeMm3),
-    massG: roundOrNull(cut.massG),
-    leastWallMm: roundOrNull(cut.leastWallMm),
-    against: againstTexts(cut.against, joint.fit.units),
-  },
+  cut: cut && { way: placedAnswer(cut.positions), ...cutAnswer(cut, joint.fit.units) },
+});
+
+const cutAnswer = ({ holds, volumeMm3, massG, leastWallMm, against }: WayCut, units: Units) => ({
+  holds,
+  volumeMm3: roundOrNull(volumeMm3),
+  massG: roundOrNull(massG),
+  leastWallMm: roundOrNull(leastWallMm),
+  against: againstTexts(against, units),
 });
 
 const placedAnswer = (positions: readonly Position[]) =>

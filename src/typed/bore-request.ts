@@ -11,12 +11,12 @@ import { gatheringIn } from './wrong-value.ts';
 /** What was read of a bore, as it was typed; findings name these fields. */
 export interface TypedBore {
   readonly bore: string;
-  readonly face?: string;
-  readonly faceRadius?: string;
-  readonly sag?: string;
-  readonly error?: string;
-  readonly limit?: string;
-  readonly flange?: string;
+  readonly face?: string | undefined;
+  readonly faceRadius?: string | undefined;
+  readonly sag?: string | undefined;
+  readonly error?: string | undefined;
+  readonly limit?: string | undefined;
+  readonly flange?: string | undefined;
 }
 
 /** What was read of a bore, or everything that is wrong with it. */

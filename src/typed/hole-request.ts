@@ -12,14 +12,14 @@ import { gatheringIn, wrongValue } from './wrong-value.ts';
 /** What is asked of a hole, as it was typed; findings name these fields. */
 export interface TypedHole {
   readonly thread: string;
-  readonly was?: string;
-  readonly material?: string;
-  readonly engagement?: string;
-  readonly boss?: string;
-  readonly wall?: string;
-  readonly keep?: string;
-  readonly depth?: string;
-  readonly have?: string;
+  readonly was?: string | undefined;
+  readonly material?: string | undefined;
+  readonly engagement?: string | undefined;
+  readonly boss?: string | undefined;
+  readonly wall?: string | undefined;
+  readonly keep?: string | undefined;
+  readonly depth?: string | undefined;
+  readonly have?: string | undefined;
 }
 
 const [leastDrillMm, mostDrillMm] = [0.5, 100];

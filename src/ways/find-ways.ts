@@ -15,7 +15,7 @@ import { routeHome } from './route.ts';
 import { stripsOf } from './strips.ts';
 import { freeTurns, type MapStrip, turnMap } from './turn-map.ts';
 import type { TurnRange } from './turns.ts';
-import { legsOf } from './way-along.ts';
+import { alongLegs, legsOf } from './way-along.ts';
 import { type WidestWay, widestWay } from './widest-way.ts';
 
 /** What carrying the part aside at first comes to, looked at where no way about the axis does without a cut. */
@@ -100,7 +100,7 @@ export function* findWays(joint: Joint, asked: TurnRange, lift: Lift | null = nu
   return { ...looked, reason: null, exists, widest, forgives, check, corridors, cheapest, strips: map, lifts };
 }
 
-const along = (joint: Joint, { way }: WidestWay): Joint => ({ ...joint, fit: { ...joint.fit, legs: legsOf(way) } });
+const along = (joint: Joint, { way }: WidestWay): Joint => alongLegs(joint, legsOf(way));
 
 /** Whether it is too close at home, or to what runs round, which no way in changes. */
 function failsAnyway({ fit: { clearance } }: Joint, check: CheckResult | null): boolean {
@@ -113,5 +113,4 @@ function failsAnyway({ fit: { clearance } }: Joint, check: CheckResult | null): 
 }
 
 /** What is wrong with a job whatever its way in, which is not what is asked about here. */
-const reasonNotToTell = (joint: Joint): ReasonCode | null =>
-  reasonOf(joint, reasonsBeforehand({ ...joint, fit: { ...joint.fit, legs: [] } }));
+const reasonNotToTell = (joint: Joint): ReasonCode | null => reasonOf(joint, reasonsBeforehand(alongLegs(joint, [])));

@@ -1,4 +1,5 @@
-import { axis, blockedTurns, type Nearness } from './blocked-turns.ts';
+import type { Vec } from '../geometry/plane/vec.ts';
+import { blockedTurns, type Nearness } from './blocked-turns.ts';
 import type { Strip } from './strips.ts';
 import { contains, joined, leftOf, type TurnRange } from './turns.ts';
 
@@ -25,11 +26,11 @@ export const freeTurns = (
   near: Nearness,
   asked: TurnRange,
   counting: 'traced' | 'untraced-too',
-  aside = axis,
+  aside: Vec | null = null,
 ): FreeTurns =>
   strips.map((strip) => {
     const pairs = counting === 'traced' ? tracedOf(strip) : strip.pairs;
-    if (aside !== axis && strip.onDowels) return [];
+    if (aside !== null && strip.onDowels) return [];
     return asDowelsAllow(strip, leftOf(asked, blockedBy(pairs, near, asked, aside)));
   });
 
@@ -54,7 +55,7 @@ export function turnMap(strips: readonly Strip[], near: Nearness, asked: TurnRan
 const tracedOf = ({ pairs }: Strip): Strip['pairs'] =>
   pairs.filter(({ fixed, moving }) => !(fixed.solid.untraced || moving.solid.untraced));
 
-const blockedBy = (pairs: Strip['pairs'], near: Nearness, asked: TurnRange, aside = axis): TurnRange[] =>
+const blockedBy = (pairs: Strip['pairs'], near: Nearness, asked: TurnRange, aside: Vec | null = null): TurnRange[] =>
   joined(pairs.flatMap((pair) => blockedTurns(pair, near, asked, aside)));
 
 const without = (ranges: readonly TurnRange[], taken: readonly TurnRange[]): TurnRange[] =>

@@ -1,5 +1,6 @@
 import type { Vec } from '../geometry/plane/vec.ts';
 import { home, type Leg, legsThrough } from '../job/path.ts';
+import type { Joint } from '../joint/joint.ts';
 import type { RouteStep } from './route.ts';
 import type { Strip } from './strips.ts';
 import { common, contains, type TurnRange, widthRad } from './turns.ts';
@@ -101,5 +102,8 @@ export function plainWay(way: readonly WayPoint[]): WayPoint[] {
 /** The legs of a way about the axis, on which nothing moves aside and so every motion is a single one. */
 export const legsOf = (way: readonly WayPoint[]): Leg[] =>
   legsThrough(plainWay(way).map(({ turnRad, standOffMm }) => ({ ...home, turnRad, standOffMm }))) ?? [];
+
+/** A joint as it would be gone in along other legs. */
+export const alongLegs = (joint: Joint, legs: readonly Leg[]): Joint => ({ ...joint, fit: { ...joint.fit, legs } });
 
 const isSame = (a: WayPoint, b: WayPoint): boolean => a.turnRad === b.turnRad && a.standOffMm === b.standOffMm;

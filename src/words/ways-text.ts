@@ -1,3 +1,4 @@
+import type { CheckResult } from '../clearance/check-result.ts';
 import type { Vec } from '../geometry/plane/vec.ts';
 import { givenLength, lengthText } from '../job/length-text.ts';
 import type { Units } from '../job/lengths.ts';
@@ -51,17 +52,12 @@ export function waysLine(joint: Joint, ways: WaysResult): string {
   if (reason === 'no-depths') return 'UNDECIDED: metal without a depth may be met at every stand-off. State depths.';
   if (reason !== null) return `UNDECIDED: ${reasonText(reason)}.`;
   if (exists === true && widest !== null) {
-    const near =
-      widest.clearanceMm === null ? 'nothing comes near' : `${lengthText(widest.clearanceMm, units)} at the closest`;
-    const worst = check?.verdict === 'goes' ? '' : '; as traced: the tracing error could eat it up';
-    return `A WAY WITHOUT CUTTING: ${wayText(widest.way, units)}; ${near}${worst}.`;
+    return `A WAY WITHOUT CUTTING: ${wayText(widest.way, units)}; ${closestText(widest.clearanceMm, check, units)}.`;
   }
   if (ways.lifts?.way != null) {
     const { positions, check: lifted } = ways.lifts.way;
-    const keptMm = lifted.wayIn?.clearanceMm ?? null;
-    const near = keptMm === null ? 'nothing comes near' : `${lengthText(keptMm, units)} at the closest`;
-    const worst = lifted.verdict === 'goes' ? '' : '; as traced: the tracing error could eat it up';
-    return `A WAY WITHOUT CUTTING, CARRIED ASIDE AT FIRST: ${wayText(positions, units)}; ${near}${worst}. About the axis alone there is none.`;
+    const closest = closestText(lifted.wayIn?.clearanceMm ?? null, lifted, units);
+    return `A WAY WITHOUT CUTTING, CARRIED ASIDE AT FIRST: ${wayText(positions, units)}; ${closest}. About the axis alone there is none.`;
   }
   if (isLost(ways) && widest !== null)
     return `UNDECIDED: ${wayText(widest.way, units)} needs no cutting where nobody strays from it; within the wander asked it keeps less than was asked, and no other way was looked at so.`;
@@ -69,6 +65,12 @@ export function waysLine(joint: Joint, ways: WaysResult): string {
     return 'UNDECIDED: where nobody has traced, metal may stand in every way that keeps the clearance asked.';
   const none = `NO WAY WITHOUT CUTTING: none of turning and sliding within ${turnRange(asked.fromRad, asked.toRad)} keeps all that was asked (${givenLength(askedMm, units)} on the way in)`;
   return `${none}; ${widestKeeps(ways, units)}${cheapestPhrase(ways, units)}.`;
+}
+
+/** What a way without cutting keeps, and whether at worst too. */
+function closestText(clearanceMm: number | null, check: CheckResult | null, units: Units): string {
+  const near = clearanceMm === null ? 'nothing comes near' : `${lengthText(clearanceMm, units)} at the closest`;
+  return `${near}${check?.verdict === 'goes' ? '' : '; as traced: the tracing error could eat it up'}`;
 }
 
 function widestKeeps({ widest, askedMm }: WaysResult, units: Units): string {
@@ -148,7 +150,7 @@ const windowCells = ({ fromMm, toMm, turns }: Window, units: Units): string[] =>
   `turned ${turnRange(turns.fromRad, turns.toRad)}`,
 ];
 
-const isUncured = ({ against }: CutWay): boolean => against.some(({ code }) => code === 'uncured');
+const isUncured = ({ against }: WayCut): boolean => against.some(({ code }) => code === 'uncured');
 
 function amountText({ volumeMm3, massG }: WayCut, units: Units): string {
   if (massG !== null) return massText(massG);
@@ -165,18 +167,20 @@ const originText = ({ of, also }: CutWay): string => inWords([of, ...also].map((
 
 function costLines({ fit: { units } }: Joint, { cheapest }: WaysResult): string[] {
   if (cheapest === null) return [];
-  const rows = cheapest.ways.flatMap((way) => {
-    const against = isUncured(way) ? ['not to be had by cutting what is offered'] : againstTexts(way.against, units);
-    const verdict = way.holds ? 'holds' : `does not hold: ${inWords(against)}`;
-    const cost = isUncured(way) ? '' : `${amountText(way, units)}: `;
-    return listed([`${cost}${wayText(way.way, units)} (${originText(way)}). ${sentence(verdict)}.`]);
-  });
+  const rows = cheapest.ways.map((way) => cutText(way, `${wayText(way.way, units)} (${originText(way)})`, units));
   const { lowerBoundMm3 } = cheapest;
   const bound =
     lowerBoundMm3 === null
       ? 'No way that goes inward all the time with three turns or fewer spares what is not offered.'
       : `No way that goes inward all the time with three turns or fewer, and spares what is not offered, takes off less than ${volumeText(lowerBoundMm3, units)} for the clearance alone.`;
-  return [...rows, ...listed([bound])];
+  return listed([...rows, bound]);
+}
+
+/** What a cut takes, along which way, and whether it holds. */
+function cutText(cut: WayCut, way: string, units: Units): string {
+  const against = isUncured(cut) ? ['not to be had by cutting what is offered'] : againstTexts(cut.against, units);
+  const verdict = cut.holds ? 'holds' : `does not hold: ${inWords(against)}`;
+  return `${isUncured(cut) ? '' : `${amountText(cut, units)}: `}${way}. ${sentence(verdict)}.`;
 }
 
 /** What carrying it aside at first came to, and what was looked at for that. */
@@ -200,8 +204,7 @@ function liftTexts({ fit: { units, engagesAtMm } }: Joint, { lifts }: WaysResult
   }
   const none = `${looked}: none shows a way without cutting. Between them nothing is known.`;
   if (cut === null) return [none];
-  const verdict = cut.holds ? 'holds' : `does not hold: ${inWords(againstTexts(cut.against, units))}`;
-  return [`${amountText(cut, units)}: ${wayText(cut.positions, units)}. ${sentence(verdict)}.`, none, ...onShaft];
+  return [cutText(cut, wayText(cut.positions, units), units), none, ...onShaft];
 }
 
 /** The strips from the outside in, those with nothing in the way told together. */

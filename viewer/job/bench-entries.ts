@@ -36,7 +36,7 @@ export function questionOf(form: BenchForm, entries: Entries, units: Units): Ben
 function holeAsked(entries: Entries): BenchAsked | null {
   const { thread, was, material, have } = entries;
   if (thread === undefined) return null;
-  const typed = { thread, ...given({ was, material, have }), ...lengthsOf(entries, holeLengths) };
+  const typed = { thread, was, material, have, ...lengthsOf(entries, holeLengths) };
   return { what: 'hole', typed };
 }
 
@@ -44,7 +44,7 @@ function boreAsked(entries: Entries): BenchAsked | null {
   const [bore, face] = (['bore', 'face'] as const).map((of) => roundOf(entries, of));
   if (bore === undefined) return null;
   const { flange } = entries;
-  return { what: 'bore', typed: { bore, ...given({ face, flange }), ...lengthsOf(entries, boreLengths) } };
+  return { what: 'bore', typed: { bore, face, flange, ...lengthsOf(entries, boreLengths) } };
 }
 
 /** Readings as they are written behind a flag: `12:0,3:0.08`; undefined where there are none. */
@@ -77,6 +77,3 @@ const lengthsOf = <K extends string>(entries: Entries, names: readonly K[]): Par
   Object.fromEntries(
     names.flatMap((name) => (entries[name] === undefined ? [] : [[name, `${entries[name]}mm`]])),
   ) as Partial<Record<K, string>>;
-
-const given = <T extends Readonly<Record<string, string | undefined>>>(fields: T): { [K in keyof T]?: string } =>
-  Object.fromEntries(Object.entries(fields).filter(([, text]) => text !== undefined)) as { [K in keyof T]?: string };

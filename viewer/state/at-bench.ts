@@ -44,10 +44,10 @@ export class AtBench {
     const entries = this.#entries[form].peek();
     const asked = questionOf(form, entries, units);
     if (asked === null) {
-      this.#live.drop(`bench ${form}`);
       this.#told[form].value = null;
       return;
     }
+    // an answer to what stood there before is heard no more
     this.#live.ask({ kind: 'bench', asked }, null, (reply) => {
       if (reply.kind === 'bench-told' && this.#entries[form].peek() === entries) this.#told[form].value = reply.told;
     });

@@ -1,6 +1,7 @@
 import type { Finding } from '../../src/files/finding.ts';
 import type { LengthName, RowName } from '../../src/stack/stack.ts';
 import { findingText } from '../../src/words/finding-text.ts';
+import { clockText } from '../../src/words/places.ts';
 import { lengthNames } from '../../src/words/stack-measuring.ts';
 import { rowNames } from '../../src/words/stack-text.ts';
 import { againPlace, type BenchForm, type DialPlace } from '../job/bench-entries.ts';
@@ -29,7 +30,7 @@ const bore = {
 
 const clock = (place: DialPlace): string => {
   if (place === againPlace) return "12 o'clock again";
-  return Number.isInteger(place) ? `${place} o'clock` : `half past ${Math.floor(place)}`;
+  return clockText(90 - 30 * place);
 };
 
 /** The words of what is worked out at the bench. */

@@ -7,7 +7,7 @@ import { planCut } from '../../plan/plan-cut.ts';
 import type { PlanResult } from '../../plan/plan-result.ts';
 import type { Strip } from '../strips.ts';
 import type { TurnRange } from '../turns.ts';
-import type { WayPoint } from '../way-along.ts';
+import { alongLegs, type WayPoint } from '../way-along.ts';
 import { type Candidate, eachOnce, ofFit, onAxis } from './candidates.ts';
 import { leastMetal } from './least-metal.ts';
 import { metalModel, type Target } from './metal-model.ts';
@@ -85,7 +85,7 @@ export function* cheapestWays(
   const ways: CutWay[] = [];
   for (const candidate of candidates) {
     const { of, also, way, legs } = candidate;
-    ways.push({ of, also, way, ...wayCut(yield* planCut({ ...joint, fit: { ...joint.fit, legs } })) });
+    ways.push({ of, also, way, ...wayCut(yield* planCut(alongLegs(joint, legs))) });
   }
   return { ways: ways.toSorted(byMetal), lowerBoundMm3: boundOf(lowerBoundMm3, targets, asked) };
 }

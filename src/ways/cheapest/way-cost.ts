@@ -80,16 +80,26 @@ function targetMm3(target: Target, sweeps: readonly Sweep[], told: keyof RingCov
   const passes = sweeps.flatMap((sweep) =>
     (sweep.atHome ? target.homeTools : target.tools).flatMap((tool) => passOf(target, tool, sweep)),
   );
-  const breaks = [...new Set(passes.flatMap(({ depth }) => [depth.fromMm, depth.toMm]))].sort((a, b) => a - b);
   const areas = new Map<string, number>();
+  return overDepths(passes, (active) => {
+    const key = active.map((pass) => passes.indexOf(pass)).join();
+    const mm2 = areas.get(key) ?? sweptMm2(target, active, told);
+    areas.set(key, mm2);
+    return mm2;
+  });
+}
+
+/** Volume of what is taken over all depths, told by what goes through each of them. */
+function overDepths<P extends Pick<Pass, 'depth'>>(
+  passes: readonly P[],
+  mm2Of: (active: readonly P[]) => number,
+): number {
+  const breaks = [...new Set(passes.flatMap(({ depth }) => [depth.fromMm, depth.toMm]))].sort((a, b) => a - b);
   let mm3 = 0;
   for (const [i, toMm] of breaks.slice(1).entries()) {
     const fromMm = breaks[i] as number;
     const active = passes.filter(({ depth }) => depth.fromMm <= fromMm && toMm <= depth.toMm);
-    const key = active.map((pass) => passes.indexOf(pass)).join();
-    const mm2 = areas.get(key) ?? sweptMm2(target, active, told);
-    areas.set(key, mm2);
-    mm3 += mm2 * (toMm - fromMm);
+    mm3 += mm2Of(active) * (toMm - fromMm);
   }
   return mm3;
 }
@@ -105,12 +115,7 @@ export function passingMm3(targets: readonly Target[], asked: TurnRange): number
     const passes = target.tools.flatMap((tool) =>
       passOf(target, tool, inward).map(({ depth }) => ({ depth, mm2: leastPassingMm2(target, tool, asked) })),
     );
-    const breaks = [...new Set(passes.flatMap(({ depth }) => [depth.fromMm, depth.toMm]))].sort((a, b) => a - b);
-    const mm3 = breaks.slice(1).reduce((all, toMm, i) => {
-      const fromMm = breaks[i] as number;
-      const active = passes.filter(({ depth }) => depth.fromMm <= fromMm && toMm <= depth.toMm);
-      return all + Math.max(0, ...active.map(({ mm2 }) => mm2)) * (toMm - fromMm);
-    }, 0);
+    const mm3 = overDepths(passes, (active) => Math.max(0, ...active.map(({ mm2 }) => mm2)));
     return sum + weightOf(target) * mm3;
   }, 0);
 }

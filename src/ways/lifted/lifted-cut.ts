@@ -4,8 +4,8 @@ import { planCut } from '../../plan/plan-cut.ts';
 import { byMetal, type CutWay, type WayCut, wayCut, worthATurn } from '../cheapest/cheapest-ways.ts';
 import { routeTo } from '../route.ts';
 import { contains } from '../turns.ts';
-import type { WayPoint } from '../way-along.ts';
-import { alongLegs, type LiftedWay, type LiftSearch, liftedPart, onTheAxis, slidesOver } from './lifted-way.ts';
+import { alongLegs, type WayPoint } from '../way-along.ts';
+import { type LiftedWay, type LiftSearch, liftedPart, onTheAxis, slidesOver } from './lifted-way.ts';
 
 /** A way that begins carried aside, with the cut that it takes from where it comes onto the axis. */
 export type LiftedCut = LiftedWay & WayCut;

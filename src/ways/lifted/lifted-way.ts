@@ -6,14 +6,14 @@ import type { Motion } from '../../geometry/motion/motion.ts';
 import { rigid } from '../../geometry/plane/rigid.ts';
 import { scale, type Vec, vec } from '../../geometry/plane/vec.ts';
 import type { Progress } from '../../geometry/progress.ts';
-import { type Leg, legsThrough, type Position } from '../../job/path.ts';
+import { legsThrough, type Position } from '../../job/path.ts';
 import type { Joint } from '../../joint/joint.ts';
 import type { Nearness } from '../blocked-turns.ts';
 import { type Reached, type RouteStep, reachedFrom, routeTo, stepsOf } from '../route.ts';
 import type { Strip } from '../strips.ts';
 import { type FreeTurns, freeTurns } from '../turn-map.ts';
 import { common, contains, type TurnRange, widthRad } from '../turns.ts';
-import { mmSteps, plain, radSteps, type WayPoint, wayAlong } from '../way-along.ts';
+import { alongLegs, mmSteps, plain, radSteps, type WayPoint, wayAlong } from '../way-along.ts';
 import { type Lift, shiftsOf } from './lift-grid.ts';
 
 /** A way on which the part comes in carried aside, goes over onto the axis, and home along it. */
@@ -89,8 +89,6 @@ export function* liftedWay(search: LiftSearch): Generator<Progress, CheckedLift 
   }
   return null;
 }
-
-export const alongLegs = (joint: Joint, legs: readonly Leg[]): Joint => ({ ...joint, fit: { ...joint.fit, legs } });
 
 /** The part of a way that is gone carried aside, to where it goes over onto the axis. */
 export const liftedPart = (

@@ -147,6 +147,7 @@ describe('fettle ways', () => {
 
   it('puts a way that begins carried aside into the fit so that the check holds, in its units', async () => {
     const circle = (r: number) => ({ circle: [0, 0], radius: r });
+    const dowels = ['A', 'B'].map((id, i) => ({ id, kind: 'dowel', at: [12 * i - 6, 0], diameter: 0.3 }));
     const where = folderWith({
       'ring.job.json': {
         format: 'fettle-job/1',
@@ -170,10 +171,7 @@ describe('fettle ways', () => {
             name: 'Block',
             units: 'in',
             viewedFrom: 'face',
-            holes: [
-              { id: 'A', kind: 'dowel', at: [-6, 0], diameter: 0.3 },
-              { id: 'B', kind: 'dowel', at: [6, 0], diameter: 0.3 },
-            ],
+            holes: dowels,
             sections: [
               { id: 'ring', depth: [-1.6, -1.2], loops: [circle(2.4), circle(2)] },
               { id: 'foot', depth: [0, 0.5], loops: [circle(0.5)] },
@@ -184,10 +182,7 @@ describe('fettle ways', () => {
             name: 'Lug',
             units: 'in',
             viewedFrom: 'back',
-            holes: [
-              { id: 'A', kind: 'dowel', at: [-6, 0], diameter: 0.3 },
-              { id: 'B', kind: 'dowel', at: [6, 0], diameter: 0.3 },
-            ],
+            holes: dowels,
             sections: [{ id: 'lug', depth: [-0.2, 0], loops: [{ circle: [2.2, 0], radius: 0.16 }] }],
           },
         },
